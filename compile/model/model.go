@@ -1,0 +1,176 @@
+// Package model holds the solved build: every part with its features and its
+// place, and all that the emitters print. It is made once, by the packages
+// beside it, and never written afterwards. All slices have a defined order;
+// lengths are whole nanometres.
+package model
+
+import (
+	"barwright/compile/geom"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+	"barwright/lang/source"
+)
+
+// Length is the measure of the model.
+type Length = length.Length
+
+// Model is one solved build.
+type Model struct {
+	Build     Build
+	Givens    []Given
+	Stock     Stock
+	Room      Room
+	Runs      []Run
+	KneeWalls []KneeWall
+	Slabs     []Slab
+	Parts     []Part
+	Fastening []Fastening
+	Cuts      []Cut      // distinct cut sizes, in the order of the cut list
+	Layouts   []Layout   // one per stock that is bought by the piece
+	Bill      []BillLine // what to buy
+	Programs  []Program  // one per recess that the router cuts
+	Views     []View
+	Findings  finding.List // warnings and notes; a model has no errors
+}
+
+// Why says who asked for a thing: the block's path, and its place in the text.
+type Why struct {
+	Block string       // "run.back cabinet.urn"
+	At    source.Range // of the block's head, or of the attribute
+}
+
+// Build is what the description says of itself.
+type Build struct {
+	Name     string
+	Unit     length.Unit
+	Marks    Length // what a site mark rounds to
+	Revision string
+}
+
+// Show prints a length as the build's people read it: as tape fractions to the
+// build's mark, or as millimetres.
+func (b Build) Show(l Length) string { return length.Show(l, b.Unit, b.Marks) }
+
+// Given is a named input and its value as text in the build's unit.
+type Given struct {
+	Name, Value string
+	Overridden  bool
+	Why         Why
+}
+
+// Room is the room as measured.
+type Room struct{ Walls []Wall }
+
+// Wall is one wall; its frame starts at its left end as one stands facing it,
+// u along it and v out into the room.
+type Wall struct {
+	Name    string
+	Length  Length
+	Corner  geom.Angle // interior angle to the next wall
+	Backing string     // "studs", "masonry", "planks"
+	Frame   geom.Frame
+	Studs   []Length // centres
+	Outlets []Outlet
+	Stubs   []Stub
+	Why     Why
+}
+
+// Outlet is an electrical box in a wall. Along and Height give its centre.
+type Outlet struct {
+	Name          string
+	Along, Height Length
+	Box           Size   // the box, Depth into the wall
+	Cover         Size   // the cover plate, Depth its thickness
+	Clearance     Length // all round the box in an opening
+	StandsOut     Length // from the wall's face; 0 where flush
+	Why           Why
+}
+
+// Stub is a pipe end that stands out of a wall.
+type Stub struct {
+	Name          string
+	Along, Height Length
+	Diameter      Length
+	StandsOut     Length
+	Clearance     Length // all round in an opening
+	Why           Why
+}
+
+// Size is width, height and depth as one faces the thing.
+type Size struct{ Width, Height, Depth Length }
+
+// Run is a row of boxes. Its frame starts at the back left as one faces it; u
+// runs to the right, v out to the front.
+type Run struct {
+	Name   string
+	Frame  geom.Frame
+	Length Length
+	Height Length // of its boxes, without a counter
+	Depth  Length
+	Wall   string // the wall that it stands along or out from
+	Along  bool   // along that wall; otherwise out from it
+	Free   []End  // ends that meet no wall
+	Boxes  []Box
+	Why    Why
+}
+
+// End is an end of a run.
+type End int
+
+const (
+	Left End = iota
+	Right
+)
+
+// Box is a cabinet, a bay or a filler of a run.
+type Box struct {
+	Kind        BoxKind
+	Name        string
+	Hull        geom.Box // outside, in the run's frame
+	Inside      geom.Box // clear space; of a bay: what the appliance may fill
+	Appliance   geom.Box // of a bay: where the appliance stands
+	ToeHeight   Length
+	ToeSetback  Length
+	BlockHeight Length // of a bay: under the appliance
+	Why         Why
+}
+
+// BoxKind tells what stands in a run.
+type BoxKind int
+
+const (
+	Cabinet BoxKind = iota
+	Bay
+	Filler
+)
+
+func (k BoxKind) String() string { return [...]string{"cabinet", "bay", "filler"}[k] }
+
+// KneeWall is the framed wall behind a run, in that run's frame.
+type KneeWall struct {
+	Name     string
+	Run      string
+	Frame    geom.Frame
+	Framing  geom.Box // bare framing
+	Studs    []Length // centres, from the run's left end
+	Supports []Support
+	BarTop   string // the slab that it carries; empty where none
+	Why      Why
+}
+
+// Support is a steel plate let into the top plate.
+type Support struct {
+	Centre Length // along the run
+	Steel  geom.Box
+	Part   string // ID of the steel
+	Recess string // ID of the recess
+}
+
+// Slab is a counter or a bar top.
+type Slab struct {
+	Kind, Name string // "counter", "bar_top"
+	Frame      geom.Frame
+	Box        geom.Box
+	WeightKg   float64
+	Why        Why
+}

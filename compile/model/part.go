@@ -1,0 +1,128 @@
+package model
+
+import (
+	"barwright/compile/geom"
+)
+
+// Part is one piece that somebody cuts.
+type Part struct {
+	ID        string // stable path: "cabinet.urn/side-left"
+	Label     string // short and unique, for tape stuck to the piece: "URN-L"
+	Name      string // "left side"
+	Owner     string // "cabinet urn"
+	Kind      PartKind
+	Stock     string // "sheet.birch"
+	Thickness Length
+	Face      string // which face is drawn: "inside", "top"
+	Outline   geom.Contour
+	Openings  []Opening
+	Recesses  []Recess
+	Grain     Grain
+	Placement geom.Placement
+	Why       Why
+}
+
+// Size returns the part's length and width over all, as drawn.
+func (p *Part) Size() (x, y Length) {
+	b := p.Outline.Bounds()
+	return b.X.Size(), b.Y.Size()
+}
+
+// PartKind tells how a part is bought and cut.
+type PartKind int
+
+const (
+	Panel  PartKind = iota // cut from a sheet
+	Lumber                 // cut from a stick
+	Steel                  // cut from flat bar
+)
+
+func (k PartKind) String() string { return [...]string{"panel", "lumber", "steel"}[k] }
+
+// Grain is the direction of the face grain on the drawn face.
+type Grain int
+
+const (
+	GrainNone Grain = iota
+	GrainX
+	GrainY
+)
+
+func (g Grain) String() string { return [...]string{"none", "x", "y"}[g] }
+
+// Opening is cut through the whole thickness. A notch reaches an edge: the
+// part's outline already lacks it, and Shape tells what is missing.
+type Opening struct {
+	Name  string // "outlet urn"
+	Notch bool
+	Shape geom.Contour // clockwise; of a notch counter-clockwise, inside the panel's blank
+	Why   Why
+}
+
+// Recess is cut from the drawn face to a depth.
+type Recess struct {
+	ID     string
+	Name   string // "groove for the back", "support 2"
+	Shape  geom.Contour
+	Depth  Length
+	Open   []Edge // edges of the part that it reaches
+	Routed bool   // a program is written for it
+	Radius Length // of its inside corners; 0 where square
+	Fit    Length // how much wider it is than what goes in, each side
+	Why    Why
+}
+
+// Edge is a side of a part as drawn.
+type Edge int
+
+const (
+	Bottom Edge = iota
+	RightEdge
+	Top
+	LeftEdge
+)
+
+func (e Edge) String() string { return [...]string{"bottom", "right", "top", "left"}[e] }
+
+// Cut is a line of the cut list: one distinct piece and how many of it.
+type Cut struct {
+	Parts     []string // labels
+	Name      string
+	Stock     string
+	Kind      PartKind
+	Count     int
+	Length    Length // along the grain where it has one, else the longer side
+	Width     Length
+	Thickness Length
+	Grain     Grain
+	Where     []string // owners
+}
+
+// Layout is how pieces come out of one stock.
+type Layout struct {
+	Stock   string // "sheet.birch"
+	Kind    PartKind
+	Pieces  int
+	Length  Length // of one sheet or stick as bought
+	Width   Length // of one sheet; 0 for sticks
+	Bought  int
+	AtLeast int     // lower bound of Bought
+	Waste   float64 // share of the bought area or length, 0..1
+}
+
+// BillLine is one line of the bill.
+type BillLine struct {
+	Section  string // "sheets", "sticks", "steel", "slabs", "screws", "consumables"
+	Item     string // "sheet.birch"
+	Text     string // what one asks for at the counter
+	Use      string // what it is for
+	Quantity float64
+	Unit     string  // "sheet", "stick", "box", "piece"
+	Needed   string  // what is used of it: "142 pieces", "31 ft 4 in"
+	WeightKg float64 // of what is used; 0 where unknown
+	Price    float64 // each; 0 where not given
+	Priced   bool
+}
+
+// Cost returns quantity times price.
+func (l BillLine) Cost() float64 { return l.Quantity * l.Price }

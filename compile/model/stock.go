@@ -1,0 +1,74 @@
+package model
+
+// Stock is everything that the description says can be bought, each kind in
+// the order of the text.
+type Stock struct {
+	Sheets []Sheet
+	Sticks []Stick // sticks and flat bars
+	Slabs  []SlabStock
+	Screws []Screw
+}
+
+// Sheet is a board sold by the piece. Its grain runs along its length.
+type Sheet struct {
+	Name      string // "sheet.birch"
+	Text      string // what one asks for: `birch plywood 23/32 in, 8 ft x 4 ft`
+	Length    Length
+	Width     Length
+	Thickness Length // as measured
+	Grain     bool
+	Density   float64 // kg/m3; 0 where not given
+	Price     float64 // each; 0 with Priced false where not given
+	Priced    bool
+	Why       Why
+}
+
+// Stick is lumber or flat bar sold in lengths.
+type Stick struct {
+	Name      string // "stick.two_by_four", "flat_bar.arm"
+	Text      string
+	Steel     bool
+	Thickness Length
+	Width     Length
+	Lengths   []StickLength // rising
+	Density   float64       // kg/m3
+	Why       Why
+}
+
+// StickLength is one length on sale.
+type StickLength struct {
+	Length Length
+	Price  float64
+	Priced bool
+}
+
+// SlabStock is what a counter or bar top is made of.
+type SlabStock struct {
+	Name      string // "slab.maple"
+	Text      string
+	Thickness Length
+	Density   float64
+	Price     float64 // per square metre
+	Priced    bool
+	Why       Why
+}
+
+// Screw is a screw sold by the box.
+type Screw struct {
+	Name     string // "screw.wall"
+	Text     string
+	Diameter Length
+	Length   Length
+	PerBox   int
+	Price    float64
+	Priced   bool
+	Why      Why
+}
+
+// Fastening is a count of one screw for one use.
+type Fastening struct {
+	Screw string // "screw.wall"
+	Count int
+	Use   string // "cabinet backs to wall studs"
+	Why   Why
+}
