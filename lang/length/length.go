@@ -1,6 +1,42 @@
 // Package length holds the one measure of the project: whole nanometres. It
 // reads lengths as a tape is read and prints them as a tape or a rule shows
 // them.
+//
+// # Exactness
+//
+// The inch is 25.4 mm exactly and the foot 0.3048 m exactly (NIST SP 811,
+// appendix B), so 1/64 in is 396 875 nm and 1 µm is 1000 nm: whatever a tape
+// or a rule can show is a whole number. Reading, rounding and
+// printing count in integers and exact fractions; only [FromFloat] meets the
+// wide floats that a description's arithmetic ends in.
+//
+// # Reading
+//
+// [Parse] takes feet and inches, inches or one metric unit:
+//
+//	7ft 11 1/2in   7' 11 1/2"   7'-11 1/2"   7' 11-1/2   2 ft
+//	19-1/2in       23/32 in     -1/4in       35.25"      5/4in
+//	490mm          12.5cm       1.2m         36          3/4
+//
+//	length    = [ "-" ] term [ leftover ] .
+//	term      = amount [ unit ] | whole foot [ "-" ] amount [ inch ] .
+//	amount    = whole | decimal | fraction | whole ( space | "-" ) fraction .
+//	leftover  = space ( "+" | "-" ) space decimal .
+//
+// Spaces between these are free, but none stands inside a number. A number
+// without a unit takes the one that the caller names; after feet it counts
+// inches. The sign in front holds for feet and inches together. Whatever
+// falls between two nanometres, as 1/3in does, goes to the nearest one, halves
+// away from zero.
+//
+// What two people could read in two ways is refused with a [SyntaxError] that
+// tells the place, the reason and, where there is one, what to write instead.
+//
+// # Printing
+//
+// [Show] and [Number] print for people: inches and fractions, or millimetres
+// in full. [Length.Decimal] and [AppendDecimal] print for machines. [Parse]
+// reads all of it back: exactly, or to the last digit shown.
 package length
 
 import "math/big"
