@@ -1,0 +1,67 @@
+package schema
+
+var kneeWall = &Block{
+	Kind: "knee_wall", Named: true,
+	Doc: "the framed wall behind a run that carries a raised bar top",
+	Attrs: []Attr{
+		{Name: "behind", Type: Ref, Refs: []string{"run"}, Required: true},
+		{Name: "top", Type: Length, Doc: "top of the upper plate above the floor; follows from the bar top's height where it is left out"},
+		{Name: "lumber", Type: Ref, Refs: []string{"stick"}, Required: true, Doc: "plates and studs; its width is the wall's thickness"},
+		{Name: "spacing", Type: Length, Default: "16in", Metric: "400mm", Doc: "between centres of studs, at most"},
+		{Name: "gap", Type: Reach, Default: "0in", Metric: "0mm", Doc: "between the backs of the boxes and the framing"},
+		{Name: "left_inset", Type: Place, Default: "0in", Metric: "0mm", Doc: "from the run's left end to the framing, as one faces the run"},
+		{Name: "right_inset", Type: Place, Default: "0in", Metric: "0mm", Doc: "from the run's right end to the framing"},
+		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "that join plates and studs"},
+		{Name: "floor_screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the lower plate into the floor"},
+		{Name: "run_screws", Type: Ref, Refs: []string{"screw"}, Doc: "from inside the boxes through their backs into the studs"},
+		{Name: "router", Type: Ref, Refs: []string{"router"}, Doc: "that cuts the recesses; needed where there are supports"},
+	},
+	Blocks: []*Block{supports},
+}
+
+var supports = &Block{
+	Kind: "supports", Once: true,
+	Doc: "steel plates let in flush into the upper plate, spaced evenly",
+	Attrs: []Attr{
+		{Name: "count", Type: Count, Required: true},
+		{Name: "plate", Type: Ref, Refs: []string{"flat_bar"}, Required: true},
+		{Name: "reach", Type: Length, Required: true, Doc: "from the bare framing, on the room's side"},
+		{Name: "tail", Type: Length, Doc: "how far the steel lies on the wood; the whole width of the plate where it is left out"},
+		{Name: "corner", Type: Reach, Doc: "radius of the steel's corners at the tail; the bit's radius less the fit where it is left out"},
+		{Name: "end", Type: Length, Doc: "from either end of the framing to the first centre; half the spacing between them where it is left out"},
+		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "down through each steel plate into the wood"},
+		{Name: "screws_each", Type: Count, Default: "4"},
+		{Name: "top_screws", Type: Ref, Refs: []string{"screw"}, Doc: "up through each steel plate into the bar top"},
+		{Name: "top_screws_each", Type: Count, Default: "4"},
+	},
+}
+
+var counter = &Block{
+	Kind: "counter", Named: true,
+	Doc: "the slab on a run",
+	Attrs: []Attr{
+		{Name: "over", Type: Ref, Refs: []string{"run"}, Required: true},
+		{Name: "slab", Type: Ref, Refs: []string{"slab"}, Required: true},
+		{Name: "overhang", Type: Object, Doc: "beyond the boxes", Fields: []Attr{
+			{Name: "front", Type: Reach, Default: "0in", Metric: "0mm"},
+			{Name: "left", Type: Reach, Default: "0in", Metric: "0mm"},
+			{Name: "right", Type: Reach, Default: "0in", Metric: "0mm"},
+		}},
+	},
+}
+
+var barTop = &Block{
+	Kind: "bar_top", Named: true,
+	Doc: "the slab on a knee wall",
+	Attrs: []Attr{
+		{Name: "over", Type: Ref, Refs: []string{"knee_wall"}, Required: true},
+		{Name: "slab", Type: Ref, Refs: []string{"slab"}, Required: true},
+		{Name: "height", Type: Length, Doc: "of its upper face above the floor; follows from the knee wall's top where it is left out"},
+		{Name: "overhang", Type: Object, Doc: "beyond the bare framing", Fields: []Attr{
+			{Name: "room", Type: Reach, Default: "0in", Metric: "0mm", Doc: "on the side of the guests"},
+			{Name: "work", Type: Reach, Default: "0in", Metric: "0mm", Doc: "on the side of the run"},
+			{Name: "left", Type: Reach, Default: "0in", Metric: "0mm", Doc: "as one faces the run"},
+			{Name: "right", Type: Reach, Default: "0in", Metric: "0mm"},
+		}},
+	},
+}

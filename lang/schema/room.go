@@ -1,0 +1,49 @@
+package schema
+
+var room = &Block{
+	Kind: "room", Once: true,
+	Doc:    "the room as measured",
+	Blocks: []*Block{wall},
+}
+
+var wall = &Block{
+	Kind: "wall", Named: true,
+	Doc: "one wall; walls follow one another left to right as one turns round facing them",
+	Attrs: []Attr{
+		{Name: "length", Type: Length, Required: true},
+		{Name: "corner", Type: Angle, Default: "90", Doc: "interior angle to the next wall, in degrees; over 180 for an outside corner"},
+		{Name: "backing", Type: Choice, Choices: []string{"studs", "masonry", "planks"}, Default: "studs", Doc: "what holds a screw"},
+		{Name: "studs", Type: Places, Doc: "centres of the studs, along the wall from its left end"},
+	},
+	Blocks: []*Block{wallOutlet, stub},
+}
+
+var wallOutlet = &Block{
+	Kind: "outlet", Named: true,
+	Doc: "an electrical box in the wall",
+	Attrs: []Attr{
+		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
+		{Name: "box", Type: Object, Doc: "the box in the wall", Fields: []Attr{
+			{Name: "width", Type: Length, Default: "2 1/4in", Metric: "76mm", Doc: "of the part that an opening must let through"},
+			{Name: "height", Type: Length, Default: "3 3/4in", Metric: "76mm"},
+			{Name: "depth", Type: Length, Default: "2 3/4in", Metric: "35mm", Doc: "into the wall"},
+		}},
+		{Name: "cover", Type: Object, Doc: "its cover plate", Fields: []Attr{
+			{Name: "width", Type: Length, Default: "2 3/4in", Metric: "86mm"},
+			{Name: "height", Type: Length, Default: "4 1/2in", Metric: "86mm"},
+		}},
+		{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "2mm", Doc: "between box and opening, all round"},
+		{Name: "stands_out", Type: Reach, Default: "0in", Metric: "0mm", Doc: "from the wall's face"},
+	},
+}
+
+var stub = &Block{
+	Kind: "stub", Named: true,
+	Doc: "a pipe end that stands out of the wall",
+	Attrs: []Attr{
+		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
+		{Name: "diameter", Type: Length, Required: true, Doc: "outside, over the largest fitting that must pass"},
+		{Name: "stands_out", Type: Length, Required: true, Doc: "from the wall's face"},
+		{Name: "clearance", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "between pipe and opening, all round"},
+	},
+}

@@ -1,0 +1,95 @@
+package schema
+
+var sheet = &Block{
+	Kind: "sheet", Named: true,
+	Doc: "a board sold by the sheet, with its sizes as measured",
+	Attrs: []Attr{
+		{Name: "size", Type: SheetSize, Required: true, Doc: "length and width of one sheet"},
+		{Name: "thickness", Type: Length, Required: true, Doc: "as measured, not as sold"},
+		{Name: "grain", Type: Choice, Choices: []string{"length", "none"}, Default: "length", Doc: "which way the face grain runs"},
+		{Name: "density", Type: Number, Doc: "kg per cubic metre, for weights"},
+		{Name: "price", Type: Number, Doc: "of one sheet, in the build's currency"},
+		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
+	},
+}
+
+var stick = &Block{
+	Kind: "stick", Named: true,
+	Doc: "lumber sold in lengths, with its sizes as dressed",
+	Attrs: []Attr{
+		{Name: "thickness", Type: Length, Required: true, Doc: "the smaller side"},
+		{Name: "width", Type: Length, Required: true, Doc: "the larger side"},
+		{Name: "lengths", Type: Lengths, Required: true, Doc: "lengths on sale, rising"},
+		{Name: "prices", Type: Numbers, Doc: "of one stick of each length, in the same order"},
+		{Name: "density", Type: Number, Doc: "kg per cubic metre, for weights"},
+		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
+	},
+}
+
+var flatBar = &Block{
+	Kind: "flat_bar", Named: true,
+	Doc: "flat steel bar sold in lengths",
+	Attrs: []Attr{
+		{Name: "thickness", Type: Length, Required: true, Doc: "as measured"},
+		{Name: "width", Type: Length, Required: true},
+		{Name: "lengths", Type: Lengths, Required: true, Doc: "lengths on sale, rising"},
+		{Name: "prices", Type: Numbers, Doc: "of one bar of each length, in the same order"},
+		{Name: "density", Type: Number, Default: "7850", Doc: "kg per cubic metre; mild steel where it is left out"},
+		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
+	},
+}
+
+var slab = &Block{
+	Kind: "slab", Named: true,
+	Doc: "what a counter or a bar top is made of",
+	Attrs: []Attr{
+		{Name: "thickness", Type: Length, Required: true},
+		{Name: "density", Type: Number, Doc: "kg per cubic metre, for weights"},
+		{Name: "price", Type: Number, Doc: "of one square metre, in the build's currency"},
+		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
+	},
+}
+
+var screw = &Block{
+	Kind: "screw", Named: true,
+	Doc: "a screw sold by the box",
+	Attrs: []Attr{
+		{Name: "diameter", Type: Length, Required: true, Doc: "over the thread; #8 is 0.164 in, #10 is 0.190 in"},
+		{Name: "length", Type: Length, Required: true, Doc: "from the tip to the surface it is driven flush with"},
+		{Name: "per_box", Type: Count, Required: true},
+		{Name: "price", Type: Number, Doc: "of one box, in the build's currency"},
+		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
+	},
+}
+
+var router = &Block{
+	Kind: "router", Named: true,
+	Doc: "the router table and the bit that cuts the recesses",
+	Attrs: []Attr{
+		{Name: "bit", Type: Length, Required: true, Doc: "diameter of the bit, as measured"},
+		{Name: "flutes", Type: Count, Default: "2"},
+		{Name: "rpm", Type: Count, Default: "18000", Doc: "turns per minute"},
+		{Name: "feed", Type: Length, Required: true, Doc: "per minute"},
+		{Name: "plunge", Type: Length, Doc: "per minute, on ramps; a third of feed where it is left out"},
+		{Name: "stepdown", Type: Length, Doc: "deepest bite; half the bit where it is left out"},
+		{Name: "stepover", Type: Length, Doc: "widest bite; 0.4 of the bit where it is left out"},
+		{Name: "ramp", Type: Angle, Default: "3", Doc: "slope of the way in, in degrees"},
+		{Name: "finish", Type: Reach, Default: "0.012in", Metric: "0.3mm", Doc: "left on the walls for the last pass"},
+		{Name: "clearance", Type: Length, Default: "0.6in", Metric: "15mm", Doc: "height of moves through air, above clamps"},
+		{Name: "fit", Type: Reach, Default: "0.008in", Metric: "0.2mm", Doc: "how much wider than the steel a recess is, each side"},
+		{Name: "low", Type: Reach, Default: "0.004in", Metric: "0.1mm", Doc: "how much deeper than the steel a recess is"},
+		{Name: "tool", Type: Count, Default: "1", Doc: "number of the bit in the program"},
+		{Name: "unit", Type: Choice, Choices: []string{"mm", "in"}, Default: "mm", Doc: "unit of the programs"},
+		{Name: "decimals", Type: Count, Default: "3", Doc: "decimal places in the programs"},
+		{Name: "percent", Type: Flag, Default: "true", Doc: "percent lines round the program"},
+	},
+}
+
+var saw = &Block{
+	Kind: "saw", Once: true,
+	Doc: "what a cut takes away",
+	Attrs: []Attr{
+		{Name: "kerf", Type: Reach, Default: "1/8in", Metric: "3.2mm", Doc: "width of a cut"},
+		{Name: "trim", Type: Reach, Default: "1/4in", Metric: "6mm", Doc: "taken off each factory edge of a sheet"},
+	},
+}
