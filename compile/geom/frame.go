@@ -106,3 +106,29 @@ func (p Placement) project(b Box, d Dir) Span {
 	}
 	return Span{s.Lo - whole.Lo, s.Hi - whole.Lo}
 }
+
+// Place puts a part into its frame as it is seen from the side that out points
+// to: x right and y up as that person sees it. Looking down, the person stands
+// where v points to.
+func Place(f Frame, b Box, out Dir) Placement {
+	p := Placement{Frame: f, Box: b, Out: out, Y: Dir{Axis: Z}}
+	switch out.Axis {
+	case V:
+		p.X = Dir{U, out.Neg}
+	case U:
+		p.X = Dir{V, !out.Neg}
+	case Z:
+		p.X, p.Y = Dir{Axis: U}, Dir{V, !out.Neg}
+	}
+	return p
+}
+
+// Blank returns the part's face before anything is cut: its rectangle with the
+// lower left at the origin.
+func (p Placement) Blank() Rect {
+	face, _ := p.Local(p.Box)
+	return face
+}
+
+// Thickness returns the part's extent below its drawn face.
+func (p Placement) Thickness() Length { return p.Box.Along(p.Out.Axis).Size() }

@@ -122,6 +122,8 @@ const (
 	Right
 )
 
+func (e End) String() string { return [...]string{"left", "right"}[e] }
+
 // Box is a cabinet, a bay or a filler of a run.
 type Box struct {
 	Kind        BoxKind
@@ -169,6 +171,7 @@ type Support struct {
 // Slab is a counter or a bar top.
 type Slab struct {
 	Kind, Name string // "counter", "bar_top"
+	Stock      string // "slab.maple"; empty where none is named
 	Frame      geom.Frame
 	Box        geom.Box
 	WeightKg   float64

@@ -1,6 +1,8 @@
 package model
 
 import (
+	"math"
+
 	"barwright/compile/geom"
 )
 
@@ -18,6 +20,7 @@ type Part struct {
 	Openings  []Opening
 	Recesses  []Recess
 	Grain     Grain
+	Glued     bool // stuck down with adhesive, as a block on a floor is
 	Placement geom.Placement
 	Why       Why
 }
@@ -103,11 +106,26 @@ type Layout struct {
 	Stock   string // "sheet.birch"
 	Kind    PartKind
 	Pieces  int
-	Length  Length // of one sheet or stick as bought
+	Length  Length // of one sheet, or of the longest stick bought
 	Width   Length // of one sheet; 0 for sticks
 	Bought  int
 	AtLeast int     // lower bound of Bought
 	Waste   float64 // share of the bought area or length, 0..1
+	Blanks  []Blank // what is bought, one by one; sticks from long to short
+}
+
+// Blank is one sheet or stick as bought, and the pieces that it gives.
+type Blank struct {
+	Length Length // X runs along it
+	Width  Length // 0 for sticks
+	Placed []Placed
+}
+
+// Placed is where a piece comes out of a blank.
+type Placed struct {
+	Part   string    // ID
+	At     geom.Rect // on the blank, from its lower left; Y is 0 for sticks
+	Turned bool      // the part's own x runs along the blank's Y
 }
 
 // BillLine is one line of the bill.
@@ -124,5 +142,18 @@ type BillLine struct {
 	Priced   bool
 }
 
-// Cost returns quantity times price.
-func (l BillLine) Cost() float64 { return l.Quantity * l.Price }
+// Cost returns quantity times price to the nearest hundredth, so that costs add
+// up as they are printed.
+func (l BillLine) Cost() float64 { return math.Round(l.Quantity*l.Price*100) / 100 }
+
+// Total adds up the lines that carry a price, and counts those that do not.
+func Total(lines []BillLine) (cost float64, unpriced int) {
+	for _, l := range lines {
+		if !l.Priced {
+			unpriced++
+			continue
+		}
+		cost += l.Cost()
+	}
+	return cost, unpriced
+}

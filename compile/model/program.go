@@ -68,3 +68,15 @@ type Move struct {
 	CX, CY  Length // centre of an arc
 	Note    string // said in the program before the move
 }
+
+// Reach returns the box of the moves of the bit's centre.
+func (p *Program) Reach() (plan geom.Rect, z geom.Span) {
+	for i, m := range p.Moves {
+		at, height := geom.R(m.X, m.Y, m.X, m.Y), geom.Span{Lo: m.Z, Hi: m.Z}
+		if i == 0 {
+			plan, z = at, height
+		}
+		plan, z = plan.Union(at), z.Union(height)
+	}
+	return plan, z
+}

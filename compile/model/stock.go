@@ -70,5 +70,6 @@ type Fastening struct {
 	Screw string // "screw.wall"
 	Count int
 	Use   string // "cabinet backs to wall studs"
+	Wall  bool   // into a wall of the room: a shim goes behind each
 	Why   Why
 }
