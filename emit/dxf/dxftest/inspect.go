@@ -1,0 +1,110 @@
+package dxftest
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+)
+
+// python is the interpreter that has the ezdxf library (Debian python3-ezdxf).
+const python = "/usr/bin/python3"
+
+// Result is what the inspector says of one file.
+type Result struct {
+	File        string      `json:"file"`
+	OK          bool        `json:"ok"` // neither problems nor warnings
+	Version     string      `json:"version"`
+	Units       string      `json:"units"`
+	LineEnding  string      `json:"line_ending"`
+	AuditErrors *int        `json:"audit_errors"` // nil where the file did not load
+	AuditFixes  *int        `json:"audit_fixes"`
+	Problems    []string    `json:"problems"`
+	Warnings    []string    `json:"warnings"`
+	Contours    []Inspected `json:"contours"` // closed ones, in the order of the file
+	BoxCut      []float64   `json:"bbox_cut"` // mm: least x, least y, greatest x, greatest y
+	Texts       []struct {
+		Layer, Text string
+	} `json:"texts"`
+}
+
+// Inspected is a closed contour as the inspector computes it, arcs exact.
+type Inspected struct {
+	Layer       string    `json:"layer"`
+	Area        float64   `json:"area"`        // mm², never negative
+	Orientation string    `json:"orientation"` // "ccw", "cw"
+	Segments    int       `json:"segments"`
+	Arcs        int       `json:"arcs"`
+	Box         []float64 `json:"bbox"`
+}
+
+// Inspect runs shared/tools/inspect_dxf.py over files: a scan of the raw tags
+// against the published reference, python3-ezdxf's strict loader and auditor,
+// and the checks of contours for a cutting table. Layers NOTE and MARK are not
+// cut; the unit must be mm; warnings count. It skips the test, aloud, where
+// the program is missing, and fails it where BARWRIGHT_OUTSIDE is "required".
+func Inspect(t testing.TB, files []string) []Result {
+	t.Helper()
+	script := inspector(t)
+	args := append([]string{script, "--annotation-layers", "NOTE,MARK", "--units", "mm", "--strict", "--"}, files...)
+	cmd := exec.Command(python, args...)
+	var stdout, stderr bytes.Buffer
+	cmd.Stdout, cmd.Stderr = &stdout, &stderr
+	runErr := cmd.Run()
+
+	var results []Result
+	ok := true
+	for in := json.NewDecoder(&stdout); in.More(); {
+		var r Result
+		if err := in.Decode(&r); err != nil {
+			t.Fatalf("inspector's answer: %v\n%s", err, stderr.Bytes())
+		}
+		results = append(results, r)
+		ok = ok && r.OK
+	}
+	if len(results) != len(files) || ok != (runErr == nil) {
+		t.Fatalf("inspector: %d answers for %d files, %v\n%s", len(results), len(files), runErr, stderr.Bytes())
+	}
+	return results
+}
+
+func inspector(t testing.TB) string {
+	t.Helper()
+	script := filepath.Join(root(t), "..", "shared", "tools", "inspect_dxf.py")
+	if _, err := os.Stat(script); err != nil {
+		missing(t, "shared/tools/inspect_dxf.py is not beside the project")
+	}
+	if err := exec.Command(python, "-c", "import ezdxf").Run(); err != nil {
+		missing(t, python+" with the ezdxf library is not installed")
+	}
+	return script
+}
+
+func missing(t testing.TB, what string) {
+	t.Helper()
+	if os.Getenv("BARWRIGHT_OUTSIDE") == "required" {
+		t.Fatal("outside check required, but", what)
+	}
+	t.Skip("OUTSIDE CHECK SKIPPED:", what)
+}
+
+// root walks up to the folder of go.mod.
+func root(t testing.TB) string {
+	t.Helper()
+	dir, err := os.Getwd()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for {
+		if _, err := os.Stat(filepath.Join(dir, "go.mod")); err == nil {
+			return dir
+		}
+		up := filepath.Dir(dir)
+		if up == dir {
+			t.Fatal("no go.mod above the test")
+		}
+		dir = up
+	}
+}

@@ -1,0 +1,243 @@
+// Package dxftest checks drawing exchange files in tests: a small reader of
+// our own that gets the contours back, and an independent inspector for what a
+// cutting table needs.
+package dxftest
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/lang/length"
+)
+
+// File is what a file says.
+type File struct {
+	Version        string // "AC1009"
+	Unit           string // of $INSUNITS, empty where absent
+	ExtMin, ExtMax geom.Point
+	Layers         []string
+	Contours       []Contour // in the order of the file
+	Texts          []Text
+}
+
+// Contour is a closed polyline, or a circle as two half arcs.
+type Contour struct {
+	Layer string
+	Shape geom.Contour
+}
+
+// Text is a line of text and where it begins.
+type Text struct {
+	Layer, Text string
+	At          geom.Point
+	Height      length.Length
+}
+
+// record is a group 0 and what follows it.
+type record struct {
+	kind   string
+	groups []group
+}
+
+type group struct {
+	code  int
+	value string
+}
+
+// Read gets the contours and texts back from a file as this project writes it,
+// in R12 or R2000. It is strict: line ends are CR LF, coordinates are exact
+// nanometres, z is 0, polylines are closed, no other entity is known.
+func Read(r io.Reader) (*File, error) {
+	records, err := readRecords(r)
+	if err != nil {
+		return nil, err
+	}
+	f := &File{}
+	section := ""
+	for i, rec := range records {
+		switch {
+		case rec.kind == "SECTION":
+			section = rec.get(2)
+			if section == "HEADER" {
+				err = f.header(rec.groups[1:])
+			}
+		case rec.kind == "ENDSEC":
+			section = ""
+		case section == "TABLES" && rec.kind == "LAYER":
+			f.Layers = append(f.Layers, rec.get(2))
+		case section == "ENTITIES":
+			err = f.entity(rec)
+		}
+		if err != nil {
+			return nil, fmt.Errorf("record %d, %s: %w", i, rec.kind, err)
+		}
+	}
+	if len(records) == 0 || records[len(records)-1].kind != "EOF" {
+		return nil, fmt.Errorf("no EOF")
+	}
+	return f, nil
+}
+
+func readRecords(r io.Reader) ([]record, error) {
+	in := bufio.NewReader(r)
+	line := func() (string, error) {
+		s, err := in.ReadString('\n')
+		if err == nil && !strings.HasSuffix(s, "\r\n") {
+			return "", fmt.Errorf("line end is not CR LF: %q", s)
+		}
+		return strings.TrimSuffix(s, "\r\n"), err
+	}
+	var records []record
+	for {
+		first, err := line()
+		if err == io.EOF && first == "" {
+			return records, nil
+		}
+		if err != nil {
+			return nil, err
+		}
+		code, err := strconv.Atoi(strings.TrimLeft(first, " "))
+		if err != nil {
+			return nil, err
+		}
+		value, err := line()
+		if err != nil {
+			return nil, fmt.Errorf("group %d: %w", code, err)
+		}
+		if code == 0 {
+			records = append(records, record{kind: value})
+			continue
+		}
+		if len(records) == 0 {
+			return nil, fmt.Errorf("group %d before any record", code)
+		}
+		last := &records[len(records)-1]
+		last.groups = append(last.groups, group{code, value})
+	}
+}
+
+// get returns the first value under a code.
+func (r record) get(code int) string {
+	for _, g := range r.groups {
+		if g.code == code {
+			return g.value
+		}
+	}
+	return ""
+}
+
+func (f *File) header(groups []group) (err error) {
+	variable := ""
+	for _, g := range groups {
+		if g.code == 9 {
+			variable = g.value
+			continue
+		}
+		switch variable {
+		case "$ACADVER":
+			f.Version = g.value
+		case "$INSUNITS":
+			f.Unit = g.value
+		case "$EXTMIN":
+			err = setPoint(&f.ExtMin, g)
+		case "$EXTMAX":
+			err = setPoint(&f.ExtMax, g)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (f *File) entity(r record) error {
+	switch r.kind {
+	case "POLYLINE", "LWPOLYLINE":
+		if r.get(70) != "1" {
+			return fmt.Errorf("not closed")
+		}
+		c, err := vertices(r)
+		if r.kind == "POLYLINE" {
+			c = nil // its own point is the elevation
+		}
+		f.Contours = append(f.Contours, Contour{r.get(8), c})
+		return err
+	case "VERTEX":
+		last := &f.Contours[len(f.Contours)-1]
+		if last.Layer != r.get(8) {
+			return fmt.Errorf("on layer %s, its polyline on %s", r.get(8), last.Layer)
+		}
+		c, err := vertices(r)
+		last.Shape = append(last.Shape, c...)
+		return err
+	case "CIRCLE":
+		c, err := vertices(r)
+		if err != nil {
+			return err
+		}
+		radius, err := millimetres(r.get(40))
+		f.Contours = append(f.Contours, Contour{r.get(8), geom.CircleContour(c[0].Point, radius)})
+		return err
+	case "TEXT":
+		c, err := vertices(r)
+		if err != nil {
+			return err
+		}
+		height, err := millimetres(r.get(40))
+		f.Texts = append(f.Texts, Text{r.get(8), r.get(1), c[0].Point, height})
+		return err
+	case "SEQEND":
+		return nil
+	}
+	return fmt.Errorf("unknown entity")
+}
+
+// vertices returns the points of a record, each with the bulge after it.
+func vertices(r record) (c geom.Contour, err error) {
+	for _, g := range r.groups {
+		switch g.code {
+		case 10:
+			c = append(c, geom.Vertex{})
+			fallthrough
+		case 20, 30:
+			if len(c) == 0 {
+				return nil, fmt.Errorf("group %d before any 10", g.code)
+			}
+			err = setPoint(&c[len(c)-1].Point, g)
+		case 42:
+			c[len(c)-1].Bulge, err = strconv.ParseFloat(g.value, 64)
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	return c, nil
+}
+
+func setPoint(p *geom.Point, g group) (err error) {
+	switch g.code {
+	case 10:
+		p.X, err = millimetres(g.value)
+	case 20:
+		p.Y, err = millimetres(g.value)
+	case 30:
+		if g.value != "0.0" {
+			return fmt.Errorf("z is %s", g.value)
+		}
+	}
+	return err
+}
+
+// millimetres reads a decimal with one to six decimals, exactly.
+func millimetres(s string) (length.Length, error) {
+	whole, part, ok := strings.Cut(s, ".")
+	if !ok || part == "" || len(part) > 6 || s == "-0.0" {
+		return 0, fmt.Errorf("%q is no coordinate with one to six decimals", s)
+	}
+	nm, err := strconv.ParseInt(whole+part+strings.Repeat("0", 6-len(part)), 10, 64)
+	return length.Length(nm), err
+}

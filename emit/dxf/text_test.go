@@ -1,0 +1,78 @@
+package dxf
+
+import (
+	"strings"
+	"testing"
+)
+
+var textTests = []struct{ text, want string }{
+	{"", ""},
+	{"URN-L left side", "URN-L left side"},
+	{"Seitenwand für Spüle, groß", "Seitenwand fuer Spuele, gross"},
+	{"Ärger Öl Übung", "Aerger Oel Uebung"},
+	{"étagère, niño, crème brûlée, Łódź", "etagere, nino, creme brulee, Lodz"},
+	{"e\u0301tage\u0300re", "etagere"}, // letters and marks apart
+	{"23⁄32″ × 4′", "23/32\" x 4'"},
+	{"19½ in, 19 ½ in, ½ in", "19 1/2 in, 19 1/2 in, 1/2 in"},
+	{"90° ±1, 20–30 µm", "90deg +/-1, 20-30 um"},
+	{"a\tb\r\nc  d\u00a0", "a b c d"},
+	{"  lead", "lead"},
+	{"日本", "??"},
+	{"bad \xff byte", "bad ? byte"},
+	{`100%, 50%%d, C:\U+00E4, a^b`, `100%, 50%d, C:/U+00E4, a?b`},
+	{strings.Repeat("ä", 200), strings.Repeat("ae", 127) + "a"},
+	{strings.Repeat("x", 254) + " y", strings.Repeat("x", 254)},
+}
+
+func TestASCII(t *testing.T) {
+	for _, test := range textTests {
+		if got := ascii(test.text); got != test.want {
+			t.Errorf("%q becomes %q, want %q", test.text, got, test.want)
+		}
+	}
+}
+
+func TestSymbol(t *testing.T) {
+	for _, test := range []struct{ name, want string }{
+		{"", "EDGE"},
+		{" \t", "EDGE"},
+		{"cut-1", "CUT-1"},
+		{"Säge $5_ø", "SAEGE_$5_O"},
+		{"a.b/c", "A_B_C"},
+		{strings.Repeat("ab", 20), strings.Repeat("AB", 15) + "A"},
+	} {
+		if got := symbol(test.name, "EDGE"); got != test.want {
+			t.Errorf("layer %q becomes %q, want %q", test.name, got, test.want)
+		}
+	}
+}
+
+// FuzzText: whatever the text, what is written is printable ASCII of at most
+// 255 bytes, starts no escape, and stays as it is when done again; as a symbol
+// it keeps to R12's letters.
+func FuzzText(f *testing.F) {
+	for _, test := range textTests {
+		f.Add(test.text)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		got := ascii(s)
+		if len(got) > 255 {
+			t.Errorf("%d bytes", len(got))
+		}
+		for i := range len(got) {
+			if c := got[i]; c < ' ' || c > '~' || c == '^' || c == '\\' {
+				t.Errorf("byte %q in %q", c, got)
+			}
+		}
+		if strings.Contains(got, "%%") {
+			t.Errorf("escape in %q", got)
+		}
+		if again := ascii(got); again != got {
+			t.Errorf("%q becomes %q when done again", got, again)
+		}
+		name := symbol(s, "EDGE")
+		if strings.Trim(name, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$_-") != "" || name == "" || len(name) > 31 {
+			t.Errorf("symbol %q", name)
+		}
+	})
+}
