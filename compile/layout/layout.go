@@ -1,0 +1,83 @@
+// Package layout tells how pieces come out of what is sold: which sheets and
+// sticks to buy, and where each piece lies on them. It takes the parts of a
+// build and the stock, and returns layouts, cut list lines, and the pieces for
+// which nothing on sale is large enough.
+//
+// The layouts are simple and right, not the best there are: the best of a few
+// dozen greedy ones on sheets, first-fit-decreasing on sticks. Each carries a
+// lower bound, which tells how much a better search could save. Equal input
+// gives equal layouts.
+package layout
+
+import "barwright/compile/model"
+
+// Length is the measure of every layout.
+type Length = model.Length
+
+// Saw is what cutting costs. Kerf is the width of a cut. Trim is what comes
+// off each factory edge of a sheet, its cut included; sticks are not trimmed.
+type Saw struct{ Kerf, Trim Length }
+
+// Misfit is a piece that nothing on sale can give. Over tells by how much it
+// is too long and too wide for the largest there is, trim taken off; 0 where
+// it is not. Both are 0 where no stock has the name that the part asks for.
+type Misfit struct {
+	Part       string // ID
+	Stock      string
+	OverLength Length
+	OverWidth  Length
+}
+
+// Layouts lays out all parts, one layout for each stock that is used: sheets
+// first, then sticks and flat bars, in the order of the stock. Misfits are in
+// the order of the parts and in no layout.
+func Layouts(parts []model.Part, stock model.Stock, saw Saw) ([]model.Layout, []Misfit) {
+	var layouts []model.Layout
+	misfits := map[string]Misfit{} // by part
+	known := map[string]bool{}
+	add := func(name string, lay func([]*model.Part) (model.Layout, []Misfit)) {
+		known[name] = true
+		l, over := lay(cutFrom(parts, name))
+		if l.Pieces > 0 {
+			layouts = append(layouts, l)
+		}
+		for _, m := range over {
+			misfits[m.Part] = m
+		}
+	}
+	for _, s := range stock.Sheets {
+		add(s.Name, func(p []*model.Part) (model.Layout, []Misfit) { return layoutSheets(p, s, saw) })
+	}
+	for _, s := range stock.Sticks {
+		add(s.Name, func(p []*model.Part) (model.Layout, []Misfit) { return layoutSticks(p, s, saw.Kerf) })
+	}
+	var inOrder []Misfit
+	for _, p := range parts {
+		if m, ok := misfits[p.ID]; ok {
+			inOrder = append(inOrder, m)
+		} else if !known[p.Stock] {
+			inOrder = append(inOrder, Misfit{Part: p.ID, Stock: p.Stock})
+		}
+	}
+	return layouts, inOrder
+}
+
+func cutFrom(parts []model.Part, stock string) []*model.Part {
+	var out []*model.Part
+	for i := range parts {
+		if parts[i].Stock == stock {
+			out = append(out, &parts[i])
+		}
+	}
+	return out
+}
+
+// along returns a part's size along its grain and across it, and whether its
+// own y is the one along. A part without grain runs along its longer side.
+func along(p *model.Part) (length, width Length, turned bool) {
+	x, y := p.Size()
+	if p.Grain == model.GrainY || p.Grain == model.GrainNone && y > x {
+		return y, x, true
+	}
+	return x, y, false
+}
