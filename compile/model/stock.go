@@ -70,6 +70,8 @@ type Fastening struct {
 	Screw string // "screw.wall"
 	Count int
 	Use   string // "cabinet backs to wall studs"
-	Wall  bool   // into a wall of the room: a shim goes behind each
-	Why   Why
+	// Backing is that of the wall of the room that they go into; empty where they
+	// go into none. A shim goes behind each.
+	Backing string
+	Why     Why
 }

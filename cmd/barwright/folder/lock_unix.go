@@ -1,0 +1,14 @@
+//go:build darwin || dragonfly || freebsd || linux || netbsd || openbsd
+
+package folder
+
+import (
+	"os"
+	"syscall"
+)
+
+// lock takes a file for this run; the system lets go of it when the run ends,
+// however it ends. It fails at once where another run has it.
+func lock(f *os.File) error {
+	return syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB)
+}

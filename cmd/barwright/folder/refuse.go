@@ -1,0 +1,161 @@
+package folder
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+)
+
+// Refused says that an output folder must not be replaced. Nothing was touched.
+type Refused struct {
+	Dir  string // as it was asked for
+	Why  string // plain words: "it is a file"
+	Kept []Kept // what a person made in it, sorted by name
+}
+
+// Kept is a file or folder that would have been lost.
+type Kept struct {
+	Name string // with forward slashes, from the output folder; a folder ends in "/"
+	Why  string // "barwright did not write it"
+}
+
+const (
+	notOurs = "barwright did not write it"
+	changed = "it was changed after barwright wrote it"
+)
+
+// mostNamed is how many kept files an error names.
+const mostNamed = 20
+
+// Error names the folder and what stands in the way, one file a line.
+func (r *Refused) Error() string {
+	var b strings.Builder
+	b.WriteString("output folder " + r.Dir + " is refused: " + r.Why)
+	for i, k := range r.Kept {
+		if i == mostNamed {
+			fmt.Fprintf(&b, "\n  and %d more", len(r.Kept)-i)
+			break
+		}
+		b.WriteString("\n  " + k.Name + ": " + k.Why)
+	}
+	if len(r.Kept) > 0 {
+		b.WriteString("\nNothing was touched. Move what you want to keep, delete the rest, or write to another folder.")
+	}
+	return b.String()
+}
+
+// locate returns the absolute path of the folder that dir names, symbolic
+// links followed. It need not exist.
+func locate(dir string) (string, error) {
+	if dir == "" {
+		return "", &Refused{Dir: `""`, Why: "it has no name"}
+	}
+	target, err := filepath.Abs(dir)
+	if err != nil {
+		return "", err
+	}
+	info, err := os.Lstat(target)
+	if errors.Is(err, fs.ErrNotExist) {
+		return target, nil
+	}
+	if err != nil {
+		return "", err
+	}
+	if info.Mode()&fs.ModeSymlink != 0 {
+		target, err = filepath.EvalSymlinks(target)
+		if errors.Is(err, fs.ErrNotExist) {
+			return "", &Refused{Dir: dir, Why: "it is a symbolic link that leads nowhere"}
+		}
+		if err != nil {
+			return "", err
+		}
+	}
+	return target, nil
+}
+
+// inspect refuses a target that is no folder, that the program works in, or
+// that holds what a person made. A target that does not exist is fine. dir is
+// its name in the refusal.
+func inspect(dir, target string) error {
+	info, err := os.Stat(target)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	if !info.IsDir() {
+		return &Refused{Dir: dir, Why: "it is a file"}
+	}
+	if holdsWorkingFolder(info) {
+		return &Refused{Dir: dir, Why: "it is, or holds, the folder that you are working in"}
+	}
+	kept, err := personal(target)
+	if err != nil {
+		return err
+	}
+	if len(kept) > 0 {
+		return &Refused{Dir: dir, Why: "what a person made would be lost", Kept: kept}
+	}
+	return nil
+}
+
+func holdsWorkingFolder(dir fs.FileInfo) bool {
+	at, err := os.Getwd()
+	for err == nil {
+		if info, statErr := os.Stat(at); statErr == nil && os.SameFile(info, dir) {
+			return true
+		}
+		up := filepath.Dir(at)
+		if up == at {
+			return false
+		}
+		at = up
+	}
+	return false
+}
+
+// personal returns what barwright did not write in a folder, or what was
+// changed since. A folder that holds no file of barwright's counts as one
+// thing, and is not looked into.
+func personal(dir string) ([]Kept, error) {
+	entries, ours, err := readManifest(dir)
+	if err != nil {
+		return nil, err
+	}
+	folders := map[string]bool{".": true}
+	for name := range entries {
+		for up := path.Dir(name); up != "."; up = path.Dir(up) {
+			folders[up] = true
+		}
+	}
+	var kept []Kept
+	err = fs.WalkDir(os.DirFS(dir), ".", func(name string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		e, written := entries[name]
+		switch {
+		case d.IsDir() && folders[name], name == manifestName && ours:
+			return nil
+		case d.IsDir():
+			kept = append(kept, Kept{name + "/", notOurs})
+			return fs.SkipDir
+		case !written:
+			kept = append(kept, Kept{name, notOurs})
+			return nil
+		}
+		same, err := e.holds(filepath.Join(dir, filepath.FromSlash(name)))
+		if err == nil && !same {
+			kept = append(kept, Kept{name, changed})
+		}
+		return err
+	})
+	slices.SortFunc(kept, func(a, b Kept) int { return strings.Compare(a.Name, b.Name) })
+	return kept, err
+}

@@ -1,0 +1,181 @@
+package folder
+
+import (
+	"bufio"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// A staging folder ".NAME.barwright-XXXX" holds the marker, the folder that is
+// being made, and for a moment the folder that it replaces. The marker stays
+// locked while its run lives, and is the last to go.
+const (
+	markerName = "marker"
+	markerText = "Staging folder of barwright. The next run removes it.\n"
+	freshName  = "new"
+	asideName  = "old"
+)
+
+type staging struct {
+	root   string
+	marker *os.File
+	keep   bool // holds what must not be removed
+}
+
+func (s *staging) fresh() string { return filepath.Join(s.root, freshName) }
+func (s *staging) aside() string { return filepath.Join(s.root, asideName) }
+
+// prefix begins the names of the staging folders beside target.
+func prefix(target string) string { return "." + filepath.Base(target) + ".barwright-" }
+
+func newStaging(target string) (_ *staging, err error) {
+	root, err := os.MkdirTemp(filepath.Dir(target), prefix(target)+"*")
+	if err != nil {
+		return nil, fmt.Errorf("make staging folder: %w", err)
+	}
+	s := &staging{root: root}
+	defer func() {
+		if err != nil {
+			s.remove()
+		}
+	}()
+	if s.marker, err = os.OpenFile(filepath.Join(root, markerName), os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o600); err != nil {
+		return nil, err
+	}
+	_ = lock(s.marker) // where it fails, it fails for the run that would clear this one too
+	if _, err := s.marker.WriteString(markerText); err != nil {
+		return nil, err
+	}
+	return s, os.Mkdir(s.fresh(), 0o777)
+}
+
+// fill writes the files, and the manifest last.
+func (s *staging) fill(files []File) error {
+	m := manifest{Format: manifestFormat}
+	for _, f := range files {
+		e, err := s.write(f)
+		if err != nil {
+			return fmt.Errorf("write %s: %w", f.Name, err)
+		}
+		m.Files = append(m.Files, e)
+	}
+	// The manifest appears whole or not at all: a later run trusts it.
+	draft := filepath.Join(s.root, manifestName)
+	if err := os.WriteFile(draft, m.encode(), 0o666); err != nil {
+		return fmt.Errorf("write %s: %w", manifestName, err)
+	}
+	if err := os.Rename(draft, filepath.Join(s.fresh(), manifestName)); err != nil {
+		return err
+	}
+	if err := syncFolder(s.fresh()); err != nil {
+		return fmt.Errorf("sync: %w", err)
+	}
+	return nil
+}
+
+func (s *staging) write(f File) (e entry, err error) {
+	path := filepath.Join(s.fresh(), filepath.FromSlash(f.Name))
+	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
+		return e, err
+	}
+	out, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return e, err
+	}
+	defer func() { err = errors.Join(err, out.Close()) }()
+	hash, size := sha256.New(), new(counter)
+	buffer := bufio.NewWriter(io.MultiWriter(out, hash, size))
+	if err := f.Write(buffer); err != nil {
+		return e, err
+	}
+	if err := buffer.Flush(); err != nil {
+		return e, err
+	}
+	return entry{Name: f.Name, Size: int64(*size), SHA256: hex.EncodeToString(hash.Sum(nil))}, nil
+}
+
+type counter int64
+
+func (c *counter) Write(p []byte) (int, error) {
+	*c += counter(len(p))
+	return len(p), nil
+}
+
+// place puts the fresh folder at target. What stood there is looked at once
+// more when nobody reaches it by its name any longer, and put back if somebody
+// made something in it meanwhile.
+func (s *staging) place(dir, target string) error {
+	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
+		return os.Rename(s.fresh(), target)
+	}
+	if err := s.swapWith(target); err != nil {
+		return err
+	}
+	err := inspect(dir, s.fresh())
+	if err == nil {
+		return nil
+	}
+	if back := s.swapWith(target); back != nil {
+		s.keep = true
+		return fmt.Errorf("%w\n%w: the old folder is kept as %s", err, back, s.fresh())
+	}
+	return err
+}
+
+// swapWith exchanges the fresh folder and target.
+func (s *staging) swapWith(target string) error {
+	err := swap(s.fresh(), target, s.aside())
+	if _, missing := os.Lstat(s.aside()); err != nil && missing == nil {
+		s.keep = true
+		return fmt.Errorf("%w: the old folder is kept as %s", err, s.aside())
+	}
+	return err
+}
+
+// swap exchanges two folders, by way of a third name where the system cannot
+// do it in one step.
+func swap(a, b, spare string) error {
+	err := exchange(a, b)
+	if errors.Is(err, errors.ErrUnsupported) {
+		return swapBySpare(a, b, spare)
+	}
+	return err
+}
+
+func swapBySpare(a, b, spare string) error {
+	if err := os.Rename(b, spare); err != nil {
+		return err
+	}
+	if err := os.Rename(a, b); err != nil {
+		return errors.Join(err, os.Rename(spare, b))
+	}
+	return os.Rename(spare, a)
+}
+
+// remove takes the staging folder away, unless it holds what must be kept.
+func (s *staging) remove() error {
+	if s.marker != nil {
+		defer s.marker.Close()
+	}
+	if s.keep {
+		return nil
+	}
+	return removeStaging(s.root)
+}
+
+// removeStaging removes the marker last, so that the rest of a stopped removal
+// can still be told for what it is.
+func removeStaging(root string) error {
+	for _, name := range []string{freshName, asideName, manifestName, markerName, "."} {
+		if err := os.RemoveAll(filepath.Join(root, name)); err != nil {
+			return fmt.Errorf("remove staging folder: %w", err)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,87 @@
+// Package bill tells what to buy: it takes a solved model with its layouts and
+// returns the lines of the bill, in sections: sheets, sticks, steel, slabs,
+// screws, consumables. Inside a section lines follow the order of the stock or
+// of the model. It looks nothing up; a price or a density that the description
+// does not give stays unknown.
+package bill
+
+import (
+	"strconv"
+	"strings"
+
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// How much to spare, and the portions in which shops commonly sell small
+// things (common practice).
+const (
+	sparePercent = 10 // more screws than are driven: some drop, some strip
+	shimsPerPack = 12
+	tubeML       = 300 // adhesive in a tube, 10 fl oz
+)
+
+// Lines returns the bill of a model whose layouts are made.
+func Lines(m *model.Model) []model.BillLine {
+	b := &builder{Model: m, parts: map[string]*model.Part{}}
+	for i := range m.Parts {
+		b.parts[m.Parts[i].ID] = &m.Parts[i]
+	}
+	b.sheets()
+	b.sticks("sticks", false)
+	b.sticks("steel", true)
+	b.slabs()
+	b.screws()
+	b.shims()
+	b.wallPlugs()
+	b.adhesive()
+	b.nailPlates()
+	b.routerBits()
+	b.drillBits()
+	return b.lines
+}
+
+type builder struct {
+	*model.Model
+	parts map[string]*model.Part // by ID; never ranged over
+	lines []model.BillLine
+}
+
+func (b *builder) add(l model.BillLine) { b.lines = append(b.lines, l) }
+
+// list is a list of texts without repeats, in the order of their first use.
+type list []string
+
+func (l *list) add(text string) {
+	for _, t := range *l {
+		if t == text {
+			return
+		}
+	}
+	*l = append(*l, text)
+}
+
+func (l list) String() string { return strings.Join(l, ", ") }
+
+// counted says how many of a thing: "1 piece", "2 pieces".
+func counted(n int, thing string) string {
+	if n != 1 {
+		thing += "s"
+	}
+	return strconv.Itoa(n) + " " + thing
+}
+
+// portions returns how many portions of a size hold n.
+func portions(n, size int) int { return (n + size - 1) / size }
+
+// long prints a length that is bought or added up: in feet, begun inches
+// counted whole, or in begun millimetres.
+func (b *builder) long(l model.Length) string {
+	if b.Build.Unit.Imperial() {
+		return length.Show(upTo(l, length.Inch), length.Feet, length.Inch)
+	}
+	return b.Build.Show(upTo(l, length.Millimetre))
+}
+
+// upTo rounds a length up to the next step.
+func upTo(l, step model.Length) model.Length { return (l + step - 1) / step * step }

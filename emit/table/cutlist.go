@@ -1,0 +1,30 @@
+package table
+
+import (
+	"io"
+	"strconv"
+	"strings"
+
+	"barwright/compile/model"
+)
+
+// CutList writes the cut list of a model, one record for each distinct
+// piece. Labels and places are joined with semicolons. Grain is "along" where
+// the length runs with it, "none" where it does not matter.
+func CutList(w io.Writer, m *model.Model) error {
+	records := [][]string{{"count", "labels", "name", "kind", "stock", "length", "width", "thickness",
+		"length_mm", "width_mm", "thickness_mm", "grain", "where"}}
+	for _, c := range m.Cuts {
+		grain := "along"
+		if c.Grain == model.GrainNone {
+			grain = "none"
+		}
+		show := m.Build.Show
+		records = append(records, []string{
+			strconv.Itoa(c.Count), plain(strings.Join(c.Parts, "; ")), plain(c.Name), c.Kind.String(), plain(c.Stock),
+			show(c.Length), show(c.Width), show(c.Thickness), mm(c.Length), mm(c.Width), mm(c.Thickness),
+			grain, plain(strings.Join(c.Where, "; ")),
+		})
+	}
+	return write(w, records)
+}
