@@ -1,0 +1,97 @@
+package router
+
+import (
+	"barwright/compile/geom"
+	"barwright/compile/model"
+)
+
+// region is a rectangle with rounded corners. Sides are numbered as
+// model.Edge, counter-clockwise; corner i is where side i begins, the lower
+// left one first.
+type region struct {
+	rect  geom.Rect
+	round [4]Length
+}
+
+// heading is the way along each side, the inside to its left.
+var heading = [4]geom.Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}}
+
+func after(i int) int  { return (i + 1) % 4 }
+func before(i int) int { return (i + 3) % 4 }
+
+// inset returns the region whose border lies d further inside.
+func (g region) inset(d Length) region {
+	g.rect = g.rect.Grow(-d)
+	for i, q := range g.round {
+		g.round[i] = max(0, q-d)
+	}
+	return g
+}
+
+// extended returns the region with its open sides moved out by d.
+func (g region) extended(open sides, d Length) region {
+	if open[model.Bottom] {
+		g.rect.Y.Lo -= d
+	}
+	if open[model.RightEdge] {
+		g.rect.X.Hi += d
+	}
+	if open[model.Top] {
+		g.rect.Y.Hi += d
+	}
+	if open[model.LeftEdge] {
+		g.rect.X.Lo -= d
+	}
+	return g
+}
+
+// corner returns the corner where side i begins, as if it were square.
+func (g region) corner(i int) geom.Point {
+	x, y := g.rect.X, g.rect.Y
+	return [4]geom.Point{{X: x.Lo, Y: y.Lo}, {X: x.Hi, Y: y.Lo}, {X: x.Hi, Y: y.Hi}, {X: x.Lo, Y: y.Hi}}[i]
+}
+
+// sideStart and sideEnd return the ends of the straight part of a side.
+func (g region) sideStart(i int) geom.Point {
+	return along(g.corner(i), heading[i], g.round[i])
+}
+
+func (g region) sideEnd(i int) geom.Point {
+	return along(g.corner(after(i)), heading[i], -g.round[after(i)])
+}
+
+// sideMid returns the middle of a side.
+func (g region) sideMid(i int) geom.Point {
+	a, b := g.corner(i), g.corner(after(i))
+	return geom.Point{X: a.X + (b.X-a.X)/2, Y: a.Y + (b.Y-a.Y)/2}
+}
+
+// longSide returns the first of the longer sides.
+func (g region) longSide() int {
+	if g.rect.Y.Size() > g.rect.X.Size() {
+		return int(model.RightEdge)
+	}
+	return int(model.Bottom)
+}
+
+// half returns half of the shorter extent: the largest inset.
+func (g region) half() Length { return min(g.rect.X.Size(), g.rect.Y.Size()) / 2 }
+
+// contour returns the region's border, counter-clockwise.
+func (g region) contour() geom.Contour {
+	var c geom.Contour
+	for i := range 4 {
+		start, end := g.sideStart(i), g.sideEnd(i)
+		if start != end {
+			c = append(c, geom.Vertex{Point: start})
+		}
+		if g.round[after(i)] > 0 {
+			c = append(c, geom.Vertex{Point: end, Bulge: geom.QuarterBulge})
+		}
+	}
+	return c
+}
+
+func along(p, dir geom.Point, d Length) geom.Point {
+	return geom.Point{X: p.X + dir.X*d, Y: p.Y + dir.Y*d}
+}

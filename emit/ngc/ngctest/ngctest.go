@@ -1,0 +1,254 @@
+// Package ngctest has router programs judged from outside: by the reader and
+// material-removal checker shared/tools/inspect_gcode.py, which stands beside
+// the project and shares nothing with it.
+package ngctest
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+)
+
+// Tolerances of the outside check, in mm: beside the walls, and in depth.
+const (
+	sideTolerance  = 0.03
+	depthTolerance = 0.01
+)
+
+// Inspect fails the test where the checker finds a violation in a program's
+// text, a straight plunge, or a box, length or time that the Program tells
+// otherwise. It skips where Python or the checker is missing, and fails then
+// if BARWRIGHT_OUTSIDE=required.
+func Inspect(t testing.TB, text []byte, p *model.Program) {
+	t.Helper()
+	r := run(t, [][]byte{text}, p)[0]
+	for _, v := range r.Violations {
+		t.Errorf("%s: line %d: %s: %s", p.Name, v.Line, v.Code, v.Message)
+	}
+	for _, w := range r.Warnings {
+		t.Errorf("%s: line %d: warning: %s", p.Name, w.Line, w.Message)
+	}
+	if r.Plunges != 0 {
+		t.Errorf("%s: %d straight plunges", p.Name, r.Plunges)
+	}
+	if r.Expect.Gouge != 0 || r.Expect.Uncut != 0 || r.Expect.Over != 0 || r.Expect.Unreachable != 0 {
+		t.Errorf("%s: gouged %.3f, uncut %.3f, too deep %.3f, out of reach %.3f mm2",
+			p.Name, r.Expect.Gouge, r.Expect.Uncut, r.Expect.Over, r.Expect.Unreachable)
+	}
+	near(t, p.Name+": depth", r.MaxDepth, p.Depth.MM(), 0.001)
+	near(t, p.Name+": cut length", r.CutLength, p.CutLength.MM(), 0.001*float64(len(p.Moves)))
+	home := math.Hypot(p.Moves[len(p.Moves)-1].X.MM(), p.Moves[len(p.Moves)-1].Y.MM())
+	near(t, p.Name+": seconds", r.Time.Stopping-r.Time.Dwell-trapezoid(home, 100, 500), p.Seconds, 0.07)
+	plan, z := p.Reach()
+	for i, s := range [...]geom.Span{plan.X, plan.Y, z} {
+		if i < 2 { // the last move goes to X0 Y0
+			s = s.Union(geom.Span{})
+		}
+		near(t, fmt.Sprintf("%s: box, axis %d low", p.Name, i), r.Box.Min[i], s.Lo.MM(), 0.002)
+		near(t, fmt.Sprintf("%s: box, axis %d high", p.Name, i), r.Box.Max[i], s.Hi.MM(), 0.002)
+	}
+}
+
+// MaxBite returns the deepest bite that the checker sees, in mm, against all
+// that was cut before.
+func MaxBite(t testing.TB, text []byte, p *model.Program) float64 {
+	t.Helper()
+	return run(t, [][]byte{text}, p)[0].MaxStepdown
+}
+
+// Violations returns the code of the first violation that the checker finds in
+// each text, or "", with all of them judged as the text of p.
+func Violations(t testing.TB, texts [][]byte, p *model.Program) []string {
+	t.Helper()
+	codes := make([]string, len(texts))
+	for i, r := range run(t, texts, p) {
+		if len(r.Violations) > 0 {
+			codes[i] = r.Violations[0].Code
+		}
+	}
+	return codes
+}
+
+type result struct {
+	Violations []struct {
+		Line          int
+		Code, Message string
+	}
+	Warnings []struct {
+		Line    int
+		Message string
+	}
+	Plunges     int                           `json:"straight_plunges"`
+	MaxDepth    float64                       `json:"max_depth"`
+	MaxStepdown float64                       `json:"max_stepdown"`
+	CutLength   float64                       `json:"cut_length"`
+	Box         struct{ Min, Max [3]float64 } `json:"bbox_all"`
+	Time        struct {
+		Stopping float64 `json:"stop_at_every_move"`
+		Dwell    float64
+	} `json:"estimated_time"`
+	Expect struct {
+		Gouge       float64 `json:"gouge_area"`
+		Over        float64 `json:"overdepth_area"`
+		Uncut       float64 `json:"uncut_area"`
+		Unreachable float64 `json:"unreachable_area"`
+	}
+}
+
+// run has the checker judge texts, all of them as the text of p.
+func run(t testing.TB, texts [][]byte, p *model.Program) []result {
+	t.Helper()
+	python, script := tools(t)
+	dir := t.TempDir()
+	expect := filepath.Join(dir, "expect.json")
+	write(t, expect, pockets(t, p))
+	mm := func(l model.Length) string { return fmt.Sprintf("%.6f", l.MM()) }
+	args := []string{script, "--dialect", "strict",
+		"--tool-diameter", mm(p.Tool.Diameter),
+		"--stock=" + mm(p.Stock.X.Lo) + "," + mm(p.Stock.Y.Lo) + "," + mm(p.Stock.X.Hi) + "," + mm(p.Stock.Y.Hi) + "," + mm(p.Thick),
+		"--clearance", fmt.Sprintf("%.4f", p.Tool.Clearance.MM()-0.002), // less the last decimal
+		"--expect", expect}
+	for i, text := range texts {
+		program := filepath.Join(dir, fmt.Sprintf("%d.ngc", i))
+		write(t, program, text)
+		args = append(args, program)
+	}
+	out, failed := exec.Command(python, args...).Output()
+	var results []result
+	violations := 0
+	for _, line := range bytes.Split(bytes.TrimSpace(out), []byte("\n")) {
+		var r result
+		if err := json.Unmarshal(line, &r); err != nil {
+			t.Fatalf("%s: the checker says %q: %v, %v", p.Name, out, err, failed)
+		}
+		violations += len(r.Violations)
+		results = append(results, r)
+	}
+	if len(results) != len(texts) || (failed != nil) != (violations > 0) {
+		t.Fatalf("%s: the checker judges %d of %d programs, finds %d violations, and ends with %v",
+			p.Name, len(results), len(texts), violations, failed)
+	}
+	return results
+}
+
+// pockets writes the checker's expectation: the recess, and at open sides so
+// much of the air beyond the wood that the bit reaches all of the mouth.
+func pockets(t testing.TB, p *model.Program) []byte {
+	t.Helper()
+	var polygon [][3]float64
+	add := func(q geom.Point, bulge float64) {
+		polygon = append(polygon, [3]float64{q.X.MM(), q.Y.MM(), bulge})
+	}
+	n := len(p.Shape)
+	for i, v := range p.Shape {
+		in := outward(p, p.Shape[(i+n-1)%n], v.Point)
+		out := outward(p, v, p.Shape[(i+1)%n].Point)
+		none := geom.Point{}
+		if in != none {
+			add(v.Add(in), 0)
+		}
+		if in != none && out != none {
+			add(v.Add(in).Add(out), 0)
+		} else {
+			add(v.Point, v.Bulge)
+		}
+		if out != none {
+			add(v.Add(out), 0)
+		}
+	}
+	text, err := json.Marshal(map[string]any{
+		"tolerance": sideTolerance, "depth_tolerance": depthTolerance,
+		"pockets": []any{map[string]any{"name": p.Name, "depth": p.Depth.MM(), "polygon": polygon}},
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return text
+}
+
+// outward returns how far the expectation moves an edge of the recess out: two
+// bits at an open side, not at all elsewhere.
+func outward(p *model.Program, a geom.Vertex, b geom.Point) geom.Point {
+	bounds, far := p.Shape.Bounds(), 2*p.Tool.Diameter
+	for _, e := range p.Open {
+		var onIt bool
+		var out geom.Point
+		switch e {
+		case model.Bottom:
+			onIt, out = a.Y == bounds.Y.Lo && b.Y == a.Y, geom.Point{Y: -far}
+		case model.RightEdge:
+			onIt, out = a.X == bounds.X.Hi && b.X == a.X, geom.Point{X: far}
+		case model.Top:
+			onIt, out = a.Y == bounds.Y.Hi && b.Y == a.Y, geom.Point{Y: far}
+		case model.LeftEdge:
+			onIt, out = a.X == bounds.X.Lo && b.X == a.X, geom.Point{X: -far}
+		}
+		if onIt && a.Bulge == 0 {
+			return out
+		}
+	}
+	return geom.Point{}
+}
+
+func near(t testing.TB, what string, got, want, by float64) {
+	t.Helper()
+	if math.Abs(got-want) > by {
+		t.Errorf("%s: the checker has %.4f, the program %.4f", what, got, want)
+	}
+}
+
+// trapezoid is the time from rest to rest of l mm at v mm/s and a mm/s2.
+func trapezoid(l, v, a float64) float64 {
+	if l*a >= v*v {
+		return l/v + v/a
+	}
+	return 2 * math.Sqrt(l/a)
+}
+
+func write(t testing.TB, path string, text []byte) {
+	t.Helper()
+	if err := os.WriteFile(path, text, 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// tools finds Python and the checker.
+func tools(t testing.TB) (python, script string) {
+	t.Helper()
+	python, err := exec.LookPath("python3")
+	if err == nil {
+		script, err = checker()
+	}
+	if err != nil {
+		if os.Getenv("BARWRIGHT_OUTSIDE") == "required" {
+			t.Fatalf("OUTSIDE CHECK MISSING: %v", err)
+		}
+		t.Skipf("OUTSIDE CHECK SKIPPED: %v", err)
+	}
+	return python, script
+}
+
+func checker() (string, error) {
+	dir, err := os.Getwd()
+	for err == nil {
+		if _, missing := os.Stat(filepath.Join(dir, "go.mod")); missing == nil {
+			script := filepath.Join(dir, "..", "shared", "tools", "inspect_gcode.py")
+			_, err = os.Stat(script)
+			return script, err
+		}
+		if up := filepath.Dir(dir); up != dir {
+			dir = up
+			continue
+		}
+		err = os.ErrNotExist
+	}
+	return "", err
+}

@@ -1,0 +1,217 @@
+package replay
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+)
+
+// control is the state of the machine while a program is read.
+type control struct {
+	tape     Tape
+	modes    map[string]bool // codes that were set
+	unit     float64         // mm; 0 before G20 or G21
+	at       Point
+	zKnown   bool
+	xyKnown  bool
+	feed     float64 // mm/min
+	rpm      float64
+	spinning bool
+	rows     int  // that are not blank
+	ended    bool // by M30
+	closed   bool // by the second percent line
+}
+
+func newControl() *control { return &control{modes: map[string]bool{}} }
+
+// needed are the modes that a motion relies on.
+var needed = [...]string{"G17", "G40", "G49", "G54", "G80", "G90", "G94"}
+
+// row takes one line of the text.
+func (c *control) row(line int, row []byte) error {
+	if len(row) > maxLine {
+		return fmt.Errorf("longer than %d characters", maxLine)
+	}
+	for _, b := range row {
+		if b < ' ' || b > '~' {
+			return fmt.Errorf("a character that is not printable ASCII")
+		}
+	}
+	if len(row) == 0 {
+		return nil
+	}
+	c.rows++
+	switch {
+	case string(row) == "%":
+		return c.percent()
+	case c.closed:
+		return errors.New("text after the end of the program")
+	case row[0] == '(':
+		return comment(row)
+	case c.ended:
+		return errors.New("a line after M30")
+	}
+	ws, err := words(row)
+	if err != nil {
+		return err
+	}
+	return c.block(line, ws)
+}
+
+func (c *control) percent() error {
+	switch {
+	case c.rows == 1:
+		c.tape.Percent = true
+	case !c.tape.Percent || !c.ended || c.closed:
+		return errors.New("a percent line that neither begins nor ends the program")
+	default:
+		c.closed = true
+	}
+	return nil
+}
+
+func comment(row []byte) error {
+	if i := bytes.IndexAny(row[1:], "()"); i < 0 || i+2 != len(row) {
+		return errors.New("a comment must fill its line, without parentheses inside")
+	}
+	return nil
+}
+
+// finished checks what can only be missed at the end.
+func (c *control) finished() error {
+	switch {
+	case !c.ended:
+		return errors.New("the program has no M30")
+	case c.tape.Percent && !c.closed:
+		return errors.New("the percent line at the end is missing")
+	case c.spinning:
+		return errors.New("the spindle is never stopped")
+	}
+	return nil
+}
+
+// block obeys one line of words: settings, or one motion, or one action.
+func (c *control) block(line int, ws []word) error {
+	codes, args, err := split(ws)
+	if err != nil {
+		return err
+	}
+	switch first := firstOf(codes); first {
+	case "G0", "G1", "G2", "G3":
+		if len(codes) > 1 {
+			return fmt.Errorf("%s shares its line", first)
+		}
+		return c.motion(line, first, args)
+	case "G4":
+		return c.dwell(codes, args)
+	case "M3", "M5", "M30":
+		return c.action(first, codes, args)
+	}
+	return c.settings(codes, args)
+}
+
+// arguments are the numbers of a line, by letter.
+type arguments map[byte]float64
+
+// only reports whether no letter but these is there.
+func (a arguments) only(letters string) bool {
+	n := 0
+	for i := range len(letters) {
+		if _, ok := a[letters[i]]; ok {
+			n++
+		}
+	}
+	return n == len(a)
+}
+
+// split parts the codes (G and M words) from the rest. Codes, T and S are whole
+// and written without a point; all other numbers have one.
+func split(ws []word) (codes []string, args arguments, err error) {
+	args = arguments{}
+	for _, w := range ws {
+		switch w.letter {
+		case 'G', 'M':
+			codes = append(codes, fmt.Sprintf("%c%.0f", w.letter, w.value))
+		case 'T', 'S', 'F', 'P', 'X', 'Y', 'Z', 'I', 'J':
+			args[w.letter] = w.value
+		default:
+			return nil, nil, fmt.Errorf("the letter %c is not used here", w.letter)
+		}
+		whole := bytes.IndexByte([]byte("GMTS"), w.letter) >= 0
+		if whole == w.point || whole && w.value < 0 {
+			return nil, nil, fmt.Errorf("the number after %c is not as it should be", w.letter)
+		}
+	}
+	return codes, args, nil
+}
+
+// firstOf returns the code that decides what a line is: the first that is no mode.
+func firstOf(codes []string) string {
+	for _, code := range codes {
+		switch code {
+		case "G0", "G1", "G2", "G3", "G4", "M3", "M5", "M30":
+			return code
+		}
+	}
+	return ""
+}
+
+func (c *control) dwell(codes []string, args arguments) error {
+	p, ok := args['P']
+	if len(codes) > 1 || !ok || !args.only("P") || p < 0 || p > 60 {
+		return errors.New("G4 takes a P of at most 60 seconds, and nothing else")
+	}
+	c.tape.Dwell += p
+	return nil
+}
+
+func (c *control) action(code string, codes []string, args arguments) error {
+	if len(codes) > 1 || !args.only("S") {
+		return fmt.Errorf("%s shares its line", code)
+	}
+	if s, ok := args['S']; ok {
+		c.rpm = s
+	}
+	switch code {
+	case "M3":
+		if c.rpm <= 0 {
+			return errors.New("the spindle is started without a speed")
+		}
+		c.tape.RPM = int(c.rpm)
+		c.spinning = true
+	case "M5":
+		c.spinning = false
+	case "M30":
+		c.ended = true
+	}
+	return nil
+}
+
+func (c *control) settings(codes []string, args arguments) error {
+	if !args.only("T") || len(codes) == 0 && len(args) == 0 {
+		return errors.New("words that do nothing")
+	}
+	if t, ok := args['T']; ok {
+		c.tape.Tool = int(t)
+	}
+	for _, code := range codes {
+		if c.modes[code] {
+			return fmt.Errorf("%s is set twice", code)
+		}
+		c.modes[code] = true
+		switch code {
+		case "G20", "G21":
+			if c.unit != 0 {
+				return errors.New("units are set twice")
+			}
+			c.tape.Inch, c.unit = code == "G20", 1
+			if c.tape.Inch {
+				c.unit = 25.4
+			}
+		case "G17", "G40", "G49", "G54", "G80", "G90", "G94":
+		default:
+			return fmt.Errorf("%s is not used here", code)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,124 @@
+// Package replay reads router programs back and cuts them in a model of the
+// wood. It is the check that every program passes before it is written, and
+// shares no code with the planner or the writer: it knows what the text says,
+// and what a recess, the wood around it and a bit are.
+//
+// The reader takes the writer's subset of RS274/NGC (NISTIR 6556, version 3)
+// and nothing else; the Program's own moves are never looked at.
+package replay
+
+import (
+	"bytes"
+	"fmt"
+)
+
+// Tape is a program as read. Positions are millimetres, speeds mm/min, whatever
+// the units of the text.
+type Tape struct {
+	Inch    bool
+	Percent bool // percent lines round the program
+	Tool    int
+	RPM     int
+	Dwell   float64 // seconds
+	Motions []Motion
+}
+
+// Motion is one move of the bit's centre, at its lower end.
+type Motion struct {
+	Line     int // of the text, from 1
+	Rapid    bool
+	From, To Point
+	Arc      bool
+	CX, CY   float64 // centre of the arc
+	Sweep    float64 // radians, positive counter-clockwise
+	Feed     float64
+	Spinning bool
+}
+
+// Point is a position in mm.
+type Point struct{ X, Y, Z float64 }
+
+// Limits of the text; a longer one is refused before it is read.
+const (
+	maxBytes = 4 << 20
+	maxLine  = 256 // NISTIR 6556, line format
+)
+
+// Read reads a program. The error names the line.
+func Read(text []byte) (*Tape, error) {
+	if len(text) > maxBytes {
+		return nil, fmt.Errorf("the program has %d bytes, more than %d", len(text), maxBytes)
+	}
+	c := newControl()
+	for line := 1; len(text) > 0; line++ {
+		row, rest, ended := bytes.Cut(text, []byte("\n"))
+		if !ended {
+			return nil, fmt.Errorf("line %d: not ended by a newline", line)
+		}
+		text = rest
+		if err := c.row(line, row); err != nil {
+			return nil, fmt.Errorf("line %d: %w", line, err)
+		}
+	}
+	if err := c.finished(); err != nil {
+		return nil, err
+	}
+	return &c.tape, nil
+}
+
+// word is a letter and its number, in the text's units.
+type word struct {
+	letter byte
+	value  float64
+	point  bool // written with a decimal point
+}
+
+// words splits a row into words, one blank between them.
+func words(row []byte) ([]word, error) {
+	var out []word
+	for _, field := range bytes.Split(row, []byte(" ")) {
+		if len(field) == 0 {
+			return nil, fmt.Errorf("a blank too many")
+		}
+		w, err := readWord(field)
+		if err != nil {
+			return nil, err
+		}
+		for _, before := range out {
+			if before.letter == w.letter && w.letter != 'G' {
+				return nil, fmt.Errorf("two %c words", w.letter)
+			}
+		}
+		out = append(out, w)
+	}
+	return out, nil
+}
+
+// readWord reads a letter, a sign, digits and at most one decimal point.
+func readWord(field []byte) (word, error) {
+	w := word{letter: field[0]}
+	digits := field[1:]
+	sign := 1.0
+	if len(digits) > 0 && digits[0] == '-' {
+		sign, digits = -1, digits[1:]
+	}
+	if w.letter < 'A' || w.letter > 'Z' || len(digits) == 0 || len(digits) > 14 || digits[0] == '.' {
+		return w, fmt.Errorf("%q is not a word", field)
+	}
+	number, scale := 0.0, 1.0
+	for _, d := range digits {
+		switch {
+		case d >= '0' && d <= '9':
+			number = float64(number*10) + float64(d-'0')
+			if w.point {
+				scale *= 10
+			}
+		case d == '.' && !w.point:
+			w.point = true
+		default:
+			return w, fmt.Errorf("%q is not a word", field)
+		}
+	}
+	w.value = sign * number / scale
+	return w, nil
+}

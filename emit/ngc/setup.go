@@ -1,0 +1,209 @@
+package ngc
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+const (
+	sheetWidth = 78
+	labelWidth = 14
+)
+
+// WriteSetup writes the setup sheet for all programs of a model as plain text:
+// what the person at the machine needs beside the programs. Lengths are in the
+// build's unit, and in the program's where that is another one. Without programs
+// it writes nothing.
+func WriteSetup(w io.Writer, m *model.Model) error {
+	if len(m.Programs) == 0 {
+		return nil
+	}
+	s := sheet{buf: bufio.NewWriter(w), model: m}
+	s.text("ROUTER SETUP SHEET")
+	s.text(m.Build.Name + revision(m.Build))
+	s.section("Cautions", cautions[:])
+	s.section("Before each program", before[:])
+	for i := range m.Programs {
+		s.program(i, &m.Programs[i])
+	}
+	s.section("After the first recess, before the next", after[:])
+	s.section("What the programs do not do", omissions[:])
+	return s.buf.Flush()
+}
+
+func revision(b model.Build) string {
+	if b.Revision == "" {
+		return ""
+	}
+	return ", revision " + b.Revision
+}
+
+// The texts below are common practice of the trade, not a standard.
+
+var cautions = [...]string{
+	"A program is a proposal: the person at the machine decides. The machine's manual comes first; compare each program with it. No check knows the clamps, the runout, the bit's bending or where zero really is.",
+	"Eye and ear protection, dust extraction. No gloves, no loose sleeves near a turning spindle.",
+	"Hold the wood against lift and shift, at both ends and close to the recess. Keep clamps, screws and nails out of the box of the moves and of the bit's radius beyond it; at an open side the bit runs out of the wood.",
+	"Stay at the machine, with a hand near the stop. Stop the spindle and wait until it stands before reaching in.",
+	"Never cut deeper than the wood is thick. These programs do not.",
+}
+
+var before = [...]string{
+	"Measure the bit. If it is not the diameter below, put the measured one into the description and build again.",
+	"Measure the wood's thickness and width at the recess; look for nails and staples.",
+	"Set zero as told below, Z last, with a sheet of paper; set Z again after each change of the bit. Then lift the bit clear of the work.",
+	"Dry run: spindle off, Z zero set above the work by more than the recess is deep. Watch that the box of the moves lies where the recess shall be.",
+	"Run it once in scrap of the same thickness and width, and lay the steel in.",
+}
+
+var after = [...]string{
+	"[ ] The wood has not moved, and zero is where it was.",
+	"[ ] Width, measured at both ends and in the middle.",
+	"[ ] Depth, measured at both ends.",
+	"[ ] The steel lies in it, flush or a little below (0.2 mm or 0.008 in at most), never proud, and does not rock.",
+	"[ ] The corners let the steel lie against the ends.",
+}
+
+var omissions = [...]string{
+	"They drill no holes, change no bit, and clamp nothing. They do not square inside corners, and do not cut the wood to length.",
+	"Times are estimates that stop at every move; a control that rounds corners is faster, a small machine may be slower.",
+}
+
+// sheet writes wrapped text.
+type sheet struct {
+	buf   *bufio.Writer
+	model *model.Model
+}
+
+func (s *sheet) text(line string) { s.hang("", line) }
+
+func (s *sheet) section(title string, items []string) {
+	fmt.Fprintf(s.buf, "\n%s\n", title)
+	for _, item := range items {
+		s.hang("- ", item)
+	}
+}
+
+// row writes a label and a value; the value stays in its column.
+func (s *sheet) row(label, value string) {
+	s.hang(fmt.Sprintf("  %-*s", labelWidth, label), value)
+}
+
+// hang writes text behind a prefix, further lines below the first one's start.
+func (s *sheet) hang(prefix, text string) {
+	for i, line := range wrap(text, sheetWidth-len(prefix)) {
+		if i > 0 {
+			prefix = strings.Repeat(" ", len(prefix))
+		}
+		fmt.Fprintln(s.buf, prefix+line)
+	}
+}
+
+func (s *sheet) program(i int, p *model.Program) {
+	u, t := unitsOf(p.Tool.Dialect), p.Tool
+	part, recess := s.find(p)
+	fmt.Fprintf(s.buf, "\nProgram %d of %d: %s.ngc\n", i+1, len(s.model.Programs), p.Name)
+	s.row("cuts", fmt.Sprintf("%s in %s (%s)", p.Recess, p.PartLabel, part.Name))
+	size := p.Shape.Bounds()
+	s.row("recess", fmt.Sprintf("%s in X, %s in Y, %s deep; %s",
+		s.both(size.X.Size(), u), s.both(size.Y.Size(), u), s.both(p.Depth, u), openings(p.Open)))
+	s.row("fit", fmt.Sprintf("the recess is %s wider than the steel on each closed side", s.both(recess.Fit, u)))
+	s.row("corners", s.corners(p, u))
+	s.row("wood", fmt.Sprintf("%s, %s x %s, %s thick; %s stay under the recess", part.Stock,
+		s.both(p.Stock.X.Size(), u), s.both(p.Stock.Y.Size(), u), s.both(p.Thick, u), s.both(p.Thick-p.Depth, u)))
+	s.row("face up", part.Face)
+	s.row("zero", p.Zero)
+	s.row("", fmt.Sprintf("the mark of X0 is %s from the left end; Z0 is the top of the wood", s.model.Build.Show(p.Mark)))
+	s.row("bit", fmt.Sprintf("T%d: flat end, diameter %s, %d flutes; cutting length and stick-out above %s",
+		t.Number, s.both(t.Diameter, u), t.Flutes, s.both(p.Depth, u)))
+	s.row("speeds", fmt.Sprintf("spindle %d per minute, clockwise; feed %s, ramps %s %s a minute",
+		t.RPM, u.rate(t.Feed), u.rate(t.Plunge), u.short))
+	s.row("levels", levelText(p, u))
+	s.row("clearance", s.both(t.Clearance, u)+" above the wood")
+	plan, z := p.Reach()
+	s.row("moves", fmt.Sprintf("box of the bit's centre: X %s, Y %s, Z %s %s; lowest Z %s; at the end to X0 Y0",
+		u.span(plan.X), u.span(plan.Y), u.span(z), u.short, u.number(z.Lo)))
+	s.row("time", fmt.Sprintf("about %s, %s %s of cutting; spindle start not counted",
+		duration(p.Seconds), p.CutLength.Decimal(u.unit, 0), u.short))
+}
+
+// find returns the part and the recess of a program; zero values where the
+// model lacks them.
+func (s *sheet) find(p *model.Program) (model.Part, model.Recess) {
+	for _, part := range s.model.Parts {
+		if part.ID != p.Part {
+			continue
+		}
+		for _, r := range part.Recesses {
+			if r.ID == p.RecessID {
+				return part, r
+			}
+		}
+		return part, model.Recess{}
+	}
+	return model.Part{}, model.Recess{}
+}
+
+// both shows a length in the build's unit, and in brackets in the program's if
+// that is another one. What no tape shows is in the program's unit alone.
+func (s *sheet) both(l Length, u units) string {
+	unit, exact := s.model.Build.Unit, u.number(l)+" "+u.short
+	if unit.Imperial() && l%(length.Inch/64) != 0 {
+		return exact
+	}
+	shown := length.Show(l, unit, length.Inch/64)
+	if unit.Imperial() == u.unit.Imperial() {
+		return shown
+	}
+	return shown + " (" + exact + ")"
+}
+
+func (s *sheet) corners(p *model.Program, u units) string {
+	if p.Corner == 0 {
+		return "no inside corners between closed sides"
+	}
+	return fmt.Sprintf("inside corners keep a radius of %s: round the steel's corners to at least that, or square the recess's corners with a chisel",
+		s.both(p.Corner, u))
+}
+
+func openings(open []model.Edge) string {
+	if len(open) == 0 {
+		return "closed on all sides"
+	}
+	names := make([]string, len(open))
+	for i, e := range open {
+		names[i] = e.String()
+	}
+	return "open at " + strings.Join(names, " and ")
+}
+
+func levelText(p *model.Program, u units) string {
+	depths := make([]string, len(p.Levels))
+	for i, l := range p.Levels {
+		depths[i] = u.number(l)
+	}
+	text := fmt.Sprintf("%d: %s %s below the top", len(depths), strings.Join(depths, ", "), u.short)
+	if p.Tool.Finish > 0 {
+		text += fmt.Sprintf("; then %s %s off the walls at full depth", u.number(p.Tool.Finish), u.short)
+	}
+	return text
+}
+
+func duration(seconds float64) string {
+	whole := int(seconds + 0.5)
+	return fmt.Sprintf("%d min %02d s", whole/60, whole%60)
+}
+
+// number writes a length for people, in the dialect's unit and decimals.
+func (u units) number(l Length) string { return l.Decimal(u.unit, u.decimals) }
+
+// rate writes a feed, as the F word does.
+func (u units) rate(perMinute Length) string { return perMinute.Decimal(u.unit, rateDecimals) }
+
+func (u units) span(s geom.Span) string { return u.number(s.Lo) + " to " + u.number(s.Hi) }

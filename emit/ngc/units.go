@@ -1,0 +1,56 @@
+package ngc
+
+import (
+	"strconv"
+	"strings"
+
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// Length is the measure of the model.
+type Length = length.Length
+
+// units is how a dialect writes lengths: in whole steps of its last decimal.
+type units struct {
+	code, short string
+	unit        length.Unit
+	size        Length // of one unit
+	decimals    int
+	perUnit     Length  // steps
+	arcSlack    float64 // how much the two radii of an arc may differ, in units
+}
+
+// The slack is that of NISTIR 6556 for arcs in centre format.
+func unitsOf(d model.Dialect) units {
+	u := units{code: "G21", unit: length.Millimetres, decimals: d.Decimals, perUnit: 1, arcSlack: 0.002}
+	if d.Inch {
+		u.code, u.unit, u.arcSlack = "G20", length.Inches, 0.0002
+	}
+	u.short, u.size = u.unit.String(), u.unit.Size()
+	for range u.decimals {
+		u.perUnit *= 10
+	}
+	return u
+}
+
+// steps rounds a length to the last decimal, halves away from zero.
+func (u units) steps(l Length) Length {
+	twice := 2 * l * u.perUnit
+	if l < 0 {
+		return (twice - u.size) / (2 * u.size)
+	}
+	return (twice + u.size) / (2 * u.size)
+}
+
+// text writes steps as a number that always has a decimal point, as some
+// controls take a number without one for a count of smallest units.
+func (u units) text(steps Length) string {
+	sign := ""
+	if steps < 0 {
+		sign, steps = "-", -steps
+	}
+	whole, part := steps/u.perUnit, steps%u.perUnit
+	digits := strconv.FormatInt(int64(part+u.perUnit), 10)[1:]
+	return sign + strconv.FormatInt(int64(whole), 10) + "." + strings.TrimRight(digits, "0")
+}
