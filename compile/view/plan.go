@@ -1,0 +1,266 @@
+package view
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// The plan shows the room as one looks down on it: the room's y runs down the
+// page, so a room frame turns the other way, and its v is the view's -v.
+
+func planFrame(f geom.Frame) geom.Frame {
+	return geom.Frame{Origin: geom.Point{X: f.Origin.X, Y: -f.Origin.Y}, Turn: -f.Turn}
+}
+
+func planQuad(f geom.Frame, b geom.Box) quad {
+	return quad{frame: planFrame(f), u: b.U, v: mirrored(b.V)}
+}
+
+func plan(m *model.Model) model.View {
+	s := newSheet(m, planCore(m), roomShare)
+	s.view.Name, s.view.Title = "plan", "Plan"
+	s.view.Note = "Seen from above. What lies under a slab is drawn as if the slab were clear; the slab's edge is the long-dashed line."
+	for i := range m.Room.Walls {
+		s.planWall(m.Room.Walls, i)
+	}
+	for i := range m.Runs {
+		s.planRun(&m.Runs[i])
+	}
+	for i := range m.KneeWalls {
+		s.planKneeWall(m, &m.KneeWalls[i])
+	}
+	for i := range m.Slabs {
+		sl := &m.Slabs[i]
+		s.area(model.ShapeAbove, planQuad(sl.Frame, sl.Box).contour(), slabID(sl), words(sl.Kind)+" "+sl.Name)
+	}
+	for i := range m.Room.Walls {
+		s.planSite(&m.Room.Walls[i])
+	}
+	for i := range m.Room.Walls {
+		s.planWallDims(m, &m.Room.Walls[i])
+	}
+	s.planNames(m)
+	return s.finish()
+}
+
+func planCore(m *model.Model) geom.Rect {
+	var c geom.Contour
+	for _, w := range m.Room.Walls {
+		f := planFrame(w.Frame)
+		c = append(c, geom.Vertex{Point: f.At(0, 0)}, geom.Vertex{Point: f.At(w.Length, 0)})
+	}
+	for i := range m.Runs {
+		c = append(c, planQuad(m.Runs[i].Frame, runHull(&m.Runs[i])).contour()...)
+	}
+	return c.Bounds()
+}
+
+// wallBand is how thick a wall is drawn, in text heights: what is behind its
+// face is not known.
+const wallBand = 2
+
+func (s *sheet) planWall(walls []model.Wall, i int) {
+	w := &walls[i]
+	f, band := planFrame(w.Frame), wallBand*s.h
+	var before, after Length
+	for j := range walls {
+		if meetsAt(walls[j].Frame.At(walls[j].Length, 0), w.Frame.Origin) {
+			before = mitre(walls[j].Corner, band)
+		}
+		if meetsAt(w.Frame.At(w.Length, 0), walls[j].Frame.Origin) {
+			after = mitre(w.Corner, band)
+		}
+	}
+	outline := geom.Contour{
+		{Point: f.At(0, 0)}, {Point: f.At(w.Length, 0)},
+		{Point: f.At(w.Length+after, band)}, {Point: f.At(-before, band)},
+	}
+	s.area(model.ShapeWall, outline, "wall."+w.Name, "wall "+w.Name+", "+w.Backing)
+	for _, u := range w.Studs {
+		s.line(model.ShapeStud, "wall."+w.Name, "stud at "+s.num(u), f.At(u, 0), f.At(u, band))
+	}
+}
+
+func meetsAt(p, q geom.Point) bool {
+	d := p.Sub(q)
+	return max(d.X, -d.X) < length.Millimetre && max(d.Y, -d.Y) < length.Millimetre
+}
+
+// mitre is how far a wall's outer face runs on beyond its corner.
+func mitre(corner geom.Angle, band Length) Length {
+	if corner <= 0 || corner >= 360*geom.Degree {
+		return 0
+	}
+	sin, cos := (corner / 2).SinCos()
+	return Length(float64(band) * cos / sin)
+}
+
+func (s *sheet) planSite(w *model.Wall) {
+	f := planFrame(w.Frame)
+	for _, o := range w.Outlets {
+		half := max(o.Box.Width, s.h) / 2
+		into := min(max(o.Box.Depth, s.h), wallBand*s.h)
+		q := quad{f, geom.Span{Lo: o.Along - half, Hi: o.Along + half}, geom.Span{Lo: -o.StandsOut, Hi: into}}
+		s.area(model.ShapeOutlet, q.contour(), "outlet."+o.Name, "outlet "+o.Name)
+	}
+	for _, p := range w.Stubs {
+		half := max(p.Diameter, s.h/2) / 2
+		q := quad{f, geom.Span{Lo: p.Along - half, Hi: p.Along + half}, geom.Span{Lo: -max(p.StandsOut, s.h), Hi: 0}}
+		s.area(model.ShapeStub, q.contour(), "stub."+p.Name, "stub "+p.Name)
+	}
+}
+
+func (s *sheet) planRun(r *model.Run) {
+	for i := range r.Boxes {
+		b := &r.Boxes[i]
+		s.area(model.ShapePanel, planQuad(r.Frame, b.Hull).contour(), boxID(b), s.boxTitle(b))
+		if b.Kind == model.Bay {
+			s.area(model.ShapeAppliance, planQuad(r.Frame, b.Appliance).contour(), boxID(b), "appliance in "+b.Name)
+		}
+	}
+}
+
+func (s *sheet) boxTitle(b *model.Box) string {
+	return b.Kind.String() + " " + b.Name + ", " + s.build.Show(b.Hull.U.Size()) + " wide"
+}
+
+// planKneeWall draws the framing as the plates show it, what they hide dashed.
+func (s *sheet) planKneeWall(m *model.Model, k *model.KneeWall) {
+	s.area(model.ShapeFraming, planQuad(k.Frame, k.Framing).contour(), kneeWallID(k), "knee wall "+k.Name)
+	for _, p := range framingParts(m, k) {
+		if upstanding(p.Placement.Box) {
+			s.area(model.ShapeHidden, planQuad(k.Frame, p.Placement.Box).contour(), p.ID, partTitle(p))
+		}
+	}
+	for _, sup := range k.Supports {
+		s.area(model.ShapeSteel, planQuad(k.Frame, sup.Steel).contour(), sup.Part, "support at "+s.num(sup.Centre))
+	}
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		if p.Kind == model.Panel && p.Placement.Frame == k.Frame && p.Placement.Box.V.Mid() < 0 {
+			s.area(model.ShapePanel, planQuad(k.Frame, p.Placement.Box).contour(), p.ID, partTitle(p))
+		}
+	}
+}
+
+// planWallDims lays, outside the wall, where the runs meet it and its length.
+func (s *sheet) planWallDims(m *model.Model, w *model.Wall) {
+	if w.Length <= 0 {
+		return
+	}
+	sd := &side{frame: planFrame(w.Frame), out: 1, depth: wallBand * s.h, ends: geom.Span{Hi: w.Length}}
+	marks := []Length{0}
+	for i := range m.Runs {
+		r := &m.Runs[i]
+		if r.Wall != w.Name {
+			continue
+		}
+		far := r.Frame.At(0, r.Depth)
+		if r.Along {
+			far = r.Frame.At(r.Length, 0)
+		}
+		for _, p := range [...]geom.Point{r.Frame.Origin, far} {
+			u, _ := w.Frame.Local(p)
+			marks = append(marks, u)
+		}
+	}
+	marks = distinct(marks, w.Length)
+	last := marks[len(marks)-1]
+	if len(marks) > 2 || last > 0 && w.Length-last >= length.Millimetre {
+		s.chain(sd, along, marks, stretches(marks, s.mark))
+	}
+	s.chain(sd, along, []Length{0, w.Length}, []string{clip(w.Name) + " " + s.num(w.Length)})
+}
+
+// distinct sorts marks and drops those outside 0..end and those that repeat
+// another within a millimetre.
+func distinct(marks []Length, end Length) []Length {
+	slices.Sort(marks)
+	var out []Length
+	for _, u := range marks {
+		if u < 0 || u > end+length.Millimetre || len(out) > 0 && u-out[len(out)-1] < length.Millimetre {
+			continue
+		}
+		out = append(out, u)
+	}
+	return out
+}
+
+// stretches writes the distances between marks.
+func stretches(marks []Length, write func(Length) string) []string {
+	var texts []string
+	for i := 1; i < len(marks); i++ {
+		texts = append(texts, write(marks[i]-marks[i-1]))
+	}
+	return texts
+}
+
+func (s *sheet) planNames(m *model.Model) {
+	for i := range m.Runs {
+		r := &m.Runs[i]
+		for j := range r.Boxes {
+			b := &r.Boxes[j]
+			home, width := planQuad(r.Frame, b.Hull), s.num(b.Hull.U.Size())
+			if !s.inside(home, b.Name, width) && !s.inside(home, b.Name+" "+width) {
+				s.callout(home.centre(), b.Name+" "+width)
+			}
+		}
+	}
+	for i := range m.Room.Walls {
+		w := &m.Room.Walls[i]
+		f := planFrame(w.Frame)
+		for _, o := range w.Outlets {
+			s.callout(f.At(o.Along, 0), "outlet "+o.Name)
+		}
+		for _, p := range w.Stubs {
+			s.callout(f.At(p.Along, -p.StandsOut/2), "stub "+p.Name)
+		}
+		if w.Corner != 90*geom.Degree && w.Corner != 0 {
+			s.callout(f.At(w.Length, 0), degrees(w.Corner)+"°")
+		}
+	}
+	for i := range m.Slabs {
+		sl := &m.Slabs[i]
+		home, label := planQuad(sl.Frame, sl.Box), words(sl.Kind)+" "+sl.Name
+		if !s.within(home, true, []string{label}) {
+			s.callout(s.overhang(home), label)
+		}
+	}
+	for i := range m.KneeWalls {
+		k := &m.KneeWalls[i]
+		home := planQuad(k.Frame, k.Framing)
+		at := home.u.Mid()
+		if len(k.Supports) > 1 {
+			at = (k.Supports[0].Centre + k.Supports[1].Centre) / 2
+		}
+		s.callout(home.at(at, home.v.Mid()), "knee wall "+k.Name)
+	}
+}
+
+// overhang is a point of a slab near the edge that is farthest from the back
+// of the run: there it most likely lies over nothing else.
+func (s *sheet) overhang(home quad) geom.Point {
+	v := home.v.Lo + s.h/2
+	if home.v.Hi > -home.v.Lo {
+		v = home.v.Hi - s.h/2
+	}
+	return home.at(home.u.Mid(), v)
+}
+
+// words turns a kind's name into words.
+func words(kind string) string { return strings.ReplaceAll(kind, "_", " ") }
+
+// degrees writes an angle with the decimals that it has.
+func degrees(a geom.Angle) string {
+	text := strconv.FormatInt(int64(a/geom.Degree), 10)
+	rest := strconv.FormatInt(int64(a%geom.Degree+geom.Degree), 10)[1:]
+	if rest = strings.TrimRight(rest, "0"); rest != "" {
+		text += "." + rest
+	}
+	return text
+}

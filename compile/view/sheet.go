@@ -1,0 +1,227 @@
+package view
+
+import (
+	"slices"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// Length is the measure of every coordinate.
+type Length = length.Length
+
+// How many lines of type the longer side of what is drawn holds: a whole room,
+// or one piece.
+const (
+	roomShare  = 60
+	pieceShare = 36
+)
+
+// sheet gathers one drawing and knows what space is taken.
+type sheet struct {
+	view  model.View
+	build model.Build
+	h     Length // text height
+	core  geom.Rect
+	texts []box
+	lines []seg // of dimensions, leaders and centre lines: no text may cross them
+	edges []seg // of shapes: a text crosses them only where nothing else is left
+}
+
+// newSheet begins a drawing of things that lie within core.
+func newSheet(m *model.Model, core geom.Rect, share Length) *sheet {
+	h := max(core.X.Size(), core.Y.Size(), length.Inch) / share
+	s := &sheet{build: m.Build, h: h, core: core}
+	s.view.TextHeight = h
+	s.view.Bounds = core
+	return s
+}
+
+// num writes a length as drawings do: without its unit.
+func (s *sheet) num(l Length) string { return length.Number(s.snap(l), s.build.Unit, s.build.Marks) }
+
+// mark writes a length that is marked out on the site: to the build's mark,
+// with a tilde where that is not all of it.
+func (s *sheet) mark(l Length) string {
+	l = s.snap(l)
+	near := length.Round(l, s.build.Marks)
+	if near == l {
+		return s.num(l)
+	}
+	return "~" + s.num(near)
+}
+
+// fine writes a length that is marked out in the shop: in full where a rule can
+// show it, and otherwise to the build's mark.
+func (s *sheet) fine(l Length) string {
+	step := length.Millimetre / 100
+	if s.build.Unit.Imperial() {
+		step = length.Inch / 64
+	}
+	if s.snap(l)%step == 0 {
+		return s.num(l)
+	}
+	return s.mark(l)
+}
+
+// snap takes out the noise that turning a point in and out of a frame leaves:
+// less than a tenth of a micrometre.
+func (s *sheet) snap(l Length) Length {
+	const noise = 100
+	step := length.Micrometre
+	if s.build.Unit.Imperial() {
+		step = length.Inch / 64
+	}
+	if near := length.Round(l, step); max(near-l, l-near) < noise {
+		return near
+	}
+	return l
+}
+
+// finish closes the drawing, with a margin all round.
+func (s *sheet) finish() model.View {
+	rounded := func(t model.Text) bool { return strings.Contains(t.Text, "~") }
+	if slices.ContainsFunc(s.view.Texts, rounded) ||
+		slices.ContainsFunc(s.view.Dims, func(d model.Dim) bool { return rounded(d.Text) }) {
+		s.view.Note += " A figure after ~ is rounded to " + s.build.Show(s.build.Marks) + "."
+	}
+	s.view.Bounds = s.view.Bounds.Grow(s.h)
+	return s.view
+}
+
+func (s *sheet) extend(r geom.Rect) { s.view.Bounds = s.view.Bounds.Union(r) }
+
+// area adds a closed shape.
+func (s *sheet) area(kind model.ShapeKind, lines geom.Contour, id, title string) {
+	s.add(model.Shape{Kind: kind, Lines: lines, Closed: true, Part: id, Title: title})
+}
+
+// rect adds a closed rectangle.
+func (s *sheet) rect(kind model.ShapeKind, r geom.Rect, id, title string) {
+	s.area(kind, geom.RectContour(r), id, title)
+}
+
+// line adds an open line.
+func (s *sheet) line(kind model.ShapeKind, id, title string, points ...geom.Point) {
+	var c geom.Contour
+	for _, p := range points {
+		c = append(c, geom.Vertex{Point: p})
+	}
+	s.add(model.Shape{Kind: kind, Lines: c, Part: id, Title: title})
+}
+
+func (s *sheet) add(shape model.Shape) {
+	s.view.Shapes = append(s.view.Shapes, shape)
+	s.extend(shape.Lines.Bounds())
+	segs := outlineSegs(shape)
+	switch shape.Kind {
+	case model.ShapeCentre, model.ShapeThin, model.ShapeLeader:
+		s.lines = append(s.lines, segs...)
+	default:
+		s.edges = append(s.edges, segs...)
+	}
+}
+
+// outlineSegs returns the edges of a shape as straight lines; an arc counts as
+// the two legs round it.
+func outlineSegs(shape model.Shape) []seg {
+	n := len(shape.Lines)
+	if !shape.Closed {
+		n--
+	}
+	var segs []seg
+	for i := range max(n, 0) {
+		a, b := shape.Lines[i], shape.Lines[(i+1)%len(shape.Lines)]
+		if a.Bulge == 0 {
+			segs = append(segs, segOf(a.Point, b.Point))
+			continue
+		}
+		// The crown lies bulge times half the chord to the right of it.
+		half := geom.Point{X: (b.X - a.X) / 2, Y: (b.Y - a.Y) / 2}
+		crown := geom.Point{
+			X: a.X + half.X + Length(float64(half.Y)*a.Bulge),
+			Y: a.Y + half.Y - Length(float64(half.X)*a.Bulge),
+		}
+		segs = append(segs, segOf(a.Point, crown), segOf(crown, b.Point))
+	}
+	return segs
+}
+
+// put adds a text and takes its space.
+func (s *sheet) put(t model.Text) {
+	s.view.Texts = append(s.view.Texts, t)
+	s.take(t)
+}
+
+func (s *sheet) take(t model.Text) {
+	b := s.boxOf(t)
+	s.texts = append(s.texts, b)
+	s.extend(b.bounds())
+}
+
+func (s *sheet) boxOf(t model.Text) box {
+	return boxAt(t.At, t.Room, s.lineHeight(), t.Turn)
+}
+
+func (s *sheet) lineHeight() Length { return lineHeight * s.h / 100 }
+
+// text makes a line of type centred on a point.
+func (s *sheet) text(at geom.Point, turn geom.Angle, text string) model.Text {
+	return model.Text{At: at, Turn: turn, Room: typeWidth(text, s.h), Text: text}
+}
+
+// dimension adds a dimension and takes its space.
+func (s *sheet) dimension(d model.Dim) {
+	s.view.Dims = append(s.view.Dims, d)
+	s.take(d.Text)
+	for _, stroke := range d.Strokes(s.h) {
+		for i, p := range stroke {
+			s.extend(geom.R(p.X, p.Y, p.X, p.Y))
+			if i > 0 {
+				s.lines = append(s.lines, segOf(stroke[i-1], p))
+			}
+		}
+	}
+}
+
+// free reports whether a text may stand there; strictly, whether it also keeps
+// clear of the outlines of shapes.
+func (s *sheet) free(b box, strictly bool) bool {
+	for _, t := range s.texts {
+		if b.meets(t) {
+			return false
+		}
+	}
+	for _, l := range s.lines {
+		if b.crosses(l) {
+			return false
+		}
+	}
+	if strictly {
+		for _, e := range s.edges {
+			if b.crosses(e) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// open reports whether a line meets no text and, strictly, no other thin line.
+func (s *sheet) open(l seg, strictly bool) bool {
+	for _, t := range s.texts {
+		if t.crosses(l) {
+			return false
+		}
+	}
+	if strictly {
+		for _, o := range s.lines {
+			if l.meets(o) {
+				return false
+			}
+		}
+	}
+	return true
+}

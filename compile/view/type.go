@@ -1,0 +1,107 @@
+package view
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// lineHeight is what a line of type takes from its neighbours, in hundredths
+// of the text height: the ascent and descent of the common sans faces, with a
+// little air.
+const lineHeight = 140
+
+// Letters that the classes below do not name: those up to latinEnd are of
+// Latin, those from wideFrom on fill a square.
+const (
+	latinEnd = 0x250
+	wideFrom = 0x2e80
+)
+
+// maxRunes is as long as a name may be in a drawing. Titles hold all of it.
+const maxRunes = 28
+
+// typeWidth estimates how wide a text is set. The page is drawn in whatever
+// sans face the reader has, so each class of letters counts as wide as in the
+// widest of the common ones.
+func typeWidth(text string, height Length) Length {
+	hundredths := Length(0)
+	for _, r := range text {
+		hundredths += runeWidth(r)
+	}
+	return hundredths * height / 100
+}
+
+func runeWidth(r rune) Length {
+	switch {
+	case strings.ContainsRune(" .,:;'|!iIjlftr/()[]-", r):
+		return 43
+	case strings.ContainsRune("mMwW%@&+<>=~^#", r):
+		return 100
+	case 'A' <= r && r <= 'Z':
+		return 80
+	case r < utf8.RuneSelf:
+		return 66
+	case r < latinEnd:
+		return 90
+	case r >= wideFrom:
+		return 105
+	}
+	return 120
+}
+
+// block is a text of one or more lines, set in the middle of one another.
+type block struct {
+	lines []string
+	w, h  Length
+}
+
+func setBlock(lines []string, height Length) block {
+	b := block{h: lineHeight * height / 100 * Length(len(lines))}
+	for _, line := range lines {
+		line = clip(line)
+		b.lines = append(b.lines, line)
+		b.w = max(b.w, typeWidth(line, height))
+	}
+	return b
+}
+
+// clip shortens a long text and takes out what would break a line.
+func clip(text string) string {
+	text = strings.Join(strings.Fields(text), " ")
+	if utf8.RuneCountInString(text) <= maxRunes {
+		return text
+	}
+	runes := []rune(text)
+	return string(runes[:maxRunes-1]) + "…"
+}
+
+// fileNames holds the names that are taken.
+type fileNames map[string]bool
+
+// longestName keeps a drawing's file name, with a number and a suffix, within
+// what file systems take.
+const longestName = 60
+
+// take makes a name that any file system takes and no other drawing has.
+func (f fileNames) take(name string) string {
+	safe := strings.Map(func(r rune) rune {
+		switch {
+		case 'a' <= r && r <= 'z', '0' <= r && r <= '9':
+			return r
+		case 'A' <= r && r <= 'Z':
+			return r - 'A' + 'a'
+		}
+		return '-'
+	}, name)
+	safe = strings.Trim(safe, "-")
+	if len(safe) > longestName {
+		safe = strings.TrimRight(safe[:longestName], "-")
+	}
+	free := safe
+	for n := 2; f[free]; n++ {
+		free = safe + "-" + strconv.Itoa(n)
+	}
+	f[free] = true
+	return free
+}

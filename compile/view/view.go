@@ -1,0 +1,96 @@
+// Package view computes the drawings of a solved build: a plan, an elevation
+// of each run and of each knee wall, a section through each knee wall, and a
+// drawing of every part that is more than a rectangle. It takes a model
+// without views and returns them in that order; the same model gives the same
+// values.
+//
+// A drawing is in real size. It is laid out for type of one height, a share of
+// what is drawn, so that no text meets another text or a thin line, and all of
+// it lies within the view's bounds. Lines follow the habits of ISO 128 and
+// ISO 129-1 (from memory): thick outlines, thin dimensions, dashes for what is
+// hidden, text above its line and read from below or from the right.
+package view
+
+import (
+	"barwright/compile/geom"
+	"barwright/compile/model"
+)
+
+// Views returns the drawings of a build.
+func Views(m *model.Model) []model.View {
+	names := fileNames{}
+	var views []model.View
+	add := func(v model.View) {
+		v.Name = names.take(v.Name)
+		views = append(views, v)
+	}
+	if len(m.Room.Walls)+len(m.Runs) > 0 {
+		add(plan(m))
+	}
+	for i := range m.Runs {
+		add(runElevation(m, &m.Runs[i]))
+	}
+	for i := range m.KneeWalls {
+		add(kneeWallElevation(m, &m.KneeWalls[i]))
+	}
+	for i := range m.KneeWalls {
+		add(barSection(m, &m.KneeWalls[i]))
+	}
+	for i := range m.Parts {
+		if p := &m.Parts[i]; moreThanRectangle(p) {
+			add(partDrawing(m, p))
+		}
+	}
+	return views
+}
+
+// partKind tells how a part is drawn.
+func partKind(p *model.Part) model.ShapeKind {
+	switch p.Kind {
+	case model.Lumber:
+		return model.ShapeFraming
+	case model.Steel:
+		return model.ShapeSteel
+	}
+	return model.ShapePanel
+}
+
+// partTitle says what a part is when somebody points at it.
+func partTitle(p *model.Part) string { return p.Label + ": " + p.Name + ", " + p.Owner }
+
+// boxID is the path under which a box's parts go.
+func boxID(b *model.Box) string { return b.Kind.String() + "." + b.Name }
+
+func slabID(sl *model.Slab) string { return sl.Kind + "." + sl.Name }
+
+func kneeWallID(k *model.KneeWall) string { return "knee_wall." + k.Name }
+
+// rectUZ is what one sees of a box from the front of its frame.
+func rectUZ(b geom.Box) geom.Rect { return geom.Rect{X: b.U, Y: b.Z} }
+
+// rectVZ is what one sees of it from its frame's left end, front to the right.
+func rectVZ(b geom.Box) geom.Rect { return geom.Rect{X: b.V, Y: b.Z} }
+
+// mirrored returns a span as seen from the other side.
+func mirrored(s geom.Span) geom.Span { return geom.Span{Lo: -s.Hi, Hi: -s.Lo} }
+
+// slabsOver finds the slabs that lie over a box of the same frame.
+func slabsOver(m *model.Model, f geom.Frame, over geom.Box) []*model.Slab {
+	var found []*model.Slab
+	for i := range m.Slabs {
+		sl := &m.Slabs[i]
+		if sl.Frame == f && sl.Box.U.Overlaps(over.U) && sl.Box.V.Overlaps(over.V) {
+			found = append(found, sl)
+		}
+	}
+	return found
+}
+
+// runHull is the box round all of a run's boxes.
+func runHull(r *model.Run) geom.Box {
+	hull := geom.Box{U: geom.Span{Hi: r.Length}, V: geom.Span{Hi: r.Depth}, Z: geom.Span{Hi: r.Height}}
+	for i := range r.Boxes {
+		hull = hull.Union(r.Boxes[i].Hull)
+	}
+	return hull
+}

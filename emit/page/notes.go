@@ -1,0 +1,115 @@
+package page
+
+import (
+	"strconv"
+
+	"barwright/lang/finding"
+	"barwright/lang/source"
+)
+
+func (p writer) findings() {
+	p.section("findings")
+	if len(p.m.Findings) == 0 {
+		p.none("Nothing to report.")
+		p.end()
+		return
+	}
+	p.start("ul", "class", "findings")
+	for _, f := range p.m.Findings {
+		p.finding(f)
+	}
+	p.end()
+	p.end()
+}
+
+func (p writer) finding(f finding.Finding) {
+	p.start("li", "class", f.Severity.String())
+	p.start("p")
+	p.el("strong", f.Severity.String())
+	p.raw(" ")
+	p.el("code", f.Slug)
+	p.place(f.At)
+	p.end()
+	p.el("p", f.Text)
+	if f.Mend != "" {
+		p.start("p")
+		p.text("Mend: ")
+		p.el("code", f.Mend)
+		p.end()
+	}
+	for _, r := range f.Related {
+		p.start("p", "class", "related")
+		p.text(r.Text)
+		p.place(r.At)
+		p.end()
+	}
+	p.end()
+}
+
+func (p writer) place(r source.Range) {
+	if !r.IsZero() {
+		p.raw(" ")
+		p.el("span", r.File+":"+strconv.Itoa(r.Start.Line), "class", "place")
+	}
+}
+
+var programColumns = []column{{"program", false}, {"part", false}, {"recess", false}, {"zero mark from left", true},
+	{"zero", false}, {"depth", true}, {"passes", true}, {"bit", true}, {"about", true}}
+
+func (p writer) programs() {
+	p.section("programs")
+	if len(p.m.Programs) == 0 {
+		p.none("No recess is cut by a program.")
+		p.end()
+		return
+	}
+	p.table("Programs for the router, one for each recess", programColumns)
+	for i := range p.m.Programs {
+		g := &p.m.Programs[i]
+		p.start("tr", "role", "row", "data-part", g.Part)
+		p.cells(programColumns, g.Name, g.PartLabel, g.Recess, p.num(g.Mark), g.Zero, p.num(g.Depth),
+			strconv.Itoa(len(g.Levels)), p.num(g.Tool.Diameter), clock(g.Seconds))
+		p.end()
+	}
+	p.endTable()
+	p.el("p", "Before each: the work is clamped outside the path, the mark and the zero are checked against the drawing, "+
+		"and the program has run once in the air and once in scrap of the same thickness. "+
+		"Eyes and ears are protected; the machine is not left alone. The router's and the bit's manuals decide speeds and depths.",
+		"class", "caution")
+	p.end()
+}
+
+// clock writes an estimate of time.
+func clock(seconds float64) string {
+	whole := int(seconds + 0.5)
+	if whole < 60 {
+		return strconv.Itoa(whole) + " s"
+	}
+	return strconv.Itoa(whole/60) + " min " + strconv.Itoa(whole%60) + " s"
+}
+
+// caution is what a whole subject needs said.
+type caution struct{ subject, text string }
+
+var cautionTexts = [...]caution{
+	{"Wiring", "An outlet here is the place of a box, not the design of a circuit. Switch off, lock and test before anything is opened. " +
+		"Local code and licensed practice decide what is wired, protected and inspected, and how."},
+	{"Water and drains", "A stub here is where a pipe was measured. Shut the supply before cutting. " +
+		"Local code and licensed practice decide sizes, slopes, traps and vents."},
+	{"Structure", "Supports, overhangs, anchors and screws follow arithmetic and published rules of thumb. " +
+		"They are no engineer's judgement of this wall, this floor or this load: local code and licensed practice decide. " +
+		"Find pipes and cables before drilling."},
+	{"Router and saw", "The machine's manual comes before anything written here. Run a program in the air, then in scrap. " +
+		"Guards stay on; eyes, ears and lungs are protected; hands stay off until everything has stopped."},
+	{"Slabs and sheets", "Weights in the bill are computed from densities. What is heavy is lifted by as many as it takes, and never over somebody."},
+}
+
+func (p writer) cautions() {
+	p.section("cautions")
+	p.start("dl", "class", "cautions")
+	for _, c := range cautionTexts {
+		p.fact(c.subject, c.text)
+	}
+	p.end()
+	p.end()
+}

@@ -1,0 +1,280 @@
+package page
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"flag"
+	"html"
+	"io"
+	"os"
+	"path/filepath"
+	"reflect"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/view"
+	"barwright/compile/view/viewtest"
+	"barwright/lang/length"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+)
+
+var update = flag.Bool("update", false, "write golden files anew")
+
+func bar() *model.Model {
+	m := viewtest.Bar()
+	m.Views = view.Views(m)
+	return m
+}
+
+func written(t testing.TB, m *model.Model) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := Write(&b, m); err != nil {
+		t.Fatal(err)
+	}
+	return b.String()
+}
+
+// piece writes what fn writes.
+func piece(m *model.Model, fn func(writer)) string {
+	var b bytes.Buffer
+	p := writer{newMarkup(&b), m}
+	fn(p)
+	p.close()
+	return b.String()
+}
+
+func TestGoldenPieces(t *testing.T) {
+	m := bar()
+	small := &model.Model{Build: m.Build, Parts: m.Parts[:7:7], Cuts: m.Cuts[:2], Layouts: m.Layouts, Bill: m.Bill,
+		Slabs: m.Slabs, Programs: m.Programs[:1], Findings: m.Findings, Givens: m.Givens}
+	for i := range m.Views {
+		if m.Views[i].Part == "cabinet.urn/back" {
+			small.Views = m.Views[i : i+1]
+		}
+	}
+	pieces := []struct {
+		file  string
+		write func(writer)
+	}{
+		{"top.html", writer.top},
+		{"findings.html", writer.findings},
+		{"parts.html", writer.parts},
+		{"lists.html", func(p writer) { p.cuts(); p.layouts(); p.bill(); p.programs() }},
+	}
+	for _, g := range pieces {
+		got := piece(small, g.write)
+		path := filepath.Join("testdata", g.file)
+		if *update {
+			if err := errors.Join(os.MkdirAll("testdata", 0o755), os.WriteFile(path, []byte(got), 0o644)); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(want), got); diff != "" {
+			t.Errorf("%s changed (-want +got); run with -update if it should:\n%s", g.file, diff)
+		}
+	}
+}
+
+// A quarter round and a circle, worked out by hand: 10 mm is 100 units, the
+// drawing's top is at 30 mm; counter-clockwise with y up is sweep 0.
+func TestPathData(t *testing.T) {
+	const mm = length.Millimetre
+	c := canvas{v: &model.View{Bounds: geom.R(0, 0, 40*mm, 30*mm)}}
+	tests := []struct {
+		name  string
+		shape model.Shape
+		want  string
+	}{
+		{"closed", model.Shape{Closed: true, Lines: geom.RectContour(geom.R(0, 0, 10*mm, 20*mm))}, "M0 300L100 300L100 100L0 100Z"},
+		{"open", model.Shape{Lines: geom.RectContour(geom.R(0, 0, 10*mm, 20*mm))[:2]}, "M0 300L100 300"},
+		{"rounded", model.Shape{Closed: true, Lines: geom.RoundedContour(geom.R(0, 0, 20*mm, 20*mm), 5*mm)},
+			"M50 300L150 300A50.0 50.0 0 0 0 200 250L200 150A50.0 50.0 0 0 0 150 100L50 100A50.0 50.0 0 0 0 0 150L0 250A50.0 50.0 0 0 0 50 300Z"},
+		{"hole", model.Shape{Closed: true, Lines: geom.CircleContour(geom.Point{X: 20 * mm, Y: 10 * mm}, 4*mm).Reversed()},
+			"M240 200A40.0 40.0 0 0 1 160 200A40.0 40.0 0 0 1 240 200Z"},
+		{"nothing", model.Shape{}, ""},
+	}
+	for _, test := range tests {
+		if got := c.path(&test.shape); got != test.want {
+			t.Errorf("%s: got %s, want %s", test.name, got, test.want)
+		}
+	}
+}
+
+func TestWriteIsDeterministic(t *testing.T) {
+	m := bar()
+	first := written(t, m)
+	if !reflect.DeepEqual(m, bar()) {
+		t.Error("the model was written to")
+	}
+	if written(t, bar()) != first {
+		t.Error("the same model gives different bytes")
+	}
+}
+
+func TestEmptyModel(t *testing.T) {
+	balanced(t, written(t, &model.Model{}))
+}
+
+var metaTag = regexp.MustCompile(`<meta [^>]*`)
+
+// balanced reads the page as strict XML, without its script and once the only
+// elements without an end are given one: every start must have its end, in
+// order, and every attribute its quotes. It returns all elements.
+func balanced(t testing.TB, page string) []xml.StartElement {
+	t.Helper()
+	page = metaTag.ReplaceAllString(strings.Replace(page, script, "", 1), "$0/")
+	d := xml.NewDecoder(strings.NewReader(page))
+	var elements []xml.StartElement
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			return elements
+		}
+		if err != nil {
+			t.Fatalf("tags do not balance: %v", err)
+		}
+		if e, ok := token.(xml.StartElement); ok {
+			elements = append(elements, e.Copy())
+		}
+	}
+}
+
+// kinds returns the elements' names and those of their attributes, once each.
+func kinds(elements []xml.StartElement) []string {
+	var names []string
+	for _, e := range elements {
+		names = append(names, e.Name.Local)
+		for _, a := range e.Attr {
+			names = append(names, e.Name.Local+" "+a.Name.Local)
+		}
+	}
+	slices.Sort(names)
+	return slices.Compact(names)
+}
+
+func TestWellFormed(t *testing.T) {
+	page := written(t, bar())
+	anchored(t, balanced(t, page))
+	for _, wanted := range []string{"<!DOCTYPE html>", `<meta charset="utf-8">`, `role="img"`, "Local code and licensed practice decide"} {
+		if !strings.Contains(page, wanted) {
+			t.Errorf("the page lacks %s", wanted)
+		}
+	}
+	if strings.Contains(look+script, "</") || strings.Contains(look+script, "http") {
+		t.Error("style or script could end its element or fetch something")
+	}
+}
+
+// anchored checks that no id is given twice and every link has its target.
+func anchored(t testing.TB, elements []xml.StartElement) {
+	t.Helper()
+	var ids, links []string
+	for _, e := range elements {
+		for _, a := range e.Attr {
+			switch a.Name.Local {
+			case "id":
+				ids = append(ids, a.Value)
+			case "href":
+				links = append(links, a.Value)
+			}
+		}
+	}
+	slices.Sort(ids)
+	if n := len(ids); n != len(slices.Compact(slices.Clone(ids))) {
+		t.Error("an id is given twice")
+	}
+	for _, l := range links {
+		if !slices.Contains(ids, strings.TrimPrefix(l, "#")) {
+			t.Errorf("link %s leads nowhere in the page", l)
+		}
+	}
+}
+
+// Names come from a description that somebody else may have written.
+func TestHostileNames(t *testing.T) {
+	plain := kinds(balanced(t, written(t, bar())))
+	bad := `</title></style></script><script>alert(1)</script><img src=x onerror="alert(2)">'"&` + "\x00\x1b\u202e\xff"
+	m := viewtest.Bar()
+	m.Build.Name, m.Build.Revision = bad, bad
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		p.ID, p.Label, p.Name, p.Owner, p.Stock, p.Face = bad+p.ID, bad, bad, bad, bad, bad
+		for j := range p.Openings {
+			p.Openings[j].Name = bad
+		}
+	}
+	for i := range m.Runs {
+		for j := range m.Runs[i].Boxes {
+			m.Runs[i].Boxes[j].Name = bad
+		}
+	}
+	for i := range m.Findings {
+		m.Findings[i].Text, m.Findings[i].Mend, m.Findings[i].At.File = bad, bad, bad
+	}
+	m.Bill[0].Text, m.Cuts[0].Parts, m.Programs[0].Zero, m.Givens[0].Name = bad, []string{bad}, bad, bad
+	m.Views = view.Views(m)
+	page := written(t, m)
+	for _, kind := range kinds(balanced(t, page)) {
+		if !slices.Contains(plain, kind) && kind != "text textLength" && kind != "text lengthAdjust" {
+			t.Errorf("<%s> came in by a name", kind)
+		}
+	}
+	if n := strings.Count(page, "<script"); n != 1 {
+		t.Errorf("%d scripts", n)
+	}
+	if !utf8.ValidString(page) || strings.ContainsAny(page, "\x00\x1b\u202e") {
+		t.Error("control characters came through")
+	}
+}
+
+// What is written as text reads back as the same text.
+func TestTextReadsBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringMatching(`[ -~äß×⌀木]*`).Draw(t, "text")
+		var b bytes.Buffer
+		m := newMarkup(&b)
+		m.text(s)
+		m.close()
+		if strings.ContainsAny(b.String(), `<>"'`) || html.UnescapeString(b.String()) != s {
+			t.Errorf("%q is written %q", s, b.String())
+		}
+	})
+}
+
+type fullDisk struct{}
+
+func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("no space") }
+
+func TestWriteErrorIsReturned(t *testing.T) {
+	if Write(fullDisk{}, bar()) == nil {
+		t.Error("an error of the writer is lost")
+	}
+}
+
+func TestPageIsSmall(t *testing.T) {
+	if n := len(written(t, bar())); n > 1_500_000 {
+		t.Errorf("the page has %d bytes", n)
+	}
+}
+
+func BenchmarkWrite(b *testing.B) {
+	m := bar()
+	for b.Loop() {
+		if err := Write(io.Discard, m); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
