@@ -1,22 +1,29 @@
 package lang
 
-import "github.com/hashicorp/hcl/v2/hclsyntax"
+import (
+	"strings"
+
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+)
 
 // checkWord refuses a name that an expression could not use.
 func (r *reader) checkWord(b *Block) {
 	if b.Spec.Kind == "build" {
 		return
 	}
-	if !hclsyntax.ValidIdentifier(b.Name) || len(b.Name) > 40 {
+	// HCL takes a hyphen for a letter: box-2 would be one name, and no
+	// difference.
+	if !hclsyntax.ValidIdentifier(b.Name) || strings.Contains(b.Name, "-") || len(b.Name) > 40 {
 		r.findings.Errorf("unusable-name", b.NameAt, "letters, digits and _, a letter first, 40 at most",
 			"%q cannot be used in an expression.", b.Name)
 	}
 }
 
-// checkNames refuses two things of one name, a block that may stand once only,
-// and a description without a build.
+// checkNames refuses two things of one name, and a second block where only one
+// may stand.
 func (r *reader) checkNames() {
 	first := map[string]*Block{} // lookup only
+	r.checkGivens()
 	r.src.Each(func(b *Block) {
 		key := b.Key()
 		if b.Name == "" && !b.Spec.Once {
@@ -33,13 +40,32 @@ func (r *reader) checkNames() {
 		case !taken:
 			first[key] = b
 		case b.Spec.Once:
-			r.findings.Errorf("said-twice", b.Head, "leave one of them out", "There can be only one %s here.", b.Spec.Kind).
+			r.findings.Errorf("said-twice", b.Head, "leave one of them out", "Only one block %q may stand here.", b.Spec.Kind).
 				Also(one.Head, "the first stands here")
 		default:
-			r.findings.Errorf("name-taken", b.NameAt, "give one of them another name", "Two of kind %s are named %q.", b.Spec.Kind, b.Name).
+			r.findings.Errorf("name-taken", b.NameAt, "give one of them another name", "There are two %ss named %q.", strings.ReplaceAll(b.Spec.Kind, "_", " "), b.Name).
 				Also(one.Head, "the first stands here")
 		}
 	})
+}
+
+// checkGivens refuses two inputs of one name; they may stand in several blocks.
+func (r *reader) checkGivens() {
+	first := map[string]*Attr{} // lookup only
+	for _, b := range r.src.Top("given") {
+		for _, a := range b.Attrs {
+			if one, taken := first[a.Name]; taken {
+				r.findings.Errorf("name-taken", a.NameAt, "give one of them another name", "There are two givens named %q.", a.Name).
+					Also(one.NameAt, "the first stands here")
+			} else {
+				first[a.Name] = a
+			}
+		}
+	}
+}
+
+// checkBuild refuses a description without a build.
+func (r *reader) checkBuild() {
 	if len(r.src.Top("build")) == 0 && len(r.src.Files) > 0 {
 		r.findings.Errorf("build-missing", start(r.src.Files[0].Name), `build "my bar" { unit = "in" }`,
 			"The description has no build block, which names it and gives its unit.")

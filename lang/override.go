@@ -1,61 +1,104 @@
 package lang
 
 import (
+	"bytes"
+
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/zclconf/go-cty/cty"
 
 	"barwright/lang/expr"
 	"barwright/lang/finding"
+	"barwright/lang/length"
 	"barwright/lang/source"
 )
 
+// overrides is the name of the file that holds the words of the command line.
+const overrides = "--set"
+
 // Override gives a given another value, as `--set NAME=VALUE` does. The value
-// is an expression, or else a text that may be read as a tape. The words of
-// the command line become a file of the Source, so that findings can show them.
+// is a number, or a text where it reads as a tape (42-1/2 is no subtraction
+// here), or an expression, or else a text. The words of the command line become lines of a file of the Source, so that findings can
+// show them.
 func (s *Source) Override(name, value string) finding.List {
-	var findings finding.List
-	file := source.File{Name: "--set", Text: []byte(name + "=" + value)}
-	start := hcl.Pos{Line: 1, Column: 1 + len(name) + 1, Byte: len(name) + 1}
-	at := expr.RangeOf(hcl.Range{Filename: file.Name, Start: hcl.InitialPos, End: hcl.Pos{Line: 1, Column: start.Column - 1, Byte: len(name)}})
-	s.Files = append(s.Files, file)
+	from, equals, to := s.writeOverride(name, value)
 	var known []string
 	for _, b := range s.Top("given") {
 		for _, a := range b.Attrs {
 			if a.Name == name {
-				a.Expr = expr.Expr{Syntax: overriding([]byte(value), file.Name, start), Unit: b.Unit, At: valueRange(at, value)}
+				syntax := overriding([]byte(value), after(equals, "="), to)
+				a.Expr = expr.Expr{Syntax: syntax, Unit: b.Unit, At: expr.RangeOf(span(after(equals, "="), to))}
 				a.Overridden = true
 				return nil
 			}
 			known = append(known, a.Name)
 		}
 	}
-	findings.Errorf("unknown-name", at, finding.Suggest(name, known), "No given is called %q.", name)
+	var findings finding.List
+	findings.Errorf("unknown-name", expr.RangeOf(span(from, equals)), finding.Suggest(name, known), "No given is called %q.", name)
 	return findings
 }
 
-func overriding(value []byte, file string, start hcl.Pos) hclsyntax.Expression {
-	tokens, _ := hclsyntax.LexExpression(value, file, start)
-	if _, deep := tooDeep(tokens); !deep && len(value) < MaxFileBytes {
-		if parsed, diags := hclsyntax.ParseExpression(value, file, start); !diags.HasErrors() && !isWord(parsed) {
-			return parsed
+// writeOverride adds a line to the file of overrides, and tells where it, its
+// equals sign and its end stand.
+func (s *Source) writeOverride(name, value string) (from, equals, to hcl.Pos) {
+	i := len(s.Files) - 1
+	if i < 0 || s.Files[i].Name != overrides {
+		s.Files = append(s.Files[:i+1:i+1], source.File{Name: overrides})
+		i++
+	}
+	f := &s.Files[i]
+	from = after(hcl.InitialPos, string(f.Text))
+	f.Text = append(bytes.Clone(f.Text), name+"="+value+"\n"...)
+	equals = after(from, name)
+	return from, equals, after(equals, "="+value)
+}
+
+// after is the place behind a text that starts at a place. Columns count
+// characters, which is near enough for a command line.
+func after(p hcl.Pos, text string) hcl.Pos {
+	for _, c := range text {
+		p.Column++
+		if c == '\n' {
+			p.Line++
+			p.Column = 1
 		}
 	}
-	end := start
-	end.Column += len(value)
-	end.Byte += len(value)
-	return &hclsyntax.LiteralValueExpr{Val: cty.StringVal(string(value)), SrcRange: hcl.Range{Filename: file, Start: start, End: end}}
+	p.Byte += len(text)
+	return p
+}
+
+func span(from, to hcl.Pos) hcl.Range { return hcl.Range{Filename: overrides, Start: from, End: to} }
+
+func overriding(value []byte, from, to hcl.Pos) hclsyntax.Expression {
+	if len(value) < MaxFileBytes {
+		tokens, _ := hclsyntax.LexExpression(value, overrides, from)
+		if _, deep := tooDeep(tokens); !deep {
+			parsed, diags := hclsyntax.ParseExpression(value, overrides, from)
+			if !diags.HasErrors() && !isWord(parsed) && (isNumber(parsed) || !isTape(value)) {
+				return parsed
+			}
+		}
+	}
+	return &hclsyntax.LiteralValueExpr{Val: cty.StringVal(string(value)), SrcRange: span(from, to)}
+}
+
+func isNumber(x hclsyntax.Expression) bool {
+	if sign, ok := x.(*hclsyntax.UnaryOpExpr); ok && sign.Op == hclsyntax.OpNegate {
+		x = sign.Val
+	}
+	_, ok := x.(*hclsyntax.LiteralValueExpr)
+	return ok
+}
+
+func isTape(value []byte) bool {
+	_, err := length.Parse(string(value), length.Inches)
+	return err == nil
 }
 
 // isWord reports whether an expression is one plain word, which a shell passes
 // where the text would have quotes.
 func isWord(x hclsyntax.Expression) bool {
 	t, ok := x.(*hclsyntax.ScopeTraversalExpr)
-	return ok && len(t.Traversal) == 1
-}
-
-func valueRange(name source.Range, value string) source.Range {
-	from := source.Pos{Line: 1, Column: name.End.Column + 1, Byte: name.End.Byte + 1}
-	to := source.Pos{Line: 1, Column: from.Column + len(value), Byte: from.Byte + len(value)}
-	return source.Range{File: name.File, Start: from, End: to}
+	return ok && len(t.Traversal) == 1 && t.Traversal.RootName() != "rest"
 }

@@ -4,11 +4,11 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
-	"github.com/zclconf/go-cty/cty"
 
 	"barwright/lang/expr"
 	"barwright/lang/finding"
@@ -38,8 +38,9 @@ func Read(files source.Files) (*Source, finding.List) {
 	for _, body := range bodies {
 		r.file(body)
 	}
+	r.checkNames()
 	if len(r.findings) == 0 {
-		r.checkNames()
+		r.checkBuild()
 	}
 	return r.src, r.findings
 }
@@ -59,7 +60,7 @@ func (r *reader) parse(f source.File) *hclsyntax.Body {
 	switch {
 	case len(f.Text) > MaxFileBytes:
 		r.findings.Errorf("file-too-large", start(f.Name), "split the description into several files",
-			"The file has %d bytes; the most that is read is %d.", len(f.Text), MaxFileBytes)
+			"The file is larger than %d bytes, which is the most that is read.", MaxFileBytes)
 		return nil
 	case !utf8.Valid(f.Text):
 		r.findings.Errorf("not-utf8", r.badByte(f), "save the file as UTF-8",
@@ -68,17 +69,16 @@ func (r *reader) parse(f source.File) *hclsyntax.Body {
 	}
 	tokens, _ := hclsyntax.LexConfig(f.Text, f.Name, hcl.InitialPos)
 	if at, ok := tooDeep(tokens); ok {
-		r.findings.Errorf("too-deep", expr.RangeOf(at), "", "More than %d brackets, signs or conditions are open here.", MaxNesting)
+		r.findings.Errorf("too-deep", expr.RangeOf(at), "", "This is nested too deep: more than %d brackets in one another, or more than %d signs in a row.", MaxNesting, maxRow)
 		return nil
 	}
 	parsed, diags := hclsyntax.ParseConfig(f.Text, f.Name, hcl.InitialPos)
-	for _, d := range diags {
-		r.syntax(f, d)
-	}
+	body := parsed.Body.(*hclsyntax.Body)
 	if diags.HasErrors() {
+		r.syntax(f, body, diags)
 		return nil
 	}
-	return parsed.Body.(*hclsyntax.Body)
+	return body
 }
 
 func (r *reader) badByte(f source.File) source.Range {
@@ -102,41 +102,6 @@ func (r *reader) badByte(f source.File) source.Range {
 	return at
 }
 
-// tooDeep finds the place where the parser would have to recurse too far:
-// brackets, or a row of signs or of conditions.
-func tooDeep(tokens hclsyntax.Tokens) (hcl.Range, bool) {
-	depth, row := 0, 0
-	for _, t := range tokens {
-		switch t.Type {
-		case hclsyntax.TokenOBrace, hclsyntax.TokenOBrack, hclsyntax.TokenOParen, hclsyntax.TokenOQuote,
-			hclsyntax.TokenTemplateInterp, hclsyntax.TokenTemplateControl, hclsyntax.TokenOHeredoc:
-			depth++
-		case hclsyntax.TokenCBrace, hclsyntax.TokenCBrack, hclsyntax.TokenCParen, hclsyntax.TokenCQuote,
-			hclsyntax.TokenTemplateSeqEnd, hclsyntax.TokenCHeredoc:
-			depth--
-		case hclsyntax.TokenMinus, hclsyntax.TokenBang, hclsyntax.TokenQuestion:
-			row++
-		case hclsyntax.TokenNewline:
-			if depth <= 0 {
-				row = 0
-			}
-		}
-		if depth > MaxNesting || row > 10*MaxNesting {
-			return t.Range, true
-		}
-	}
-	return hcl.Range{}, false
-}
-
-// syntax turns a diagnostic of the syntax library into a finding.
-func (r *reader) syntax(f source.File, d *hcl.Diagnostic) {
-	at := start(f.Name)
-	if d.Subject != nil {
-		at = expr.RangeOf(*d.Subject)
-	}
-	r.findings.Errorf("syntax", at, "", "%s: %s", d.Summary, d.Detail)
-}
-
 // buildUnit finds the unit of bare numbers before anything is evaluated: the
 // build block's, which is a plain word.
 func (r *reader) buildUnit(bodies []*hclsyntax.Body) length.Unit {
@@ -150,21 +115,34 @@ func (r *reader) buildUnit(bodies []*hclsyntax.Body) length.Unit {
 	return length.Millimetres
 }
 
-// unitWord reads a unit that stands as a plain text. Another word is left to
-// whoever evaluates the attribute.
+// unitWord reads a unit that stands as a plain text.
 func (r *reader) unitWord(a *hclsyntax.Attribute) length.Unit {
-	v, diags := a.Expr.Value(nil)
-	if diags.HasErrors() || v.Type() != cty.String || v.IsNull() {
+	text, ok := a.Expr.(*hclsyntax.TemplateExpr)
+	if !ok || !text.IsStringLiteral() {
 		r.findings.Errorf("wrong-type", expr.RangeOf(a.Expr.Range()), `write it in quotes, as in unit = "in"`,
 			"The unit is a plain word: it decides how every other number is read.")
 		return length.Millimetres
 	}
-	u, ok := length.UnitNamed(v.AsString())
+	v, _ := text.Value(nil)
+	word := v.AsString()
+	u, ok := length.UnitNamed(word)
 	if !ok {
-		r.findings.Errorf("unknown-word", expr.RangeOf(a.Expr.Range()), finding.Suggest(v.AsString(), schema.FileAttrs()[0].Choices),
-			"%q is not a unit that a build can have.", v.AsString())
+		r.findings.Errorf("unknown-word", expr.RangeOf(a.Expr.Range()), unitMeant(word),
+			"%q is not a unit that a build can have.", word)
 	}
 	return u
+}
+
+// unitMeant is the mend for a unit that is written in full, or misspelt.
+func unitMeant(word string) string {
+	choices := schema.FileAttrs()[0].Choices
+	for _, c := range choices {
+		u, _ := length.UnitNamed(c)
+		if l, err := length.Parse("1 "+word, length.Millimetres); err == nil && l == u.Size() {
+			return fmt.Sprintf("write %q", c)
+		}
+	}
+	return finding.Suggest(word, choices)
 }
 
 // file reads the top of one file.
@@ -197,8 +175,10 @@ func (r *reader) block(b *hclsyntax.Block, allowed []*schema.Block, parent *Bloc
 	case spec.Named && len(b.Labels) == 1:
 		out.Name, out.NameAt = b.Labels[0], expr.RangeOf(b.LabelRanges[0])
 		r.checkWord(out)
+	case spec.Named && len(b.Labels) == 0:
+		r.findings.Errorf("name-missing", out.Head, fmt.Sprintf("%s \"…\" { … }", b.Type), "A %s needs a name, in quotes after the word.", b.Type)
 	case spec.Named:
-		r.findings.Errorf("name-missing", out.Head, fmt.Sprintf("%s \"…\" { … }", b.Type), "A %s has one name, in quotes after the word.", b.Type)
+		r.findings.Errorf("name-unwanted", expr.RangeOf(b.LabelRanges[1]), "leave all but one out", "A %s has one name.", b.Type)
 	case len(b.Labels) > 0:
 		r.findings.Errorf("name-unwanted", expr.RangeOf(b.LabelRanges[0]), "leave the name out", "A %s has no name.", b.Type)
 	}
@@ -245,11 +225,22 @@ func (r *reader) attrs(out *Block, body *hclsyntax.Body) {
 		})
 	}
 	for _, spec := range out.Spec.Attrs {
-		if spec.Required && out.Attr(spec.Name) == nil {
-			r.findings.Errorf("attribute-missing", out.Head, fmt.Sprintf("%s = …   (%s)", spec.Name, spec.Type),
-				"%s needs %s.", out.Describe(), spec.Name)
+		if spec.Required && out.Attr(spec.Name) == nil && !mistaken(body, out.Spec, spec.Name) {
+			r.findings.Errorf("attribute-missing", out.Head, spec.Example(),
+				"Something is missing: %s needs %s.", out.Describe(), spec.Name)
 		}
 	}
+}
+
+// mistaken reports whether an attribute that seems to be missing is there under
+// a name that is near, or as a block: that has been said.
+func mistaken(body *hclsyntax.Body, spec *schema.Block, name string) bool {
+	for _, a := range sortedAttrs(body) {
+		if spec.Attr(a.Name) == nil && finding.Nearest(a.Name, schema.Names(spec.Attrs)) == name {
+			return true
+		}
+	}
+	return slices.ContainsFunc(body.Blocks, func(b *hclsyntax.Block) bool { return b.Type == name })
 }
 
 func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute) {
@@ -263,10 +254,11 @@ func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute) {
 
 // Describe names a block in a sentence: `cabinet "urn"`.
 func (b *Block) Describe() string {
+	kind := strings.ReplaceAll(b.Spec.Kind, "_", " ")
 	if b.Name == "" {
-		return "the " + b.Spec.Kind
+		return "the " + kind
 	}
-	return fmt.Sprintf("%s %q", b.Spec.Kind, b.Name)
+	return fmt.Sprintf("%s %q", kind, b.Name)
 }
 
 // sortedAttrs lists attributes in the order of the text; the library keeps

@@ -7,6 +7,7 @@ import "slices"
 // corners. More than one outline means that the cuts part the blank; none,
 // that nothing is left. A hole that touches no edge is not allowed here and
 // would come out as a further outline, clockwise.
+// Where two cuts touch at a corner only, the outline passes it twice.
 //
 // All coordinates of the result are coordinates of the input.
 func Cut(blank Rect, cuts []Rect) []Contour {

@@ -14,6 +14,7 @@ type Part struct {
 	Owner     string // "cabinet urn"
 	Kind      PartKind
 	Stock     string // "sheet.birch"
+	Material  string // what one asks for at the counter
 	Thickness Length
 	Face      string // which face is drawn: "inside", "top"
 	Outline   geom.Contour

@@ -1,6 +1,7 @@
 package dxf
 
 import (
+	"cmp"
 	"fmt"
 
 	"barwright/compile/geom"
@@ -58,7 +59,7 @@ func noteLines(p *model.Part) []string {
 	lines := []string{
 		p.Label + " " + p.Name,
 		p.Owner,
-		p.Stock + ", " + roundMM(p.Thickness) + " thick",
+		cmp.Or(p.Material, p.Stock) + ", " + roundMM(p.Thickness) + " thick",
 		roundMM(x) + " x " + roundMM(y) + " over all",
 		"UNITS MM",
 	}

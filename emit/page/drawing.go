@@ -1,6 +1,7 @@
 package page
 
 import (
+	"io"
 	"math"
 	"strconv"
 	"strings"
@@ -25,6 +26,14 @@ const (
 // knows it too.
 const columnWidth = 370
 
+// WriteDrawing writes a view as an SVG file of its own. The error is the
+// writer's.
+func WriteDrawing(w io.Writer, v *model.View) error {
+	c := canvas{newMarkup(w), v}
+	c.svg(look + "svg { background: var(--sheet); }\n")
+	return c.close()
+}
+
 // canvas puts one view on the page: x from its left edge, y down from its top.
 type canvas struct {
 	*markup
@@ -46,7 +55,7 @@ func (m *markup) drawing(v *model.View, class string) {
 	m.end()
 	m.start("div", "class", "scroll", "tabindex", "0", "role", "region", "aria-label", v.Title)
 	c := canvas{m, v}
-	c.svg()
+	c.svg("")
 	m.end()
 	m.end()
 }
@@ -59,13 +68,18 @@ func widths(v *model.View) (least, most int64) {
 
 func typeSize(v *model.View) int64 { return max(units(v.TextHeight), 1) }
 
-func (c canvas) svg() {
+// svg writes the drawing; style is what it must bring itself where no page
+// around it does.
+func (c canvas) svg(style string) {
 	w, h := units(c.v.Bounds.X.Size()), units(c.v.Bounds.Y.Size())
 	least, most := widths(c.v)
 	width := "min-width:" + itoa(least) + "px;max-width:" + itoa(most) + "px"
 	c.start("svg", "xmlns", "http://www.w3.org/2000/svg", "viewBox", "0 0 "+itoa(w)+" "+itoa(h),
 		"role", "img", "font-size", itoa(typeSize(c.v)), "style", width)
 	c.el("title", c.v.Title)
+	if style != "" {
+		c.el("style", style)
+	}
 	for i := range c.v.Shapes {
 		c.shape(&c.v.Shapes[i])
 	}

@@ -40,8 +40,9 @@ func (e evaluator) binary(x *hclsyntax.BinaryOpExpr) Value {
 	}
 	switch x.Op {
 	case hclsyntax.OpMultiply:
-		return e.multiply(a, b, x.Range())
+		return e.multiply(factor(x.LHS, a, b), factor(x.RHS, b, a), x.Range())
 	case hclsyntax.OpDivide:
+		b = factor(x.RHS, b, a)
 		return e.divide(a, b, x)
 	}
 	if a, b = e.alike(a, b, x.Range()); a.Kind == Invalid {
@@ -50,8 +51,18 @@ func (e evaluator) binary(x *hclsyntax.BinaryOpExpr) Value {
 	return e.sumOrCompare(x, a, b)
 }
 
+// factor is a number as it counts in a product with another: one that is
+// written there leaves the unit to a bare number that has come by name, as 2
+// does in 2 * given.depth.
+func factor(x hclsyntax.Expression, v, other Value) Value {
+	if _, written := x.(*hclsyntax.LiteralValueExpr); written && v.Scale == Bare && other.Scale != Pure && !other.From.IsZero() {
+		v.Scale = Pure
+	}
+	return v
+}
+
 func (e evaluator) sumOrCompare(x *hclsyntax.BinaryOpExpr, a, b Value) Value {
-	sum, cmp := new(big.Float).SetPrec(precision), a.Num.Cmp(b.Num)
+	sum, cmp := new(big.Float).SetPrec(precision), settled(a.Num).Cmp(settled(b.Num))
 	switch x.Op {
 	case hclsyntax.OpAdd:
 		a.Num = sum.Add(a.Num, b.Num)
@@ -156,10 +167,16 @@ func (e evaluator) asLengthBeside(v Value, at hcl.Range) Value {
 	return v
 }
 
+// settled drops the digits that a fraction such as 1/3 leaves uncertain.
+func settled(x *big.Float) *big.Float { return new(big.Float).SetPrec(precision / 2).Set(x) }
+
 // bounded refuses numbers that no build can mean.
 func (e evaluator) bounded(v Value, at hcl.Range) Value {
-	if v.Num.IsInf() || v.Num.MantExp(nil) > 80 {
+	switch exponent := v.Num.MantExp(nil); {
+	case v.Num.IsInf() || exponent > 80:
 		return e.fail("too-large", at, "", "This comes out larger than anything in a room.")
+	case exponent < -300:
+		return e.fail("too-small", at, "", "This comes out smaller than anything that can be measured.")
 	}
 	return v
 }

@@ -38,7 +38,7 @@ func (e evaluator) call(x *hclsyntax.FunctionCallExpr) Value {
 			continue
 		}
 		if n := len(x.Args); n < f.least || f.most > 0 && n > f.most || x.ExpandFinal {
-			return e.fail("wrong-arguments", x.Range(), "", "%s takes %s, but %d are given.", f.name, argumentWords(f), n)
+			return e.fail("wrong-arguments", x.Range(), "", "%s takes %s; it has %d here.", f.name, argumentWords(f), n)
 		}
 		args := make([]Value, len(x.Args))
 		for i, a := range x.Args {
@@ -58,7 +58,7 @@ func argumentWords(f function) string {
 	case f.most == 1:
 		return "one value"
 	}
-	return "two values: the length and the step"
+	return "two values, the length and the step"
 }
 
 // tape reads a text as a tape is read.
@@ -123,10 +123,9 @@ func (e evaluator) step(x *hclsyntax.FunctionCallExpr, args []Value, way roundin
 }
 
 // roundInt rounds to a whole number; nearest takes halves away from zero. A
-// quotient that 512 bits cannot hold exactly is first read at 256, so that
-// 0.3 / 0.1 is 3 whichever way it is rounded.
+// quotient is settled first, so that 0.3 / 0.1 is 3 whichever way it is rounded.
 func roundInt(x *big.Float, way rounding) *big.Int {
-	x = new(big.Float).SetPrec(256).Set(x)
+	x = settled(x)
 	if way == nearest {
 		half := big.NewFloat(0.5)
 		if x.Sign() < 0 {
@@ -157,8 +156,7 @@ func ToLength(v Value, unit length.Unit, c *Context) (length.Length, bool) {
 	case Text:
 		l, err := length.Parse(v.Text, unit)
 		if err != nil {
-			f := c.Findings.Errorf("unreadable-length", v.At, err.Mend, "%q is no length: %s.", v.Text, err.Reason)
-			f.Caret = err.Offset + 1 // past the opening quote
+			e.unreadable(v, err, v.At)
 			return 0, false
 		}
 		return l, true

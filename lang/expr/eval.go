@@ -2,6 +2,7 @@ package expr
 
 import (
 	"math/big"
+	"strings"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -82,7 +83,7 @@ func (e evaluator) eval(x hclsyntax.Expression) Value {
 func (e evaluator) literal(x *hclsyntax.LiteralValueExpr) Value {
 	switch x.Val.Type() {
 	case cty.Number:
-		return Value{Kind: Number, Num: x.Val.AsBigFloat(), Scale: Bare, Unit: e.unit}
+		return e.bounded(Value{Kind: Number, Num: x.Val.AsBigFloat(), Scale: Bare, Unit: e.unit}, x.Range())
 	case cty.Bool:
 		return OfFlag(x.Val.True())
 	case cty.String:
@@ -94,6 +95,9 @@ func (e evaluator) literal(x *hclsyntax.LiteralValueExpr) Value {
 func (e evaluator) template(x *hclsyntax.TemplateExpr) Value {
 	text := ""
 	for _, part := range x.Parts {
+		if len(text) > maxText {
+			return e.fail("too-large", x.Range(), "", "This text comes out longer than %d characters.", maxText)
+		}
 		v := e.eval(part)
 		switch v.Kind {
 		case Invalid:
@@ -109,10 +113,18 @@ func (e evaluator) template(x *hclsyntax.TemplateExpr) Value {
 			return e.fail("wrong-type", part.Range(), "", "A text can hold numbers, lengths and texts, but this is %s.", v.Kind)
 		}
 	}
-	return OfText(text)
+	v := OfText(text)
+	// Escapes would put the text's bytes elsewhere than they stand.
+	if at := RangeOf(x.Range()); (x.IsStringLiteral() || text == "") && at.End.Byte-at.Start.Byte == len(text)+len(`""`) {
+		v.Quoted = at
+	}
+	return v
 }
 
-// constants are the units as lengths, and the words of the language.
+// maxText bounds texts that are put together from others.
+const maxText = 1000
+
+// constant is a unit as a length, or a word of the language.
 func (e evaluator) constant(word string) (Value, bool) {
 	if u, ok := length.UnitNamed(word); ok {
 		return OfLength(u.Size()), true
@@ -211,9 +223,32 @@ func (e evaluator) measure(v Value, at hcl.Range) Value {
 	case Text:
 		l, err := length.Parse(v.Text, e.unit)
 		if err != nil {
-			return e.fail("unreadable-length", at, err.Mend, "%q is no length: %s.", v.Text, err.Reason)
+			return e.unreadable(v, err, RangeOf(at))
 		}
 		return OfLength(l)
 	}
 	return e.fail("wrong-type", at, "", "Arithmetic needs a number or a length, but this is %s.", v.Kind)
+}
+
+// unreadable refuses a text that was used as a length at some place.
+func (e evaluator) unreadable(v Value, err *length.SyntaxError, used source.Range) Value {
+	at, caret := v.place(err.Offset, used)
+	f := e.Findings.Errorf("unreadable-length", at, err.Mend, "%q is no length: %s", v.Text, sentence(err.Reason))
+	f.Caret = caret
+	if !overlap(at, used) {
+		f.Also(used, "it is used here")
+	}
+	return Value{}
+}
+
+// sentence ends a reason, which may be a question.
+func sentence(reason string) string {
+	if strings.HasSuffix(reason, "?") {
+		return reason
+	}
+	return reason + "."
+}
+
+func overlap(a, b source.Range) bool {
+	return a.File == b.File && a.Start.Byte < b.End.Byte && b.Start.Byte < a.End.Byte
 }

@@ -53,6 +53,19 @@ type Value struct {
 	Keys  []string // Object
 	KeyAt []source.Range
 	At    source.Range // where it was written
+	// Quoted is where a Text stands in its quotes, letter for letter; zero where
+	// it does not.
+	Quoted source.Range
+	From   source.Range // the value that a name led to, where one did
+}
+
+// place is where to show a fault at a byte of a Text: its own quotes where it
+// stands in some, else at. caret is the finding's.
+func (v Value) place(offset int, at source.Range) (_ source.Range, caret int) {
+	if v.Quoted.IsZero() {
+		return at, 0
+	}
+	return v.Quoted, offset + 1 // past the opening quote
 }
 
 const precision = 512

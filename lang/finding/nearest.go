@@ -9,7 +9,7 @@ import (
 // Nearest returns the candidate that a misspelt name most likely meant, empty
 // where none is near. Of equals the first wins.
 func Nearest(name string, candidates []string) string {
-	best, bestDistance := "", 1+(len(name)+2)/3
+	best, bestDistance := "", 1+max(1, (len(name)+1)/3)
 	for _, c := range candidates {
 		if d := levenshtein.Distance(name, c, nil); d < bestDistance && d < len(c) {
 			best, bestDistance = c, d

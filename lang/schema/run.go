@@ -10,7 +10,7 @@ var carcass = &Block{
 		{Name: "back", Type: Object, Required: true, Doc: "the back and how it is held", Fields: []Attr{
 			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
 			{Name: "fixed", Type: Choice, Choices: []string{"applied", "captured"}, Default: "applied", Doc: "onto the rear edges, or in grooves"},
-			{Name: "inset", Type: Length, Doc: "of a captured back: from the rear edges to its rear face; the board's thickness where it is left out"},
+			{Name: "inset", Type: Length, Doc: "of a captured back: from the rear edges to its rear face; the carcass board's thickness where it is left out"},
 			{Name: "groove", Type: Length, Default: "1/4in", Metric: "6mm", Doc: "of a captured back: depth of its grooves"},
 			{Name: "play", Type: Reach, Default: "1/64in", Metric: "0.4mm", Doc: "of a captured back: how much wider the groove is than the back, in all"},
 		}},

@@ -4,6 +4,8 @@
 // in one place only.
 package schema
 
+import "fmt"
+
 // Block is one kind of block.
 type Block struct {
 	Kind   string
@@ -77,6 +79,23 @@ func find(attrs []Attr, name string) *Attr {
 		}
 	}
 	return nil
+}
+
+// Example shows how the attribute may be written.
+func (a *Attr) Example() string {
+	switch a.Type {
+	case Choice:
+		return fmt.Sprintf("%s = %q", a.Name, a.Choices[0])
+	case Ref:
+		return fmt.Sprintf("%s = %s.NAME", a.Name, a.Refs[0])
+	case Object:
+		return fmt.Sprintf("%s = { %s = … }", a.Name, a.Fields[0].Name)
+	case Pair, SheetSize, Lengths, Places, Numbers:
+		return a.Name + " = [ …, … ]"
+	case Text:
+		return a.Name + ` = "…"`
+	}
+	return a.Name + " = …"
 }
 
 // Names lists the names of attributes, in the order of the table.
