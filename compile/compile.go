@@ -1,0 +1,106 @@
+// Package compile turns a Source into a Model: it solves the description, then
+// adds what follows from the solved parts: programs for the router, the cut
+// list, layouts, the bill and the drawings.
+package compile
+
+import (
+	"fmt"
+
+	"barwright/compile/bill"
+	"barwright/compile/geom"
+	"barwright/compile/layout"
+	"barwright/compile/model"
+	"barwright/compile/router"
+	"barwright/compile/solve"
+	"barwright/compile/view"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/source"
+)
+
+// Compile solves a description that was read without errors. The model is nil
+// where a finding is an error. Findings are sorted.
+func Compile(src *lang.Source) (*model.Model, finding.List) {
+	solution := solve.Solve(src)
+	m, findings := solution.Model, solution.Findings
+	if m != nil {
+		programs(m, solution.Recesses, &findings)
+		m.Cuts = layout.Cuts(m.Parts)
+		layouts(m, solution.Saw, &findings)
+	}
+	findings.Sort()
+	if findings.HasErrors() {
+		return nil, findings
+	}
+	m.Bill = bill.Lines(m)
+	m.Views = view.Views(m)
+	m.Findings = findings
+	return m, findings
+}
+
+// programs plans the router's path for each recess. Its zero is on the part,
+// at the recess's centre line, so that a machine shorter than the part will do.
+func programs(m *model.Model, recesses []solve.Recess, findings *finding.List) {
+	for _, r := range recesses {
+		part := &m.Parts[r.Part]
+		recess := &part.Recesses[r.Recess]
+		toZero := geom.Point{X: -r.Centre}
+		program, refusal := router.Plan(router.Request{
+			Name: r.File, Part: part.ID, PartLabel: part.Label, Recess: recess.Name, RecessID: recess.ID,
+			Zero: r.Zero, Mark: r.Centre,
+			Shape: recess.Shape.Bounds().Shift(toZero), Open: recess.Open, Corner: recess.Radius,
+			Stock: part.Outline.Bounds().Shift(toZero), Thick: part.Thickness,
+			Depth: recess.Depth, Tool: r.Tool, Show: m.Build.Show,
+		})
+		if refusal != nil {
+			findings.Errorf(refusal.Kind, r.Why.At, "", "%s: %s", recess.Name, refusal.Text)
+			continue
+		}
+		m.Programs = append(m.Programs, program)
+	}
+}
+
+// layouts lays the parts out on what is sold; a part that fits nothing on sale
+// is an error.
+func layouts(m *model.Model, saw layout.Saw, findings *finding.List) {
+	placed, misfits := layout.Layouts(m.Parts, m.Stock, saw)
+	m.Layouts = placed
+	for _, miss := range misfits {
+		part := partByID(m, miss.Part)
+		over := fmt.Sprintf("%s too long", m.Build.Show(miss.OverLength))
+		switch {
+		case miss.OverLength > 0 && miss.OverWidth > 0:
+			over += fmt.Sprintf(" and %s too wide", m.Build.Show(miss.OverWidth))
+		case miss.OverWidth > 0:
+			over = fmt.Sprintf("%s too wide", m.Build.Show(miss.OverWidth))
+		}
+		x, y := part.Size()
+		findings.Errorf("part-too-large", part.Why.At, "a larger size in "+miss.Stock+", or a smaller part",
+			"%s, the %s of %s, is %s x %s: %s for the largest %s on sale, its trimmed edges taken off.",
+			part.Label, part.Name, part.Owner, m.Build.Show(x), m.Build.Show(y), over, miss.Stock).
+			Also(stockPlace(m, miss.Stock), "the stock")
+	}
+}
+
+func partByID(m *model.Model, id string) *model.Part {
+	for i := range m.Parts {
+		if m.Parts[i].ID == id {
+			return &m.Parts[i]
+		}
+	}
+	panic("no part " + id)
+}
+
+func stockPlace(m *model.Model, name string) source.Range {
+	for _, s := range m.Stock.Sheets {
+		if s.Name == name {
+			return s.Why.At
+		}
+	}
+	for _, s := range m.Stock.Sticks {
+		if s.Name == name {
+			return s.Why.At
+		}
+	}
+	panic("no stock " + name)
+}

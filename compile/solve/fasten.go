@@ -1,0 +1,112 @@
+package solve
+
+import (
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/length"
+)
+
+// Screws are counted by plain rules of the trade (common practice), stated in
+// SPEC.md; a description says which screw serves for what.
+const (
+	jointPitch   = 150 * length.Millimetre // between the screws of a long joint
+	floorPitch   = 400 * length.Millimetre // between the screws of a lower plate
+	endScrews    = 2                       // in each end of a strip, and of a stud
+	pairScrews   = 4                       // between two neighbouring boxes
+	studScrews   = 2                       // of a box in each stud that it catches
+	anchorScrews = 4                       // two through the toe kick, two into the floor
+)
+
+// fasten counts screws for one use; nothing where the description names none.
+func (s *solver) fasten(screw *lang.Block, count int, use string, w model.Why) {
+	s.fastenInto("", screw, count, use, w)
+}
+
+// fastenInto counts screws that go into a wall of the room with that backing.
+func (s *solver) fastenInto(backing string, screw *lang.Block, count int, use string, w model.Why) {
+	if screw != nil && count > 0 {
+		s.m.Fastening = append(s.m.Fastening, model.Fastening{Screw: screw.Key(), Count: count, Use: use, Backing: backing, Why: w})
+	}
+}
+
+// along is the number of screws in a joint: one at each end and no further
+// apart than the pitch between.
+func along(joint, pitch length.Length) int { return int((joint+pitch-1)/pitch) + 1 }
+
+// fastenRun counts the screws that make a run's boxes, join them and hold them
+// to the wall.
+func (s *solver) fastenRun(b *lang.Block, run *model.Run) {
+	var last *model.Box
+	for i := range run.Boxes {
+		box := &run.Boxes[i]
+		if box.Kind != model.Cabinet {
+			last = nil
+			continue
+		}
+		c := s.carcassOf(s.blocks["cabinet."+box.Name])
+		s.fasten(s.ref(c.block, "screws"), carcassScrews(&c, box), "to make "+box.Kind.String()+" "+box.Name, box.Why)
+		if last != nil {
+			s.fasten(s.ref(b, "joint_screws"), pairScrews, "to join cabinets "+last.Name+" and "+box.Name, box.Why)
+		}
+		if run.Along {
+			s.fastenInto(s.wall(run.Wall).Backing, s.ref(b, "wall_screws"), s.wallScrews(run, box), "to hold cabinet "+box.Name+" to the wall", box.Why)
+		}
+		last = box
+	}
+}
+
+// carcassScrews counts those of one box: sides to bottom, strips and toe kick
+// by their ends, and an applied back all round. A captured back needs none.
+func carcassScrews(c *carcass, box *model.Box) int {
+	n := 2*along(box.Hull.V.Size()-c.rear(), jointPitch) + 3*2*endScrews
+	if !c.captured {
+		n += 2*along(box.Hull.U.Size(), jointPitch) + 2*along(box.Hull.Z.Size()-c.toeHeight, jointPitch)
+	}
+	return n
+}
+
+// wallScrews counts those of one box along a wall: two in each stud behind its
+// clear width, else four where the wall holds a screw anywhere.
+func (s *solver) wallScrews(run *model.Run, box *model.Box) int {
+	wall := s.wall(run.Wall)
+	if wall.Backing != "studs" || len(wall.Studs) == 0 {
+		return pairScrews
+	}
+	caught := 0
+	for _, stud := range wall.Studs {
+		u, _ := run.Frame.Local(wall.Frame.At(stud, 0))
+		if box.Inside.U.Contains(geom.Span{Lo: u, Hi: u}) {
+			caught++
+		}
+	}
+	return caught * studScrews
+}
+
+func (s *solver) fastenAnchor(b *lang.Block) {
+	n := anchorScrews
+	if s.text(b, "fixed") == "adhesive" {
+		n -= 2
+	}
+	s.fasten(s.ref(b, "screws"), n, "to hold anchor "+b.Name, why(b))
+}
+
+func (s *solver) fastenKneeWall(b *lang.Block, wall *model.KneeWall) {
+	s.fasten(s.ref(b, "screws"), 2*endScrews*len(wall.Studs), "to frame knee wall "+b.Name, wall.Why)
+	s.fasten(s.ref(b, "floor_screws"), along(wall.Framing.U.Size(), floorPitch), "to hold knee wall "+b.Name+" to the floor", wall.Why)
+	behind := 0
+	run := s.runNamed(wall.Run)
+	for _, stud := range wall.Studs {
+		for _, box := range run.Boxes {
+			if box.Kind == model.Cabinet && box.Inside.U.Contains(geom.Span{Lo: stud, Hi: stud}) {
+				behind += studScrews
+			}
+		}
+	}
+	s.fasten(s.ref(b, "run_screws"), behind, "from the boxes of run "+run.Name+" into knee wall "+b.Name, wall.Why)
+}
+
+func (s *solver) fastenSupports(inner *lang.Block, count int) {
+	s.fasten(s.ref(inner, "screws"), count*s.count(inner, "screws_each"), "down through the support plates", why(inner))
+	s.fasten(s.ref(inner, "top_screws"), count*s.count(inner, "top_screws_each"), "up through the support plates into the bar top", why(inner))
+}

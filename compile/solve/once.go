@@ -1,0 +1,47 @@
+package solve
+
+import (
+	"slices"
+
+	"barwright/compile/model"
+	"barwright/lang"
+)
+
+// checkOnce refuses two slabs on one thing, and two knee walls behind one run.
+func (s *solver) checkOnce() {
+	for _, pair := range []struct{ kind, attr, place string }{
+		{"knee_wall", "behind", "behind"}, {"counter", "over", "on"}, {"bar_top", "over", "on"},
+	} {
+		first := map[string]*lang.Block{} // by what it stands on; lookup only
+		for _, b := range s.src.Top(pair.kind) {
+			on := s.ref(b, pair.attr)
+			if one := first[on.Key()]; one != nil {
+				s.findings.Errorf("place-taken", b.Attr(pair.attr).Expr.At, "leave one of them out",
+					"%s and %s both stand %s %s.", upperFirst(one.Describe()), b.Describe(), pair.place, on.Describe()).
+					Also(one.Attr(pair.attr).Expr.At, "the first one")
+			} else {
+				first[on.Key()] = b
+			}
+		}
+	}
+}
+
+// checkBehind refuses a knee wall that the walls of the room leave no place.
+func (s *solver) checkBehind(b *lang.Block, run *model.Run) bool {
+	if run.Along {
+		s.findings.Errorf("no-room-behind", b.Attr("behind").Expr.At, "out_from = wall.NAME in the run, so that its back stands free",
+			"Run %q stands against wall %q: there is no room for a knee wall behind it.", run.Name, run.Wall)
+		return false
+	}
+	for _, end := range []struct {
+		end  model.End
+		attr string
+	}{{model.Left, "left_inset"}, {model.Right, "right_inset"}} {
+		if inset := s.length(b, end.attr); inset < 0 && !slices.Contains(run.Free, end.end) {
+			s.findings.Errorf("framing-in-wall", b.Attr(end.attr).Expr.At, end.attr+" = 0",
+				"The framing would run %s into wall %q.", s.show(-inset), run.Wall)
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,100 @@
+package solve
+
+import (
+	"strconv"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/source"
+)
+
+// The sides from which parts are drawn.
+var (
+	front = geom.Dir{Axis: geom.V}
+	above = geom.Dir{Axis: geom.Z}
+)
+
+// piece is what tells one part of a thing from the others.
+type piece struct {
+	id, code, name string // "side-left", "L", "left side"
+	out            geom.Dir
+	face           string
+	grain          model.Grain
+	cuts           []geom.Box // taken out of the blank, in the frame
+}
+
+func number(n int) string { return strconv.Itoa(n) }
+
+// counted puts a number before a word: "1 layer", "2 layers".
+func counted(n int, word string) string {
+	if n != 1 {
+		word += "s"
+	}
+	return number(n) + " " + word
+}
+
+// mostPieces bounds how many like pieces one block may ask for: far beyond any
+// bar, and small enough that a slip of the pen costs no time.
+const mostPieces = 1000
+
+func (s *solver) tooMany(at source.Range, n int, what string) {
+	s.findings.Errorf("too-many", at, "", "This asks for %d %s; %d is the most.", n, what, mostPieces)
+}
+
+// panel adds a part cut from a sheet.
+func (s *solver) panel(owner, sheet *lang.Block, frame geom.Frame, box geom.Box, p piece) *model.Part {
+	if s.text(sheet, "grain") == "none" {
+		p.grain = model.GrainNone
+	}
+	return s.part(owner, sheet, model.Panel, frame, box, p)
+}
+
+// lumber adds a part cut from a stick; its grain runs along its longer side.
+func (s *solver) lumber(owner, stick *lang.Block, frame geom.Frame, box geom.Box, p piece) *model.Part {
+	p.grain = model.GrainX
+	if blank := geom.Place(frame, box, p.out).Blank(); blank.Y.Size() > blank.X.Size() {
+		p.grain = model.GrainY
+	}
+	return s.part(owner, stick, model.Lumber, frame, box, p)
+}
+
+func (s *solver) part(owner, stock *lang.Block, kind model.PartKind, frame geom.Frame, box geom.Box, p piece) *model.Part {
+	at := geom.Place(frame, box, p.out)
+	cuts := make([]geom.Rect, len(p.cuts))
+	for i, c := range p.cuts {
+		cuts[i], _ = at.Local(c)
+	}
+	s.cuts = append(s.cuts, cuts)
+	s.m.Parts = append(s.m.Parts, model.Part{
+		ID:    owner.Key() + "/" + p.id,
+		Label: strings.ToUpper(owner.Name + "-" + p.code),
+		Name:  p.name, Owner: strings.ReplaceAll(owner.Spec.Kind, "_", " ") + " " + owner.Name, Kind: kind,
+		Stock: stock.Key(), Material: s.asked(stock, s.show(at.Thickness())), Thickness: at.Thickness(), Face: p.face, Grain: p.grain,
+		Outline: geom.Cut(at.Blank(), cuts)[0], Placement: at, Why: why(owner),
+	})
+	return &s.m.Parts[len(s.m.Parts)-1]
+}
+
+// label makes labels unique. Where two things share a name, the later one's
+// labels carry its kind, and a number if that is not enough.
+func (s *solver) label() {
+	owner := map[string]string{} // by label; lookup only
+	for i := range s.m.Parts {
+		p := &s.m.Parts[i]
+		free := func(label string) bool {
+			first, taken := owner[label]
+			return !taken || first == p.Owner
+		}
+		plain := p.Label
+		kind, _, _ := strings.Cut(p.ID, ".")
+		for n := 1; !free(p.Label); n++ {
+			p.Label = strings.ToUpper(kind) + "-" + plain
+			if n > 1 {
+				p.Label += "-" + number(n)
+			}
+		}
+		owner[p.Label] = p.Owner
+	}
+}

@@ -1,0 +1,256 @@
+package solve
+
+import (
+	"math"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// standsAgainst is how far a box may stand off a wall and still be taken to
+// stand against it, so that an outlet behind it is used from inside it.
+const standsAgainst = 50 * length.Millimetre
+
+// thing is what stands in or on a wall and must be let through.
+type thing struct {
+	name   string // "outlet urn"
+	wall   *model.Wall
+	clear  geom.Rect // with its clearance, as one faces the wall: along, height
+	out    length.Length
+	radius length.Length // of a pipe with its clearance; 0 for a box
+	inward bool          // used from inside the box that stands before it
+	why    model.Why
+}
+
+// project cuts what stands in or on the walls into every panel that it passes.
+func (s *solver) project() {
+	things := s.things()
+	for i := range s.cabinets {
+		for j := range things {
+			s.projectInto(&s.cabinets[i], &things[j])
+		}
+		s.cutNotches(&s.cabinets[i])
+	}
+}
+
+func (s *solver) things() []thing {
+	var out []thing
+	for i := range s.m.Room.Walls {
+		w := &s.m.Room.Walls[i]
+		for _, o := range w.Outlets {
+			out = append(out, thing{
+				name: "outlet " + o.Name, wall: w, out: o.StandsOut, inward: true, why: o.Why,
+				clear: around(o.Along, o.Height, o.Box.Width, o.Box.Height).Grow(o.Clearance),
+			})
+		}
+		for _, o := range w.Stubs {
+			across := o.Diameter + 2*o.Clearance
+			out = append(out, thing{
+				name: "stub " + o.Name, wall: w, out: o.StandsOut, radius: across / 2, why: o.Why,
+				clear: around(o.Along, o.Height, across, across),
+			})
+		}
+	}
+	return out
+}
+
+// around is the rectangle of a size about a centre.
+func around(x, y, width, height length.Length) geom.Rect {
+	return geom.R(x-width/2, y-height/2, x-width/2+width, y-height/2+height)
+}
+
+// passage is the way of a thing out of its wall, in the frame of a run: in plan
+// the quadrangle from the wall's face to its end, and its heights.
+type passage struct {
+	near, far [2]plan // the two edges of the thing: at the wall, and where it ends
+	z         geom.Span
+}
+
+// plan is a point of a frame; its coordinates are not rounded.
+type plan struct{ u, v float64 }
+
+func (p plan) along(a geom.Axis) float64 {
+	if a == geom.U {
+		return p.u
+	}
+	return p.v
+}
+
+// stand is where a run stands in terms of its own wall: exact, whatever the
+// wall's turn in the room.
+type stand struct {
+	wall    *model.Wall
+	back    geom.Point // the run's origin, in the wall's (u, v)
+	quarter int        // quarter turns from the wall's frame to the run's
+	frame   geom.Frame
+}
+
+// local turns a point of a wall into the run's (u, v).
+func (r *stand) local(wall *model.Wall, u, v length.Length) plan {
+	if wall != r.wall {
+		lu, lv := r.frame.Local(wall.Frame.At(u, v))
+		return plan{float64(lu), float64(lv)}
+	}
+	du, dv := float64(u-r.back.X), float64(v-r.back.Y)
+	switch r.quarter {
+	case 1:
+		return plan{dv, -du}
+	case -1:
+		return plan{-dv, du}
+	}
+	return plan{du, dv}
+}
+
+// pass follows a thing to a distance from its wall.
+func pass(t *thing, run *stand, out length.Length) passage {
+	p := passage{z: t.clear.Y}
+	for i, along := range []length.Length{t.clear.X.Lo, t.clear.X.Hi} {
+		p.near[i] = run.local(t.wall, along, 0)
+		p.far[i] = run.local(t.wall, along, out)
+	}
+	return p
+}
+
+// projectInto finds the panels of a cabinet that a thing passes.
+func (s *solver) projectInto(c *cabinet, t *thing) {
+	run := &s.m.Runs[c.run]
+	box := &run.Boxes[c.box]
+	inside := c.depthToInside(t, &s.stands[c.run], box)
+	out := max(t.out, inside)
+	if out <= 0 {
+		return
+	}
+	p := pass(t, &s.stands[c.run], out)
+	for i := c.first; i < c.last; i++ {
+		part := &s.m.Parts[i]
+		if face, ok := p.footprint(part); ok {
+			s.open(i, t, face, roundOn(part, t, run.Frame))
+		}
+	}
+	if inside > 0 {
+		s.checkReached(t, &p, box)
+	}
+}
+
+// depthToInside is how far from its wall the clear inside of a box begins that
+// stands against the wall before a thing used from inside; 0 where none does.
+// What lies behind the rear stretcher is used from before it.
+func (c *cabinet) depthToInside(t *thing, run *stand, box *model.Box) length.Length {
+	clear := box.Inside
+	if !t.inward || !t.clear.Y.Overlaps(clear.Z) {
+		return 0
+	}
+	if t.clear.Y.Overlaps(c.stretcher.Z) {
+		clear.V.Lo = max(clear.V.Lo, c.stretcher.V.Hi)
+	}
+	deepest := 0.0
+	p := pass(t, run, length.Metre)
+	for i := range p.near {
+		off, ok := meets(p.near[i], p.far[i], box.Hull)
+		if !ok || off > float64(standsAgainst) {
+			continue
+		}
+		if inside, ok := meets(p.near[i], p.far[i], clear); ok {
+			deepest = max(deepest, inside)
+		}
+	}
+	return length.Length(math.Round(deepest))
+}
+
+// meets is how far along the metre from a to b the way first enters a box in
+// plan.
+func meets(a, b plan, box geom.Box) (float64, bool) {
+	from, to := 0.0, 1.0
+	for _, axis := range []geom.Axis{geom.U, geom.V} {
+		start, step := a.along(axis), b.along(axis)-a.along(axis)
+		lo, hi := float64(box.Along(axis).Lo), float64(box.Along(axis).Hi)
+		if step == 0 {
+			if start < lo || start > hi {
+				return 0, false
+			}
+			continue
+		}
+		enter, leave := (lo-start)/step, (hi-start)/step
+		if enter > leave {
+			enter, leave = leave, enter
+		}
+		from, to = max(from, enter), min(to, leave)
+	}
+	return from * float64(length.Metre), from <= to
+}
+
+// footprint is where a passage goes through a part, on the part's face and
+// seen along its thickness; ok is false where it misses the part. A passage
+// that is not square to the part is taken as wide as it comes anywhere in the
+// thickness.
+func (p *passage) footprint(part *model.Part) (geom.Rect, bool) {
+	box := part.Placement.Box
+	if !p.z.Overlaps(box.Z) {
+		return geom.Rect{}, false
+	}
+	quad := []plan{p.near[0], p.near[1], p.far[1], p.far[0]}
+	for _, axis := range []geom.Axis{geom.U, geom.V} {
+		if axis == part.Placement.Out.Axis {
+			quad = clip(quad, axis, float64(box.Along(axis).Lo), 1)
+			quad = clip(quad, axis, float64(box.Along(axis).Hi), -1)
+		}
+	}
+	if len(quad) == 0 {
+		return geom.Rect{}, false
+	}
+	hole := geom.Box{U: extent(quad, geom.U), V: extent(quad, geom.V), Z: p.z}
+	if !hole.Overlaps(box) {
+		return geom.Rect{}, false
+	}
+	face, _ := part.Placement.Local(hole)
+	return face, true
+}
+
+// clip keeps the part of a polygon whose coordinate is at least (side 1) or at
+// most (side -1) a limit. Nothing is kept of one that only touches it.
+func clip(poly []plan, axis geom.Axis, limit float64, side float64) []plan {
+	var out []plan
+	beyond := func(p plan) float64 { return side * (p.along(axis) - limit) }
+	inside := false
+	for i, p := range poly {
+		q := poly[(i+1)%len(poly)]
+		dp, dq := beyond(p), beyond(q)
+		inside = inside || dp > 0
+		if dp >= 0 {
+			out = append(out, p)
+		}
+		if dp > 0 && dq < 0 || dp < 0 && dq > 0 {
+			k := dp / (dp - dq)
+			out = append(out, plan{p.u + float64(k*(q.u-p.u)), p.v + float64(k*(q.v-p.v))})
+		}
+	}
+	if !inside {
+		return nil
+	}
+	return out
+}
+
+// extent rounds outwards to whole nanometres.
+func extent(poly []plan, axis geom.Axis) geom.Span {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range poly {
+		lo, hi = min(lo, p.along(axis)), max(hi, p.along(axis))
+	}
+	return geom.Span{Lo: length.Length(math.Floor(lo)), Hi: length.Length(math.Ceil(hi))}
+}
+
+// roundOn reports whether a pipe goes square through a part, so that its
+// opening is round.
+func roundOn(part *model.Part, t *thing, frame geom.Frame) bool {
+	if t.radius == 0 || part.Placement.Out.Axis == geom.Z {
+		return false
+	}
+	quarter := (t.wall.Frame.Turn - frame.Turn) % (180 * geom.Degree)
+	if quarter < 0 {
+		quarter += 180 * geom.Degree
+	}
+	// Along the same way the wall's normal is v; a quarter turn off it is u.
+	return quarter == 0 && part.Placement.Out.Axis == geom.V ||
+		quarter == 90*geom.Degree && part.Placement.Out.Axis == geom.U
+}

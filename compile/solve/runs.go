@@ -1,0 +1,243 @@
+package solve
+
+import (
+	"slices"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/length"
+)
+
+// runs places every run and makes the parts of its boxes.
+func (s *solver) runs() {
+	for _, b := range s.src.Top("run") {
+		run := s.run(b)
+		for _, box := range boxes(b) {
+			span := geom.Span{Lo: s.solvedLength(box, "left"), Hi: s.solvedLength(box, "right")}
+			hull := geom.Box{U: span, V: geom.Span{Hi: run.Depth}, Z: geom.Span{Hi: run.Height}}
+			switch box.Spec.Kind {
+			case "cabinet":
+				s.cabinet(&run, box, hull)
+			case "bay":
+				s.bay(&run, box, hull)
+			case "filler":
+				s.filler(&run, box, hull)
+			}
+		}
+		for _, a := range b.Inner("anchor") {
+			s.anchor(&run, a)
+		}
+		s.m.Runs = append(s.m.Runs, run)
+		s.fastenRun(b, &run)
+	}
+}
+
+func (s *solver) run(b *lang.Block) model.Run {
+	run := model.Run{
+		Name: b.Name, Length: lengthOf(s.runLength(b)),
+		Height: s.solvedLength(b, "height"), Depth: s.solvedLength(b, "depth"), Why: why(b),
+	}
+	if wall := s.ref(b, "along"); wall != nil {
+		run.Wall, run.Along = wall.Name, true
+		s.alongWall(b, wall, &run)
+	} else {
+		wall := s.ref(b, "out_from")
+		run.Wall = wall.Name
+		s.outFrom(b, wall, &run)
+	}
+	return run
+}
+
+// stand puts a run's back left corner at a point of its wall's (u, v), turned
+// by quarter turns.
+func (s *solver) stand(run *model.Run, wall *model.Wall, back geom.Point, quarter int) {
+	run.Frame = geom.Frame{Origin: wall.Frame.At(back.X, back.Y), Turn: wall.Frame.Turn + geom.Angle(quarter)*90*geom.Degree}
+	s.stands = append(s.stands, stand{wall: wall, back: back, quarter: quarter, frame: run.Frame})
+}
+
+// wall finds a wall that has been placed.
+func (s *solver) wall(name string) *model.Wall {
+	for i := range s.m.Room.Walls {
+		if s.m.Room.Walls[i].Name == name {
+			return &s.m.Room.Walls[i]
+		}
+	}
+	panic("no wall " + name)
+}
+
+func (s *solver) alongWall(b, wall *lang.Block, run *model.Run) {
+	begin, end, _ := s.stretch(b, wall)
+	if s.text(b, "from") == "right" {
+		begin = end - run.Length
+	}
+	w := s.wall(wall.Name)
+	s.stand(run, w, geom.Point{X: begin}, 0)
+	before, after := s.wallBefore(wall), s.wallAfter(wall)
+	left, _ := s.leansIn(b, before, wall)
+	right, _ := s.leansIn(b, wall, after)
+	if !s.closes(before, wall) || begin > left {
+		run.Free = append(run.Free, model.Left)
+	}
+	if !s.closes(wall, after) || begin+run.Length < w.Length-right {
+		run.Free = append(run.Free, model.Right)
+	}
+	start := s.length(b, "start")
+	switch from := s.text(b, "from"); {
+	case from == "left" && left > start:
+		s.leaning(b, from, left)
+	case from == "right" && right > start:
+		s.leaning(b, from, right)
+	}
+}
+
+// closes reports whether the corner between two walls has a wall on either
+// side of the room: an outside corner, or one that is straight, stops no run.
+func (s *solver) closes(a, b *lang.Block) bool {
+	return a != nil && b != nil && angleOf(s.value(a, "corner")) < 180*geom.Degree
+}
+
+func (s *solver) leaning(run *lang.Block, side string, by length.Length) {
+	s.findings.Notef("corner-leans-in", run.Head,
+		"The wall to the %s leans in: so that the front clears it, the back of %s stops %s from the corner.",
+		side, run.Describe(), s.show(by))
+}
+
+// outFrom places a run that stands square out from a wall. One end meets the
+// wall, the other is free.
+func (s *solver) outFrom(b, wall *lang.Block, run *model.Run) {
+	w, at := s.wall(wall.Name), s.length(b, "at")
+	covers, back, quarter := geom.Span{Lo: at, Hi: at + run.Depth}, geom.Point{X: at + run.Depth}, 1
+	run.Free = []model.End{model.Right}
+	if s.text(b, "faces") == "right" {
+		covers, back, quarter = geom.Span{Lo: at - run.Depth, Hi: at}, geom.Point{X: at - run.Depth, Y: run.Length}, -1
+		run.Free = []model.End{model.Left}
+	}
+	s.stand(run, w, back, quarter)
+	if !(geom.Span{Hi: w.Length}).Contains(covers) {
+		miss := max(-covers.Lo, covers.Hi-w.Length)
+		s.findings.Errorf("outside-wall", b.Attr("at").Expr.At, "",
+			"%s meets its wall from %s to %s, but the wall is %s long: %s outside.", upperFirst(b.Describe()),
+			s.show(covers.Lo), s.show(covers.Hi), s.show(w.Length), s.show(miss)).
+			Also(wall.Attr("length").Expr.At, "the wall's length")
+	}
+}
+
+// bay keeps a place open for an appliance and brings its top to the line.
+func (s *solver) bay(run *model.Run, b *lang.Block, hull geom.Box) {
+	w, h, d := s.fieldLength(b, "appliance", "width"), s.fieldLength(b, "appliance", "height"), s.fieldLength(b, "appliance", "depth")
+	gap, back := s.length(b, "gap"), s.length(b, "back_gap")
+	line := run.Height - s.length(b, "top_gap")
+	if h > line {
+		s.findings.Errorf("appliance-too-tall", s.field(b, "appliance", "height").At, "a lower appliance, or a higher carcass",
+			"The appliance is %s high, but its bay has room for %s under the line of the boxes: %s too tall.", s.show(h), s.show(line), s.show(h-line))
+		return
+	}
+	box := model.Box{
+		Kind: model.Bay, Name: b.Name, Hull: hull, Inside: hull, BlockHeight: line - h, Why: why(b),
+		Appliance: geom.Box{
+			U: geom.Span{Lo: hull.U.Lo + gap, Hi: hull.U.Lo + gap + w},
+			V: geom.Span{Lo: back, Hi: back + d},
+			Z: geom.Span{Lo: line - h, Hi: line},
+		},
+	}
+	run.Boxes = append(run.Boxes, box)
+	s.underAppliance(run, b, &box)
+}
+
+// underAppliance lays lumber flat under both sides of an appliance, as many layers as
+// fit, from its back to the line of the toe kicks.
+func (s *solver) underAppliance(run *model.Run, b *lang.Block, box *model.Box) {
+	stick := s.ref(b, "blocks")
+	if stick == nil {
+		if box.BlockHeight > 0 {
+			s.findings.Notef("appliance-low", b.Head, "The appliance stands %s below the line and has no blocks under it: blocks = stick.NAME brings it up.", s.show(box.BlockHeight))
+		}
+		return
+	}
+	t, w := s.length(stick, "thickness"), s.length(stick, "width")
+	at, layers := b.Attr("blocks").Expr.At, box.BlockHeight/t
+	a := box.Appliance
+	under := geom.Span{Lo: a.V.Lo, Hi: min(a.V.Hi, run.Depth-s.toeSetback(b.Parent))}
+	switch {
+	case layers > mostPieces:
+		s.tooMany(at, int(layers), "layers of blocks")
+		return
+	case a.U.Size() < 2*w || under.Size() <= 0:
+		s.findings.Errorf("blocks-too-large", at, "leave the blocks out, or take a narrower stick",
+			"Two blocks side by side take %s, but the appliance is %s wide; from its back to the toe kicks there are %s.",
+			s.show(2*w), s.show(a.U.Size()), s.show(max(under.Size(), 0)))
+		return
+	}
+	if left := box.BlockHeight % t; left > 0 {
+		s.findings.Notef("blocks-to-pack", at,
+			"The appliance stands %s over the floor: %s of %s and %s to be packed, or wound out of its feet.",
+			s.show(box.BlockHeight), counted(int(layers), "layer"), s.show(t), s.show(left))
+	}
+	for layer := range layers {
+		z := geom.Span{Lo: layer * t, Hi: (layer + 1) * t}
+		for _, side := range []struct {
+			id, name string
+			u        geom.Span
+		}{
+			{"left", "left block", geom.Span{Lo: a.U.Lo, Hi: a.U.Lo + w}},
+			{"right", "right block", geom.Span{Lo: a.U.Hi - w, Hi: a.U.Hi}},
+		} {
+			s.lumber(b, stick, run.Frame, geom.Box{U: side.u, V: under, Z: z}, piece{
+				id: "block-" + side.id + "-" + number(int(layer)+1), code: "B" + number(int(layer)+1) + side.id[:1], name: side.name, out: above, face: "top",
+			})
+		}
+	}
+}
+
+// filler closes a run against a wall: a strip flush with the fronts, wider by
+// its scribe towards the end that it closes. The free end of a run that stands
+// out closes against nothing.
+func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
+	run.Boxes = append(run.Boxes, model.Box{Kind: model.Filler, Name: b.Name, Hull: hull, Inside: hull, Why: why(b)})
+	board := s.ref(b, "board")
+	if board == nil {
+		board = s.ref(s.ref(b.Parent, "carcass"), "board")
+	}
+	t, scribe := s.length(board, "thickness"), s.length(b, "scribe")
+	u := hull.U
+	switch {
+	case u.Lo == 0 && (run.Along || !slices.Contains(run.Free, model.Left)):
+		u.Lo -= scribe
+	case u.Hi == run.Length && (run.Along || !slices.Contains(run.Free, model.Right)):
+		u.Hi += scribe
+	}
+	toe := s.fieldLength(s.ref(b.Parent, "carcass"), "toe_kick", "height")
+	s.panel(b, board, run.Frame, geom.Box{U: u, V: geom.Span{Lo: run.Depth - t, Hi: run.Depth}, Z: geom.Span{Lo: toe, Hi: run.Height}},
+		piece{id: "strip", code: "F", name: "filler strip", out: front, face: "front", grain: model.GrainY})
+}
+
+func (s *solver) toeSetback(run *lang.Block) length.Length {
+	return s.fieldLength(s.ref(run, "carcass"), "toe_kick", "setback")
+}
+
+// anchor is a block on the floor behind a cabinet's toe kick.
+func (s *solver) anchor(run *model.Run, b *lang.Block) {
+	under, stick := s.ref(b, "under"), s.ref(b, "block")
+	if under.Parent != b.Parent {
+		s.findings.Errorf("anchor-elsewhere", b.Attr("under").Expr.At, "put the anchor into the run of its cabinet",
+			"%s is not in this run.", upperFirst(under.Describe())).
+			Also(under.Head, "it stands here")
+		return
+	}
+	c := s.carcassOf(under)
+	t, w := s.length(stick, "thickness"), s.length(stick, "width")
+	play := s.length(b, "play")
+	u := geom.Span{Lo: s.solvedLength(under, "left") + c.board.t + play/2, Hi: s.solvedLength(under, "right") - c.board.t - (play - play/2)}
+	front := run.Depth - c.toeSetback - c.board.t
+	if t > c.toeHeight || w > front || u.Size() <= 0 {
+		s.findings.Errorf("anchor-too-large", b.Attr("block").Expr.At, "a smaller stick",
+			"The block is %s thick and %s wide; the space for it, under the box and behind its toe kick, is %s high, %s deep and %s long.",
+			s.show(t), s.show(w), s.show(c.toeHeight), s.show(max(front, 0)), s.show(max(u.Size(), 0)))
+		return
+	}
+	block := s.lumber(b, stick, run.Frame, geom.Box{U: u, V: geom.Span{Lo: front - w, Hi: front}, Z: geom.Span{Hi: t}},
+		piece{id: "block", code: "A", name: "anchor block", out: above, face: "top"})
+	block.Glued = s.text(b, "fixed") == "adhesive"
+	s.fastenAnchor(b)
+}

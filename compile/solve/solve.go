@@ -1,0 +1,135 @@
+// Package solve turns a description into a model. It takes a Source without
+// errors, evaluates its values along the graph of their uses, places runs,
+// walls and boxes, makes the parts of each, and cuts into them whatever they
+// must let through. Layouts, the bill, programs and drawings are added by the
+// packages beside it.
+//
+// Values come first and geometry after: no geometry is worked out while any
+// value is in error, so that one mistake gives one message.
+package solve
+
+import (
+	"barwright/compile/geom"
+	"barwright/compile/layout"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/expr"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// Solution is a model without layouts, bill, programs and drawings, and what
+// the packages that add them need beside it.
+type Solution struct {
+	Model    *model.Model
+	Recesses []Recess
+	Saw      layout.Saw
+	Findings finding.List
+}
+
+// Recess is one that the router cuts.
+type Recess struct {
+	Part   int           // index into the model's parts
+	Recess int           // index into the part's recesses
+	Centre length.Length // in the part's own x
+	File   string        // name of its program, without extension
+	Zero   string        // where a person sets zero, in words
+	Tool   model.Tool
+	Why    model.Why
+}
+
+// Solve solves a description. The model is nil where a finding is an error.
+func Solve(src *lang.Source) Solution {
+	s := &solver{m: &model.Model{}}
+	s.values = newValues(src, &s.out.Findings)
+	s.build()
+	s.all()
+	s.checkFit()
+	s.checkWalls()
+	if s.out.Findings.HasErrors() {
+		return s.out
+	}
+	s.givens()
+	s.stock()
+	s.room()
+	s.runs()
+	s.checkOnce()
+	s.kneeWalls()
+	s.slabs()
+	s.project()
+	s.label()
+	if s.out.Findings.HasErrors() {
+		return s.out
+	}
+	s.out.Model = s.m
+	return s.out
+}
+
+type solver struct {
+	*values
+	m   *model.Model
+	out Solution
+	// What projection needs: of each cabinet, in the order of the model; of each
+	// run, where it stands; of each part, what its blank lacks on its own face.
+	cabinets []cabinet
+	stands   []stand
+	cuts     [][]geom.Rect
+}
+
+// build reads the build block; its unit was read before.
+func (s *solver) build() {
+	s.marks = length.Inch / 16
+	for _, b := range s.src.Top("build") {
+		s.marks = length.Millimetre / 2
+		if s.src.Unit.Imperial() {
+			s.marks = length.Inch / 32
+		}
+		if marks := s.value(b, "marks"); marks.Kind == expr.Length {
+			s.marks = lengthOf(marks)
+		}
+		s.m.Build = model.Build{Name: b.Name, Unit: s.src.Unit, Marks: s.marks, Revision: s.text(b, "revision")}
+	}
+}
+
+func why(b *lang.Block) model.Why { return model.Why{Block: b.Path(), At: b.Head} }
+
+func (s *solver) givens() {
+	for _, b := range s.src.Top("given") {
+		for _, a := range b.Attrs {
+			s.m.Givens = append(s.m.Givens, model.Given{
+				Name: a.Name, Value: s.plain(s.value(b, a.Name)), Overridden: a.Overridden,
+				Why: model.Why{Block: "given." + a.Name, At: a.Expr.At},
+			})
+		}
+	}
+}
+
+// plain prints a value in the words of a description.
+func (s *solver) plain(x expr.Value) string {
+	switch x.Kind {
+	case expr.Number:
+		return x.Num.Text('g', 12)
+	case expr.Length:
+		return s.show(lengthOf(x))
+	case expr.Flag:
+		if x.Flag {
+			return "true"
+		}
+		return "false"
+	}
+	return x.Text
+}
+
+// saw reads the saw block, or its defaults where there is none.
+func (s *solver) saw() {
+	s.out.Saw = layout.Saw{Kerf: 32 * length.Millimetre / 10, Trim: 6 * length.Millimetre}
+	if s.src.Unit.Imperial() {
+		s.out.Saw = layout.Saw{Kerf: length.Inch / 8, Trim: length.Inch / 4}
+	}
+	for _, b := range s.src.Top("saw") {
+		s.out.Saw = layout.Saw{Kerf: s.length(b, "kerf"), Trim: s.length(b, "trim")}
+	}
+}
+
+// marked rounds to what a site mark rounds to.
+func (s *solver) marked(l geom.Length) geom.Length { return length.Round(l, s.marks) }

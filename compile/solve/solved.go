@@ -1,0 +1,158 @@
+package solve
+
+import (
+	"barwright/lang"
+	"barwright/lang/expr"
+	"barwright/lang/length"
+)
+
+// solvedValue is a value that follows from the build rather than from one
+// attribute. work returns kind Invalid where something it needs has failed.
+type solvedValue struct {
+	name string
+	work func(v *values, b *lang.Block) expr.Value
+}
+
+// solvedValues lists the solved values of each kind of block, in the order of
+// SPEC.md.
+func solvedValues() map[string][]solvedValue {
+	box := []solvedValue{{"width", (*values).boxWidth}, {"left", (*values).boxLeft}, {"right", (*values).boxRight}}
+	return map[string][]solvedValue{
+		"cabinet": box,
+		"bay":     box,
+		"filler":  box,
+		"run": {
+			{"length", (*values).runLength},
+			{"height", ofRef("carcass", "height")},
+			{"depth", ofRef("carcass", "depth")},
+		},
+		"knee_wall": {
+			{"top", (*values).kneeTop},
+			{"height", (*values).kneeTop},
+			{"left", func(v *values, b *lang.Block) expr.Value { return v.value(b, "left_inset") }},
+			{"right", (*values).kneeRight},
+			{"thickness", ofRef("lumber", "width")},
+		},
+		"counter": {
+			{"thickness", ofRef("slab", "thickness")},
+			{"top", (*values).counterTop},
+		},
+		"bar_top": {
+			{"thickness", ofRef("slab", "thickness")},
+			{"height", (*values).barTopHeight},
+		},
+	}
+}
+
+// solvedNames lists the names of a kind's solved values.
+func (v *values) solvedNames(kind string) []string {
+	var out []string
+	for _, s := range v.solvable[kind] {
+		out = append(out, s.name)
+	}
+	return out
+}
+
+// solved returns a solved value of a block.
+func (v *values) solved(b *lang.Block, name string) expr.Value {
+	for _, s := range v.solvable[b.Spec.Kind] {
+		if s.name == name {
+			return v.memo(cellKey{b, name, true}, b.Head, func() expr.Value { return s.work(v, b) })
+		}
+	}
+	panic(b.Spec.Kind + " has no solved value " + name)
+}
+
+func (v *values) solvedLength(b *lang.Block, name string) length.Length {
+	return lengthOf(v.solved(b, name))
+}
+
+// ofRef is a value of the block that an attribute names.
+func ofRef(attr, name string) func(*values, *lang.Block) expr.Value {
+	return func(v *values, b *lang.Block) expr.Value {
+		x := v.value(b, attr)
+		if x.Kind != expr.Ref {
+			return expr.Value{}
+		}
+		return v.value(v.blocks[x.Text], name)
+	}
+}
+
+// sum adds lengths that may have failed.
+func sum(parts ...expr.Value) expr.Value {
+	total := length.Length(0)
+	for _, p := range parts {
+		if p.Kind != expr.Length {
+			return expr.Value{}
+		}
+		total += lengthOf(p)
+	}
+	return expr.OfLength(total)
+}
+
+func minus(x expr.Value) expr.Value {
+	if x.Kind != expr.Length {
+		return expr.Value{}
+	}
+	return expr.OfLength(-lengthOf(x))
+}
+
+// kneeTop is the top of the upper plate: as written, or the bar top's height
+// less its thickness.
+func (v *values) kneeTop(b *lang.Block) expr.Value {
+	if b.Attr("top") != nil {
+		return v.value(b, "top")
+	}
+	for _, slab := range v.src.Top("bar_top") {
+		if slab.Attr("height") != nil && v.value(slab, "over").Text == b.Key() {
+			return sum(v.value(slab, "height"), minus(v.solved(slab, "thickness")))
+		}
+	}
+	v.findings.Errorf("attribute-missing", b.Head, `top = …, or height = … in its bar_top`,
+		"%s has no height: neither its top nor the height of a bar top over it is given.", upperFirst(b.Describe()))
+	return expr.Value{}
+}
+
+// barTopHeight is the height of a bar top's upper face. Where both the knee
+// wall and the bar top give a height, they must agree.
+func (v *values) barTopHeight(b *lang.Block) expr.Value {
+	over := v.value(b, "over")
+	if over.Kind != expr.Ref {
+		return expr.Value{}
+	}
+	wall := v.blocks[over.Text]
+	height := sum(v.solved(wall, "top"), v.solved(b, "thickness"))
+	written := b.Attr("height")
+	if written == nil || height.Kind == expr.Invalid {
+		return height
+	}
+	want := v.value(b, "height")
+	if diff := lengthOf(want) - lengthOf(height); want.Kind == expr.Length && diff != 0 {
+		v.findings.Errorf("heights-disagree", written.Expr.At, "give one of the two heights and leave the other out",
+			"The bar top would stand at %s, but its knee wall puts it at %s: %s apart.",
+			v.show(lengthOf(want)), v.show(lengthOf(height)), v.show(max(diff, -diff))).
+			Also(wall.Head, "the knee wall under it")
+		return expr.Value{}
+	}
+	return height
+}
+
+// counterTop is the height of a counter's upper face.
+func (v *values) counterTop(b *lang.Block) expr.Value {
+	over := v.value(b, "over")
+	if over.Kind != expr.Ref {
+		return expr.Value{}
+	}
+	run := v.blocks[over.Text]
+	return sum(v.solved(run, "height"), v.solved(b, "thickness"))
+}
+
+// kneeRight is the right end of a knee wall's framing, from the run's left end.
+func (v *values) kneeRight(b *lang.Block) expr.Value {
+	behind := v.value(b, "behind")
+	if behind.Kind != expr.Ref {
+		return expr.Value{}
+	}
+	run := v.blocks[behind.Text]
+	return sum(v.solved(run, "length"), minus(v.value(b, "right_inset")))
+}

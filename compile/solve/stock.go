@@ -1,0 +1,74 @@
+package solve
+
+import (
+	"fmt"
+
+	"barwright/compile/model"
+	"barwright/lang"
+)
+
+// stock lists what can be bought, in the order of the text.
+func (s *solver) stock() {
+	s.saw()
+	for _, b := range s.src.Blocks {
+		switch b.Spec.Kind {
+		case "sheet":
+			s.m.Stock.Sheets = append(s.m.Stock.Sheets, s.sheet(b))
+		case "stick", "flat_bar":
+			s.m.Stock.Sticks = append(s.m.Stock.Sticks, s.stick(b))
+		case "slab":
+			s.m.Stock.Slabs = append(s.m.Stock.Slabs, model.SlabStock{
+				Name: b.Key(), Text: s.asked(b, s.show(s.length(b, "thickness"))+" thick"),
+				Thickness: s.length(b, "thickness"), Density: s.number(b, "density"),
+				Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+			})
+		case "screw":
+			s.m.Stock.Screws = append(s.m.Stock.Screws, model.Screw{
+				Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s", s.show(s.length(b, "diameter")), s.show(s.length(b, "length")))),
+				Diameter: s.length(b, "diameter"), Length: s.length(b, "length"), PerBox: s.count(b, "per_box"),
+				Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+			})
+		}
+	}
+}
+
+// asked is what one asks for at the counter: the label where the text gives
+// one, else the name and the size.
+func (s *solver) asked(b *lang.Block, size string) string {
+	if b.Attr("label") != nil {
+		return s.text(b, "label")
+	}
+	return b.Name + ", " + size
+}
+
+func (s *solver) sheet(b *lang.Block) model.Sheet {
+	size := s.lengths(b, "size")
+	t := s.length(b, "thickness")
+	return model.Sheet{
+		Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s x %s", s.show(t), s.show(size[1]), s.show(size[0]))),
+		Length: size[0], Width: size[1], Thickness: t, Grain: s.text(b, "grain") == "length",
+		Density: s.number(b, "density"), Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+	}
+}
+
+func (s *solver) stick(b *lang.Block) model.Stick {
+	prices := s.numbers(b, "prices")
+	out := model.Stick{
+		Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s", s.show(s.length(b, "thickness")), s.show(s.length(b, "width")))),
+		Steel: b.Spec.Kind == "flat_bar", Thickness: s.length(b, "thickness"), Width: s.length(b, "width"),
+		Density: s.number(b, "density"), Why: why(b),
+	}
+	lengths := s.lengths(b, "lengths")
+	for i, l := range lengths {
+		on := model.StickLength{Length: l}
+		if i < len(prices) {
+			on.Price, on.Priced = prices[i], true
+		}
+		out.Lengths = append(out.Lengths, on)
+	}
+	if len(prices) > 0 && len(prices) != len(lengths) {
+		s.findings.Errorf("prices-unmatched", b.Attr("prices").Expr.At, "one price for each length",
+			"%s has %s, but %s.", upperFirst(b.Describe()), counted(len(lengths), "length"), counted(len(prices), "price"))
+	}
+	return out
+}
