@@ -1,0 +1,203 @@
+package main
+
+import (
+	"bytes"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+
+	"barwright/compile"
+	"barwright/compile/model"
+	"barwright/emit/dxf/dxftest"
+	"barwright/emit/ngc/ngctest"
+	"barwright/emit/page"
+	"barwright/lang"
+)
+
+var examples = []string{"boatshed", "servery"}
+
+func example(name string) string { return filepath.Join(root, "examples", name) }
+
+// compiled compiles an example; it must have neither errors nor warnings.
+func compiled(t *testing.T, name string) *model.Model {
+	t.Helper()
+	files, err := readPath(example(name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	src, findings := lang.Read(files)
+	if len(findings) > 0 {
+		t.Fatalf("%s: %v", name, findings)
+	}
+	m, findings := compile.Compile(src)
+	if m == nil {
+		t.Fatalf("%s: %v", name, findings)
+	}
+	return m
+}
+
+// built builds an example into a new folder.
+func built(t *testing.T, name string) string {
+	t.Helper()
+	out := filepath.Join(t.TempDir(), "out")
+	var stdout, stderr bytes.Buffer
+	if status := run([]string{"build", example(name), "-o", out}, streams{out: &stdout, err: &stderr}); status != exitClean {
+		t.Fatalf("build %s: exit status %d\n%s", name, status, stderr.String())
+	}
+	return out
+}
+
+// tree reads all files below a folder.
+func tree(t *testing.T, dir string) map[string][]byte {
+	t.Helper()
+	out := map[string][]byte{}
+	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		rel, _ := filepath.Rel(dir, path)
+		out[filepath.ToSlash(rel)], err = os.ReadFile(path)
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// TestExamplesWriteEverything looks for each file that a build promises.
+func TestExamplesWriteEverything(t *testing.T) {
+	for _, name := range examples {
+		t.Run(name, func(t *testing.T) {
+			m := compiled(t, name)
+			files := tree(t, built(t, name))
+			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "model.json", "manifest.json", "router/setup.txt"}
+			for _, p := range m.Parts {
+				want = append(want, "parts/"+p.Label+".dxf")
+			}
+			for _, p := range m.Programs {
+				want = append(want, "router/"+p.Name+".ngc")
+			}
+			if len(m.Programs) < 4 || len(m.Parts) < 40 {
+				t.Errorf("%d programs and %d parts: the example has shrunk", len(m.Programs), len(m.Parts))
+			}
+			for _, file := range want {
+				if len(files[file]) == 0 {
+					t.Errorf("%s is missing or empty", file)
+				}
+			}
+			if len(files) != len(want) {
+				t.Errorf("%d files are written, %d are promised", len(files), len(want))
+			}
+		})
+	}
+}
+
+// TestExamplesRepeat demands the same bytes from a second build, at any
+// parallelism.
+func TestExamplesRepeat(t *testing.T) {
+	for _, name := range examples {
+		first := tree(t, built(t, name))
+		for _, procs := range []int{1, 2, 4} {
+			old := runtime.GOMAXPROCS(procs)
+			again := tree(t, built(t, name))
+			runtime.GOMAXPROCS(old)
+			if len(again) != len(first) {
+				t.Errorf("%s with %d processors: %d files, not %d", name, procs, len(again), len(first))
+			}
+			for file, text := range first {
+				if !bytes.Equal(text, again[file]) {
+					t.Errorf("%s with %d processors: %s differs", name, procs, file)
+				}
+			}
+		}
+	}
+}
+
+// TestExamplesSayNothingOfTheMachine looks for what no output may hold.
+func TestExamplesSayNothingOfTheMachine(t *testing.T) {
+	dir, err := os.Getwd()
+	if err != nil {
+		t.Fatal(err)
+	}
+	host, _ := os.Hostname()
+	for _, name := range examples {
+		for file, text := range tree(t, built(t, name)) {
+			if bytes.Contains(text, []byte(dir)) || host != "" && len(host) > 4 && bytes.Contains(text, []byte(host)) {
+				t.Errorf("%s: %s names this machine", name, file)
+			}
+		}
+	}
+}
+
+// TestExamplesOutsideDXF has every panel of both examples audited by an
+// independent reader, and compares areas and boxes with the model.
+func TestExamplesOutsideDXF(t *testing.T) {
+	for _, name := range examples {
+		t.Run(name, func(t *testing.T) {
+			m, out := compiled(t, name), built(t, name)
+			var files []string
+			for _, p := range m.Parts {
+				files = append(files, filepath.Join(out, "parts", p.Label+".dxf"))
+			}
+			for i, result := range dxftest.Inspect(t, files) {
+				result.Check(t, &m.Parts[i])
+			}
+		})
+	}
+}
+
+// TestExamplesOutsidePrograms has every router program of both examples
+// simulated by an independent reader: no gouge, no remainder.
+func TestExamplesOutsidePrograms(t *testing.T) {
+	for _, name := range examples {
+		t.Run(name, func(t *testing.T) {
+			m, out := compiled(t, name), built(t, name)
+			for i := range m.Programs {
+				text, err := os.ReadFile(filepath.Join(out, "router", m.Programs[i].Name+".ngc"))
+				if err != nil {
+					t.Fatal(err)
+				}
+				ngctest.Inspect(t, text, &m.Programs[i])
+			}
+		})
+	}
+}
+
+// TestReadmePicture keeps the README's picture what the example draws.
+func TestReadmePicture(t *testing.T) {
+	m := compiled(t, "boatshed")
+	var picture bytes.Buffer
+	for i := range m.Views {
+		if m.Views[i].Name == "plan" {
+			if err := page.WriteDrawing(&picture, &m.Views[i]); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	file := filepath.Join(example("boatshed"), "picture.svg")
+	if *update {
+		if err := os.WriteFile(file, picture.Bytes(), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if have, _ := os.ReadFile(file); picture.Len() == 0 || !bytes.Equal(have, picture.Bytes()) {
+		t.Errorf("%s is not what the example draws; go test ./cmd/barwright -update rewrites it", file)
+	}
+}
+
+// TestReadmeCommands keeps the two commands of the README in it.
+func TestReadmeCommands(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join(root, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, command := range []string{"go run ./cmd/barwright build examples/boatshed -o out", "go test ./..."} {
+		if !strings.Contains(string(text), command) {
+			t.Errorf("the README lacks: %s", command)
+		}
+	}
+}

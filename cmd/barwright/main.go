@@ -1,0 +1,18 @@
+// Command barwright compiles the description of a built-in bar into what the
+// shop, the router, the store and the person on the floor need.
+package main
+
+import "os"
+
+func main() {
+	os.Exit(run(os.Args[1:], streams{
+		out: os.Stdout, err: os.Stderr,
+		color: os.Getenv("NO_COLOR") == "" && isTerminal(os.Stderr),
+	}))
+}
+
+// isTerminal reports whether a person reads the stream.
+func isTerminal(f *os.File) bool {
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}

@@ -1,0 +1,119 @@
+# A coffee bar in a converted boat shed. Inches. The numbers are made up.
+build "boat shed coffee bar" {
+  unit     = "in"
+  marks    = "1/32in"
+  revision = "A"
+}
+
+given {
+  counter_top = 36
+  bar_top     = 42
+}
+
+room {
+  wall "north" { # as one stands facing it: along is from its left end
+    length  = "11ft 4 1/8in"
+    corner  = 90.4 # to the next wall, as measured
+    backing = "studs"
+    studs   = [9.5, 25.5, 41.5, 57.5, 73.5, 89.5, 105.5, 121.5]
+    outlet "kettle" { at = [14.5, 17] }
+    outlet "cooler" { at = [42, 16] }
+    outlet "grinder" { at = [83.375, 19.5] }
+  }
+  wall "east" {
+    length  = "10ft 2in"
+    backing = "planks"
+    stub "drain" {
+      at         = [78.5, 14.25]
+      diameter   = 1.9 # 1 1/2 in pipe
+      stands_out = 3.5
+    }
+    stub "cold" {
+      at         = [71, 20]
+      diameter   = 0.625
+      stands_out = 2.5
+    }
+  }
+}
+
+carcass "base" {
+  height   = given.counter_top - counter.back.thickness
+  depth    = 23.25 # over the back, without a door
+  board    = sheet.birch
+  back     = { board = sheet.thin, fixed = "applied" }
+  toe_kick = { height = 4, setback = 3 }
+  screws   = screw.box
+}
+
+run "back" {
+  along        = wall.north
+  carcass      = carcass.base
+  joint_screws = screw.joint
+  wall_screws  = screw.wall
+
+  cabinet "kettle" { width = 30 }
+  bay "cooler" {
+    appliance = { width = 23.5, height = 32.75, depth = 22.5 }
+    gap       = "3/8in"
+    top_gap   = "1/4in"
+    back_gap  = "3/4in"
+    blocks    = stick.two_by_four
+  }
+  cabinet "cups" { width = 42 }
+  cabinet "beans" { width = rest }
+  filler "corner" { width = 1.5 }
+}
+
+run "front" {
+  out_from     = wall.east # its left end touches it, the far end is free
+  at           = 66        # where the fronts meet that wall
+  carcass      = carcass.base
+  joint_screws = screw.joint
+
+  cabinet "sink" { width = 33 }
+  cabinet "bins" { width = 18 }
+  cabinet "kegs" { width = 27 }
+  anchor "end" {
+    under  = cabinet.kegs
+    block  = stick.two_by_four
+    fixed  = "adhesive"
+    screws = screw.joint
+  }
+}
+
+knee_wall "bar" {
+  behind       = run.front
+  top          = given.bar_top - bar_top.oak.thickness
+  lumber       = stick.two_by_four
+  spacing      = 13
+  screws       = screw.framing
+  floor_screws = screw.floor
+  run_screws   = screw.wall
+  router       = router.bench
+  supports {
+    count      = 4
+    plate      = flat_bar.arm
+    reach      = 10 # from the bare framing
+    tail       = 3
+    screws     = screw.plate
+    top_screws = screw.plate
+  }
+}
+
+counter "back" {
+  over     = run.back
+  slab     = slab.maple
+  overhang = { front = 1 }
+}
+
+counter "work" {
+  over     = run.front
+  slab     = slab.maple
+  overhang = { front = 1, right = 1 }
+}
+
+bar_top "oak" {
+  over     = knee_wall.bar
+  slab     = slab.oak
+  overhang = { room = 12, work = 1, right = 2 }
+}

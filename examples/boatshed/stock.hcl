@@ -1,0 +1,93 @@
+# What the yard and the hardware store have. Thicknesses are measured.
+sheet "birch" {
+  label     = "birch plywood 23/32 in, 4 x 8 ft"
+  size      = [96, 48]
+  thickness = "23/32in"
+  density   = 685
+  price     = 92
+}
+
+sheet "thin" {
+  label     = "birch plywood 1/4 in, 4 x 8 ft"
+  size      = [96, 48]
+  thickness = "7/32in"
+  density   = 670
+  price     = 38
+}
+
+stick "two_by_four" {
+  label     = "2x4, dry"
+  thickness = 1.5
+  width     = 3.5
+  lengths   = ["8ft", "10ft", "12ft"]
+  prices    = [4.6, 6.1, 7.9]
+  density   = 480
+}
+
+flat_bar "arm" {
+  label     = "flat bar 1/2 x 2 1/2 in, mild steel"
+  thickness = 0.5
+  width     = 2.5
+  lengths   = ["6ft", "12ft"]
+  prices    = [41, 76]
+}
+
+slab "maple" {
+  label     = "maple block 1 1/2 in"
+  thickness = 1.5
+  density   = 705
+}
+
+slab "oak" {
+  label     = "white oak, glued up, 1 1/2 in"
+  thickness = 1.5
+  density   = 720
+}
+
+screw "box" {
+  label    = "#8 x 1 1/2 in cabinet screw"
+  diameter = 0.164
+  length   = 1.5
+  per_box  = 100
+  price    = 9.5
+}
+
+screw "joint" {
+  label    = "#8 x 1 1/4 in cabinet screw"
+  diameter = 0.164
+  length   = 1.25
+  per_box  = 100
+  price    = 8.9
+}
+
+screw "wall" {
+  label    = "#10 x 2 1/2 in washer head screw"
+  diameter = 0.190
+  length   = 2.5
+  per_box  = 50
+  price    = 11
+}
+
+screw "framing" {
+  label    = "#10 x 3 in framing screw"
+  diameter = 0.190
+  length   = 3
+  per_box  = 100
+  price    = 14
+}
+
+screw "floor" {
+  label    = "#10 x 3 1/2 in framing screw"
+  diameter = 0.190
+  length   = 3.5
+  per_box  = 50
+  price    = 12
+}
+
+screw "plate" {
+  label    = "#10 x 1 1/4 in flat head screw"
+  diameter = 0.190
+  length   = 1.25
+  per_box  = 50
+  price    = 7.5
+}

@@ -1,0 +1,133 @@
+# A servery in a village hall. Millimetres. The numbers are made up.
+build "village hall servery" {
+  unit     = "mm"
+  marks    = 0.5
+  revision = "1"
+}
+
+given {
+  counter_top = 900
+  bar_top     = 1100
+}
+
+room { # four walls, masonry all round
+  wall "hatch" { # as one stands facing it: along is from its left end
+    length  = 3622
+    corner  = 89.6 # to the next wall, as measured
+    backing = "masonry"
+    outlet "urn" { at = [1172, 480] }
+    outlet "fridge" { at = [1758, 420] }
+    outlet "hotplate" {
+      at    = [2466, 480]
+      box   = { width = 135, height = 76, depth = 35 }
+      cover = { width = 146, height = 86 }
+    }
+  }
+  wall "yard" {
+    length  = 4180
+    corner  = 90.4
+    backing = "masonry"
+    outlet "till" { at = [290, 610] } # beside the end of the back run
+    stub "waste" {
+      at         = [2060, 395]
+      diameter   = 43
+      stands_out = 90
+    }
+    stub "cold" {
+      at         = [1905, 520]
+      diameter   = 15
+      stands_out = 70
+    }
+  }
+  wall "hall" {
+    length  = 3622
+    corner  = 89.6
+    backing = "masonry"
+  }
+  wall "store" {
+    length  = 4180
+    corner  = 90.4
+    backing = "masonry"
+  }
+}
+
+carcass "base" {
+  height   = given.counter_top - counter.back.thickness
+  depth    = 580
+  board    = sheet.birch
+  back     = { board = sheet.thin, fixed = "captured", inset = 18 }
+  toe_kick = { height = 150, setback = 50 }
+  screws   = screw.box
+}
+
+run "back" {
+  along        = wall.hatch
+  from         = "right"
+  carcass      = carcass.base
+  joint_screws = screw.joint
+  wall_screws  = screw.wall
+  length       = 2740
+
+  cabinet "urn" { width = 600 }
+  bay "fridge" {
+    appliance = { width = 595, height = 818, depth = 575 }
+    gap       = 5
+    top_gap   = 4
+    back_gap  = 25
+    blocks    = stick.batten
+  }
+  cabinet "plates" { width = 800 }
+  cabinet "till" { width = rest }
+  filler "corner" { width = 20 }
+}
+
+run "front" {
+  out_from     = wall.yard
+  at           = 1800
+  carcass      = carcass.base
+  joint_screws = screw.joint
+
+  cabinet "sink" { width = 800 }
+  cabinet "tea" { width = 600 }
+  cabinet "trays" { width = 600 }
+  anchor "end" {
+    under  = cabinet.trays
+    block  = stick.batten
+    screws = screw.joint
+  }
+}
+
+knee_wall "bar" {
+  behind       = run.front
+  lumber       = stick.cls
+  screws       = screw.framing
+  floor_screws = screw.framing
+  run_screws   = screw.wall
+  router       = router.bench
+  supports {
+    count      = 5
+    plate      = flat_bar.arm
+    reach      = 230
+    screws     = screw.plate
+    top_screws = screw.plate
+  }
+}
+
+counter "back" {
+  over     = run.back
+  slab     = slab.beech
+  overhang = { front = 20, left = 10 }
+}
+
+counter "work" {
+  over     = run.front
+  slab     = slab.beech
+  overhang = { front = 20, right = 20 }
+}
+
+bar_top "ash" {
+  over     = knee_wall.bar
+  slab     = slab.ash
+  height   = given.bar_top
+  overhang = { room = 280, work = 20, right = 40 }
+}
