@@ -71,8 +71,9 @@ func load(path string, o options, std streams) (*model.Model, finding.List, erro
 		return nil, nil, err
 	}
 	src, findings := lang.Read(files)
-	for _, s := range o.set {
-		findings = append(findings, src.Override(s.name, s.value)...)
+	for _, arg := range o.set {
+		name, value, _ := strings.Cut(arg, "=")
+		findings = append(findings, src.Override(name, value)...)
 	}
 	var m *model.Model
 	if !findings.HasErrors() {

@@ -27,89 +27,97 @@ type streams struct {
 
 func (s streams) style() finding.Style { return finding.Style{Color: s.color} }
 
-const usage = `barwright compiles the description of a built-in bar.
+// command is one thing that the program can do. Each has a file of its own.
+type command struct {
+	name  string
+	args  string // "PATH... -o DIR"
+	about string // one line, for the overview
+	help  string // what follows the usage line in the command's own help
+	flags func(*pflag.FlagSet, *options)
+	run   func(options, streams) int
+}
 
-  barwright build PATH... -o DIR   write everything into DIR
-  barwright check PATH...          look for mistakes, write nothing
-
-A PATH is a file, or a folder with all its *.hcl files: one build each. Several
-builds go into folders of their own under DIR.
-
-  -o, --out DIR          where to write; made, or replaced whole
-      --set NAME=VALUE   give a given another value: --set bar_top=43
-  -h, --help             this text
-
-Exit status: 0 clean, 1 findings that stop the build, 2 misuse, 3 could not
-read or write. Findings are printed on standard error, results on standard
-output.
-
-A first build:  barwright build examples/boatshed -o out
-`
-
-// run is the program: it takes the arguments and returns the exit status.
-func run(args []string, std streams) int {
-	if len(args) == 0 {
-		fmt.Fprint(std.err, usage)
-		return exitMisuse
-	}
-	command, args := args[0], args[1:]
-	switch command {
-	case "build":
-		return withOptions(args, std, true, build)
-	case "check":
-		return withOptions(args, std, false, check)
-	case "help", "-h", "--help":
-		fmt.Fprint(std.out, usage)
-		return exitClean
-	}
-	mend := ""
-	if near := finding.Nearest(command, []string{"build", "check", "help"}); near != "" {
-		mend = fmt.Sprintf(" (did you mean %s?)", near)
-	}
-	return misuse(std, fmt.Sprintf("there is no command %q%s", command, mend))
+// commands is in the order of the help.
+func commands() []command {
+	return []command{buildCommand(), checkCommand()}
 }
 
 // options is what the command line says.
 type options struct {
-	paths []string
-	out   string
-	set   []override
+	args []string
+	out  string
+	set  []string // NAME=VALUE
 }
 
-// override is a given and its value from the command line.
-type override struct{ name, value string }
+const overviewEnd = `
+A PATH is a file, or a folder with all its *.hcl files: one build each. Several
+builds go into folders of their own under DIR.
 
-func withOptions(args []string, std streams, writes bool, do func(options, streams) int) int {
+barwright COMMAND --help tells more about a command.
+
+Exit status: 0 clean, 1 findings that stop the build, 2 misuse, 3 could not
+read or write. Findings are printed on standard error, results on standard
+output. NO_COLOR turns colour off.
+
+A first build:  barwright build examples/boatshed -o out
+`
+
+func overview() string {
+	var b strings.Builder
+	b.WriteString("barwright compiles the description of a built-in bar.\n\n")
+	for _, c := range commands() {
+		fmt.Fprintf(&b, "  barwright %-28s %s\n", c.name+" "+c.args, c.about)
+	}
+	b.WriteString(overviewEnd)
+	return b.String()
+}
+
+// run is the program: it takes the arguments and returns the exit status.
+func run(args []string, std streams) int {
+	if len(args) == 0 {
+		fmt.Fprint(std.err, overview())
+		return exitMisuse
+	}
+	name, args := args[0], args[1:]
+	if name == "help" || name == "-h" || name == "--help" {
+		fmt.Fprint(std.out, overview())
+		return exitClean
+	}
+	var names []string
+	for _, c := range commands() {
+		if c.name == name {
+			return c.start(args, std)
+		}
+		names = append(names, c.name)
+	}
+	mend := ""
+	if near := finding.Nearest(name, append(names, "help")); near != "" {
+		mend = fmt.Sprintf(" (did you mean %s?)", near)
+	}
+	return misuse(std, fmt.Sprintf("there is no command %q%s", name, mend))
+}
+
+// start reads a command's flags and runs it.
+func (c command) start(args []string, std streams) int {
 	var o options
-	var set []string
-	flags := pflag.NewFlagSet("barwright", pflag.ContinueOnError)
+	flags := pflag.NewFlagSet(c.name, pflag.ContinueOnError)
 	flags.SetOutput(io.Discard)
-	flags.StringArrayVar(&set, "set", nil, "")
-	if writes {
-		flags.StringVarP(&o.out, "out", "o", "", "")
+	flags.SortFlags = false
+	if c.flags != nil {
+		c.flags(flags, &o)
 	}
 	switch err := flags.Parse(args); {
 	case errors.Is(err, pflag.ErrHelp):
-		fmt.Fprint(std.out, usage)
+		fmt.Fprintf(std.out, "Usage: barwright %s %s\n\n%s", c.name, c.args, c.help)
+		if usages := flags.FlagUsagesWrapped(80); usages != "" {
+			fmt.Fprintf(std.out, "\n%s", usages)
+		}
 		return exitClean
 	case err != nil:
 		return misuse(std, err.Error())
 	}
-	for _, arg := range set {
-		name, value, ok := strings.Cut(arg, "=")
-		if !ok || name == "" {
-			return misuse(std, fmt.Sprintf("--set %q is not NAME=VALUE", arg))
-		}
-		o.set = append(o.set, override{name, value})
-	}
-	o.paths = flags.Args()
-	switch {
-	case len(o.paths) == 0:
-		return misuse(std, "name a description: a file, or a folder of *.hcl files")
-	case writes && o.out == "":
-		return misuse(std, "say where to write: -o DIR")
-	}
-	return do(o, std)
+	o.args = flags.Args()
+	return c.run(o, std)
 }
 
 func misuse(std streams, text string) int {
