@@ -1,0 +1,18 @@
+# What the yard has. Thicknesses are measured: they are seldom what the label says.
+sheet "birch" {
+  size      = ["8ft", "4ft"]
+  thickness = "23/32in"
+}
+
+sheet "thin" {
+  size      = ["8ft", "4ft"]
+  thickness = "7/32in"
+}
+
+stick "two_by_four" {
+  thickness = 1.5
+  width     = 3.5
+  lengths   = ["8ft", "10ft"]
+}
+
+slab "ash" { thickness = 1.5 }

@@ -1,0 +1,75 @@
+# Step 4: a second run, out from the side wall, with a drain behind it.
+build "boat shed bar" { unit = "in" } # a bare number below means inches
+
+room { # walls follow one another to the right, as one turns round facing them
+  wall "lake" {
+    length = "11ft 2in"
+    outlet "kettle" { at = [12.5, 17] } # its centre, along the wall and above the floor
+  }
+
+  # New: the wall on the right, and the pipe that stands out of it.
+  wall "slip" {
+    length = "9ft 8in"
+    stub "drain" {
+      at         = [75, 13.5]
+      diameter   = 1.9
+      stands_out = 3
+    }
+  }
+}
+
+carcass "base" { # how boxes are made
+  height = 34.5  # from the floor to the top edge
+  depth  = 22.75 # over the back, without a door
+  board  = sheet.birch
+  back   = { board = sheet.thin }
+}
+
+run "back" { # boxes in a row, left to right as one faces them
+  along   = wall.lake
+  carcass = carcass.base
+
+  cabinet "mugs" { width = 30 }
+
+  # An open place that is as wide as the appliance and a gap on each side.
+  bay "cooler" {
+    appliance = { width = 20.625, height = 32.75, depth = 21.5 }
+    gap       = "3/8in"
+    top_gap   = "1/4in"
+    blocks    = stick.two_by_four # under it, to bring its top to the line
+  }
+
+  # What is left of the wall goes to these two, in equal shares.
+  cabinet "plates" { width = rest }
+  cabinet "tins" { width = rest }
+  filler "corner" { width = 1.5 } # a strip to be cut to the wall
+}
+
+# New: a run whose left end touches the side wall; its far end is free.
+run "front" {
+  out_from = wall.slip
+  at       = 62 # where its fronts meet that wall
+  carcass  = carcass.base
+
+  cabinet "sink" { width = 30 }
+  cabinet "bins" { width = 24 }
+
+  # New: a block on the floor that keeps the free end where it is.
+  anchor "end" {
+    under = cabinet.bins
+    block = stick.two_by_four
+  }
+}
+
+# The slabs on the boxes.
+counter "back" {
+  over     = run.back
+  slab     = slab.ash
+  overhang = { front = 1 }
+}
+
+counter "work" { # new
+  over     = run.front
+  slab     = slab.ash
+  overhang = { front = 1, right = 1 }
+}
