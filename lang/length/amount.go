@@ -124,11 +124,11 @@ func (r *reader) improper(a amount) *SyntaxError {
 	case a.value.Cmp(one) == 0:
 		return r.fail(a.from, "", "%s is one: write 1", written)
 	case len(meant) == 0:
-		return r.fail(a.from, "", "%s is more than one: write a whole number, a space and a fraction under one", written)
+		return r.fail(a.from, "", "the fraction %s is more than one: write a whole number, a space and a fraction under one", written)
 	case len(meant) == 1:
-		return r.fail(a.from, r.mend(a.from, a.to, meant[0]), "%s is more than one: was %s meant?", written, meant[0])
+		return r.fail(a.from, r.mend(a.from, a.to, meant[0]), "the fraction %s is more than one; was %s meant?", written, meant[0])
 	}
-	return r.fail(a.from, "", "%s is more than one: was %s or %s meant?", written, meant[0], meant[1])
+	return r.fail(a.from, "", "the fraction %s is more than one; was %s or %s meant?", written, meant[0], meant[1])
 }
 
 var tapeDenominators = []string{"2", "4", "8", "16", "32", "64"}

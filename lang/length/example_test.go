@@ -18,7 +18,7 @@ func ExampleParse() {
 	// 7 ft 11 1/2 in
 	// 95 1/2 in
 	// 2425.7 mm
-	// 71/2 is more than one: was 7 1/2 meant?
+	// the fraction 71/2 is more than one; was 7 1/2 meant?
 }
 
 // A length between two marks shows what is left over.

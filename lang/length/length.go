@@ -35,8 +35,9 @@
 // # Printing
 //
 // [Show] and [Number] print for people: inches and fractions, or millimetres
-// in full. [Length.Decimal] and [AppendDecimal] print for machines. [Parse]
-// reads all of it back: exactly, or to the last digit shown.
+// in full; [Plain] and [PlainNumber] round what no tape shows to a decimal.
+// [Length.Decimal] and [AppendDecimal] print for machines. [Parse] reads all of
+// it back: exactly, or to the last digit shown.
 package length
 
 import "math/big"

@@ -113,12 +113,12 @@ var refused = []struct {
 	{"\xff", 0, `a length starts with a number, not with "\xff"`, ""},
 
 	// Fractions.
-	{"71/2in", 0, "71/2 is more than one: was 7 1/2 meant?", "7 1/2in"},
-	{"-111/16", 1, "111/16 is more than one: was 1 11/16 or 11 1/16 meant?", ""},
-	{"120/64in", 0, "120/64 is more than one: was 1 20/64 meant?", "1 20/64in"},
+	{"71/2in", 0, "the fraction 71/2 is more than one; was 7 1/2 meant?", "7 1/2in"},
+	{"-111/16", 1, "the fraction 111/16 is more than one; was 1 11/16 or 11 1/16 meant?", ""},
+	{"120/64in", 0, "the fraction 120/64 is more than one; was 1 20/64 meant?", "1 20/64in"},
 	{"16/16", 0, "16/16 is one: write 1", ""},
-	{"20/2", 0, "20/2 is more than one: write a whole number, a space and a fraction under one", ""},
-	{"7' 71/2", 3, "71/2 is more than one: was 7 1/2 meant?", "7' 7 1/2"},
+	{"20/2", 0, "the fraction 20/2 is more than one: write a whole number, a space and a fraction under one", ""},
+	{"7' 71/2", 3, "the fraction 71/2 is more than one; was 7 1/2 meant?", "7' 7 1/2"},
 	{"7 5/4", 2, "a fraction after a whole number stays under one, and 5/4 does not", ""},
 	{"7 2/2in", 2, "a fraction after a whole number stays under one, and 2/2 does not", ""},
 	{"7 1/2 1/4", 6, "two fractions do not go together", ""},
