@@ -8,6 +8,7 @@ require (
 	github.com/hashicorp/hcl/v2 v2.25.0
 	github.com/peterstace/simplefeatures v0.50.0
 	github.com/rogpeppe/go-internal v1.16.0
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/spf13/pflag v1.1.0
 	github.com/zclconf/go-cty v1.20.0
 	golang.org/x/text v0.31.0

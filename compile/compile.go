@@ -5,6 +5,7 @@ package compile
 
 import (
 	"fmt"
+	"slices"
 
 	"barwright/compile/bill"
 	"barwright/compile/geom"
@@ -18,8 +19,8 @@ import (
 	"barwright/lang/source"
 )
 
-// Compile solves a description that was read without errors. The model is nil
-// where a finding is an error. Findings are sorted.
+// Compile solves a description of which no blocks are lost. The model is nil
+// where a finding is an error, here or in the reading. Findings are sorted.
 func Compile(src *lang.Source) (*model.Model, finding.List) {
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
@@ -29,7 +30,7 @@ func Compile(src *lang.Source) (*model.Model, finding.List) {
 		layouts(m, solution.Saw, &findings)
 	}
 	findings.Sort()
-	if findings.HasErrors() {
+	if m == nil || findings.HasErrors() {
 		return nil, findings
 	}
 	m.Bill = bill.Lines(m)
@@ -50,8 +51,11 @@ func programs(m *model.Model, recesses []solve.Recess, findings *finding.List) {
 			Zero: r.Zero, Mark: r.Centre,
 			Shape: recess.Shape.Bounds().Shift(toZero), Open: recess.Open, Corner: recess.Radius,
 			Stock: part.Outline.Bounds().Shift(toZero), Thick: part.Thickness,
-			Depth: recess.Depth, Tool: r.Tool, Show: m.Build.Show,
+			Depth: recess.Depth, Tool: r.Tool, Show: m.Build.Plain,
 		})
+		if refusal != nil && findings.Has(refusal.Kind, r.Why.At) {
+			continue // as with the recess before
+		}
 		if refusal != nil {
 			findings.Errorf(refusal.Kind, r.Why.At, "", "%s: %s", recess.Name, refusal.Text)
 			continue
@@ -60,26 +64,53 @@ func programs(m *model.Model, recesses []solve.Recess, findings *finding.List) {
 	}
 }
 
-// layouts lays the parts out on what is sold; a part that fits nothing on sale
-// is an error.
+// layouts lays the parts out on what is sold. Stock that is too small for parts
+// is one error, which names the one that misses by most.
 func layouts(m *model.Model, saw layout.Saw, findings *finding.List) {
 	placed, misfits := layout.Layouts(m.Parts, m.Stock, saw)
 	m.Layouts = placed
+	var stocks []string
 	for _, miss := range misfits {
-		part := partByID(m, miss.Part)
-		over := fmt.Sprintf("%s too long", m.Build.Show(miss.OverLength))
-		switch {
-		case miss.OverLength > 0 && miss.OverWidth > 0:
-			over += fmt.Sprintf(" and %s too wide", m.Build.Show(miss.OverWidth))
-		case miss.OverWidth > 0:
-			over = fmt.Sprintf("%s too wide", m.Build.Show(miss.OverWidth))
+		if !slices.Contains(stocks, miss.Stock) {
+			stocks = append(stocks, miss.Stock)
 		}
-		x, y := part.Size()
-		findings.Errorf("part-too-large", part.Why.At, "a larger size in "+miss.Stock+", or a smaller part",
-			"%s, the %s of %s, is %s x %s: %s for the largest %s on sale, its trimmed edges taken off.",
-			part.Label, part.Name, part.Owner, m.Build.Show(x), m.Build.Show(y), over, miss.Stock).
-			Also(stockPlace(m, miss.Stock), "the stock")
 	}
+	for _, stock := range stocks {
+		tooSmall(m, stock, misfits, findings)
+	}
+}
+
+func tooSmall(m *model.Model, stock string, misfits []layout.Misfit, findings *finding.List) {
+	var worst layout.Misfit
+	others := -1
+	for _, miss := range misfits {
+		if miss.Stock != stock {
+			continue
+		}
+		others++
+		if worst.Part == "" || max(miss.OverLength, miss.OverWidth) > max(worst.OverLength, worst.OverWidth) {
+			worst = miss
+		}
+	}
+	over := fmt.Sprintf("%s too long", m.Build.Plain(worst.OverLength))
+	switch {
+	case worst.OverLength > 0 && worst.OverWidth > 0:
+		over += fmt.Sprintf(" and %s too wide", m.Build.Plain(worst.OverWidth))
+	case worst.OverWidth > 0:
+		over = fmt.Sprintf("%s too wide", m.Build.Plain(worst.OverWidth))
+	}
+	part := partByID(m, worst.Part)
+	x, y := part.Size()
+	text := fmt.Sprintf("%s, the %s of %s, is %s x %s: %s for the largest %s on sale, its trimmed edges taken off.",
+		part.Label, part.Name, part.Owner, m.Build.Plain(x), m.Build.Plain(y), over, stock)
+	switch {
+	case others == 1:
+		text += " So is another part."
+	case others > 1:
+		text += fmt.Sprintf(" So are %d other parts.", others)
+	}
+	findings.Errorf("part-too-large", stockPlace(m, stock), "a larger size, or smaller parts", "%s", text).
+		Also(part.Why.At, "the part is asked for here")
 }
 
 func partByID(m *model.Model, id string) *model.Part {

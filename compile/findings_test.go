@@ -1,7 +1,6 @@
 package compile_test
 
 import (
-	"bytes"
 	"flag"
 	"io/fs"
 	"os"
@@ -12,90 +11,19 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
-	"github.com/rogpeppe/go-internal/txtar"
 
-	"barwright/compile/solve"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/source"
 )
 
-var update = flag.Bool("update", false, "write the findings as they are into testdata/findings")
-
-const findingsDir = "../testdata/findings"
+var update = flag.Bool("update", false, "write the findings as they are into testdata/spec")
 
 // answer reads and solves the files of one build and renders what is found.
 func answer(t *testing.T, files source.Files) (finding.List, string) {
 	t.Helper()
-	src, findings := lang.Read(files)
-	if !findings.HasErrors() {
-		findings = append(findings, solve.Solve(src).Findings...)
-	}
-	findings.Sort()
-	var out bytes.Buffer
-	if err := finding.Render(&out, findings, src.Files, finding.Style{Width: 80}); err != nil {
-		t.Fatal(err)
-	}
-	return findings, out.String()
-}
-
-// under returns the descriptions of an archive that are in a folder.
-func under(a *txtar.Archive, folder string) source.Files {
-	var files source.Files
-	for _, f := range a.Files {
-		if dir, name := filepath.Split(f.Name); dir == folder && strings.HasSuffix(name, ".hcl") {
-			files = append(files, source.File{Name: name, Text: f.Data})
-		}
-	}
-	files.Sort()
-	return files
-}
-
-// TestFindings has one archive for each mistake: the description, want with
-// the full answer, and, where the answer names a mend, the description after
-// it under mended/, which must have no errors.
-func TestFindings(t *testing.T) {
-	for _, path := range archives(t) {
-		t.Run(strings.TrimSuffix(filepath.Base(path), ".txtar"), func(t *testing.T) {
-			a, err := txtar.ParseFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
-			files := under(a, "")
-			if len(files) == 0 {
-				t.Fatal("no description in the archive")
-			}
-			findings, got := answer(t, files)
-			if len(findings) == 0 {
-				t.Fatal("nothing was found")
-			}
-			checkRanges(t, findings, files)
-			checkMended(t, a, findings)
-			at := slices.IndexFunc(a.Files, func(f txtar.File) bool { return f.Name == "want" })
-			if at < 0 {
-				at = len(a.Files)
-				a.Files = append(a.Files, txtar.File{Name: "want"})
-			}
-			if *update {
-				a.Files[at].Data = []byte(got)
-				if err := os.WriteFile(path, txtar.Format(a), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			if diff := cmp.Diff(string(a.Files[at].Data), got); diff != "" {
-				t.Errorf("the findings are not those of want (-want +got):\n%s", diff)
-			}
-		})
-	}
-}
-
-func archives(t *testing.T) []string {
-	t.Helper()
-	paths, err := filepath.Glob(filepath.Join(findingsDir, "*.txtar"))
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("no archives in %s: %v", findingsDir, err)
-	}
-	return paths
+	s := finished(lang.Read(files))
+	return s.findings, s.text(t)
 }
 
 // checkRanges demands that all places lie in the files, in order.
@@ -117,34 +45,14 @@ func checkRanges(t *testing.T, findings finding.List, files source.Files) {
 	}
 }
 
-// checkMended demands that the description is sound once the mend is followed.
-func checkMended(t *testing.T, a *txtar.Archive, before finding.List) {
-	t.Helper()
-	files := under(a, "mended/")
-	if len(files) == 0 {
-		return
-	}
-	after, text := answer(t, files)
-	for _, f := range before {
-		gone := !slices.ContainsFunc(after, func(g finding.Finding) bool { return f.Slug == g.Slug && f.Text == g.Text })
-		if after.HasErrors() || !gone {
-			t.Errorf("after following the mends:\n%s", text)
-			return
-		}
-	}
-}
-
 // TestEverySlugHasACase reads the slugs out of the code, so that no finding is
 // added without an archive that shows it.
 func TestEverySlugHasACase(t *testing.T) {
 	shown := map[string]bool{}
-	for _, path := range archives(t) {
-		text, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, m := range regexp.MustCompile(`(?m)^(?:error|warning|note): ([a-z-]+)$`).FindAllSubmatch(text, -1) {
-			shown[string(m[1])] = true
+	for _, c := range specCases(t) {
+		want, _ := c.file("want")
+		for _, m := range regexp.MustCompile(`(?m)^(?:error|warning|note): ([a-z0-9-]+)$`).FindAllStringSubmatch(want, -1) {
+			shown[m[1]] = true
 		}
 	}
 	elsewhere := []string{"not-utf8", "file-too-large"} // TestUnreadableFiles
@@ -157,7 +65,7 @@ func TestEverySlugHasACase(t *testing.T) {
 			code, err := os.ReadFile(path)
 			for _, m := range said.FindAllSubmatch(code, -1) {
 				if slug := string(m[1]); !shown[slug] && !slices.Contains(elsewhere, slug) {
-					t.Errorf("%s: no archive in testdata/findings shows %s", path, slug)
+					t.Errorf("%s: no archive in testdata/spec shows %s", path, slug)
 				}
 			}
 			return err
@@ -178,6 +86,7 @@ func TestUnreadableFiles(t *testing.T) {
   The byte here is not UTF-8 text.
 
   Mend: save the file as UTF-8
+  Why:  barwright explain not-utf8
 `},
 		{"half a character at the end", "build \"bär\" {\n  unit = \"in\"\n}\n# \xc3", `error: not-utf8
 
@@ -186,6 +95,7 @@ func TestUnreadableFiles(t *testing.T) {
   The byte here is not UTF-8 text.
 
   Mend: save the file as UTF-8
+  Why:  barwright explain not-utf8
 `},
 		{"too large", "build \"b\" {\n  unit = \"in\"\n}\n" + strings.Repeat("#\n", lang.MaxFileBytes/2), `error: file-too-large
 
@@ -194,6 +104,7 @@ func TestUnreadableFiles(t *testing.T) {
   The file is larger than 1048576 bytes, which is the most that is read.
 
   Mend: split the description into several files
+  Why:  barwright explain file-too-large
 `},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -10,37 +10,68 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"barwright/lang/finding"
+	"barwright/lang/source"
 )
 
-// TestFindingsAreListed compares the list of findings in SPEC.md with the slugs
-// in the source, both ways, severities included.
-func TestFindingsAreListed(t *testing.T) {
+// TestFindingsAreInTheTable compares the table of all findings, from which the
+// list in SPEC.md and what explain prints are made, with the slugs in the
+// source, both ways, severities included.
+func TestFindingsAreInTheTable(t *testing.T) {
 	inSource := slugsInSource(t)
 	if len(inSource) < 30 {
 		t.Fatalf("only %d slugs were found in the source", len(inSource))
 	}
-	listed := map[string]bool{}
-	for _, tab := range readSpec(t).tablesOf(t, "slug", "severity", "says") {
-		for _, row := range tab.rows {
-			slug := code(row[0])
-			have := strings.Join(inSource[slug], " or ")
-			switch {
-			case listed[slug]:
-				t.Errorf("SPEC.md lists %s twice", slug)
-			case have == "":
-				t.Errorf("SPEC.md lists %s, which no source file says", slug)
-			case have != row[1]:
-				t.Errorf("severity of %s: SPEC.md says %q, the source %q", slug, row[1], have)
-			case row[2] == "":
-				t.Errorf("SPEC.md does not say what %s means", slug)
-			}
-			listed[slug] = true
+	for slug, severities := range inSource {
+		rule, _, ok := finding.Lookup(slug)
+		switch have := strings.Join(severities, " or "); {
+		case !ok:
+			t.Errorf("a finding says %s, which is not in the table in lang/finding", slug)
+		case have != rule.Severities():
+			t.Errorf("severity of %s: the table says %q, the source %q", slug, rule.Severities(), have)
 		}
 	}
-	for slug := range inSource {
-		if !listed[slug] {
-			t.Errorf("SPEC.md does not list %s", slug)
+	for _, slug := range finding.Slugs() {
+		if inSource[slug] == nil {
+			t.Errorf("the table lists %s, which no source file says", slug)
 		}
+	}
+}
+
+// TestExamplesOfFindings puts the example of each explanation beside the bar
+// of SPEC.md, or into its empty room where the example has runs of its own: the
+// mistake is answered with its slug, and once mended nothing stops the build.
+func TestExamplesOfFindings(t *testing.T) {
+	s := readSpec(t)
+	with := func(text string) finding.List {
+		beside := s.named(t, "bar")
+		if strings.HasPrefix(text, "run ") {
+			beside = s.named(t, "room")
+		}
+		_, findings := compiled(append(beside, source.File{Name: "example.hcl", Text: []byte(text + "\n")}))
+		return findings
+	}
+	says := func(slug string) func(finding.Finding) bool {
+		return func(f finding.Finding) bool { return f.Slug == slug && f.At.File == "example.hcl" }
+	}
+	shown := 0
+	for _, section := range finding.Sections() {
+		for _, r := range section.Rules {
+			if r.Wrong == "" {
+				continue
+			}
+			shown++
+			if wrong := with(r.Wrong); !slices.ContainsFunc(wrong, says(r.Slug)) {
+				t.Errorf("the example of %s is answered\n%v", r.Slug, wrong)
+			}
+			if right := with(r.Right); right.HasErrors() || slices.ContainsFunc(right, says(r.Slug)) {
+				t.Errorf("the mended example of %s is answered\n%v", r.Slug, right)
+			}
+		}
+	}
+	if shown < 30 {
+		t.Errorf("only %d examples were seen", shown)
 	}
 }
 

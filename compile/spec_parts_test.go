@@ -36,7 +36,7 @@ var specimens = map[string][]specimen{
 	"S*n*":    {{"BAR-S2", 0, "c = 330, gap = 12, w = 89, t = 38, T = 1060"}},
 	"P2":      {{"BAR-P2", 0, "A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
 	"X*n*":    {{"BAR-X1", 0, "c = 155, gap = 12, w = 89, e = 60, h = 10, low = 0.2, q = 70, reach = 230, T = 1060"}},
-	"counter": {{"counter", 0, "left = 3, right = 20, front = 25, L = 800, D = 580, H = 862, t = 38"}},
+	"counter": {{"counter", 0, "left = 0, right = 20, front = 25, L = 800, D = 580, H = 862, t = 38"}},
 	"bar top": {{"bar_top", 0, "left = 5, right = 40, room = 280, work = 15, A = 30, B = 780, gap = 12, w = 89, T = 1060, t = 38"}},
 }
 
@@ -153,7 +153,7 @@ knee_wall "bar" {
 counter "work" {
   over     = run.front
   slab     = slab.oak
-  overhang = { front = 25, left = 3, right = 20 }
+  overhang = { front = 25, right = 20 }
 }
 bar_top "oak" {
   over     = knee_wall.bar

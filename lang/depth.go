@@ -45,3 +45,14 @@ func tooDeep(tokens hclsyntax.Tokens) (hcl.Range, bool) {
 	}
 	return hcl.Range{}, false
 }
+
+// heredoc finds a text after <<: the library takes time by the square of its
+// lines.
+func heredoc(tokens hclsyntax.Tokens) (hcl.Range, bool) {
+	for _, t := range tokens {
+		if t.Type == hclsyntax.TokenOHeredoc {
+			return t.Range, true
+		}
+	}
+	return hcl.Range{}, false
+}

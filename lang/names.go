@@ -8,7 +8,7 @@ import (
 
 // checkWord refuses a name that an expression could not use.
 func (r *reader) checkWord(b *Block) {
-	if b.Spec.Kind == "build" {
+	if b.Spec.Kind == "build" || b.Spec.Kind == "include" {
 		return
 	}
 	// HCL takes a hyphen for a letter: box-2 would be one name, and no
@@ -26,7 +26,7 @@ func (r *reader) checkNames() {
 	r.checkGivens()
 	r.src.Each(func(b *Block) {
 		key := b.Key()
-		if b.Name == "" && !b.Spec.Once {
+		if b.Name == "" && !b.Spec.Once || b.Spec.Kind == "given" || b.Spec.Kind == "include" {
 			return
 		}
 		if b.Spec.Once {
@@ -43,7 +43,7 @@ func (r *reader) checkNames() {
 			r.findings.Errorf("said-twice", b.Head, "leave one of them out", "Only one block %q may stand here.", b.Spec.Kind).
 				Also(one.Head, "the first stands here")
 		default:
-			r.findings.Errorf("name-taken", b.NameAt, "give one of them another name", "There are two %ss named %q.", strings.ReplaceAll(b.Spec.Kind, "_", " "), b.Name).
+			r.findings.Errorf("name-taken", b.NameAt, "give one of them another name", "There are two %ss named %q.", KindWords(b.Spec.Kind), b.Name).
 				Also(one.Head, "the first stands here")
 		}
 	})
@@ -51,14 +51,14 @@ func (r *reader) checkNames() {
 
 // checkGivens refuses two inputs of one name; they may stand in several blocks.
 func (r *reader) checkGivens() {
-	first := map[string]*Attr{} // lookup only
+	first := map[string]Given{} // lookup only
 	for _, b := range r.src.Top("given") {
-		for _, a := range b.Attrs {
-			if one, taken := first[a.Name]; taken {
-				r.findings.Errorf("name-taken", a.NameAt, "give one of them another name", "There are two givens named %q.", a.Name).
+		for _, g := range b.Givens() {
+			if one, taken := first[g.Name]; taken {
+				r.findings.Errorf("name-taken", g.NameAt, "give one of them another name", "There are two givens named %q.", g.Name).
 					Also(one.NameAt, "the first stands here")
 			} else {
-				first[a.Name] = a
+				first[g.Name] = g
 			}
 		}
 	}

@@ -22,17 +22,27 @@ import (
 const (
 	MaxFileBytes = 1 << 20
 	MaxNesting   = 100
+	MaxBlocks    = 30_000 // in all files of a build
+	MaxAttrs     = 10_000 // in one block
 )
 
-// Read reads the files of one build. Findings are not sorted. The Source is
-// whole only where none of them is an error.
-func Read(files source.Files) (*Source, finding.List) {
-	r := &reader{src: &Source{Files: files, Unit: length.Millimetres}}
+// Read reads the files of one build, which take in no others. Findings are not
+// sorted. The Source is whole only where none of them is an error.
+func Read(files source.Files) (*Source, finding.List) { return ReadTree(files, nothingElse) }
+
+// ReadTree reads the files of one build and those that they take in.
+func ReadTree(files source.Files, open Open) (*Source, finding.List) {
+	r := &reader{src: &Source{Files: slices.Clip(files), Unit: length.Millimetres}, open: open}
 	var bodies []*hclsyntax.Body
-	for _, f := range files {
-		if body := r.parse(f); body != nil {
-			bodies = append(bodies, body)
+	for i := 0; i < len(r.src.Files); i++ {
+		f := r.src.Files[i]
+		body := r.parse(f)
+		if body == nil {
+			r.src.Lost = true
+			continue
 		}
+		r.includes(f.Name, body)
+		bodies = append(bodies, body)
 	}
 	r.src.Unit = r.buildUnit(bodies)
 	for _, body := range bodies {
@@ -42,11 +52,14 @@ func Read(files source.Files) (*Source, finding.List) {
 	if len(r.findings) == 0 {
 		r.checkBuild()
 	}
+	r.src.Faulty = r.findings.HasErrors()
 	return r.src, r.findings
 }
 
 type reader struct {
 	src      *Source
+	blocks   int // read so far
+	open     Open
 	findings finding.List
 }
 
@@ -70,6 +83,10 @@ func (r *reader) parse(f source.File) *hclsyntax.Body {
 	tokens, _ := hclsyntax.LexConfig(f.Text, f.Name, hcl.InitialPos)
 	if at, ok := tooDeep(tokens); ok {
 		r.findings.Errorf("too-deep", expr.RangeOf(at), "", "This is nested too deep: more than %d brackets in one another, or more than %d signs in a row.", MaxNesting, maxRow)
+		return nil
+	}
+	if at, ok := heredoc(tokens); ok {
+		r.findings.Errorf("not-in-language", expr.RangeOf(at), "write the text in quotes", "A text after << is not part of the language.")
 		return nil
 	}
 	parsed, diags := hclsyntax.ParseConfig(f.Text, f.Name, hcl.InitialPos)
@@ -112,15 +129,18 @@ func (r *reader) buildUnit(bodies []*hclsyntax.Body) length.Unit {
 			}
 		}
 	}
+	r.src.Lost = true
 	return length.Millimetres
 }
 
-// unitWord reads a unit that stands as a plain text.
+// unitWord reads a unit that stands as a plain text. While it is unknown
+// nothing is said of lengths.
 func (r *reader) unitWord(a *hclsyntax.Attribute) length.Unit {
 	text, ok := a.Expr.(*hclsyntax.TemplateExpr)
 	if !ok || !text.IsStringLiteral() {
 		r.findings.Errorf("wrong-type", expr.RangeOf(a.Expr.Range()), `write it in quotes, as in unit = "in"`,
 			"The unit is a plain word: it decides how every other number is read.")
+		r.src.Lost = true
 		return length.Millimetres
 	}
 	v, _ := text.Value(nil)
@@ -129,6 +149,7 @@ func (r *reader) unitWord(a *hclsyntax.Attribute) length.Unit {
 	if !ok {
 		r.findings.Errorf("unknown-word", expr.RangeOf(a.Expr.Range()), unitMeant(word),
 			"%q is not a unit that a build can have.", word)
+		r.src.Lost = true
 	}
 	return u
 }
@@ -165,10 +186,21 @@ func (r *reader) file(body *hclsyntax.Body) {
 
 // block reads one block that must be of an allowed kind, nil where it is not.
 func (r *reader) block(b *hclsyntax.Block, allowed []*schema.Block, parent *Block, unit length.Unit) *Block {
+	if r.blocks++; r.blocks > MaxBlocks {
+		if r.blocks == MaxBlocks+1 {
+			r.src.Lost = true
+			r.findings.Errorf("too-many", expr.RangeOf(b.TypeRange), "divide the build", "The build has more than %d blocks.", MaxBlocks)
+		}
+		return nil
+	}
 	spec := schema.Kind(allowed, b.Type)
 	if spec == nil {
+		r.src.Lost = true
 		r.unknownBlock(b, allowed, parent)
 		return nil
+	}
+	if spec.WithName != nil && len(b.Labels) > 0 {
+		spec = spec.WithName
 	}
 	out := &Block{Spec: spec, Parent: parent, Unit: unit, Head: headOf(b), NameAt: expr.RangeOf(b.TypeRange)}
 	switch {
@@ -176,11 +208,13 @@ func (r *reader) block(b *hclsyntax.Block, allowed []*schema.Block, parent *Bloc
 		out.Name, out.NameAt = b.Labels[0], expr.RangeOf(b.LabelRanges[0])
 		r.checkWord(out)
 	case spec.Named && len(b.Labels) == 0:
-		r.findings.Errorf("name-missing", out.Head, fmt.Sprintf("%s \"…\" { … }", b.Type), "A %s needs a name, in quotes after the word.", b.Type)
+		r.src.Lost = true
+		r.findings.Errorf("name-missing", out.Head, fmt.Sprintf("%s \"…\" { … }", b.Type), "%s needs a name, in quotes after the word.", article(b.Type))
 	case spec.Named:
-		r.findings.Errorf("name-unwanted", expr.RangeOf(b.LabelRanges[1]), "leave all but one out", "A %s has one name.", b.Type)
+		out.Name, out.NameAt = b.Labels[0], expr.RangeOf(b.LabelRanges[0])
+		r.findings.Errorf("name-unwanted", expr.RangeOf(b.LabelRanges[1]), "leave all but one out", "%s has one name.", article(b.Type))
 	case len(b.Labels) > 0:
-		r.findings.Errorf("name-unwanted", expr.RangeOf(b.LabelRanges[0]), "leave the name out", "A %s has no name.", b.Type)
+		r.findings.Errorf("name-unwanted", expr.RangeOf(b.LabelRanges[0]), "leave the name out", "%s has no name.", article(b.Type))
 	}
 	r.attrs(out, b.Body)
 	for _, inner := range b.Body.Blocks {
@@ -202,7 +236,7 @@ func headOf(b *hclsyntax.Block) source.Range {
 func (r *reader) unknownBlock(b *hclsyntax.Block, allowed []*schema.Block, parent *Block) {
 	where, at := "at the top of a file", expr.RangeOf(b.TypeRange)
 	if parent != nil {
-		where = "in a " + parent.Spec.Kind
+		where = "in " + strings.ToLower(article(parent.Spec.Kind))
 	}
 	mend := finding.Suggest(b.Type, schema.Kinds(allowed))
 	if parent != nil && parent.Spec.Attr(b.Type) != nil {
@@ -211,8 +245,16 @@ func (r *reader) unknownBlock(b *hclsyntax.Block, allowed []*schema.Block, paren
 	r.findings.Errorf("unknown-block", at, mend, "There is no block %q %s.", b.Type, where)
 }
 
+// fewAttrs is how many attributes are found faster one by one.
+const fewAttrs = 16
+
 // attrs reads the attributes of a block; required ones must be there.
 func (r *reader) attrs(out *Block, body *hclsyntax.Body) {
+	if n := len(body.Attributes); n > MaxAttrs {
+		r.src.Lost = true
+		r.findings.Errorf("too-many", out.Head, "divide it", "%s has %d attributes; the most is %d.", upperFirst(out.Describe()), n, MaxAttrs)
+		return
+	}
 	for _, a := range sortedAttrs(body) {
 		spec := out.Spec.Attr(a.Name)
 		if spec == nil && !out.Spec.Free {
@@ -223,6 +265,12 @@ func (r *reader) attrs(out *Block, body *hclsyntax.Body) {
 			Spec: spec, Name: a.Name, NameAt: expr.RangeOf(a.NameRange),
 			Expr: expr.Expr{Syntax: a.Expr, Unit: out.Unit, At: expr.RangeOf(a.Expr.Range())},
 		})
+	}
+	if len(out.Attrs) > fewAttrs {
+		out.byName = make(map[string]*Attr, len(out.Attrs))
+		for _, a := range out.Attrs {
+			out.byName[a.Name] = a
+		}
 	}
 	for _, spec := range out.Spec.Attrs {
 		if spec.Required && out.Attr(spec.Name) == nil && !mistaken(body, out.Spec, spec.Name) {
@@ -249,17 +297,30 @@ func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute) {
 		mend = fmt.Sprintf("%s is a block: write %s { … }", a.Name, a.Name)
 	}
 	r.findings.Errorf("unknown-attribute", expr.RangeOf(a.NameRange), mend,
-		"A %s has no attribute %q.", b.Spec.Kind, a.Name)
+		"%s has no attribute %q.", article(b.Spec.Kind), a.Name)
+}
+
+// article begins a sentence about a kind of block.
+func article(kind string) string {
+	if strings.ContainsRune("aeiou", rune(kind[0])) {
+		return "An " + kind
+	}
+	return "A " + kind
 }
 
 // Describe names a block in a sentence: `cabinet "urn"`.
 func (b *Block) Describe() string {
-	kind := strings.ReplaceAll(b.Spec.Kind, "_", " ")
+	kind := KindWords(b.Spec.Kind)
 	if b.Name == "" {
 		return "the " + kind
 	}
 	return fmt.Sprintf("%s %q", kind, b.Name)
 }
+
+func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// KindWords is a kind of block as a sentence says it: "knee wall".
+func KindWords(kind string) string { return strings.ReplaceAll(kind, "_", " ") }
 
 // sortedAttrs lists attributes in the order of the text; the library keeps
 // them in a map.

@@ -15,6 +15,10 @@ type Source struct {
 	Files  source.Files
 	Unit   length.Unit // the build's
 	Blocks []*Block    // by file name, then in the order of the text
+	// Faulty tells that errors were found. Values may still be worked out, so
+	// that mistakes in them are told at once too, unless blocks are Lost.
+	Faulty bool
+	Lost   bool // blocks, whole files or the unit could not be read
 }
 
 // Block is one block as written.
@@ -25,8 +29,9 @@ type Block struct {
 	Unit   length.Unit
 	Attrs  []*Attr
 	Blocks []*Block
-	Head   source.Range // kind and name
-	NameAt source.Range // the name in its quotes; the kind where it has none
+	Head   source.Range     // kind and name
+	NameAt source.Range     // the name in its quotes; the kind where it has none
+	byName map[string]*Attr // where the block has many attributes; lookup only
 }
 
 // Attr is one attribute as written.
@@ -57,8 +62,32 @@ func (b *Block) Path() string {
 	return b.Parent.Path() + " " + b.Key()
 }
 
+// Given is one input of a description: an attribute of a given block, or the
+// value of one that carries a name.
+type Given struct {
+	Name   string
+	NameAt source.Range
+	Block  *Block
+	Value  *Attr // nil where a named one lacks its value
+}
+
+// Givens lists the inputs that a given block holds.
+func (b *Block) Givens() []Given {
+	if b.Name != "" {
+		return []Given{{b.Name, b.NameAt, b, b.Attr("value")}}
+	}
+	out := make([]Given, len(b.Attrs))
+	for i, a := range b.Attrs {
+		out[i] = Given{a.Name, a.NameAt, b, a}
+	}
+	return out
+}
+
 // Attr finds an attribute as written, nil where it is left out.
 func (b *Block) Attr(name string) *Attr {
+	if b.byName != nil {
+		return b.byName[name]
+	}
 	for _, a := range b.Attrs {
 		if a.Name == name {
 			return a

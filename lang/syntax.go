@@ -84,7 +84,10 @@ func (r *reader) syntaxOne(f source.File, body *hclsyntax.Body, d *hcl.Diagnosti
 		}
 	case "Missing newline after argument", "Invalid single-argument block definition", "Invalid multi-line string":
 		if quoted := unquotedLength(f.Text, at.Start.Byte); quoted != "" {
-			text, mend = "A length with a unit or a fraction stands in quotes, and the mark for inches inside them as \\\".", quoted
+			mend = quoted
+			if !opensText(f.Text, at.Start.Byte) {
+				text = "A length with a unit or a fraction stands in quotes, and the mark for inches inside them as \\\"."
+			}
 		}
 	}
 	r.findings.Errorf("syntax", at, mend, "%s", text)
@@ -133,4 +136,13 @@ func unquotedLength(text []byte, at int) string {
 		return ""
 	}
 	return fmt.Sprintf("%s = %q", strings.TrimSpace(head), value)
+}
+
+// opensText reports whether the one quote on the line of a fault opens a text,
+// as the first letter of a value.
+func opensText(text []byte, at int) bool {
+	from := bytes.LastIndexByte(text[:at], '\n') + 1
+	line, _, _ := bytes.Cut(text[from:], []byte("\n"))
+	_, value, _ := bytes.Cut(line, []byte("="))
+	return bytes.HasPrefix(bytes.TrimSpace(value), []byte(`"`)) && bytes.Count(value, []byte(`"`)) == 1
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"path/filepath"
 	"strings"
 
@@ -23,6 +22,7 @@ a file which barwright did not write is refused.
 		flags: func(f *pflag.FlagSet, o *options) {
 			f.StringVarP(&o.out, "out", "o", "", "`DIR` to write; made, or replaced whole")
 			inputFlags(f, o)
+			findingFlags(f, o)
 		},
 		run: build,
 	}
@@ -31,13 +31,13 @@ a file which barwright did not write is refused.
 func checkCommand() command {
 	return command{
 		name: "check", args: "PATH...", about: "look for mistakes, write nothing",
-		help:  "Compiles each PATH and prints what is wrong with it.\n",
-		flags: inputFlags,
+		help: "Compiles each PATH and prints what is wrong with it.\n",
+		flags: func(f *pflag.FlagSet, o *options) {
+			inputFlags(f, o)
+			findingFlags(f, o)
+		},
 		run: func(o options, std streams) int {
-			return each(o, std, func(path string, m *model.Model) error {
-				_, err := fmt.Fprintf(std.out, "%s: %s\n", path, tally(m))
-				return err
-			})
+			return each(o, std, func(*result) error { return nil })
 		},
 	}
 }
@@ -45,6 +45,17 @@ func checkCommand() command {
 // inputFlags are those of every command that compiles a description.
 func inputFlags(f *pflag.FlagSet, o *options) {
 	f.StringArrayVar(&o.set, "set", nil, "give a given another value: `NAME=VALUE`")
+	f.StringArrayVar(&o.setFiles, "set-file", nil, "give givens the values in `FILE`: NAME = VALUE, a line each")
+}
+
+// unusable says what is wrong with the inputs, empty where nothing is.
+func (o options) unusable() string {
+	for _, arg := range o.set {
+		if name, _, ok := strings.Cut(arg, "="); !ok || name == "" {
+			return fmt.Sprintf("--set %q is not NAME=VALUE", arg)
+		}
+	}
+	return ""
 }
 
 // build compiles every build and writes those without errors.
@@ -60,49 +71,21 @@ func build(o options, std streams) int {
 		}
 		taken[strings.ToLower(dir)] = path
 	}
-	return each(o, std, func(path string, m *model.Model) error {
-		files, err := outputs(m)
+	return each(o, std, func(b *result) error {
+		files, err := outputs(b.model)
 		if err != nil {
 			return err
 		}
-		dir := outFolder(o, path)
+		dir := outFolder(o, b.path)
 		if err := folder.Replace(dir, files); err != nil {
 			return err
 		}
-		_, err = fmt.Fprintf(std.out, "%s: %s; %d files in %s\n", path, tally(m), len(files), dir)
-		return err
+		b.out = dir
+		for _, f := range files {
+			b.written = append(b.written, f.Name)
+		}
+		return nil
 	})
-}
-
-// each compiles the builds one by one; one that fails does not stop the
-// others. The worst exit status counts.
-func each(o options, std streams, use func(path string, m *model.Model) error) int {
-	if len(o.args) == 0 {
-		return misuse(std, "name a description: a file, or a folder of *.hcl files")
-	}
-	for _, arg := range o.set {
-		if name, _, ok := strings.Cut(arg, "="); !ok || name == "" {
-			return misuse(std, fmt.Sprintf("--set %q is not NAME=VALUE", arg))
-		}
-	}
-	status := exitClean
-	for i, path := range o.args {
-		if len(o.args) > 1 && i > 0 {
-			io.WriteString(std.err, "\n")
-		}
-		m, findings, err := load(path, o, std)
-		if err == nil && m != nil {
-			err = use(path, m)
-		}
-		switch {
-		case err != nil:
-			status = max(status, failed(std, err))
-		case m == nil:
-			fmt.Fprintf(std.err, "\n%s: %s. Nothing was written.\n", path, counted(findings.Count(finding.Error), "error"))
-			status = max(status, exitFindings)
-		}
-	}
-	return status
 }
 
 // outFolder is where a build goes: the folder asked for, or one of its own in

@@ -14,7 +14,6 @@ import (
 	"barwright/emit/dxf/dxftest"
 	"barwright/emit/ngc/ngctest"
 	"barwright/emit/page"
-	"barwright/lang"
 )
 
 var examples = []string{"boatshed", "servery"}
@@ -24,11 +23,10 @@ func example(name string) string { return filepath.Join(root, "examples", name) 
 // compiled compiles an example; it must have neither errors nor warnings.
 func compiled(t *testing.T, name string) *model.Model {
 	t.Helper()
-	files, err := readPath(example(name))
+	src, findings, err := options{}.source(example(name))
 	if err != nil {
 		t.Fatal(err)
 	}
-	src, findings := lang.Read(files)
 	if len(findings) > 0 {
 		t.Fatalf("%s: %v", name, findings)
 	}
@@ -50,8 +48,8 @@ func built(t *testing.T, name string) string {
 	return out
 }
 
-// tree reads all files below a folder.
-func tree(t *testing.T, dir string) map[string][]byte {
+// filesIn reads all files below a folder.
+func filesIn(t *testing.T, dir string) map[string][]byte {
 	t.Helper()
 	out := map[string][]byte{}
 	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
@@ -73,7 +71,7 @@ func TestExamplesWriteEverything(t *testing.T) {
 	for _, name := range examples {
 		t.Run(name, func(t *testing.T) {
 			m := compiled(t, name)
-			files := tree(t, built(t, name))
+			files := filesIn(t, built(t, name))
 			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "model.json", "manifest.json", "router/setup.txt"}
 			for _, p := range m.Parts {
 				want = append(want, "parts/"+p.Label+".dxf")
@@ -100,10 +98,10 @@ func TestExamplesWriteEverything(t *testing.T) {
 // parallelism.
 func TestExamplesRepeat(t *testing.T) {
 	for _, name := range examples {
-		first := tree(t, built(t, name))
+		first := filesIn(t, built(t, name))
 		for _, procs := range []int{1, 2, 4} {
 			old := runtime.GOMAXPROCS(procs)
-			again := tree(t, built(t, name))
+			again := filesIn(t, built(t, name))
 			runtime.GOMAXPROCS(old)
 			if len(again) != len(first) {
 				t.Errorf("%s with %d processors: %d files, not %d", name, procs, len(again), len(first))
@@ -125,7 +123,7 @@ func TestExamplesSayNothingOfTheMachine(t *testing.T) {
 	}
 	host, _ := os.Hostname()
 	for _, name := range examples {
-		for file, text := range tree(t, built(t, name)) {
+		for file, text := range filesIn(t, built(t, name)) {
 			if bytes.Contains(text, []byte(dir)) || host != "" && len(host) > 4 && bytes.Contains(text, []byte(host)) {
 				t.Errorf("%s: %s names this machine", name, file)
 			}

@@ -6,7 +6,7 @@ import "os"
 
 func main() {
 	os.Exit(run(os.Args[1:], streams{
-		out: os.Stdout, err: os.Stderr,
+		in: os.Stdin, out: os.Stdout, err: os.Stderr,
 		color: os.Getenv("NO_COLOR") == "" && isTerminal(os.Stderr),
 	}))
 }

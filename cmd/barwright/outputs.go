@@ -28,10 +28,11 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		{Name: "cutlist.csv", Write: whole(table.CutList)},
 		{Name: "model.json", Write: whole(record.Write)},
 	}
+	options := cutOptions(m.Table)
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		files = append(files, folder.File{Name: "parts/" + p.Label + ".dxf", Write: func(w io.Writer) error {
-			return dxf.WritePart(w, p, dxf.Options{Text: true})
+			return dxf.WritePart(w, p, options)
 		}})
 	}
 	for i := range m.Programs {
@@ -52,4 +53,12 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		files = append(files, folder.File{Name: "router/setup.txt", Write: whole(ngc.WriteSetup)})
 	}
 	return files, nil
+}
+
+func cutOptions(t model.Table) dxf.Options {
+	out := dxf.Options{Text: t.Notes, Unitless: !t.Stated, Layers: dxf.Layers(t.Layers)}
+	if t.R2000 {
+		out.Version = dxf.R2000
+	}
+	return out
 }

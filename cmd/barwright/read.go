@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"barwright/compile"
-	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/source"
@@ -17,30 +16,30 @@ import (
 // readPath reads the files of one build: a file, or all *.hcl of a folder.
 // Their names are those inside the folder, so that nothing written depends on
 // where the folder lies.
-func readPath(path string) (source.Files, error) {
+func readPath(path string) (files source.Files, dir string, err error) {
 	info, err := os.Stat(path)
 	if err != nil {
-		return nil, err
+		return nil, "", err
 	}
-	names := []string{path}
+	dir, names := filepath.Dir(path), []string{path}
 	if info.IsDir() {
+		dir = path
 		if names, err = filepath.Glob(filepath.Join(escapeGlob(path), "*.hcl")); err != nil {
-			return nil, err
+			return nil, "", err
 		}
 		if len(names) == 0 {
-			return nil, fmt.Errorf("%s: the folder has no *.hcl files", path)
+			return nil, "", fmt.Errorf("%s: the folder has no *.hcl files", path)
 		}
 	}
-	var files source.Files
 	for _, name := range names {
-		text, err := readBounded(name)
+		text, err := readFile(name)
 		if err != nil {
-			return nil, err
+			return nil, "", err
 		}
 		files = append(files, source.File{Name: filepath.Base(name), Text: text})
 	}
 	files.Sort()
-	return files, nil
+	return files, dir, nil
 }
 
 // escapeGlob keeps the letters of a path from meaning a pattern.
@@ -48,37 +47,59 @@ func escapeGlob(path string) string {
 	return strings.NewReplacer(`\`, `\\`, `*`, `\*`, `?`, `\?`, `[`, `\[`).Replace(path)
 }
 
-// readBounded reads one byte more than a description may have, so that a
-// larger file is refused without being read.
-func readBounded(name string) ([]byte, error) {
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	text, err := io.ReadAll(io.LimitReader(f, lang.MaxFileBytes+1))
+// bounded reads one byte more than a description may have, so that a larger
+// file is refused without being read.
+func bounded(name string, r io.Reader) ([]byte, error) {
+	text, err := io.ReadAll(io.LimitReader(r, lang.MaxFileBytes+1))
 	if err != nil {
 		return nil, fmt.Errorf("read %s: %w", name, err)
 	}
 	return text, nil
 }
 
-// load reads and compiles one build and prints its findings. The model is nil
-// where they stop it.
-func load(path string, o options, std streams) (*model.Model, finding.List, error) {
-	files, err := readPath(path)
+// setFilePrefix stands before the name of a file that --set-file names.
+const setFilePrefix = "--set-file "
+
+// source reads one build with what it takes in and what the command line sets.
+func (o options) source(path string) (*lang.Source, finding.List, error) {
+	files, dir, err := readPath(path)
 	if err != nil {
 		return nil, nil, err
 	}
-	src, findings := lang.Read(files)
+	t, err := openTree(dir)
+	if err != nil {
+		return nil, nil, err
+	}
+	defer t.close()
+	src, findings := lang.ReadTree(files, t.open)
+	for _, name := range o.setFiles {
+		text, err := readFile(name)
+		if err != nil {
+			return nil, nil, err
+		}
+		findings = append(findings, src.OverrideFile(source.File{Name: setFilePrefix + filepath.Base(name), Text: text})...)
+	}
 	for _, arg := range o.set {
 		name, value, _ := strings.Cut(arg, "=")
 		findings = append(findings, src.Override(name, value)...)
 	}
-	var m *model.Model
-	if !findings.HasErrors() {
-		m, findings = compile.Compile(src)
+	return src, findings, nil
+}
+
+// solve reads and compiles one build.
+func (o options) solve(path string) (result, error) {
+	src, findings, err := o.source(path)
+	if err != nil {
+		return result{}, err
 	}
-	findings.Sort()
-	return m, findings, finding.Render(std.err, findings, src.Files, std.style())
+	b := result{path: path, src: src, findings: findings}
+	if !src.Lost {
+		m, more := compile.Compile(src)
+		b.model, b.findings = m, append(findings, more...)
+	}
+	if b.findings.HasErrors() {
+		b.model = nil
+	}
+	b.findings.Sort()
+	return b, nil
 }

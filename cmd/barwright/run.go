@@ -19,8 +19,9 @@ const (
 	exitFiles    = 3 // could not read or write
 )
 
-// streams is where the program prints.
+// streams is what the program reads and where it prints.
 type streams struct {
+	in       io.Reader
 	out, err io.Writer
 	color    bool
 }
@@ -39,7 +40,7 @@ type command struct {
 
 // commands is in the order of the help.
 func commands() []command {
-	return []command{buildCommand(), checkCommand()}
+	return []command{buildCommand(), checkCommand(), showCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
 }
 
 // options is what the command line says.
@@ -47,6 +48,11 @@ type options struct {
 	args []string
 	out  string
 	set  []string // NAME=VALUE
+	// setFiles are files of NAME = VALUE; what set says counts before them.
+	setFiles []string
+	format   string // of what is printed
+	check    bool   // lay out: write nothing
+	unit     string // of a new description
 }
 
 const overviewEnd = `
@@ -57,7 +63,8 @@ barwright COMMAND --help tells more about a command.
 
 Exit status: 0 clean, 1 findings that stop the build, 2 misuse, 3 could not
 read or write. Findings are printed on standard error, results on standard
-output. NO_COLOR turns colour off.
+output, and so are findings for programs: --format json, --format sarif.
+NO_COLOR turns colour off. barwright explain SLUG tells what a finding means.
 
 A first build:  barwright build examples/boatshed -o out
 `

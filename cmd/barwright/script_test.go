@@ -1,8 +1,11 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"os"
+	"os/exec"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -27,20 +30,20 @@ func TestScript(t *testing.T) {
 }
 
 // status runs the program and demands an exit status: status 2 check nowhere.
+// What it printed is there for stdout and stderr.
 func status(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: status N ARGS...")
 	}
-	var out, errs strings.Builder
-	dir, err := os.Getwd()
-	ts.Check(err)
-	ts.Check(os.Chdir(ts.Getenv("WORK")))
-	got := run(args[1:], streams{out: &out, err: &errs})
-	ts.Check(os.Chdir(dir))
-	ts.Check(os.WriteFile(ts.MkAbs("stdout.txt"), []byte(out.String()), 0o666))
-	ts.Check(os.WriteFile(ts.MkAbs("stderr.txt"), []byte(errs.String()), 0o666))
-	if args[0] != string(rune('0'+got)) {
-		ts.Fatalf("exit status %d, not %s\n%s%s", got, args[0], out.String(), errs.String())
+	got := 0
+	err := ts.Exec("barwright", args[1:]...)
+	if exit := new(exec.ExitError); errors.As(err, &exit) {
+		got = exit.ExitCode()
+	} else {
+		ts.Check(err)
+	}
+	if args[0] != strconv.Itoa(got) {
+		ts.Fatalf("exit status %d, not %s", got, args[0])
 	}
 }
 

@@ -2,7 +2,11 @@
 // returns the lines of the bill, in sections: sheets, sticks, steel, slabs,
 // screws, consumables. Inside a section lines follow the order of the stock or
 // of the model. It looks nothing up; a price or a density that the description
-// does not give stays unknown.
+// does not give stays unknown, and so does a quantity of 0.
+//
+// A build in inches buys slabs by the square foot and weighs in pounds beside
+// the kilograms; the price per square metre that the description gives is
+// converted.
 package bill
 
 import (
@@ -47,7 +51,16 @@ type builder struct {
 	lines []model.BillLine
 }
 
-func (b *builder) add(l model.BillLine) { b.lines = append(b.lines, l) }
+// pound is the international pound in kilograms (NIST SP 811, appendix B).
+const pound = 0.45359237
+
+// add adds a line, with its weight in pounds where the build is in inches.
+func (b *builder) add(l model.BillLine) {
+	if b.Build.Unit.Imperial() && l.WeightKg > 0 {
+		l.Needed += "; " + strconv.FormatFloat(l.WeightKg/pound, 'f', 1, 64) + " lb"
+	}
+	b.lines = append(b.lines, l)
+}
 
 // list is a list of texts without repeats, in the order of their first use.
 type list []string
@@ -80,7 +93,7 @@ func (b *builder) long(l model.Length) string {
 	if b.Build.Unit.Imperial() {
 		return length.Show(upTo(l, length.Inch), length.Feet, length.Inch)
 	}
-	return b.Build.Show(upTo(l, length.Millimetre))
+	return b.Build.Plain(upTo(l, length.Millimetre))
 }
 
 // upTo rounds a length up to the next step.

@@ -13,16 +13,18 @@ func (b *builder) sheets() {
 				continue
 			}
 			c := b.cutFrom(l.Blanks, s.Density)
+			least := counted(l.AtLeast, "sheet") + " at least"
 			b.add(model.BillLine{
 				Section: "sheets", Item: s.Name, Text: s.Text, Use: c.owners.String(),
-				Quantity: float64(l.Bought), Unit: "sheet", Needed: counted(c.pieces, "piece"),
+				Quantity: float64(l.Bought), Unit: "sheet", Needed: counted(c.pieces, "piece") + "; " + least,
 				WeightKg: c.kg, Price: s.Price, Priced: s.Priced,
 			})
 		}
 	}
 }
 
-// sticks adds a line for each length that is bought of a stick or a flat bar.
+// sticks adds a line for each length that is bought of a stick or a flat bar. The
+// first one tells how few of the longest would be the least for all pieces.
 func (b *builder) sticks(section string, steel bool) {
 	unit := "stick"
 	if steel {
@@ -32,20 +34,32 @@ func (b *builder) sticks(section string, steel bool) {
 		if s.Steel != steel {
 			continue
 		}
+		least := b.leastSticks(s, unit)
 		for _, sold := range s.Lengths {
 			blanks := b.blanks(s.Name, sold.Length)
 			if len(blanks) == 0 {
 				continue
 			}
 			c := b.cutFrom(blanks, s.Density)
+			needed := counted(c.pieces, "piece") + ", " + b.long(c.along) + " in all" + least
+			least = ""
 			b.add(model.BillLine{
 				Section: section, Item: s.Name, Text: s.Text + ", " + b.long(sold.Length), Use: c.owners.String(),
-				Quantity: float64(len(blanks)), Unit: unit,
-				Needed:   counted(c.pieces, "piece") + ", " + b.long(c.along) + " in all",
+				Quantity: float64(len(blanks)), Unit: unit, Needed: needed,
 				WeightKg: c.kg, Price: sold.Price, Priced: sold.Priced,
 			})
 		}
 	}
+}
+
+func (b *builder) leastSticks(s model.Stick, unit string) string {
+	for _, l := range b.Layouts {
+		if l.Stock == s.Name && l.Bought > 0 {
+			longest := s.Lengths[len(s.Lengths)-1].Length
+			return "; at least " + counted(l.AtLeast, unit) + " of " + b.long(longest) + " for all pieces"
+		}
+	}
+	return ""
 }
 
 // blanks returns what is bought of a stock in a length.

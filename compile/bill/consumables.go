@@ -129,7 +129,7 @@ func (b *builder) routerBits() {
 	for _, k := range order {
 		b.add(model.BillLine{
 			Section: "consumables", Item: "router bit",
-			Text: "router bit, " + b.Build.Show(k.diameter) + ", " + counted(k.flutes, "flute") +
+			Text: "router bit, " + b.Build.Plain(k.diameter) + ", " + counted(k.flutes, "flute") +
 				", cutting " + b.depth(deepest[k]) + " or deeper",
 			Use: "router programs", Quantity: 1, Unit: "bit",
 			Needed: counted(count[k], "program") + ", " + b.long(path[k]) + " of path",
@@ -143,5 +143,5 @@ func (b *builder) depth(l model.Length) string {
 	if b.Build.Unit.Imperial() {
 		return length.Show(upTo(l, length.Inch/16), length.Inches, length.Inch/16)
 	}
-	return b.Build.Show(upTo(l, length.Millimetre))
+	return b.Build.Plain(upTo(l, length.Millimetre))
 }

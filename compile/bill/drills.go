@@ -36,43 +36,132 @@ func gaugeOf(diameter length.Length) (gauge, bool) {
 	return gauge{}, false
 }
 
-// drillBits adds the bits for the screws that are driven, once for all screws
-// that take the same: by the chart in inches, and otherwise by the rule that
-// the chart follows.
-func (b *builder) drillBits() {
-	var order list
-	bits, screws := map[string]int{}, map[string]*list{} // by text
+// drilling is what the screws of one size need drilled.
+type drilling struct {
+	diameter    length.Length // of the thickest
+	wood, steel int           // holes to pass through either
+	screws      list
+	through     list // those of them that pass through steel
+}
+
+// drillings groups the screws that are driven by how their size is called.
+func (b *builder) drillings() (order list, of map[string]*drilling) {
+	of = map[string]*drilling{} // lookup only
 	for _, s := range b.Stock.Screws {
 		if n, _ := b.driven(s.Name); n == 0 || s.Diameter <= 0 {
 			continue
 		}
-		text, n := b.drills(s.Diameter)
-		order.add(text)
-		bits[text] = n
-		if screws[text] == nil {
-			screws[text] = new(list)
+		size := b.screwSize(s.Diameter)
+		order.add(size)
+		if of[size] == nil {
+			of[size] = new(drilling)
 		}
-		screws[text].add(s.Name)
+		d := of[size]
+		d.diameter = max(d.diameter, s.Diameter)
+		d.screws.add(s.Name)
+		for _, f := range b.Fastening {
+			switch {
+			case f.Screw != s.Name || f.Count <= 0:
+			case f.Steel:
+				d.steel += f.Count
+				d.through.add(s.Name)
+			default:
+				d.wood += f.Count
+			}
+		}
 	}
-	for _, text := range order {
+	return order, of
+}
+
+// screwSize names a size as its drills are looked for.
+func (b *builder) screwSize(d length.Length) string {
+	if g, known := gaugeOf(d); known && b.Build.Unit.Imperial() {
+		return "#" + strconv.Itoa(g.number)
+	}
+	return b.Build.Plain(d)
+}
+
+// drillBits adds the bits for the screws that are driven, once for each size: by
+// the chart in inches, and otherwise by the rule that the chart follows. Screws
+// that pass through steel have a pilot in the wood behind it, and their clearance
+// in the steel.
+func (b *builder) drillBits() {
+	order, of := b.drillings()
+	for _, size := range order {
+		text, bits := b.woodDrills(size, of[size])
 		b.add(model.BillLine{
-			Section: "consumables", Item: "drill bits", Text: text, Use: "holes for " + screws[text].String(),
-			Quantity: float64(bits[text]), Unit: "bit", Needed: "try them in scrap first",
+			Section: "consumables", Item: "drill bits", Text: text, Use: "holes for " + of[size].screws.String(),
+			Quantity: float64(bits), Unit: "bit", Needed: "try them in scrap first",
 		})
+	}
+	holes := 0
+	var screws list
+	for _, size := range order {
+		d := of[size]
+		if d.steel == 0 {
+			continue
+		}
+		holes += d.steel
+		for _, name := range d.through {
+			screws.add(name)
+		}
+		drill, more := b.steelDrill(d.diameter)
+		b.add(model.BillLine{
+			Section: "consumables", Item: "drill bit for steel", Text: "twist drill for metal, " + drill,
+			Use: "holes in steel for " + d.through.String(), Quantity: 1, Unit: "bit",
+			Needed: counted(d.steel, "hole") + ", about " + more + " wider than the thread of " + b.Build.Plain(d.diameter) +
+				"; measure a screw first; clamp the steel and protect the eyes",
+		})
+	}
+	if holes > 0 {
+		b.steelFinish(holes, screws)
 	}
 }
 
-// drills says which bits a screw needs, and how many they are.
-func (b *builder) drills(d length.Length) (text string, bits int) {
-	g, known := gaugeOf(d)
-	if !known || !b.Build.Unit.Imperial() {
-		return "drill bits for " + b.Build.Show(d) + " screws: pilot as thick as the screw's core in hardwood, " +
-			"about 15 % thinner in softwood; clearance as thick as its shank", 3
+// woodDrills says which bits the screws of a size need, and how many they are.
+func (b *builder) woodDrills(size string, d *drilling) (text string, bits int) {
+	text = "drill bits for " + size + " screws: pilot "
+	clearance := "about as thick as their shank"
+	if g, known := gaugeOf(d.diameter); known && b.Build.Unit.Imperial() {
+		show := func(l length.Length) string { return length.Show(l, length.Inches, sixtyFourth) }
+		clearance = show(g.clearance)
+		text, bits = text+show(g.softwood)+" (softwood)", 1
+		if g.hardwood > 0 {
+			text, bits = text+", "+show(g.hardwood)+" (hardwood)", 2
+		}
+	} else {
+		text, bits = text+"as thick as their core in hardwood, about 15 % thinner in softwood", 2
 	}
-	show := func(l length.Length) string { return length.Show(l, length.Inches, sixtyFourth) }
-	text = "drill bits for #" + strconv.Itoa(g.number) + " screws: pilot " + show(g.softwood) + " (softwood)"
-	if g.hardwood == 0 {
-		return text + "; clearance " + show(g.clearance), 2
+	switch {
+	case d.wood == 0:
+		return text, bits
+	case d.steel > 0:
+		clearance += " (in wood only)"
 	}
-	return text + ", " + show(g.hardwood) + " (hardwood); clearance " + show(g.clearance), 3
+	return text + "; clearance " + clearance, bits + 1
+}
+
+// steelDrill returns the drill for a clearance hole in steel, and how much wider
+// than the thread that is at least: a 64th of an inch, the next one begun, or
+// 0.5 mm, the next tenth begun (common practice; near the medium fit of ISO 273,
+// which has 4.5 for 4 mm and 5.5 for 5 mm, from memory).
+func (b *builder) steelDrill(d length.Length) (drill, more string) {
+	if b.Build.Unit.Imperial() {
+		return length.Show(upTo(d+sixtyFourth, sixtyFourth), length.Inches, sixtyFourth), "1/64 in"
+	}
+	return b.Build.Plain(upTo(d+length.Millimetre/2, length.Millimetre/10)), "0.5 mm"
+}
+
+// steelFinish adds what else holes in steel ask for. The angles of heads are
+// those in common use (from memory).
+func (b *builder) steelFinish(holes int, screws list) {
+	b.add(model.BillLine{
+		Section: "consumables", Item: "countersink", Text: "countersink for metal, to the angle of the heads",
+		Use: "heads flush with the steel, " + screws.String(), Quantity: 1, Unit: "piece",
+		Needed: "for flat heads only: commonly 82 degrees on inch screws, 90 on metric ones; try it with one screw",
+	})
+	b.add(model.BillLine{
+		Section: "consumables", Item: "cutting oil", Text: "cutting oil, a small can",
+		Use: "drilling steel", Quantity: 1, Unit: "can", Needed: "some on each of " + counted(holes, "hole"),
+	})
 }

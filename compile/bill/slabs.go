@@ -8,21 +8,38 @@ import (
 	"barwright/compile/model"
 )
 
+// squareFoot in square metres, and a tenth of it and a hundredth of a square
+// metre in square nanometres; all exact (NIST SP 811, appendix B).
+const (
+	squareFoot           = 0.09290304
+	tenthSquareFoot      = 9_290_304_000_000_000
+	hundredthSquareMetre = 10_000_000_000_000_000
+)
+
 // slabs adds a line for each slab: its area in square metres, begun hundredths
-// counted whole, for stock is priced by it. Cut-outs are paid for.
+// counted whole, for stock is priced by it; in builds in inches its area in square
+// feet, begun tenths counted whole, at the price of one. Cut-outs are paid for.
 func (b *builder) slabs() {
 	for _, s := range b.Slabs {
 		kind := strings.ReplaceAll(s.Kind, "_", " ")
 		line := model.BillLine{
-			Section: "slabs", Item: s.Kind + "." + s.Name, Text: "slab, " + b.Build.Show(s.Box.Z.Size()) + " thick",
-			Use: kind + " " + s.Name, Quantity: hundredths(s.Box.U.Size(), s.Box.V.Size()), Unit: "m2",
+			Section: "slabs", Item: s.Kind + "." + s.Name, Text: "slab, " + b.Build.Plain(s.Box.Z.Size()) + " thick",
+			Use: kind + " " + s.Name, Quantity: steps(s.Box.U.Size(), s.Box.V.Size(), hundredthSquareMetre) / 100, Unit: "m2",
 			Needed: b.slabSize(s), WeightKg: s.WeightKg,
+		}
+		perUnit := 1.0
+		if b.Build.Unit.Imperial() {
+			perUnit = squareFoot
+			line.Quantity, line.Unit = steps(s.Box.U.Size(), s.Box.V.Size(), tenthSquareFoot)/10, "sq ft"
 		}
 		for _, stock := range b.Stock.Slabs {
 			if stock.Name != s.Stock {
 				continue
 			}
-			line.Item, line.Text, line.Price, line.Priced = stock.Name, stock.Text, stock.Price, stock.Priced
+			line.Item, line.Text, line.Price, line.Priced = stock.Name, stock.Text, stock.Price*perUnit, stock.Priced
+			if stock.Priced && perUnit != 1 {
+				line.Needed += "; priced at " + strconv.FormatFloat(stock.Price, 'f', 2, 64) + " a square metre"
+			}
 			if line.WeightKg == 0 {
 				area := float64(s.Box.U.Size().MM() * s.Box.V.Size().MM())
 				line.WeightKg = float64(area*s.Box.Z.Size().MM()) / 1e9 * stock.Density
@@ -33,19 +50,15 @@ func (b *builder) slabs() {
 }
 
 func (b *builder) slabSize(s model.Slab) string {
-	u, v := s.Box.U.Size(), s.Box.V.Size()
-	size := b.Build.Show(u) + " x " + b.Build.Show(v) + " x " + b.Build.Show(s.Box.Z.Size())
-	if !b.Build.Unit.Imperial() {
-		return size
-	}
-	feet := float64(u.MM()*v.MM()) / (304.8 * 304.8)
-	return size + ", " + strconv.FormatFloat(feet, 'f', 1, 64) + " sq ft"
+	show := b.Build.Plain
+	return show(s.Box.U.Size()) + " x " + show(s.Box.V.Size()) + " x " + show(s.Box.Z.Size())
 }
 
-// hundredths returns an area in square metres, rounded up to the next 0.01.
-func hundredths(u, v model.Length) float64 {
-	step := big.NewInt(1e16) // 0.01 m2 in nm2
+// steps returns how many begun steps of an area in square nanometres a rectangle
+// has.
+func steps(u, v model.Length, step int64) float64 {
 	n := new(big.Int).Mul(big.NewInt(int64(u)), big.NewInt(int64(v)))
-	n.Add(n, step).Sub(n, big.NewInt(1)).Quo(n, step)
-	return float64(n.Int64()) / 100
+	s := big.NewInt(step)
+	n.Add(n, s).Sub(n, big.NewInt(1)).Quo(n, s)
+	return float64(n.Int64())
 }

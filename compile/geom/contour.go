@@ -159,3 +159,22 @@ func (c Contour) Area() float64 {
 	straight, _ := new(big.Rat).SetFrac(twice, big.NewInt(2e12)).Float64()
 	return straight + arcs
 }
+
+// Rounding returns the radius of the contour's round corners: 0 where none is
+// round; ok is false where they differ by more than the noise of arcs.
+func (c Contour) Rounding() (radius Length, ok bool) {
+	const noise = 100 // nm
+	for i, v := range c {
+		if v.Bulge == 0 {
+			continue
+		}
+		r := Length(math.Round(ArcOf(v, c[(i+1)%len(c)].Point).R))
+		if radius != 0 && max(r-radius, radius-r) > noise {
+			return 0, false
+		}
+		if radius == 0 {
+			radius = r
+		}
+	}
+	return radius, true
+}

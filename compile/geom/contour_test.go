@@ -178,3 +178,24 @@ func TestReversedTwiceIsTheSame(t *testing.T) {
 func drawLength(t *rapid.T, name string) Length {
 	return Length(rapid.Int64Range(-int64(10*length.Metre), int64(10*length.Metre)).Draw(t, name))
 }
+
+func TestRounding(t *testing.T) {
+	lopsided := RoundedContour(R(0, 0, 40*length.Millimetre, 40*length.Millimetre), 5*length.Millimetre)
+	lopsided[1].Bulge /= 2
+	for _, test := range []struct {
+		c      Contour
+		radius Length
+		ok     bool
+	}{
+		{RectContour(R(0, 0, 4, 4)), 0, true},
+		{RoundedContour(R(0, 0, 40*length.Millimetre, 20*length.Millimetre), 2_971_800), 2_971_800, true},
+		{CircleContour(Point{7, 7}, length.Inch), length.Inch, true},
+		{lopsided, 0, false},
+		{nil, 0, true},
+	} {
+		got, ok := test.c.Rounding()
+		if ok != test.ok || max(got-test.radius, test.radius-got) > 1 {
+			t.Errorf("%v: %d, %v", test.c, got, ok)
+		}
+	}
+}

@@ -5,6 +5,8 @@
 package model
 
 import (
+	"slices"
+
 	"barwright/compile/geom"
 	"barwright/lang/finding"
 	"barwright/lang/length"
@@ -19,6 +21,7 @@ type Model struct {
 	Build     Build
 	Givens    []Given
 	Stock     Stock
+	Table     Table
 	Room      Room
 	Runs      []Run
 	KneeWalls []KneeWall
@@ -47,9 +50,12 @@ type Build struct {
 	Revision string
 }
 
-// Show prints a length as the build's people read it: as tape fractions to the
-// build's mark, or as millimetres.
+// Show prints a length as the build's people read it, and hides nothing: as tape
+// fractions to the build's mark and what is over, or as millimetres in full.
 func (b Build) Show(l Length) string { return length.Show(l, b.Unit, b.Marks) }
+
+// Plain prints a length for sentences and tables: rounded where no tape shows it.
+func (b Build) Plain(l Length) string { return length.Plain(l, b.Unit, b.Marks) }
 
 // Given is a named input and its value as text in the build's unit.
 type Given struct {
@@ -113,6 +119,9 @@ type Run struct {
 	Boxes  []Box
 	Why    Why
 }
+
+// FreeAt reports whether an end of the run meets no wall.
+func (r *Run) FreeAt(e End) bool { return slices.Contains(r.Free, e) }
 
 // End is an end of a run.
 type End int

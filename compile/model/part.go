@@ -2,6 +2,7 @@ package model
 
 import (
 	"math"
+	"strings"
 
 	"barwright/compile/geom"
 )
@@ -88,6 +89,42 @@ const (
 
 func (e Edge) String() string { return [...]string{"bottom", "right", "top", "left"}[e] }
 
+// Opposite returns the edge across the part.
+func (e Edge) Opposite() Edge { return (e + 2) % 4 }
+
+// Side is an edge of a part as drawn, and what it is called where the part
+// stands.
+type Side struct {
+	Edge Edge
+	Name string // "front edge"
+}
+
+// Sides names the two edges of a part that look to the front and to the rear of
+// the run; those of a knee wall look to the run and to the room. There are none
+// where the face that is drawn is itself one of these.
+func (p *Part) Sides() []Side {
+	var front Edge
+	switch at := p.Placement; geom.V {
+	case at.X.Axis:
+		front = RightEdge
+		if at.X.Neg {
+			front = LeftEdge
+		}
+	case at.Y.Axis:
+		front = Top
+		if at.Y.Neg {
+			front = Bottom
+		}
+	default:
+		return nil
+	}
+	names := [2]string{"front edge", "rear edge"}
+	if strings.HasPrefix(p.ID, "knee_wall.") {
+		names = [2]string{"run side", "room side"}
+	}
+	return []Side{{front, names[0]}, {front.Opposite(), names[1]}}
+}
+
 // Cut is a line of the cut list: one distinct piece and how many of it.
 type Cut struct {
 	Parts     []string // labels
@@ -131,12 +168,12 @@ type Placed struct {
 
 // BillLine is one line of the bill.
 type BillLine struct {
-	Section  string // "sheets", "sticks", "steel", "slabs", "screws", "consumables"
-	Item     string // "sheet.birch"
-	Text     string // what one asks for at the counter
-	Use      string // what it is for
-	Quantity float64
-	Unit     string  // "sheet", "stick", "box", "piece"
+	Section  string  // "sheets", "sticks", "steel", "slabs", "screws", "consumables"
+	Item     string  // "sheet.birch"
+	Text     string  // what one asks for at the counter
+	Use      string  // what it is for
+	Quantity float64 // 0 where it is not known
+	Unit     string  // "sheet", "stick", "box", "piece", "m2", "sq ft"
 	Needed   string  // what is used of it: "142 pieces", "31 ft 4 in"
 	WeightKg float64 // of what is used; 0 where unknown
 	Price    float64 // each; 0 where not given

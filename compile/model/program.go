@@ -80,3 +80,14 @@ func (p *Program) Reach() (plan geom.Rect, z geom.Span) {
 	}
 	return plan, z
 }
+
+// Table is how the shop's cutting table wants its files.
+type Table struct {
+	R2000  bool // otherwise R12
+	Notes  bool // write texts
+	Stated bool // state the unit in R12 files too
+	Layers LayerNames
+}
+
+// LayerNames names a layer for each kind of work.
+type LayerNames struct{ Edge, Opening, Recess, Bore, Mark, Note string }

@@ -73,5 +73,6 @@ type Fastening struct {
 	// Backing is that of the wall of the room that they go into; empty where they
 	// go into none. A shim goes behind each.
 	Backing string
+	Steel   bool // they go through steel, which takes a hole for each
 	Why     Why
 }

@@ -21,7 +21,7 @@ func (v *values) coerce(spec *schema.Attr, raw expr.Value, unit length.Unit) exp
 		return v.toChoice(spec, raw)
 	case schema.Flag:
 		return v.demand(spec, raw, expr.Flag)
-	case schema.Count, schema.Number, schema.Angle:
+	case schema.Count, schema.Whole, schema.Number, schema.Angle:
 		return v.toNumber(spec, raw)
 	case schema.Width:
 		if raw.Kind == expr.Rest {
@@ -30,12 +30,21 @@ func (v *values) coerce(spec *schema.Attr, raw expr.Value, unit length.Unit) exp
 		return v.toLength(spec, raw, unit)
 	case schema.Length, schema.Reach, schema.Place:
 		return v.toLength(spec, raw, unit)
-	case schema.Lengths, schema.Places, schema.Pair, schema.SheetSize, schema.Numbers:
+	case schema.Series:
+		if raw.Kind == expr.Object {
+			return v.toObject(spec, raw, unit)
+		}
+		return v.toList(spec, raw, unit)
+	case schema.Lengths, schema.Places, schema.Pair, schema.SheetSize, schema.Spot, schema.Numbers, schema.RefList:
 		return v.toList(spec, raw, unit)
 	case schema.Ref:
 		return v.toRef(spec, raw)
 	case schema.Object:
 		return v.toObject(spec, raw, unit)
+	case schema.Any:
+		return raw
+	case schema.AnyList:
+		return v.demand(spec, raw, expr.List)
 	}
 	panic("type of " + spec.Name)
 }
@@ -55,7 +64,7 @@ func wanted(spec *schema.Attr) string {
 		return "a text in quotes"
 	case schema.Choice:
 		return "one of the words " + strings.Join(spec.Choices, ", ")
-	case schema.Count:
+	case schema.Count, schema.Whole:
 		return "a whole number"
 	case schema.Angle:
 		return "a number of degrees"
@@ -65,7 +74,9 @@ func wanted(spec *schema.Attr) string {
 		return "the name of a " + spec.Refs[0]
 	case schema.Object:
 		return "in braces: { " + strings.Join(schema.Names(spec.Fields), ", ") + " }"
-	case schema.Lengths, schema.Places, schema.Numbers:
+	case schema.Series:
+		return "a list of places in brackets, or in braces: { first, spacing, last }"
+	case schema.Lengths, schema.Places, schema.Numbers, schema.RefList, schema.AnyList:
 		return "a " + spec.Type.String() + " in brackets"
 	}
 	return spec.Type.String()
@@ -77,6 +88,10 @@ func (v *values) toChoice(spec *schema.Attr, raw expr.Value) expr.Value {
 	}
 	if !slices.Contains(spec.Choices, raw.Text) {
 		v.findings.Errorf("unknown-word", raw.At, finding.Suggest(raw.Text, spec.Choices), "%s cannot be %q.", spec.Name, raw.Text)
+		return expr.Value{}
+	}
+	if slices.Contains(spec.LaterChoices, raw.Text) {
+		v.findings.Errorf("not-made-yet", raw.At, spec.Example(), "%s = %q is not made yet.", spec.Name, raw.Text)
 		return expr.Value{}
 	}
 	return raw
@@ -93,6 +108,8 @@ func (v *values) toNumber(spec *schema.Attr, raw expr.Value) expr.Value {
 	switch {
 	case spec.Type == schema.Count && (!raw.Num.IsInt() || raw.Num.Sign() <= 0 || raw.Num.Cmp(big.NewFloat(1e6)) > 0):
 		return refuse("not-a-count", "a whole number from 1 to 1000000")
+	case spec.Type == schema.Whole && (!raw.Num.IsInt() || raw.Num.Sign() < 0 || raw.Num.Cmp(big.NewFloat(1e6)) > 0):
+		return refuse("not-a-count", "a whole number from 0 to 1000000")
 	case spec.Type == schema.Angle && (raw.Num.Sign() <= 0 || raw.Num.Cmp(big.NewFloat(360)) >= 0):
 		return refuse("not-an-angle", "over 0 and under 360 degrees")
 	case raw.Num.Sign() < 0:
@@ -100,10 +117,19 @@ func (v *values) toNumber(spec *schema.Attr, raw expr.Value) expr.Value {
 	case raw.Num.Cmp(big.NewFloat(1e9)) > 0:
 		return refuse("too-large", "1000000000 at most")
 	}
-	if spec.Type == schema.Count {
+	if spec.Type == schema.Count || spec.Type == schema.Whole {
 		raw.Scale = expr.Pure
 	}
 	return raw
+}
+
+// anySign reports whether lengths of a type may be negative.
+func anySign(t schema.Type) bool {
+	switch t {
+	case schema.Place, schema.Places, schema.Series, schema.Pair, schema.Spot:
+		return true
+	}
+	return false
 }
 
 // toLength makes a length of a value. Only a Place may be negative, and only a
@@ -114,7 +140,7 @@ func (v *values) toLength(spec *schema.Attr, raw expr.Value, unit length.Unit) e
 		return expr.Value{}
 	}
 	switch {
-	case l < 0 && spec.Type != schema.Place && spec.Type != schema.Places && spec.Type != schema.Pair:
+	case l < 0 && !anySign(spec.Type):
 		v.findings.Errorf("negative", raw.At, "", "%s is %s; it cannot be less than 0.", spec.Name, v.show(l))
 		return expr.Value{}
 	case l == 0 && (spec.Type == schema.Length || spec.Type == schema.Width || spec.Type == schema.Lengths || spec.Type == schema.SheetSize):
@@ -126,12 +152,15 @@ func (v *values) toLength(spec *schema.Attr, raw expr.Value, unit length.Unit) e
 	return out
 }
 
+// fixedLength is how many values a list of a type has.
+var fixedLength = map[schema.Type]int{schema.Pair: 2, schema.SheetSize: 2, schema.Spot: 3} // lookup only
+
 func (v *values) toList(spec *schema.Attr, raw expr.Value, unit length.Unit) expr.Value {
 	if raw = v.demand(spec, raw, expr.List); raw.Kind == expr.Invalid {
 		return raw
 	}
-	if spec.Type == schema.Pair || spec.Type == schema.SheetSize {
-		if len(raw.Items) != 2 {
+	if n := fixedLength[spec.Type]; n > 0 {
+		if len(raw.Items) != n {
 			v.findings.Errorf("wrong-type", raw.At, "", "%s has %s; it must be %s.", spec.Name, counted(len(raw.Items), "value"), spec.Type)
 			return expr.Value{}
 		}
@@ -142,15 +171,18 @@ func (v *values) toList(spec *schema.Attr, raw expr.Value, unit length.Unit) exp
 	}
 	out := expr.Value{Kind: expr.List, At: raw.At, Items: make([]expr.Value, len(raw.Items))}
 	for i, item := range raw.Items {
-		if spec.Type == schema.Numbers {
+		switch spec.Type {
+		case schema.Numbers:
 			out.Items[i] = v.toNumber(&schema.Attr{Name: spec.Name, Type: schema.Number}, item)
-		} else {
+		case schema.RefList:
+			out.Items[i] = v.toRef(spec, item)
+		default:
 			out.Items[i] = v.toLength(spec, item, unit)
 		}
 		if out.Items[i].Kind == expr.Invalid {
 			return expr.Value{}
 		}
-		if rising := spec.Type == schema.Lengths || spec.Type == schema.Places; rising && i > 0 &&
+		if rising := spec.Type == schema.Lengths || spec.Type == schema.Places || spec.Type == schema.Series; rising && i > 0 &&
 			out.Items[i].Num.Cmp(out.Items[i-1].Num) <= 0 {
 			v.findings.Errorf("not-rising", item.At, "", "%s must rise from value to value; this one does not.", spec.Name)
 			return expr.Value{}

@@ -15,7 +15,7 @@ const (
 	endScrews    = 2                       // in each end of a strip, and of a stud
 	pairScrews   = 4                       // between two neighbouring boxes
 	studScrews   = 2                       // of a box in each stud that it catches
-	anchorScrews = 4                       // two through the toe kick, two into the floor
+	anchorScrews = 2                       // through the toe kick into a block, and as many into the floor
 )
 
 // fasten counts screws for one use; nothing where the description names none.
@@ -84,11 +84,10 @@ func (s *solver) wallScrews(run *model.Run, box *model.Box) int {
 }
 
 func (s *solver) fastenAnchor(b *lang.Block) {
-	n := anchorScrews
-	if s.text(b, "fixed") == "adhesive" {
-		n -= 2
+	s.fasten(s.ref(b, "screws"), anchorScrews, "to hold anchor "+b.Name, why(b))
+	if s.text(b, "fixed") == "screws" {
+		s.fasten(s.ref(b, "floor_screws"), anchorScrews, "to hold anchor "+b.Name+" to the floor", why(b))
 	}
-	s.fasten(s.ref(b, "screws"), n, "to hold anchor "+b.Name, why(b))
 }
 
 func (s *solver) fastenKneeWall(b *lang.Block, wall *model.KneeWall) {
@@ -106,7 +105,12 @@ func (s *solver) fastenKneeWall(b *lang.Block, wall *model.KneeWall) {
 	s.fasten(s.ref(b, "run_screws"), behind, "from the boxes of run "+run.Name+" into knee wall "+b.Name, wall.Why)
 }
 
+// fastenSupports counts the screws that pass through the steel.
 func (s *solver) fastenSupports(inner *lang.Block, count int) {
+	from := len(s.m.Fastening)
 	s.fasten(s.ref(inner, "screws"), count*s.count(inner, "screws_each"), "down through the support plates", why(inner))
 	s.fasten(s.ref(inner, "top_screws"), count*s.count(inner, "top_screws_each"), "up through the support plates into the bar top", why(inner))
+	for i := range s.m.Fastening[from:] {
+		s.m.Fastening[from+i].Steel = true
+	}
 }

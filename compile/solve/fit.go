@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -43,9 +44,9 @@ func (v *values) checkRunWall(run *lang.Block) {
 	case out != nil && run.Attr("at") == nil:
 		v.findings.Errorf("attribute-missing", run.Head, "at = …   (where its carcass front meets the wall)", "%s does not say where it meets its wall.", upperFirst(run.Describe()))
 	}
-	for _, name := range []string{"start", "from", "at", "faces"} {
-		a := run.Attr(name)
-		if of := map[bool]string{true: "along", false: "out_from"}[name == "start" || name == "from"]; a != nil && run.Attr(of) == nil {
+	for _, pair := range [][2]string{{"start", "along"}, {"from", "along"}, {"at", "out_from"}, {"faces", "out_from"}} {
+		name, of := pair[0], pair[1]
+		if a := run.Attr(name); a != nil && run.Attr(of) == nil {
 			v.findings.Errorf("attribute-unused", a.NameAt, "leave it out", "%s is for a run with %s, which this one has not.", name, of)
 		}
 	}
@@ -96,7 +97,33 @@ func (v *values) runTooLong(run *lang.Block, text string, over length.Length) *f
 	if widest != nil && width > 2*over {
 		mend = fmt.Sprintf("make %s at most %s wide, or give one box width = rest", widest.Describe(), v.show(width-over))
 	}
-	return v.findings.Errorf("run-too-long", run.Head, mend, "%s", text)
+	return v.findings.Errorf("run-too-long", run.Head, cmp.Or(v.inMillimetres(run, over), mend), "%s", text)
+}
+
+// wideInInches is more than any box is wide: a bare number that comes to it in
+// inches or feet was most likely meant in millimetres.
+const wideInInches = 100 * length.Inch
+
+// inMillimetres is the mend where a run would fit if the bare widths that are
+// too large for inches were millimetres; empty where it would not.
+func (v *values) inMillimetres(run *lang.Block, over length.Length) string {
+	mend := ""
+	for _, b := range boxes(run) {
+		written, w := b.Attr("width"), v.ownWidth(b)
+		if written == nil || !written.Expr.IsNumber() || !written.Expr.Unit.Imperial() || w.Kind != expr.Length || lengthOf(w) < wideInInches {
+			continue
+		}
+		meant := lengthOf(w) * 10 / (written.Expr.Unit.Size() / (length.Millimetre / 10))
+		over -= lengthOf(w) - meant
+		if mend == "" {
+			shown := length.Show(meant, length.Millimetres, length.Millimetre)
+			mend = fmt.Sprintf("if %s was meant, write width = %q in %s", shown, shown, b.Describe())
+		}
+	}
+	if over > 0 {
+		return ""
+	}
+	return mend
 }
 
 func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

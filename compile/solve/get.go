@@ -6,6 +6,8 @@ import (
 	"barwright/lang"
 	"barwright/lang/expr"
 	"barwright/lang/length"
+	"barwright/lang/schema"
+	"barwright/lang/source"
 )
 
 // The getters below return values that are known to be valid: they are called
@@ -79,4 +81,10 @@ func (v *values) fieldLength(b *lang.Block, name, field string) length.Length {
 
 func (v *values) fieldRef(b *lang.Block, name, field string) *lang.Block {
 	return v.blocks[v.field(b, name, field).Text]
+}
+
+// schemaLength is the default of an attribute of a block at the top, for a
+// description that lacks the block.
+func (v *values) schemaLength(kind, name string) length.Length {
+	return lengthOf(v.defaultOf(schema.Kind(schema.Root(), kind).Attr(name), source.Range{}))
 }

@@ -146,6 +146,7 @@ func (s *solver) supportShape(wall *model.KneeWall, inner, steel, router *lang.B
 
 func (s *solver) soundSupport(wall *model.KneeWall, inner, router *lang.Block, g *supportShape) bool {
 	bit := s.length(router, "bit")
+	cuts := bit + 2*s.length(router, "finish")
 	depth := g.thick + g.low
 	switch {
 	case depth >= g.plateThickness:
@@ -154,9 +155,10 @@ func (s *solver) soundSupport(wall *model.KneeWall, inner, router *lang.Block, g
 	case g.tail > g.plateWidth:
 		s.findings.Errorf("tail-too-long", inner.Attr("tail").Expr.At, "leave it out: the steel then lies on the whole width",
 			"The steel would lie %s on a plate that is %s wide: %s too long.", s.show(g.tail), s.show(g.plateWidth), s.show(g.tail-g.plateWidth))
-	case bit > g.recessWidth:
-		s.findings.Errorf("bit-too-wide", inner.Attr("plate").Expr.At, fmt.Sprintf("a bit of at most %s", s.show(g.recessWidth)),
-			"The recess is %s wide, but the bit cuts %s: %s too wide.", s.show(g.recessWidth), s.show(bit), s.show(bit-g.recessWidth)).
+	case cuts > g.recessWidth:
+		s.findings.Errorf("bit-too-wide", inner.Attr("plate").Expr.At, fmt.Sprintf("a bit of at most %s", s.show(g.recessWidth-(cuts-bit))),
+			"The recess is %s wide, but the bit, with what it leaves for the last pass on both sides, takes %s: %s too wide.",
+			s.show(g.recessWidth), s.show(cuts), s.show(cuts-g.recessWidth)).
 			Also(router.Attr("bit").Expr.At, "the bit")
 	case 2*g.recessCorner > g.recessWidth:
 		s.findings.Errorf("corner-too-round", inner.Attr("corner").Expr.At, "a radius of at most half the width, "+s.show(g.width/2),

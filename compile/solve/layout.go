@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"cmp"
+	"fmt"
 	"math"
 
 	"barwright/compile/geom"
@@ -13,12 +15,15 @@ import (
 func boxes(run *lang.Block) []*lang.Block {
 	var out []*lang.Block
 	for _, b := range run.Blocks {
-		switch b.Spec.Kind {
-		case "cabinet", "bay", "filler":
+		if isBox(b) {
 			out = append(out, b)
 		}
 	}
 	return out
+}
+
+func isBox(b *lang.Block) bool {
+	return b.Spec.Kind == "cabinet" || b.Spec.Kind == "bay" || b.Spec.Kind == "filler"
 }
 
 // ownWidth is the width that a box states for itself: kind Rest where it takes
@@ -38,40 +43,58 @@ func (v *values) boxWidth(b *lang.Block) expr.Value {
 	if own.Kind != expr.Rest {
 		return own
 	}
-	left, sharers, place := v.runLength(b.Parent), 0, 0
-	for _, other := range boxes(b.Parent) {
-		if other == b {
-			place = sharers
-		}
-		if w := v.ownWidth(other); w.Kind == expr.Rest {
-			sharers++
-		} else {
-			left = sum(left, minus(w))
-		}
-	}
+	left := v.rest(b.Parent)
 	if left.Kind != expr.Length {
 		return left
 	}
-	total := lengthOf(left)
-	if total <= 0 {
-		return v.noRest(b.Parent, total)
-	}
-	share := total / length.Length(sharers)
-	if length.Length(place) < total%length.Length(sharers) {
+	sharers := v.sharers[b.Parent]
+	total, n := lengthOf(left), length.Length(len(sharers))
+	share := total / n
+	if length.Length(sharers[b]) < total%n {
 		share++
 	}
 	return expr.OfLength(share)
 }
 
-// noRest says, once for a run, that nothing is left to share.
-func (v *values) noRest(run *lang.Block, left length.Length) expr.Value {
+// rest is what a run has left for the boxes that take the rest. It notes which
+// ones they are, and their order.
+func (v *values) rest(run *lang.Block) expr.Value {
 	return v.memo(cellKey{run, "rest", true}, run.Head, func() expr.Value {
-		long := lengthOf(v.runLength(run))
-		v.findings.Errorf("run-too-long", run.Head, "make the other boxes narrower, or leave one out",
-			"The boxes of fixed width in %s are %s long in all, and its length is %s: nothing is left for width = rest.",
-			run.Describe(), v.show(long-left), v.show(long))
-		return expr.Value{}
+		left, sharers := v.runLength(run), map[*lang.Block]int{}
+		for _, b := range boxes(run) {
+			if w := v.ownWidth(b); w.Kind == expr.Rest {
+				sharers[b] = len(sharers)
+			} else {
+				left = sum(left, minus(w))
+			}
+		}
+		v.sharers[run] = sharers
+		if left.Kind == expr.Length && lengthOf(left) <= 0 {
+			v.noRest(run, lengthOf(left))
+			return expr.Value{}
+		}
+		return left
 	})
+}
+
+// noRest says that nothing is left to share.
+func (v *values) noRest(run *lang.Block, left length.Length) {
+	long := lengthOf(v.runLength(run))
+	text := fmt.Sprintf("The boxes of fixed width in %s take up all of its %s", run.Describe(), v.show(long))
+	if left < 0 {
+		text += " and " + v.show(-left) + " more"
+	}
+	mend := cmp.Or(v.inMillimetres(run, 1-left), "make the other boxes narrower, or leave one out")
+	f := v.findings.Errorf("run-too-long", run.Head, mend, "%s: nothing is left for width = rest.", text)
+	for _, b := range boxes(run) {
+		if v.ownWidth(b).Kind == expr.Rest {
+			f.Also(b.Attr("width").Expr.At, "this takes the rest")
+			break
+		}
+	}
+	if wall := v.blocks[v.value(run, "along").Text]; wall != nil && run.Attr("length") == nil {
+		f.Also(wall.Attr("length").Expr.At, "the wall's length")
+	}
 }
 
 func (v *values) boxLeft(b *lang.Block) expr.Value {

@@ -19,6 +19,9 @@ func (v *values) resolve(names []string, at source.Range) expr.Value {
 		v.findings.Errorf("unknown-name", at, mend, format, args...)
 		return expr.Value{}
 	}
+	if n := len(v.open); n > 0 {
+		v.open[n-1].uses = append(v.open[n-1].uses, use{strings.Join(names, "."), at})
+	}
 	kinds := v.kinds()
 	switch {
 	case !slices.Contains(kinds, names[0]):
@@ -35,7 +38,12 @@ func (v *values) resolve(names []string, at source.Range) expr.Value {
 	}
 	b := v.blocks[key]
 	if b == nil {
-		return unknown(finding.Suggest(names[1], v.named(names[0])), "There is no %s %q.", names[0], names[1])
+		known := v.named(names[0])
+		if len(known) == 0 {
+			return unknown(fmt.Sprintf("write a block %s %q { … }, or include a file that has it", names[0], names[1]),
+				"There is no %s %q, and no other %[1]s.", names[0], names[1])
+		}
+		return unknown(finding.Suggest(names[1], known), "There is no %s %q.", names[0], names[1])
 	}
 	if len(rest) == 0 {
 		return expr.OfRef(key)
@@ -86,26 +94,6 @@ func (v *values) property(b *lang.Block, names []string, at source.Range) expr.V
 		}
 	}
 	return value
-}
-
-func (v *values) given(names []string, at source.Range) expr.Value {
-	var known []string
-	for _, b := range v.src.Top("given") {
-		for _, a := range b.Attrs {
-			if len(names) == 2 && a.Name == names[1] {
-				value := v.value(b, a.Name)
-				value.From = a.Expr.At
-				return value
-			}
-			known = append(known, a.Name)
-		}
-	}
-	mend := finding.Suggest(strings.Join(names[1:], "."), known)
-	if len(known) == 0 {
-		mend = "given { NAME = … }"
-	}
-	v.findings.Errorf("unknown-name", at, mend, "There is no %s.", strings.Join(names, "."))
-	return expr.Value{}
 }
 
 // kinds lists the kinds of blocks that an expression may name.

@@ -13,10 +13,10 @@ import (
 // the part has no wood there already, nothing is cut.
 func (s *solver) open(index int, t *thing, face geom.Rect, round bool) {
 	part, cuts := &s.m.Parts[index], s.cuts[index]
-	if slices.ContainsFunc(cuts, func(c geom.Rect) bool { return c.Contains(face) }) {
+	blank := part.Placement.Blank()
+	if slices.ContainsFunc(cuts, func(c geom.Rect) bool { return c.Contains(blank.Intersect(face)) }) {
 		return
 	}
-	blank := part.Placement.Blank()
 	o := model.Opening{Name: t.name, Why: t.why}
 	meetsCut := slices.ContainsFunc(cuts, func(c geom.Rect) bool { return c.Grow(1).Overlaps(face) })
 	inside := blank.Grow(-1).Contains(face) && !meetsCut

@@ -70,7 +70,7 @@ func (s *solver) part(owner, stock *lang.Block, kind model.PartKind, frame geom.
 	s.m.Parts = append(s.m.Parts, model.Part{
 		ID:    owner.Key() + "/" + p.id,
 		Label: strings.ToUpper(owner.Name + "-" + p.code),
-		Name:  p.name, Owner: strings.ReplaceAll(owner.Spec.Kind, "_", " ") + " " + owner.Name, Kind: kind,
+		Name:  p.name, Owner: lang.KindWords(owner.Spec.Kind) + " " + owner.Name, Kind: kind,
 		Stock: stock.Key(), Material: s.asked(stock, s.show(at.Thickness())), Thickness: at.Thickness(), Face: p.face, Grain: p.grain,
 		Outline: geom.Cut(at.Blank(), cuts)[0], Placement: at, Why: why(owner),
 	})

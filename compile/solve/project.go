@@ -45,10 +45,10 @@ func (s *solver) things() []thing {
 			})
 		}
 		for _, o := range w.Stubs {
-			across := o.Diameter + 2*o.Clearance
+			radius := (o.Diameter+1)/2 + o.Clearance
 			out = append(out, thing{
-				name: "stub " + o.Name, wall: w, out: o.StandsOut, radius: across / 2, why: o.Why,
-				clear: around(o.Along, o.Height, across, across),
+				name: "stub " + o.Name, wall: w, out: o.StandsOut + o.Clearance, radius: radius, why: o.Why,
+				clear: around(o.Along, o.Height, 2*radius, 2*radius),
 			})
 		}
 	}
@@ -138,7 +138,7 @@ func (s *solver) projectInto(c *cabinet, t *thing) {
 // What lies behind the rear stretcher is used from before it.
 func (c *cabinet) depthToInside(t *thing, run *stand, box *model.Box) length.Length {
 	clear := box.Inside
-	if !t.inward || !t.clear.Y.Overlaps(clear.Z) {
+	if !t.inward || box.Kind != model.Cabinet || !t.clear.Y.Overlaps(clear.Z) {
 		return 0
 	}
 	if t.clear.Y.Overlaps(c.stretcher.Z) {

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"fmt"
 	"math"
 
 	"barwright/compile/geom"
@@ -24,7 +25,7 @@ func (s *solver) room() {
 	for _, b := range blocks {
 		w := model.Wall{
 			Name: b.Name, Length: s.length(b, "length"), Corner: angleOf(s.value(b, "corner")),
-			Backing: s.text(b, "backing"), Frame: frame, Studs: s.lengths(b, "studs"), Why: why(b),
+			Backing: s.text(b, "backing"), Frame: frame, Studs: s.studs(b), Why: why(b),
 		}
 		for _, o := range b.Inner("outlet") {
 			w.Outlets = append(w.Outlets, s.outlet(o))
@@ -42,6 +43,26 @@ func (s *solver) room() {
 	if len(blocks) >= closedRoom {
 		s.checkClosed(blocks, frame)
 	}
+}
+
+// studs lists the centres of a wall's studs, as listed or as a series.
+func (s *solver) studs(wall *lang.Block) []length.Length {
+	if s.value(wall, "studs").Kind != expr.Object {
+		return s.lengths(wall, "studs")
+	}
+	apart, last := s.fieldLength(wall, "studs", "spacing"), s.length(wall, "length")
+	if end := s.field(wall, "studs", "last"); end.Kind == expr.Length {
+		last = min(last, lengthOf(end))
+	}
+	var out []length.Length
+	for at := s.fieldLength(wall, "studs", "first"); at <= last; at += apart {
+		if len(out) == mostPieces {
+			s.tooMany(wall.Attr("studs").Expr.At, int((last-out[0])/apart)+1, "studs")
+			return nil
+		}
+		out = append(out, at)
+	}
+	return out
 }
 
 func (s *solver) outlet(b *lang.Block) model.Outlet {
@@ -81,8 +102,11 @@ func (s *solver) checkWalls() {
 			}
 		}
 		studs := s.value(wall, "studs")
+		if studs.Kind == expr.Object {
+			studs.Items = studs.Items[:1] // first; the others are kept within the wall
+		}
 		for _, stud := range studs.Items {
-			if at := lengthOf(stud); at < within.Lo || at > within.Hi {
+			if at := lengthOf(stud); stud.Kind == expr.Length && (at < within.Lo || at > within.Hi) {
 				s.findings.Errorf("outside-wall", stud.At, "", "A stud at %s is outside the wall, which is %s long.", s.show(at), s.show(within.Hi)).
 					Also(wall.Attr("length").Expr.At, "the wall's length")
 			}
@@ -104,18 +128,22 @@ func (s *solver) checkOnWall(b, wall *lang.Block, within geom.Span) {
 	along, height := lengthOf(at.Items[0]), lengthOf(at.Items[1])
 	half := lengthOf(wide) / 2
 	covers := geom.Span{Lo: along - half, Hi: along + half}
+	mend := ""
+	if half < within.Hi-half {
+		mend = fmt.Sprintf("a place from %s to %s along the wall", s.show(half), s.show(within.Hi-half))
+	}
 	switch {
 	case along < within.Lo || along > within.Hi:
 		miss := max(within.Lo-along, along-within.Hi)
-		s.findings.Errorf("outside-wall", at.Items[0].At, "", "%s is at %s along its wall, which is %s long: %s outside.",
+		s.findings.Errorf("outside-wall", at.Items[0].At, mend, "%s is at %s along its wall, which is %s long: %s outside.",
 			upperFirst(b.Describe()), s.show(along), s.show(within.Hi), s.show(miss)).
 			Also(wall.Attr("length").Expr.At, "the wall's length")
 	case !within.Contains(covers):
 		miss := max(within.Lo-covers.Lo, covers.Hi-within.Hi)
-		s.findings.Errorf("outside-wall", at.Items[0].At, "", "%s is %s wide and its centre is at %s: it would run %s past the end of its wall.",
+		s.findings.Errorf("outside-wall", at.Items[0].At, mend, "%s is %s wide and its centre is at %s: it would run %s past the end of its wall.",
 			upperFirst(b.Describe()), s.show(2*half), s.show(along), s.show(miss)).
 			Also(wall.Attr("length").Expr.At, "the wall's length")
 	case height < 0:
-		s.findings.Errorf("outside-wall", at.Items[1].At, "", "%s is %s below the floor.", upperFirst(b.Describe()), s.show(-height))
+		s.findings.Errorf("outside-wall", at.Items[1].At, "heights count up from the floor", "%s is %s below the floor.", upperFirst(b.Describe()), s.show(-height))
 	}
 }

@@ -89,6 +89,12 @@ func (s *solver) alongWall(b, wall *lang.Block, run *model.Run) {
 	case from == "right" && right > start:
 		s.leaning(b, from, right)
 	}
+	switch from := s.text(b, "from"); {
+	case from == "left" && right > 0 && !run.FreeAt(model.Right):
+		s.leaning(b, "right", right)
+	case from == "right" && left > 0 && !run.FreeAt(model.Left):
+		s.leaning(b, "left", left)
+	}
 }
 
 // closes reports whether the corner between two walls has a wall on either
@@ -208,6 +214,7 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 		u.Hi += scribe
 	}
 	toe := s.fieldLength(s.ref(b.Parent, "carcass"), "toe_kick", "height")
+	s.cabinets = append(s.cabinets, cabinet{run: len(s.m.Runs), box: len(run.Boxes) - 1, block: b, first: len(s.m.Parts), last: len(s.m.Parts) + 1})
 	s.panel(b, board, run.Frame, geom.Box{U: u, V: geom.Span{Lo: run.Depth - t, Hi: run.Depth}, Z: geom.Span{Lo: toe, Hi: run.Height}},
 		piece{id: "strip", code: "F", name: "filler strip", out: front, face: "front", grain: model.GrainY})
 }

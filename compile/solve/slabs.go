@@ -50,7 +50,7 @@ func (s *solver) slab(b *lang.Block, frame geom.Frame, box geom.Box) {
 	})
 }
 
-// checkReach warns of steel that would show beyond the bar top's edge.
+// checkReach refuses steel that would show beyond the bar top's edge.
 func (s *solver) checkReach(b *lang.Block, wall *model.KneeWall, overhang length.Length) {
 	for _, sup := range wall.Supports[:min(1, len(wall.Supports))] {
 		reach := wall.Framing.V.Lo - sup.Steel.V.Lo

@@ -38,15 +38,17 @@ type Recess struct {
 	Why    model.Why
 }
 
-// Solve solves a description. The model is nil where a finding is an error.
+// Solve solves a description. The model is nil where a finding is an error, or
+// reading found one: then only values are worked out. Blocks must not be lost.
 func Solve(src *lang.Source) Solution {
 	s := &solver{m: &model.Model{}}
 	s.values = newValues(src, &s.out.Findings)
 	s.build()
 	s.all()
+	s.notMade()
 	s.checkFit()
 	s.checkWalls()
-	if s.out.Findings.HasErrors() {
+	if src.Faulty || s.out.Findings.HasErrors() {
 		return s.out
 	}
 	s.givens()
@@ -56,6 +58,7 @@ func Solve(src *lang.Source) Solution {
 	s.checkOnce()
 	s.kneeWalls()
 	s.slabs()
+	s.checkMeets()
 	s.project()
 	s.label()
 	if s.out.Findings.HasErrors() {
@@ -78,12 +81,8 @@ type solver struct {
 
 // build reads the build block; its unit was read before.
 func (s *solver) build() {
-	s.marks = length.Inch / 16
+	s.marks = s.schemaLength("build", "marks")
 	for _, b := range s.src.Top("build") {
-		s.marks = length.Millimetre / 2
-		if s.src.Unit.Imperial() {
-			s.marks = length.Inch / 32
-		}
 		if marks := s.value(b, "marks"); marks.Kind == expr.Length {
 			s.marks = lengthOf(marks)
 		}
@@ -93,39 +92,9 @@ func (s *solver) build() {
 
 func why(b *lang.Block) model.Why { return model.Why{Block: b.Path(), At: b.Head} }
 
-func (s *solver) givens() {
-	for _, b := range s.src.Top("given") {
-		for _, a := range b.Attrs {
-			s.m.Givens = append(s.m.Givens, model.Given{
-				Name: a.Name, Value: s.plain(s.value(b, a.Name)), Overridden: a.Overridden,
-				Why: model.Why{Block: "given." + a.Name, At: a.Expr.At},
-			})
-		}
-	}
-}
-
-// plain prints a value in the words of a description.
-func (s *solver) plain(x expr.Value) string {
-	switch x.Kind {
-	case expr.Number:
-		return x.Num.Text('g', 12)
-	case expr.Length:
-		return s.show(lengthOf(x))
-	case expr.Flag:
-		if x.Flag {
-			return "true"
-		}
-		return "false"
-	}
-	return x.Text
-}
-
 // saw reads the saw block, or its defaults where there is none.
 func (s *solver) saw() {
-	s.out.Saw = layout.Saw{Kerf: 32 * length.Millimetre / 10, Trim: 6 * length.Millimetre}
-	if s.src.Unit.Imperial() {
-		s.out.Saw = layout.Saw{Kerf: length.Inch / 8, Trim: length.Inch / 4}
-	}
+	s.out.Saw = layout.Saw{Kerf: s.schemaLength("saw", "kerf"), Trim: s.schemaLength("saw", "trim")}
 	for _, b := range s.src.Top("saw") {
 		s.out.Saw = layout.Saw{Kerf: s.length(b, "kerf"), Trim: s.length(b, "trim")}
 	}

@@ -7,39 +7,46 @@ import (
 )
 
 // solvedValue is a value that follows from the build rather than from one
-// attribute. work returns kind Invalid where something it needs has failed.
+// attribute. work returns kind Invalid where something it needs has failed; why
+// tells what a sound value follows from.
 type solvedValue struct {
-	name string
-	work func(v *values, b *lang.Block) expr.Value
+	name  string
+	means string
+	work  func(v *values, b *lang.Block) expr.Value
+	why   func(v *values, b *lang.Block) reason
 }
 
 // solvedValues lists the solved values of each kind of block, in the order of
 // SPEC.md.
 func solvedValues() map[string][]solvedValue {
-	box := []solvedValue{{"width", (*values).boxWidth}, {"left", (*values).boxLeft}, {"right", (*values).boxRight}}
+	box := []solvedValue{
+		{"width", "over all", (*values).boxWidth, (*values).whyWidth},
+		{"left", "its left end, from the left end of its run", (*values).boxLeft, (*values).whyLeft},
+		{"right", "its right end, from the left end of its run", (*values).boxRight, (*values).whyRight},
+	}
 	return map[string][]solvedValue{
 		"cabinet": box,
 		"bay":     box,
 		"filler":  box,
 		"run": {
-			{"length", (*values).runLength},
-			{"height", ofRef("carcass", "height")},
-			{"depth", ofRef("carcass", "depth")},
+			{"length", "of the whole run", (*values).runLength, (*values).whyLength},
+			{"height", "of its boxes, above the floor", ofRef("carcass", "height"), whyRef("carcass", "height")},
+			{"depth", "of its boxes, over the back", ofRef("carcass", "depth"), whyRef("carcass", "depth")},
 		},
 		"knee_wall": {
-			{"top", (*values).kneeTop},
-			{"height", (*values).kneeTop},
-			{"left", func(v *values, b *lang.Block) expr.Value { return v.value(b, "left_inset") }},
-			{"right", (*values).kneeRight},
-			{"thickness", ofRef("lumber", "width")},
+			{"top", "of the upper plate, above the floor", (*values).kneeTop, (*values).whyKneeTop},
+			{"height", "of its framing, above the floor", (*values).kneeTop, whySame("top")},
+			{"left", "left end of its framing, from the run's left end", (*values).kneeLeft, whySame("left_inset")},
+			{"right", "right end of its framing, from the run's left end", (*values).kneeRight, (*values).whyKneeRight},
+			{"thickness", "of its framing", ofRef("lumber", "width"), whyRef("lumber", "width")},
 		},
 		"counter": {
-			{"thickness", ofRef("slab", "thickness")},
-			{"top", (*values).counterTop},
+			{"thickness", "", ofRef("slab", "thickness"), whyRef("slab", "thickness")},
+			{"top", "of its upper face, above the floor", (*values).counterTop, whyOver("height")},
 		},
 		"bar_top": {
-			{"thickness", ofRef("slab", "thickness")},
-			{"height", (*values).barTopHeight},
+			{"thickness", "", ofRef("slab", "thickness"), whyRef("slab", "thickness")},
+			{"height", "of its upper face, above the floor", (*values).barTopHeight, whyOver("top")},
 		},
 	}
 }
@@ -146,6 +153,9 @@ func (v *values) counterTop(b *lang.Block) expr.Value {
 	run := v.blocks[over.Text]
 	return sum(v.solved(run, "height"), v.solved(b, "thickness"))
 }
+
+// kneeLeft is the left end of a knee wall's framing, from the run's left end.
+func (v *values) kneeLeft(b *lang.Block) expr.Value { return v.value(b, "left_inset") }
 
 // kneeRight is the right end of a knee wall's framing, from the run's left end.
 func (v *values) kneeRight(b *lang.Block) expr.Value {

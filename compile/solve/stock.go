@@ -10,6 +10,7 @@ import (
 // stock lists what can be bought, in the order of the text.
 func (s *solver) stock() {
 	s.saw()
+	s.table()
 	for _, b := range s.src.Blocks {
 		switch b.Spec.Kind {
 		case "sheet":
@@ -71,4 +72,20 @@ func (s *solver) stick(b *lang.Block) model.Stick {
 			"%s has %s, but %s.", upperFirst(b.Describe()), counted(len(lengths), "length"), counted(len(prices), "price"))
 	}
 	return out
+}
+
+// table reads how the shop wants its files, or the defaults of the schema where
+// no table is described.
+func (s *solver) table() {
+	s.m.Table = model.Table{Notes: true, Stated: true}
+	for _, b := range s.src.Top("table") {
+		name := func(kind string) string { return s.field(b, "layers", kind).Text }
+		s.m.Table = model.Table{
+			R2000: s.text(b, "format") == "r2000", Notes: s.flag(b, "notes"), Stated: s.flag(b, "unit_stated"),
+			Layers: model.LayerNames{
+				Edge: name("edge"), Opening: name("opening"), Recess: name("recess"),
+				Bore: name("bore"), Mark: name("mark"), Note: name("note"),
+			},
+		}
+	}
 }

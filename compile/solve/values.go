@@ -19,12 +19,16 @@ type values struct {
 	src      *lang.Source
 	findings *finding.List
 	blocks   map[string]*lang.Block // by key; lookup only
+	inputs   map[string]lang.Given  // by name; lookup only
 	cells    map[cellKey]*cell      // lookup only
 	open     []*cell                // being evaluated, outermost first
 	solvable map[string][]solvedValue
 	// neighbour is the box to the left of a box in its run; lookup only.
 	neighbour map[*lang.Block]*lang.Block
-	marks     length.Length
+	// sharers are the boxes of a run that take the rest, with their order;
+	// lookup only.
+	sharers map[*lang.Block]map[*lang.Block]int
+	marks   length.Length
 }
 
 // cellKey names one value of a block. Solved values are kept apart from
@@ -49,17 +53,29 @@ type cell struct {
 	at    source.Range
 	done  bool
 	value expr.Value
+	uses  []use // names that its expression asks for, in order
+}
+
+// use is a dotted name in an expression, and where it stands.
+type use struct {
+	name string
+	at   source.Range
 }
 
 func newValues(src *lang.Source, findings *finding.List) *values {
 	v := &values{
 		src: src, findings: findings, solvable: solvedValues(),
-		blocks: map[string]*lang.Block{}, cells: map[cellKey]*cell{}, neighbour: map[*lang.Block]*lang.Block{},
+		blocks: map[string]*lang.Block{}, inputs: map[string]lang.Given{}, cells: map[cellKey]*cell{}, neighbour: map[*lang.Block]*lang.Block{}, sharers: map[*lang.Block]map[*lang.Block]int{},
 	}
 	for _, run := range src.Top("run") {
 		var left *lang.Block
 		for _, b := range boxes(run) {
 			v.neighbour[b], left = left, b
+		}
+	}
+	for _, b := range src.Top("given") {
+		for _, g := range b.Givens() {
+			v.inputs[g.Name] = g
 		}
 	}
 	src.Each(func(b *lang.Block) {
@@ -73,8 +89,11 @@ func newValues(src *lang.Source, findings *finding.List) *values {
 	return v
 }
 
-// show prints a length as the build's people read it.
-func (v *values) show(l length.Length) string { return length.Show(l, v.src.Unit, v.marks) }
+// exact prints a length with what a tape does not show of it.
+func (v *values) exact(l length.Length) string { return length.Show(l, v.src.Unit, v.marks) }
+
+// show prints a length in a sentence, as the build's people read it.
+func (v *values) show(l length.Length) string { return length.Plain(l, v.src.Unit, v.marks) }
 
 // memo returns a cell's value, working it out once. A cell that is needed for
 // itself is a circle.
@@ -97,17 +116,26 @@ func (v *values) memo(key cellKey, at source.Range, work func() expr.Value) expr
 	return c.value
 }
 
+// mostSteps is how many steps of a circle are told one by one.
+const mostSteps = 12
+
 // circle reports the way round from a cell back to itself.
 func (v *values) circle(c *cell) {
 	from := slices.Index(v.open, c)
 	way := v.open[from:]
 	steps := distinctSteps(way)
-	names := make([]string, 0, len(steps)+1)
+	first := steps[0].name
+	longer := len(steps) - mostSteps
+	steps = steps[:min(len(steps), mostSteps)]
+	names := make([]string, 0, len(steps)+2)
 	for _, step := range steps {
 		names = append(names, step.name)
 	}
+	if longer > 0 {
+		names = append(names, fmt.Sprintf("… %d more", longer))
+	}
 	f := v.findings.Errorf("circle", steps[0].at, "give one of them a value of its own",
-		"This needs itself: %s.", strings.Join(append(names, names[0]), " → "))
+		"This needs itself: %s.", strings.Join(append(names, first), " → "))
 	for _, step := range steps[1:] {
 		f.Also(step.at, "%s is worked out here", step.name)
 	}
@@ -184,7 +212,7 @@ func (v *values) defaultOf(spec *schema.Attr, at source.Range) expr.Value {
 		raw.Text = spec.Metric
 	}
 	switch spec.Type {
-	case schema.Count, schema.Number, schema.Angle:
+	case schema.Count, schema.Whole, schema.Number, schema.Angle:
 		n, _, err := big.ParseFloat(spec.Default, 10, 512, big.ToNearestEven)
 		if err != nil {
 			panic(fmt.Sprintf("default of %s: %v", spec.Name, err))
@@ -205,6 +233,13 @@ func (v *values) all() {
 		}
 		for _, name := range v.solvedNames(b.Spec.Kind) {
 			v.solved(b, name)
+		}
+		if b.Spec.Kind == "given" {
+			for _, g := range b.Givens() {
+				if g.Value != nil {
+					v.givenValue(g)
+				}
+			}
 		}
 	})
 }

@@ -3,6 +3,7 @@ package view
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -18,11 +19,21 @@ type site struct {
 	behind   bool // on the wall behind the run, not on one at its end
 }
 
-// runElevation shows a run from the front, and what stands in the wall behind.
+// runElevation shows a run from the front, the knee wall behind it, and what is in
+// the wall behind.
 func runElevation(m *model.Model, r *model.Run) model.View {
 	hull := runHull(r)
+	behind := kneeWallsBehind(m, r)
 	slabs := slabsOver(m, r.Frame, hull)
 	core := rectUZ(hull).Union(geom.R(0, 0, 0, 0))
+	for _, k := range behind {
+		core = core.Union(rectUZ(k.Framing))
+		for _, sl := range slabsOver(m, k.Frame, k.Framing) {
+			if !slices.Contains(slabs, sl) {
+				slabs = append(slabs, sl)
+			}
+		}
+	}
 	for _, sl := range slabs {
 		core = core.Union(rectUZ(sl.Box))
 	}
@@ -34,17 +45,46 @@ func runElevation(m *model.Model, r *model.Run) model.View {
 	s.view.Name, s.view.Title = "elevation-"+r.Name, "Run "+r.Name
 	s.view.Note = "Seen from the front. Below: widths. Above and at the left: centres of what is in the wall behind, " +
 		"counted from the run's left end and from the floor."
+	if len(behind) > 0 {
+		s.view.Note += " Over the counter the knee wall is seen behind it."
+	}
+	cuts := s.endWalls(m, r)
+	line := hull.Z.Hi
+	for _, sl := range slabs {
+		if sl.Kind == "counter" {
+			line = max(line, sl.Box.Z.Hi)
+		}
+	}
+	for _, k := range behind {
+		s.kneeWallBehind(m, k, hull.U, line)
+	}
 	s.runBoxes(r, parts)
 	for _, sl := range slabs {
 		s.rect(model.ShapeSlab, rectUZ(sl.Box), slabID(sl), words(sl.Kind)+" "+sl.Name)
 	}
-	s.floor(core)
+	s.floor(s.core)
 	sites := s.sites(m, r, hull)
 	for i := range sites {
 		s.siteShape(&sites[i])
 	}
 	s.runNames(m, r)
 	s.siteDims(sites)
+	for _, c := range cuts {
+		s.nameWall(c)
+	}
+	s.runHeights(r, hull, slabs)
+	for i := range sites {
+		s.callout(geom.Point{X: sites[i].u, Y: sites[i].z}, string(sites[i].kind), sites[i].name)
+	}
+	for _, sl := range slabs {
+		s.name(upright(rectUZ(sl.Box)), words(sl.Kind)+" "+sl.Name)
+	}
+	return s.finish()
+}
+
+// runHeights lays the heights at the right: of the boxes and of the slabs over
+// them, one on the other, and then of each slab's top from the floor.
+func (s *sheet) runHeights(r *model.Run, hull geom.Box, slabs []*model.Slab) {
 	heights := []Length{0}
 	for i := range r.Boxes {
 		if b := &r.Boxes[i]; b.Kind == model.Cabinet && b.ToeHeight > 0 {
@@ -53,19 +93,32 @@ func runElevation(m *model.Model, r *model.Run) model.View {
 		}
 	}
 	heights = append(heights, hull.Z.Lo, hull.Z.Hi)
+	tops := []Length{0, hull.Z.Hi}
 	for _, sl := range slabs {
-		if sl.Kind == "counter" {
-			heights = append(heights, sl.Box.Z.Lo, sl.Box.Z.Hi)
-		}
+		heights = append(heights, sl.Box.Z.Lo, sl.Box.Z.Hi)
+		tops = append(tops, sl.Box.Z.Hi)
 	}
-	s.heights(s.right(), heights)
-	for i := range sites {
-		s.callout(geom.Point{X: sites[i].u, Y: sites[i].z}, string(sites[i].kind), sites[i].name)
+	heights, tops = distinct(heights, s.core.Y.Hi), distinct(tops, s.core.Y.Hi)
+	if len(slabs) > 0 {
+		tops = slices.DeleteFunc(tops, func(z Length) bool { return z == hull.Z.Hi })
 	}
-	for _, sl := range slabs {
-		s.name(upright(rectUZ(sl.Box)), words(sl.Kind)+" "+sl.Name)
+	if len(heights) < 2 {
+		return
 	}
-	return s.finish()
+	sd := s.right()
+	if len(heights) > 2 {
+		sd.ends = geom.Span{Lo: heights[0], Hi: heights[len(heights)-1]}
+	}
+	s.chain(sd, across, heights, stretches(heights, s.num))
+	if len(heights) == 2 {
+		return
+	}
+	if len(tops) > 2 { // the lower ones' extension lines would run through the figures
+		sd.foot = sd.depth
+	}
+	for _, top := range tops[1:] {
+		s.chain(sd, across, []Length{0, top}, []string{s.num(top)})
+	}
 }
 
 // runBoxes draws the boxes and the parts in them, from back to front.
@@ -82,16 +135,22 @@ func (s *sheet) runBoxes(r *model.Run, parts []*model.Part) {
 		s.rect(partKind(p), rectUZ(p.Placement.Box), p.ID, partTitle(p))
 	}
 	for i := range r.Boxes {
-		b := &r.Boxes[i]
-		if b.Kind != model.Bay {
-			continue
-		}
-		s.rect(model.ShapeAppliance, rectUZ(b.Appliance), boxID(b), "appliance in "+b.Name)
-		if b.BlockHeight > 0 {
-			under := geom.Rect{X: b.Appliance.U, Y: geom.Span{Lo: b.Appliance.Z.Lo - b.BlockHeight, Hi: b.Appliance.Z.Lo}}
-			s.rect(model.ShapeFraming, under, boxID(b), "blocks under "+b.Name)
+		if b := &r.Boxes[i]; b.Kind == model.Bay {
+			s.rect(model.ShapeAppliance, rectUZ(b.Appliance), boxID(b), "appliance in "+b.Name)
 		}
 	}
+}
+
+// blockStack is how high the blocks under an appliance lie; 0 where there are none.
+func blockStack(m *model.Model, b *model.Box) Length {
+	high := Length(0)
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		if p.Kind == model.Lumber && strings.HasPrefix(p.ID, boxID(b)+"/") {
+			high = max(high, p.Placement.Box.Z.Hi)
+		}
+	}
+	return high
 }
 
 // runParts returns the parts of a run's boxes, those at the back first.
@@ -120,7 +179,7 @@ func (s *sheet) runNames(m *model.Model, r *model.Run) {
 	for i := range r.Boxes {
 		b := &r.Boxes[i]
 		width := s.num(b.Hull.U.Size())
-		if !s.boxName(b) {
+		if !s.boxName(m, b) {
 			width = clip(b.Name) + " " + width
 		}
 		marks = append(marks, b.Hull.U.Lo)
@@ -135,7 +194,7 @@ func (s *sheet) runNames(m *model.Model, r *model.Run) {
 	s.chainAndSum(s.below(), along, marks, widths)
 }
 
-func (s *sheet) boxName(b *model.Box) bool {
+func (s *sheet) boxName(m *model.Model, b *model.Box) bool {
 	home := upright(rectUZ(b.Hull))
 	if b.Kind != model.Bay {
 		return s.inside(home, b.Name)
@@ -143,10 +202,17 @@ func (s *sheet) boxName(b *model.Box) bool {
 	a := upright(rectUZ(b.Appliance))
 	size := s.num(a.u.Size()) + " × " + s.num(a.v.Size())
 	lines := []string{b.Name, size}
-	if b.BlockHeight > 0 {
-		lines = append(lines, "on "+s.num(b.BlockHeight)+" blocks")
+	narrow := lines
+	if stack := blockStack(m, b); stack > 0 {
+		on, of, left := "on "+s.num(stack), "of blocks", b.Appliance.Z.Lo-stack
+		var pack []string
+		if left > 0 {
+			of, pack = of+",", []string{s.num(left) + " to pack"}
+		}
+		narrow = slices.Concat(lines, []string{on, of}, pack)
+		lines = slices.Concat(lines, []string{on + " " + of}, pack)
 	}
-	return s.inside(a, lines...) || s.inside(a, b.Name)
+	return s.inside(a, lines...) || s.inside(a, narrow...) || s.inside(a, b.Name)
 }
 
 // sites finds what is on the walls within the run's reach.

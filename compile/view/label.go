@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -73,61 +74,129 @@ func (s *sheet) set(b block, at geom.Point, turn geom.Angle) {
 	}
 }
 
-// ways are the directions in which a callout looks for room; near and distant
-// how far it looks, in text heights. To cross an outline near by is better than
-// to keep clear at a distance.
+// ways are the directions in which a callout looks for room, and distant how far
+// it looks, in text heights.
 const (
 	ways    = 24
-	near    = 14
 	distant = 24
+)
+
+// What a callout gives up for a better place, in text heights of distance: over
+// outlines a text is hard to read, close to another text the two read as one, a
+// leader that crosses lines is hard to follow, and one line reads best.
+const (
+	costOverOutline  = 16
+	costCloseToText  = 6
+	costLeaderOver   = 2 // each outline
+	costLeaderAcross = 6 // each thin line
+	costMoreLines    = 1 // each line of the text
 )
 
 // callout writes lines where there is room and leads from them to a point. In
 // a drawing with no room at all they stand below it, without a leader.
 func (s *sheet) callout(target geom.Point, lines ...string) {
 	b := setBlock(lines, s.h)
-	anywhere := s.view.Bounds.Grow(1000 * s.h)
-	for _, reach := range [...]Length{near * s.h, distant * s.h} {
-		if s.search(b, target, anywhere, reach, true) || s.search(b, target, anywhere, reach, false) {
-			return
-		}
+	if s.search([]block{b}, target, anywhere) {
+		return
 	}
 	bounds := s.view.Bounds
 	s.set(b, geom.Point{X: bounds.X.Mid(), Y: bounds.Y.Lo - b.h}, 0)
 }
 
-// search looks for the nearest place of a callout within an area and a reach.
-func (s *sheet) search(b block, target geom.Point, area geom.Rect, reach Length, strictly bool) bool {
-	for far := 2 * s.h; far <= reach; far += s.h * 5 / 4 {
+// candidate is a place of a callout: the middle of its text and where its leader
+// begins.
+type candidate struct {
+	block      block
+	at, from   geom.Point
+	text       box
+	overLines  bool // the text crosses outlines
+	closeBy    bool // another text is less than half a letter away
+	outlines   int  // that the leader crosses
+	thin       int  // thin lines that it crosses
+	fromTarget Length
+}
+
+func (p *candidate) cost(h Length) Length {
+	c := Length(p.outlines)*costLeaderOver + Length(p.thin)*costLeaderAcross + Length(len(p.block.lines))*costMoreLines
+	if p.overLines {
+		c += costOverOutline
+	}
+	if p.closeBy {
+		c += costCloseToText
+	}
+	return p.fromTarget + c*h
+}
+
+func anywhere(*candidate) bool { return true }
+
+// search writes one of the blocks at the best of the places that suit, the nearest
+// and first of equals. It reports whether there was one.
+func (s *sheet) search(blocks []block, target geom.Point, suits func(*candidate) bool) bool {
+	var best *candidate
+	for far := 2 * s.h; far <= distant*s.h && (best == nil || far < best.cost(s.h)); far += s.h * 5 / 4 {
 		for way := range ways {
 			turn := geom.Angle(way)*360*geom.Degree/ways + 45*geom.Degree
-			if s.calledOut(b, target, far, turn, area, strictly) {
-				return true
+			for _, b := range blocks {
+				p, free := s.candidateAt(b, target, far, turn)
+				if free && suits(&p) && (best == nil || p.cost(s.h) < best.cost(s.h)) {
+					best = &p
+				}
 			}
 		}
 	}
-	return false
+	if best == nil {
+		return false
+	}
+	s.set(best.block, best.at, 0)
+	s.line(model.ShapeLeader, "", "", best.from, target)
+	return true
 }
 
-// calledOut tries one place of a callout.
-func (s *sheet) calledOut(b block, target geom.Point, far Length, way geom.Angle, area geom.Rect, strictly bool) bool {
+// candidateAt looks at one place of a callout; free tells whether its text covers
+// nothing and its leader no text.
+func (s *sheet) candidateAt(b block, target geom.Point, far Length, way geom.Angle) (p candidate, free bool) {
 	knee := geom.Frame{Origin: target, Turn: way}.At(far, 0)
 	sin, cos := way.SinCos()
-	at := geom.Point{X: knee.X + sideways(b.w, cos), Y: knee.Y + sideways(b.h, sin)}
-	place := boxAt(at, b.w, b.h, 0)
+	p.block = b
+	p.at = geom.Point{X: knee.X + sideways(b.w, cos), Y: knee.Y + sideways(b.h, sin)}
+	p.text, p.fromTarget = boxAt(p.at, b.w, b.h, 0), far
 	// The leader ends just off the text, where the text is nearest.
-	r := place.bounds().Grow(s.h / 5)
-	from := geom.Point{
+	r := p.text.bounds().Grow(s.h / 5)
+	p.from = geom.Point{
 		X: min(max(target.X, r.X.Lo), r.X.Hi),
 		Y: min(max(target.Y, r.Y.Lo), r.Y.Hi),
 	}
-	leader := segOf(from, target)
-	if !area.Contains(r) || place.crosses(leader) || !s.free(place, strictly) || !s.open(leader, strictly) {
-		return false
+	leader := segOf(p.from, target)
+	for _, o := range s.solid {
+		if p.text.meets(o) {
+			return p, false
+		}
 	}
-	s.set(b, at, 0)
-	s.line(model.ShapeLeader, "", "", from, target)
-	return true
+	if crossing(p.text, s.stem) {
+		return p, false
+	}
+	if p.text.crosses(leader) || !s.free(p.text, false) || !s.open(leader, false) {
+		return p, false
+	}
+	p.overLines = !s.free(p.text, true)
+	p.closeBy = !s.apart(boxAt(p.at, b.w+s.h, b.h+s.h/2, 0))
+	p.outlines, p.thin = crossed(leader, s.edges), crossed(leader, s.lines)
+	return p, true
+}
+
+// crossing reports whether a line runs through the box.
+func crossing(b box, lines []seg) bool {
+	return slices.ContainsFunc(lines, b.crosses)
+}
+
+// crossed counts the lines that a line meets.
+func crossed(l seg, lines []seg) (n int) {
+	for _, o := range lines {
+		if l.meets(o) {
+			n++
+		}
+	}
+	return n
 }
 
 // sideways moves a block's centre off the point that it hangs on.

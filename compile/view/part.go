@@ -2,8 +2,8 @@ package view
 
 import (
 	"cmp"
-	"math"
 	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -35,18 +35,75 @@ func partDrawing(m *model.Model, p *model.Part) model.View {
 		xs, ys = append(xs, fx...), append(ys, fy...)
 		s.witness(f)
 	}
+	s.nameSides(p, features, xs, ys)
 	s.count(s.below(), s.core.X.Lo, xs, s.fine)
 	s.count(s.left(), s.core.Y.Lo, ys, s.fine)
 	s.nameFeatures(features)
 	return s.finish()
 }
 
+// shares are where along an edge its name is tried, in hundredths.
+var shares = [...]Length{50, 45, 55, 40, 60, 35, 65, 30, 70, 25, 75, 20, 80, 15, 85, 10, 90}
+
+// nameSides writes along the edges which is the front: inside where there is room,
+// otherwise outside, clear of what is measured to below and at the left, and of the
+// leaders that may come down from above. What finds no place is in the note alone.
+func (s *sheet) nameSides(p *model.Part, features []feature, xs, ys []Length) {
+	for _, side := range p.Sides() {
+		var marks []Length
+		switch side.Edge {
+		case model.Bottom:
+			marks = xs
+		case model.LeftEdge:
+			marks = ys
+		case model.Top:
+			for _, f := range features {
+				marks = append(marks, f.target().X)
+			}
+		}
+		if b := setBlock([]string{side.Name}, s.h); !s.nameSide(side.Edge, b, -1, nil) {
+			s.nameSide(side.Edge, b, 1, marks)
+		}
+	}
+}
+
+// nameSide writes a name along an edge, outwards or else inwards of it, and clear
+// of marks. It reports whether there was room.
+func (s *sheet) nameSide(e model.Edge, b block, outwards Length, marks []Length) bool {
+	off, c := outwards*(b.h/2+s.h/4), s.core
+	for _, share := range shares {
+		at := geom.Point{X: c.X.Lo + c.X.Size()*share/100, Y: c.Y.Lo + c.Y.Size()*share/100}
+		mid, turn := at.X, geom.Angle(0)
+		switch e {
+		case model.Bottom:
+			at.Y = c.Y.Lo - off
+		case model.Top:
+			at.Y = c.Y.Hi + off
+		case model.LeftEdge:
+			mid, turn, at.X = at.Y, 90*geom.Degree, c.X.Lo-off
+		case model.RightEdge:
+			mid, turn, at.X = at.Y, 90*geom.Degree, c.X.Hi+off
+		}
+		place := boxAt(at, b.w, b.h, turn)
+		within := c.Contains(place.bounds()) || outwards > 0
+		onMark := func(m Length) bool { return mid-b.w/2 < m && m < mid+b.w/2 }
+		if within && s.free(place, true) && !slices.ContainsFunc(marks, onMark) {
+			s.set(b, at, turn)
+			return true
+		}
+	}
+	return false
+}
+
 // nameFeatures writes names and sizes on the part where there is room, and
 // otherwise in a row above it.
 func (s *sheet) nameFeatures(features []feature) {
+	onPart := func(p *candidate) bool {
+		return s.core.Contains(p.text.bounds().Grow(s.h/5)) && !p.overLines && p.thin == 0
+	}
 	var rest []feature
 	for _, f := range features {
-		if !s.search(setBlock(f.lines, s.h), f.target(), s.core, distant*s.h, true) {
+		if !s.search([]block{setBlock(f.lines, s.h)}, f.target(), onPart) {
 			rest = append(rest, f)
 		}
 	}
@@ -86,7 +143,7 @@ func (s *sheet) nameAbove(b block, target geom.Point, x, foot Length) bool {
 }
 
 func partNote(m *model.Model, p *model.Part) string {
-	note := p.Stock + ", " + m.Build.Show(p.Thickness) + " thick."
+	note := p.Stock + ", " + m.Build.Plain(p.Thickness) + " thick."
 	if p.Face != "" {
 		note = "The " + p.Face + " face is seen. " + note
 	}
@@ -96,26 +153,21 @@ func partNote(m *model.Model, p *model.Part) string {
 	case model.GrainY:
 		note += " Grain upwards."
 	}
+	if sides := p.Sides(); len(sides) > 0 {
+		note += " " + upperFirst(sides[0].Name) + " at the " + sides[0].Edge.String() + "."
+	}
 	return note
 }
 
+func upperFirst(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
+
 // rounding tells the radius of an outline's round corners, where all have one.
 func (s *sheet) rounding(outline geom.Contour) string {
-	radius := Length(0)
-	for i, v := range outline {
-		if v.Bulge == 0 {
-			continue
-		}
-		r := s.snap(Length(math.Round(geom.ArcOf(v, outline[(i+1)%len(outline)].Point).R)))
-		if radius != 0 && r != radius {
-			return ""
-		}
-		radius = r
-	}
-	if radius == 0 {
+	radius, alike := outline.Rounding()
+	if !alike || radius == 0 {
 		return ""
 	}
-	return " Round corners have a radius of " + s.build.Show(radius) + "."
+	return " Round corners have a radius of " + s.build.Plain(s.snap(radius)) + "."
 }
 
 // feature is an opening, a notch or a recess, as it is drawn.
@@ -126,8 +178,8 @@ type feature struct {
 	lines []string
 }
 
-// partFeatures lists what is cut into a part. What the router cuts is written
-// in full: its fit is finer than a mark.
+// partFeatures lists what is cut into a part. What the router cuts is written as a
+// caliper shows it: its fit is finer than a mark.
 func (s *sheet) partFeatures(p *model.Part) []feature {
 	var found []feature
 	for _, o := range p.Openings {
@@ -139,7 +191,7 @@ func (s *sheet) partFeatures(p *model.Part) []feature {
 		found = append(found, feature{kind, o.Shape, name + ", " + size, []string{name, size}})
 	}
 	for _, r := range p.Recesses {
-		size, deep := sizeOf(r.Shape, s.num), s.num(r.Depth)+" deep"
+		size, deep := sizeOf(r.Shape, s.caliper), s.caliper(r.Depth)+" deep"
 		found = append(found, feature{model.ShapeRecess, r.Shape, r.Name + ", " + size + ", " + deep, []string{r.Name, size, deep}})
 	}
 	return found

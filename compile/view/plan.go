@@ -81,6 +81,7 @@ func (s *sheet) planWall(walls []model.Wall, i int) {
 		{Point: f.At(w.Length+after, band)}, {Point: f.At(-before, band)},
 	}
 	s.area(model.ShapeWall, outline, "wall."+w.Name, "wall "+w.Name+", "+w.Backing)
+	s.solid = append(s.solid, quad{f, geom.Span{Lo: -before, Hi: w.Length + after}, geom.Span{Hi: band}}.box())
 	for _, u := range w.Studs {
 		s.line(model.ShapeStud, "wall."+w.Name, "stud at "+s.num(u), f.At(u, 0), f.At(u, band))
 	}
@@ -126,7 +127,7 @@ func (s *sheet) planRun(r *model.Run) {
 }
 
 func (s *sheet) boxTitle(b *model.Box) string {
-	return b.Kind.String() + " " + b.Name + ", " + s.build.Show(b.Hull.U.Size()) + " wide"
+	return b.Kind.String() + " " + b.Name + ", " + s.build.Plain(b.Hull.U.Size()) + " wide"
 }
 
 // planKneeWall draws the framing as the plates show it, what they hide dashed.
@@ -201,12 +202,17 @@ func stretches(marks []Length, write func(Length) string) []string {
 }
 
 func (s *sheet) planNames(m *model.Model) {
+	for i := range m.Room.Walls {
+		s.stems(&m.Room.Walls[i])
+	}
 	for i := range m.Runs {
 		r := &m.Runs[i]
 		for j := range r.Boxes {
 			b := &r.Boxes[j]
 			home, width := planQuad(r.Frame, b.Hull), s.num(b.Hull.U.Size())
-			if !s.inside(home, b.Name, width) && !s.inside(home, b.Name+" "+width) {
+			front := home // the back is where what is in the wall is called out
+			front.v.Hi -= home.v.Size() / 4
+			if !s.inside(front, b.Name, width) && !s.inside(home, b.Name, width) && !s.inside(home, b.Name+" "+width) {
 				s.callout(home.centre(), b.Name+" "+width)
 			}
 		}
@@ -215,10 +221,10 @@ func (s *sheet) planNames(m *model.Model) {
 		w := &m.Room.Walls[i]
 		f := planFrame(w.Frame)
 		for _, o := range w.Outlets {
-			s.callout(f.At(o.Along, 0), "outlet "+o.Name)
+			s.onWall(f, f.At(o.Along, 0), "outlet", o.Name)
 		}
 		for _, p := range w.Stubs {
-			s.callout(f.At(p.Along, -p.StandsOut/2), "stub "+p.Name)
+			s.onWall(f, f.At(p.Along, -p.StandsOut/2), "stub", p.Name)
 		}
 		if w.Corner != 90*geom.Degree && w.Corner != 0 {
 			s.callout(f.At(w.Length, 0), degrees(w.Corner)+"°")
@@ -242,14 +248,71 @@ func (s *sheet) planNames(m *model.Model) {
 	}
 }
 
-// overhang is a point of a slab near the edge that is farthest from the back
-// of the run: there it most likely lies over nothing else.
+// onWall calls out what is in a wall or stands out of it, from the room's side and
+// with a leader that stands off the wall; where there is no place, from beyond the
+// dimensions.
+func (s *sheet) onWall(wall geom.Frame, target geom.Point, kind, name string) {
+	blocks := []block{setBlock([]string{kind + " " + name}, s.h), setBlock([]string{kind, name}, s.h)}
+	u0, _ := wall.Local(target)
+	inRoom := func(p *candidate) bool {
+		u, v := wall.Local(p.from)
+		for _, c := range p.text.corners() {
+			if _, v := wall.Local(geom.Point{X: Length(c[0]), Y: Length(c[1])}); v > 0 {
+				return false
+			}
+		}
+		return -2*v >= max(u-u0, u0-u)
+	}
+	drawn := boxOfRect(s.view.Bounds)
+	beyond := func(p *candidate) bool { return !p.text.meets(drawn) }
+	if !s.search(blocks, target, inRoom) && !s.search(blocks, target, beyond) {
+		s.callout(target, kind+" "+name)
+	}
+}
+
+// stems keeps the place before each thing on a wall free for its own leader.
+func (s *sheet) stems(w *model.Wall) {
+	f := planFrame(w.Frame)
+	stem := func(along, out Length) {
+		s.stem = append(s.stem, segOf(f.At(along, -out), f.At(along, -out-3*s.h/2)))
+	}
+	for _, o := range w.Outlets {
+		stem(o.Along, 0)
+	}
+	for _, p := range w.Stubs {
+		stem(p.Along, p.StandsOut)
+	}
+}
+
+// overhang is a point of a slab that lies over as little as possible: near the
+// edge that is farthest from the back of the run, as near to the middle as
+// nothing else is.
 func (s *sheet) overhang(home quad) geom.Point {
 	v := home.v.Lo + s.h/2
 	if home.v.Hi > -home.v.Lo {
 		v = home.v.Hi - s.h/2
 	}
+	for _, share := range [...]Length{50, 45, 55, 40, 60, 35, 65, 30, 70, 25, 75, 20, 80, 10, 90} {
+		if at := home.at(home.u.Lo+home.u.Size()*share/100, v); !s.covered(at) {
+			return at
+		}
+	}
 	return home.at(home.u.Mid(), v)
+}
+
+// covered reports whether a thing lies at a point, or nearer than half a letter;
+// what is above the plan's level does not count.
+func (s *sheet) covered(at geom.Point) bool {
+	here := boxAt(at, s.h, s.h, 0)
+	for _, shape := range s.view.Shapes {
+		if shape.Kind == model.ShapeAbove || !shape.Closed {
+			continue
+		}
+		if boxOfRect(shape.Lines.Bounds()).meets(here) {
+			return true
+		}
+	}
+	return false
 }
 
 // words turns a kind's name into words.

@@ -28,6 +28,8 @@ type sheet struct {
 	texts []box
 	lines []seg // of dimensions, leaders and centre lines: no text may cross them
 	edges []seg // of shapes: a text crosses them only where nothing else is left
+	solid []box // no callout stands on these
+	stem  []seg // nor across these
 }
 
 // newSheet begins a drawing of things that lie within core.
@@ -66,6 +68,12 @@ func (s *sheet) fine(l Length) string {
 	return s.mark(l)
 }
 
+// caliper writes a length that is measured in the shop: rounded to a decimal where
+// no rule shows it.
+func (s *sheet) caliper(l Length) string {
+	return length.PlainNumber(s.snap(l), s.build.Unit, s.build.Marks)
+}
+
 // snap takes out the noise that turning a point in and out of a frame leaves:
 // less than a tenth of a micrometre.
 func (s *sheet) snap(l Length) Length {
@@ -85,7 +93,7 @@ func (s *sheet) finish() model.View {
 	rounded := func(t model.Text) bool { return strings.Contains(t.Text, "~") }
 	if slices.ContainsFunc(s.view.Texts, rounded) ||
 		slices.ContainsFunc(s.view.Dims, func(d model.Dim) bool { return rounded(d.Text) }) {
-		s.view.Note += " A figure after ~ is rounded to " + s.build.Show(s.build.Marks) + "."
+		s.view.Note += " A figure after ~ is rounded to " + s.build.Plain(s.build.Marks) + "."
 	}
 	s.view.Bounds = s.view.Bounds.Grow(s.h)
 	return s.view
@@ -186,13 +194,21 @@ func (s *sheet) dimension(d model.Dim) {
 	}
 }
 
-// free reports whether a text may stand there; strictly, whether it also keeps
-// clear of the outlines of shapes.
-func (s *sheet) free(b box, strictly bool) bool {
+// apart reports whether no text is there.
+func (s *sheet) apart(b box) bool {
 	for _, t := range s.texts {
 		if b.meets(t) {
 			return false
 		}
+	}
+	return true
+}
+
+// free reports whether a text may stand there; strictly, whether it also keeps
+// clear of the outlines of shapes.
+func (s *sheet) free(b box, strictly bool) bool {
+	if !s.apart(b) {
+		return false
 	}
 	for _, l := range s.lines {
 		if b.crosses(l) {

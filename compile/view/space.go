@@ -27,6 +27,10 @@ func boxAt(at geom.Point, w, h Length, turn geom.Angle) box {
 	return b
 }
 
+func boxOfRect(r geom.Rect) box {
+	return boxAt(geom.Point{X: r.X.Mid(), Y: r.Y.Mid()}, r.X.Size(), r.Y.Size(), 0)
+}
+
 // corners returns the box's corners, counter-clockwise.
 func (b box) corners() [4][2]float64 {
 	ux, uy := float64(b.hw*b.cos), float64(b.hw*b.sin)

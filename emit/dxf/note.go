@@ -69,6 +69,9 @@ func noteLines(p *model.Part) []string {
 	if p.Grain != model.GrainNone {
 		lines = append(lines, "grain along "+p.Grain.String())
 	}
+	if sides := p.Sides(); len(sides) > 0 {
+		lines = append(lines, sides[0].Name+" at the "+sides[0].Edge.String())
+	}
 	lines = append(lines, depthLines(p.Recesses)...)
 	out := lines[:0]
 	for _, line := range lines {

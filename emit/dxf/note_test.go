@@ -14,6 +14,7 @@ func TestNoteLines(t *testing.T) {
 	p := notchedPart()
 	p.Owner, p.Thickness, p.Grain = "Spüle", 18_256_250, model.GrainX
 	p.Recesses = append(p.Recesses, model.Recess{Depth: 9_500_000}, model.Recess{Depth: 6 * mm})
+	p.Placement = geom.Place(geom.Frame{}, geom.Box{V: geom.Span{Hi: 600 * mm}, Z: geom.Span{Hi: 400 * mm}}, geom.Dir{Axis: geom.U})
 	want := []string{
 		"SNK-L left side",
 		"Spuele",
@@ -22,6 +23,7 @@ func TestNoteLines(t *testing.T) {
 		"UNITS MM",
 		"inside face drawn",
 		"grain along x",
+		"front edge at the left",
 		"recesses 6 deep: 2",
 		"recesses 9.5 deep: 1",
 	}

@@ -44,6 +44,14 @@ func Write(w io.Writer, p *model.Program) error {
 	return buf.Flush()
 }
 
+// firstHeight is where the first move goes.
+func firstHeight(p *model.Program) Length {
+	if len(p.Moves) == 0 {
+		return p.Tool.Clearance
+	}
+	return p.Moves[0].Z
+}
+
 // head returns the comments at the top of a program.
 func head(p *model.Program, u units) []string {
 	size := p.Shape.Bounds()
@@ -53,7 +61,7 @@ func head(p *model.Program, u units) []string {
 		p.Name,
 		fmt.Sprintf("Cuts: %s, in part %s; %s", p.Recess, p.PartLabel, p.RecessID),
 		"Unit: " + u.short,
-		fmt.Sprintf("Recess: X %s, Y %s, %s deep; %s", u.span(size.X), u.span(size.Y), u.number(p.Depth), openings(p.Open)),
+		fmt.Sprintf("Recess: X %s, Y %s, %s deep; %s", u.span(size.X), u.span(size.Y), u.number(p.Depth), openings(p, u)),
 		fmt.Sprintf("Bit: T%d, flat end, diameter %s, %d flutes; spindle %d per minute",
 			t.Number, u.number(t.Diameter), t.Flutes, t.RPM),
 		fmt.Sprintf("Wood: X %s, Y %s, %s thick, lying flat", u.span(p.Stock.X), u.span(p.Stock.Y), u.number(p.Thick)),
@@ -61,7 +69,9 @@ func head(p *model.Program, u units) []string {
 		fmt.Sprintf("Box of the moves of the bit's centre: X %s, Y %s, Z %s; at the end to X0 Y0",
 			u.span(plan.X), u.span(plan.Y), u.span(z)),
 		"CAUTION: this program is a proposal. The person at the machine decides; its manual comes first.",
-		"Start with the bit clear above the work. Dry run first: spindle off, Z zero set well above the work.",
+		fmt.Sprintf("The first move goes, fast, to Z %s from wherever the bit stands, down if it stands higher; "+
+			"the next one across at that height. Park it clear of work and clamps.", u.number(firstHeight(p))),
+		"Dry run first: spindle off, Z zero set well above the work.",
 		"Hold the work against lift and shift. Keep clamps out of the box of the moves and of the bit's radius beyond it.",
 		"Eye and ear protection; no gloves near a turning spindle; never leave it running alone.",
 		"Stop the spindle and wait until it stands before reaching in.",

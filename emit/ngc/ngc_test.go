@@ -84,7 +84,12 @@ func TestWriteSetupGolden(t *testing.T) {
 		Parts: []model.Part{{
 			ID: open.Part, Label: open.PartLabel, Name: "top plate", Stock: "stick.two_by_four", Face: "top",
 			Recesses: []model.Recess{{ID: open.RecessID, Fit: inch / 64}, {ID: shut.RecessID, Fit: inch / 64}},
+		}, {
+			ID: "knee_wall.bar/support-2", Label: "K1-X2", Name: "support plate 2",
+			Outline: geom.RoundedContour(geom.R(0, 0, 63*inch/32, 12*inch), 31*inch/64), // 1/2 in less the fit
 		}},
+		KneeWalls: []model.KneeWall{{Supports: []model.Support{{Recess: "another", Part: "no part"},
+			{Recess: shut.RecessID, Part: "knee_wall.bar/support-2"}}}},
 		Programs: []model.Program{*open, *shut},
 	}
 	var b bytes.Buffer
@@ -97,6 +102,69 @@ func TestWriteSetupGolden(t *testing.T) {
 	m.Programs = nil
 	if err := ngc.WriteSetup(&b, m); err != nil || b.Len() > 0 {
 		t.Errorf("without programs: %v, %q", err, b.String())
+	}
+}
+
+// The sheet says how round the steel is as it is drawn, not what the bit leaves:
+// 1/8 in less a fit of 0.008 in, 0.117 in; and nothing that it does not know.
+func TestSetupCorners(t *testing.T) {
+	const fit = 8 * inch / 1000
+	square := geom.RectContour(geom.R(0, 0, 5*inch/2, 13*inch))
+	round := func(r length.Length) geom.Contour { return geom.RoundedContour(square.Bounds(), r) }
+	uneven := round(inch / 8)
+	uneven[1].Bulge /= 2
+	for _, test := range []struct {
+		steel geom.Contour
+		want  string
+	}{
+		{round(inch/8 - fit), "round the steel's corners as X1 is drawn, 0.117 in (2.9718 mm) or more, or square"},
+		{round(inch / 4), "round the steel's corners as X1 is drawn, 1/4 in (6.35 mm) or more, or square"},
+		{square, "X1 has square corners, which the fit lets in"},
+		{uneven, "round the steel's corners as X1 is drawn, or square"},
+		{nil, "round the corners of what goes in by as much, or square"},
+	} {
+		p, _ := program(t, routertest.Support())
+		p.Corner = inch / 8
+		m := &model.Model{
+			Build: model.Build{Unit: length.Inches, Marks: inch / 32},
+			Parts: []model.Part{
+				{ID: p.Part, Recesses: []model.Recess{{ID: p.RecessID, Fit: fit}}},
+				{ID: "steel", Label: "X1", Outline: test.steel},
+			},
+			Programs: []model.Program{*p},
+		}
+		if test.steel != nil {
+			m.KneeWalls = []model.KneeWall{{Supports: []model.Support{{Recess: p.RecessID, Part: "steel"}}}}
+		}
+		var b bytes.Buffer
+		if err := ngc.WriteSetup(&b, m); err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Join(strings.Fields(b.String()), " "); !strings.Contains(got, test.want) {
+			t.Errorf("no %q in %s", test.want, got[strings.Index(got, "corners"):])
+		}
+	}
+}
+
+// An open side is named by where it lies; bottom and top would be faces.
+func TestOpenSidesAreNamedByTheirPlace(t *testing.T) {
+	r := routertest.Support()
+	r.Open, r.Shape.Y.Hi = []model.Edge{model.Bottom, model.Top}, r.Stock.Y.Hi
+	_, through := program(t, r)
+	r = routertest.Support()
+	r.Shape.X = geom.Span{Lo: r.Stock.X.Lo, Hi: r.Stock.X.Lo + 3*inch}
+	r.Shape.Y, r.Open = geom.Span{Lo: inch, Hi: 2 * inch}, []model.Edge{model.LeftEdge}
+	_, left := program(t, r)
+	_, shut := program(t, closed())
+	for want, text := range map[string][]byte{
+		"open at the edge at Y 0 and at Y 88.9; not cut through": through,
+		"open at the edge at X -311.15; not cut through":         left,
+		"closed on all sides; not cut through":                   shut,
+	} {
+		comments := strings.Join(strings.Fields(strings.NewReplacer("(", "", ")", "").Replace(string(text))), " ")
+		if !strings.Contains(comments, want) || strings.Contains(comments, "bottom") {
+			t.Errorf("no %q in %s", want, comments)
+		}
 	}
 }
 

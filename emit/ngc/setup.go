@@ -57,7 +57,7 @@ var cautions = [...]string{
 var before = [...]string{
 	"Measure the bit. If it is not the diameter below, put the measured one into the description and build again.",
 	"Measure the wood's thickness and width at the recess; look for nails and staples.",
-	"Set zero as told below, Z last, with a sheet of paper; set Z again after each change of the bit. Then lift the bit clear of the work.",
+	"Set zero as told below, Z last, with a sheet of paper; set Z again after each change of the bit. Then park the bit clear of the work and of the clamps: the first move goes, fast, to the clearance height from wherever the bit stands, down if it stands higher, and the next one across at that height. Nothing may stand higher on the way.",
 	"Dry run: spindle off, Z zero set above the work by more than the recess is deep. Watch that the box of the moves lies where the recess shall be.",
 	"Run it once in scrap of the same thickness and width, and lay the steel in.",
 }
@@ -112,18 +112,22 @@ func (s *sheet) program(i int, p *model.Program) {
 	s.row("cuts", fmt.Sprintf("%s in %s (%s)", p.Recess, p.PartLabel, part.Name))
 	size := p.Shape.Bounds()
 	s.row("recess", fmt.Sprintf("%s in X, %s in Y, %s deep; %s",
-		s.both(size.X.Size(), u), s.both(size.Y.Size(), u), s.both(p.Depth, u), openings(p.Open)))
+		s.both(size.X.Size(), u), s.both(size.Y.Size(), u), s.both(p.Depth, u), openings(p, u)))
+	if len(p.Open) > 0 {
+		s.row("open edge", "clamp scrap of the same thickness against it, the clamps clear of the bit: it breaks out there")
+	}
 	s.row("fit", fmt.Sprintf("the recess is %s wider than the steel on each closed side", s.both(recess.Fit, u)))
-	s.row("corners", s.corners(p, u))
+	s.row("corners", s.corners(p, recess, u))
 	s.row("wood", fmt.Sprintf("%s, %s x %s, %s thick; %s stay under the recess", part.Stock,
 		s.both(p.Stock.X.Size(), u), s.both(p.Stock.Y.Size(), u), s.both(p.Thick, u), s.both(p.Thick-p.Depth, u)))
 	s.row("face up", part.Face)
 	s.row("zero", p.Zero)
-	s.row("", fmt.Sprintf("the mark of X0 is %s from the left end; Z0 is the top of the wood", s.model.Build.Show(p.Mark)))
+	s.row("", fmt.Sprintf("the mark of X0 is %s from the left end; Z0 is the top of the wood", s.model.Build.Plain(p.Mark)))
 	s.row("bit", fmt.Sprintf("T%d: flat end, diameter %s, %d flutes; cutting length and stick-out above %s",
 		t.Number, s.both(t.Diameter, u), t.Flutes, s.both(p.Depth, u)))
 	s.row("speeds", fmt.Sprintf("spindle %d per minute, clockwise; feed %s, ramps %s %s a minute",
 		t.RPM, u.rate(t.Feed), u.rate(t.Plunge), u.short))
+	s.row("cutting", "climb: counter-clockwise round the recess; the first pass on each level is as wide as the bit")
 	s.row("levels", levelText(p, u))
 	s.row("clearance", s.both(t.Clearance, u)+" above the wood")
 	plan, z := p.Reach()
@@ -136,51 +140,96 @@ func (s *sheet) program(i int, p *model.Program) {
 // find returns the part and the recess of a program; zero values where the
 // model lacks them.
 func (s *sheet) find(p *model.Program) (model.Part, model.Recess) {
-	for _, part := range s.model.Parts {
-		if part.ID != p.Part {
-			continue
-		}
-		for _, r := range part.Recesses {
-			if r.ID == p.RecessID {
-				return part, r
-			}
-		}
-		return part, model.Recess{}
+	part, found := s.part(p.Part)
+	if !found {
+		return model.Part{}, model.Recess{}
 	}
-	return model.Part{}, model.Recess{}
+	for _, r := range part.Recesses {
+		if r.ID == p.RecessID {
+			return *part, r
+		}
+	}
+	return *part, model.Recess{}
 }
 
 // both shows a length in the build's unit, and in brackets in the program's if
-// that is another one. What no tape shows is in the program's unit alone.
+// that is another one. If it is the same, what no tape shows is as exact as in
+// the program.
 func (s *sheet) both(l Length, u units) string {
 	unit, exact := s.model.Build.Unit, u.number(l)+" "+u.short
-	if unit.Imperial() && l%(length.Inch/64) != 0 {
-		return exact
-	}
-	shown := length.Show(l, unit, length.Inch/64)
-	if unit.Imperial() == u.unit.Imperial() {
+	shown := length.Plain(l, unit, length.Inch/64)
+	switch {
+	case unit.Imperial() != u.unit.Imperial():
+		return shown + " (" + exact + ")"
+	case unit.Imperial() && l%(length.Inch/64) == 0:
 		return shown
 	}
-	return shown + " (" + exact + ")"
+	return exact
 }
 
-func (s *sheet) corners(p *model.Program, u units) string {
+// corners says what the round bit leaves, and what the steel needs there.
+func (s *sheet) corners(p *model.Program, recess model.Recess, u units) string {
 	if p.Corner == 0 {
 		return "no inside corners between closed sides"
 	}
-	return fmt.Sprintf("inside corners keep a radius of %s: round the steel's corners to at least that, or square the recess's corners with a chisel",
-		s.both(p.Corner, u))
+	kept := "the recess keeps a radius of " + s.both(p.Corner, u) + " in its corners: "
+	steel, found := s.steel(recess.ID)
+	if !found {
+		return kept + "round the corners of what goes in by as much, or square the recess's corners with a chisel"
+	}
+	round, alike := steel.Outline.Rounding()
+	switch {
+	case alike && round == 0:
+		return kept + steel.Label + " has square corners, which the fit lets in"
+	case !alike:
+		return kept + "round the steel's corners as " + steel.Label + " is drawn, or square the recess's corners with a chisel"
+	}
+	return fmt.Sprintf("%sround the steel's corners as %s is drawn, %s or more, or square the recess's corners with a chisel",
+		kept, steel.Label, s.both(round, u))
 }
 
-func openings(open []model.Edge) string {
-	if len(open) == 0 {
-		return "closed on all sides"
+// steel finds the support plate that goes into a recess.
+func (s *sheet) steel(recess string) (*model.Part, bool) {
+	for _, k := range s.model.KneeWalls {
+		for _, sup := range k.Supports {
+			if sup.Recess == recess && recess != "" {
+				return s.part(sup.Part)
+			}
+		}
 	}
-	names := make([]string, len(open))
-	for i, e := range open {
-		names[i] = e.String()
+	return nil, false
+}
+
+func (s *sheet) part(id string) (*model.Part, bool) {
+	for i := range s.model.Parts {
+		if s.model.Parts[i].ID == id {
+			return &s.model.Parts[i], true
+		}
 	}
-	return "open at " + strings.Join(names, " and ")
+	return nil, false
+}
+
+// openings names the sides where the bit leaves the wood, by where they lie:
+// what is called top and bottom in a drawing could be read as faces here.
+func openings(p *model.Program, u units) string {
+	if len(p.Open) == 0 {
+		return "closed on all sides; not cut through"
+	}
+	b := p.Shape.Bounds()
+	at := make([]string, len(p.Open))
+	for i, e := range p.Open {
+		switch e {
+		case model.Bottom:
+			at[i] = "Y " + u.number(b.Y.Lo)
+		case model.RightEdge:
+			at[i] = "X " + u.number(b.X.Hi)
+		case model.Top:
+			at[i] = "Y " + u.number(b.Y.Hi)
+		case model.LeftEdge:
+			at[i] = "X " + u.number(b.X.Lo)
+		}
+	}
+	return "open at the edge at " + strings.Join(at, " and at ") + "; not cut through"
 }
 
 func levelText(p *model.Program, u units) string {

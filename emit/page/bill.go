@@ -44,7 +44,7 @@ func (p writer) bill() {
 	}
 	cost, unpriced := model.Total(p.m.Bill)
 	p.start("tr", "role", "row", "class", "sum")
-	p.cells(billColumns, "together", remarks(unweighed, unpriced), "", "", kilograms(weight), "", money(cost))
+	p.cells(billColumns, "together", remarks(unweighed, unpriced), "", p.pounds(weight), kilograms(weight), "", money(cost))
 	p.end()
 	p.endTable()
 	p.slabs()
@@ -65,15 +65,29 @@ func remarks(unweighed, unpriced int) string {
 
 var slabColumns = []column{{"slab", false}, {"size", true}, {"thick", true}, {"weight, kg", true}}
 
+// pound is the international pound in kilograms (NIST SP 811, appendix B).
+const pound = 0.45359237
+
+// pounds writes a weight in pounds where the build is in inches.
+func (p writer) pounds(kg float64) string {
+	if kg == 0 || !p.m.Build.Unit.Imperial() {
+		return ""
+	}
+	return strconv.FormatFloat(kg/pound, 'f', 1, 64) + " lb"
+}
+
 func (p writer) slabs() {
 	if len(p.m.Slabs) == 0 {
 		return
 	}
 	p.table("Slabs, each as it lies", slabColumns)
 	for _, s := range p.m.Slabs {
-		b := s.Box
+		b, weight := s.Box, kilograms(s.WeightKg)
+		if pounds := p.pounds(s.WeightKg); pounds != "" {
+			weight += " (" + pounds + ")"
+		}
 		p.row(slabColumns, strings.ReplaceAll(s.Kind, "_", " ")+" "+s.Name,
-			p.size(b.U.Size(), b.V.Size()), p.num(b.Z.Size()), kilograms(s.WeightKg))
+			p.size(b.U.Size(), b.V.Size()), p.num(b.Z.Size()), weight)
 	}
 	p.endTable()
 }
@@ -95,19 +109,24 @@ func kilograms(x float64) string {
 	return strconv.FormatFloat(x, 'f', 1, 64)
 }
 
-// pieces writes a quantity and its unit, which has no plural where it ends in
-// a digit, as m2 does. Nothing stands for a quantity that is not known.
+// pieces writes a quantity and its unit, as "2 boxes of 100"; areas have no
+// plural. Nothing stands for a quantity that is not known.
 func pieces(x float64, unit string) string {
-	switch {
-	case x == 0:
+	if x == 0 {
 		return ""
-	case x == 1 || unit == "" || '0' <= unit[len(unit)-1] && unit[len(unit)-1] <= '9':
-	case strings.HasSuffix(unit, "x"):
-		unit += "es"
-	default:
-		unit += "s"
 	}
-	return amount(x) + " " + unit
+	noun, size, portions := strings.Cut(unit, " of ")
+	switch {
+	case x == 1 || unit == "" || unit == "m2" || unit == "sq ft":
+	case strings.HasSuffix(noun, "x"):
+		noun += "es"
+	default:
+		noun += "s"
+	}
+	if portions {
+		noun += " of " + size
+	}
+	return amount(x) + " " + noun
 }
 
 // amount writes a quantity with as many of three decimals as it needs.

@@ -80,7 +80,12 @@ func strange() *model.Model {
 			m.Runs[i].Boxes[j].Name = names[(i+j)%len(names)]
 		}
 	}
+	longest := strings.Repeat("W", 40) // a name has 40 bytes at most
+	for i := range m.Cuts {
+		m.Cuts[i].Stock, m.Cuts[i].Parts[0] = "stick."+longest, longest+"-BT"
+	}
 	for i := range m.Parts {
+		m.Parts[i].Stock = "stick." + longest
 		for j := range m.Parts[i].Openings {
 			m.Parts[i].Openings[j].Name = names[(i+j)%len(names)]
 		}

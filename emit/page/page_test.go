@@ -278,3 +278,36 @@ func BenchmarkWrite(b *testing.B) {
 		}
 	}
 }
+
+func TestPieces(t *testing.T) {
+	for _, test := range []struct {
+		x          float64
+		unit, want string
+	}{
+		{0, "piece", ""}, {1, "sheet", "1 sheet"}, {2, "sheet", "2 sheets"}, {4, "box of 100", "4 boxes of 100"}, {1, "box of 50", "1 box of 50"},
+		{7, "pack of 12", "7 packs of 12"}, {1.22, "m2", "1.22 m2"}, {13.4, "sq ft", "13.4 sq ft"}, {3, "", "3 "},
+	} {
+		if got := pieces(test.x, test.unit); got != test.want {
+			t.Errorf("%v of %q: %q, want %q", test.x, test.unit, got, test.want)
+		}
+	}
+}
+
+// A list of what is bought names each length, not the longest alone.
+func TestBought(t *testing.T) {
+	const mm = length.Millimetre
+	stick := func(l length.Length) model.Blank { return model.Blank{Length: l} }
+	p := writer{m: &model.Model{Build: model.Build{Unit: length.Inches, Marks: length.Inch / 32}}}
+	l := model.Layout{Blanks: []model.Blank{stick(120 * length.Inch), stick(120 * length.Inch), stick(96 * length.Inch)}}
+	if got := p.bought(&l); got != "2 of 120, 1 of 96" {
+		t.Errorf("%q", got)
+	}
+	p.m.Build.Unit = length.Millimetres
+	l.Blanks = []model.Blank{{Length: 2440 * mm, Width: 1220 * mm}, {Length: 2440 * mm, Width: 1220 * mm}}
+	if got := p.bought(&l); got != "2 of 2440 × 1220" {
+		t.Errorf("%q", got)
+	}
+	if got := p.pounds(10); got != "" {
+		t.Errorf("pounds in a metric build: %q", got)
+	}
+}

@@ -53,7 +53,9 @@ func (p writer) row(columns []column, texts ...string) {
 	p.end()
 }
 
-func (p writer) num(l length.Length) string { return length.Number(l, p.m.Build.Unit, p.m.Build.Marks) }
+func (p writer) num(l length.Length) string {
+	return length.PlainNumber(l, p.m.Build.Unit, p.m.Build.Marks)
+}
 
 func (p writer) size(x, y length.Length) string { return p.num(x) + " × " + p.num(y) }
 
@@ -151,13 +153,27 @@ func (p writer) layouts() {
 	}
 	p.table("How the pieces come out of what is bought; fewer than \"at least\" cannot do", layoutColumns)
 	for _, l := range p.m.Layouts {
-		size := p.num(l.Length)
-		if l.Width > 0 {
-			size = p.size(l.Length, l.Width)
-		}
-		p.row(layoutColumns, l.Stock, size, strconv.Itoa(l.Bought), strconv.Itoa(l.AtLeast), strconv.Itoa(l.Pieces),
+		p.row(layoutColumns, l.Stock, p.bought(&l), strconv.Itoa(l.Bought), strconv.Itoa(l.AtLeast), strconv.Itoa(l.Pieces),
 			strconv.FormatFloat(l.Waste*100, 'f', 1, 64)+" %")
 	}
 	p.endTable()
 	p.end()
+}
+
+// bought says how many of each size are bought: "2 of 120, 3 of 96".
+func (p writer) bought(l *model.Layout) string {
+	var sizes []string
+	for i := 0; i < len(l.Blanks); {
+		b, n := &l.Blanks[i], 1
+		for i+n < len(l.Blanks) && l.Blanks[i+n].Length == b.Length && l.Blanks[i+n].Width == b.Width {
+			n++
+		}
+		size := p.num(b.Length)
+		if b.Width > 0 {
+			size = p.size(b.Length, b.Width)
+		}
+		sizes = append(sizes, strconv.Itoa(n)+" of "+size)
+		i += n
+	}
+	return strings.Join(sizes, ", ")
 }

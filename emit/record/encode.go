@@ -41,7 +41,7 @@ func (e *encoder) value(v reflect.Value, depth int) {
 	case reflect.Struct:
 		e.object(v, depth)
 	default:
-		e.fail("a record cannot hold a %s", v.Type())
+		e.fail("JSON has no %s", v.Type())
 	}
 }
 
@@ -75,7 +75,7 @@ func (e *encoder) text(s string) {
 	enc := json.NewEncoder(trimmer{e.out})
 	enc.SetEscapeHTML(false)
 	if err := enc.Encode(s); err != nil {
-		e.fail("write %q: %w", s, err)
+		e.fail("%w", err)
 	}
 }
 
@@ -91,7 +91,7 @@ func (t trimmer) Write(p []byte) (int, error) {
 
 func (e *encoder) number(x float64) {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
-		e.fail("a record cannot hold the number %f", x)
+		e.fail("JSON has no number %f", x)
 		return
 	}
 	if x == 0 {

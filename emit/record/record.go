@@ -33,10 +33,13 @@ func Write(w io.Writer, m *model.Model) error {
 	fmt.Fprintf(e.out, "{\n \"barwright_model\": %d", Format)
 	e.members(reflect.ValueOf(m).Elem(), 1, true)
 	e.out.WriteString("\n}\n")
-	if e.err != nil {
-		return e.err
+	if e.err == nil {
+		e.err = e.out.Flush()
 	}
-	return e.out.Flush()
+	if e.err != nil {
+		return fmt.Errorf("record of the model: %w", e.err)
+	}
+	return nil
 }
 
 // leftOut are the fields that a record does not carry.

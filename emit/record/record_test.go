@@ -214,13 +214,27 @@ func TestNumbersThatJSONDoesNotHave(t *testing.T) {
 	}
 }
 
-type full struct{}
+var errFull = errors.New("the disk is full")
 
-func (full) Write([]byte) (int, error) { return 0, errors.New("full") }
+// full takes so many bytes.
+type full struct{ room int }
 
+func (f *full) Write(p []byte) (int, error) {
+	if f.room -= len(p); f.room < 0 {
+		return 0, errFull
+	}
+	return len(p), nil
+}
+
+// Wherever the writer gives up, its error is handed on and quotes nothing of the
+// model.
 func TestAWriterThatFails(t *testing.T) {
-	if err := Write(full{}, small()); err == nil {
-		t.Error("no error")
+	all := len(written(t, small()))
+	for room := 0; room < all; room += 512 {
+		err := Write(&full{room}, small())
+		if !errors.Is(err, errFull) || err.Error() != "record of the model: the disk is full" {
+			t.Errorf("room for %d bytes: %v", room, err)
+		}
 	}
 }
 

@@ -25,7 +25,7 @@ func BillCSV(w io.Writer, m *model.Model) error {
 			price, cost = money(l.Price), money(l.Cost())
 		}
 		records = append(records, []string{
-			plain(l.Section), plain(l.Item), plain(l.Text), plain(l.Use), decimal(l.Quantity, quantityPlaces), plain(l.Unit),
+			plain(l.Section), plain(l.Item), plain(l.Text), plain(l.Use), known(l.Quantity, quantityPlaces), plain(l.Unit),
 			plain(l.Needed), known(l.WeightKg, weightPlaces), price, cost,
 		})
 	}
@@ -58,7 +58,7 @@ type billLine struct {
 	Item     string       `json:"item"`
 	Text     string       `json:"text"`
 	Use      string       `json:"use"`
-	Quantity json.Number  `json:"quantity"`
+	Quantity *json.Number `json:"quantity"`
 	Unit     string       `json:"unit"`
 	Needed   string       `json:"needed"`
 	WeightKg *json.Number `json:"weight_kg"`
@@ -81,7 +81,9 @@ func BillJSON(w io.Writer, m *model.Model) error {
 	for _, l := range m.Bill {
 		line := billLine{
 			Section: l.Section, Item: l.Item, Text: l.Text, Use: l.Use, Unit: l.Unit, Needed: l.Needed,
-			Quantity: json.Number(decimal(l.Quantity, quantityPlaces)),
+		}
+		if n := json.Number(known(l.Quantity, quantityPlaces)); n != "" {
+			line.Quantity = &n
 		}
 		if kg := json.Number(known(l.WeightKg, weightPlaces)); kg != "" {
 			line.WeightKg = &kg

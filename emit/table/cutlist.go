@@ -19,7 +19,7 @@ func CutList(w io.Writer, m *model.Model) error {
 		if c.Grain == model.GrainNone {
 			grain = "none"
 		}
-		show := m.Build.Show
+		show := m.Build.Plain
 		records = append(records, []string{
 			strconv.Itoa(c.Count), plain(strings.Join(c.Parts, "; ")), plain(c.Name), c.Kind.String(), plain(c.Stock),
 			show(c.Length), show(c.Width), show(c.Thickness), mm(c.Length), mm(c.Width), mm(c.Thickness),

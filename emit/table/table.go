@@ -1,7 +1,8 @@
 // Package table writes the bill and the cut list: as CSV (RFC 4180, in UTF-8,
 // lines ended by a line feed) for a spreadsheet, and as JSON for programs. The
 // first CSV record names the columns. A length stands twice: as the build's
-// people read it, and in millimetres as a plain decimal, exactly. Empty cells
+// people read it, rounded where no tape shows it, and in millimetres as a plain
+// decimal, exactly. Empty cells
 // and null say that something is not known.
 package table
 

@@ -93,7 +93,7 @@ func TestBillNumbers(t *testing.T) {
 		{"1.58", "", "200.05", "316.08"},
 		{"12", "", "0.00", "0.00"},
 		{"3", "", "0.035", "0.11"},
-		{"0", "", "", ""},
+		{"", "", "", ""}, // not known; "0" would read as none
 		{"", "", "", "475.99"},
 	}
 	var got [][]string
@@ -121,25 +121,25 @@ func TestBillNumbers(t *testing.T) {
 	if bill.Total.Cost != 475.99 || bill.Total.Unpriced != 1 {
 		t.Errorf("total %+v", bill.Total)
 	}
-	if l := bill.Lines[4]; l["weight_kg"] != nil || l["price"] != nil || l["cost"] != nil {
+	if l := bill.Lines[4]; l["quantity"] != nil || l["weight_kg"] != nil || l["price"] != nil || l["cost"] != nil {
 		t.Errorf("what is not known is there: %v", l)
 	}
-	if l := bill.Lines[2]; l["price"] != 0.0 || bill.Lines[1]["text"] != "+maple" {
+	if l := bill.Lines[2]; l["price"] != 0.0 || l["quantity"] != 12.0 || bill.Lines[1]["text"] != "+maple" {
 		t.Errorf("%v, %v", l, bill.Lines[1])
 	}
 }
 
-// A metric build shows millimetres; the decimal column is exact to the
-// nanometre: 3 1/2 in and 1 nm are 88.900001 mm.
+// What people read is rounded where no tape shows it; the decimal column is exact
+// to the nanometre: 3 1/2 in and 1 nm are 88.900001 mm.
 func TestCutListLengths(t *testing.T) {
 	got := records(t, output(t, CutList, small()))
-	want := []string{"12 in", "3 1/2 in + 0.00000004", "1 1/2 in - 0.004", "304.8", "88.900001", "38", "none", "'=cmd; knee wall"}
+	want := []string{"12 in", "3 1/2 in", "1.496 in", "304.8", "88.900001", "38", "none", "'=cmd; knee wall"}
 	if diff := cmp.Diff(want, got[2][5:]); diff != "" {
 		t.Error(diff)
 	}
 	m := small()
 	m.Build.Unit = length.Millimetres
-	if got := records(t, output(t, CutList, m))[1][5:9]; !cmp.Equal(got, []string{"762 mm", "590.55 mm", "18.25625 mm", "762"}) {
+	if got := records(t, output(t, CutList, m))[1][5:9]; !cmp.Equal(got, []string{"762 mm", "590.55 mm", "18.26 mm", "762"}) {
 		t.Error(got)
 	}
 }

@@ -15,11 +15,12 @@ room {
     length  = "11ft 4 1/8in"
     corner  = 90.4 # to the next wall, as measured
     backing = "studs"
-    studs   = [9.5, 25.5, 41.5, 57.5, 73.5, 89.5, 105.5, 121.5]
+    studs   = { first = 9.5, spacing = 16 }
     outlet "kettle" { at = [14.5, 17] }
-    outlet "cooler" { at = [42, 16] }
+    outlet "cooler" { at = [62.5, 17] } # in the box beside the bay: behind the cooler no plug fits
     outlet "grinder" { at = [83.375, 19.5] }
   }
+
   wall "east" {
     length  = "10ft 2in"
     backing = "planks"
@@ -28,6 +29,7 @@ room {
       diameter   = 1.9 # 1 1/2 in pipe
       stands_out = 3.5
     }
+
     stub "cold" {
       at         = [71, 20]
       diameter   = 0.625
@@ -52,6 +54,7 @@ run "back" {
   wall_screws  = screw.wall
 
   cabinet "kettle" { width = 30 }
+
   bay "cooler" {
     appliance = { width = 23.5, height = 32.75, depth = 22.5 }
     gap       = "3/8in"
@@ -59,6 +62,7 @@ run "back" {
     back_gap  = "3/4in"
     blocks    = stick.two_by_four
   }
+
   cabinet "cups" { width = 42 }
   cabinet "beans" { width = rest }
   filler "corner" { width = 1.5 }
@@ -73,6 +77,7 @@ run "front" {
   cabinet "sink" { width = 33 }
   cabinet "bins" { width = 18 }
   cabinet "kegs" { width = 27 }
+
   anchor "end" {
     under  = cabinet.kegs
     block  = stick.two_by_four

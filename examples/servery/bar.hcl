@@ -10,40 +10,47 @@ given {
   bar_top     = 1100
 }
 
-room { # four walls, masonry all round
+# Four walls, masonry all round.
+room {
   wall "hatch" { # as one stands facing it: along is from its left end
     length  = 3622
     corner  = 89.6 # to the next wall, as measured
     backing = "masonry"
     outlet "urn" { at = [1172, 480] }
-    outlet "fridge" { at = [1758, 420] }
+    outlet "fridge" { at = [2180, 480] } # in the box beside the bay: behind the fridge no plug fits
+
     outlet "hotplate" {
-      at    = [2466, 480]
+      at    = [2600, 480]
       box   = { width = 135, height = 76, depth = 35 }
       cover = { width = 146, height = 86 }
     }
   }
+
   wall "yard" {
     length  = 4180
     corner  = 90.4
     backing = "masonry"
     outlet "till" { at = [290, 610] } # beside the end of the back run
+
     stub "waste" {
       at         = [2060, 395]
       diameter   = 43
       stands_out = 90
     }
+
     stub "cold" {
       at         = [1905, 520]
       diameter   = 15
       stands_out = 70
     }
   }
+
   wall "hall" {
     length  = 3622
     corner  = 89.6
     backing = "masonry"
   }
+
   wall "store" {
     length  = 4180
     corner  = 90.4
@@ -69,6 +76,7 @@ run "back" {
   length       = 2740
 
   cabinet "urn" { width = 600 }
+
   bay "fridge" {
     appliance = { width = 595, height = 818, depth = 575 }
     gap       = 5
@@ -76,6 +84,7 @@ run "back" {
     back_gap  = 25
     blocks    = stick.batten
   }
+
   cabinet "plates" { width = 800 }
   cabinet "till" { width = rest }
   filler "corner" { width = 20 }
@@ -90,9 +99,11 @@ run "front" {
   cabinet "sink" { width = 800 }
   cabinet "tea" { width = 600 }
   cabinet "trays" { width = 600 }
+
   anchor "end" {
     under  = cabinet.trays
     block  = stick.batten
+    fixed  = "adhesive"
     screws = screw.joint
   }
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"barwright/lang/length"
+	"barwright/lang/source"
 )
 
 func (e evaluator) binary(x *hclsyntax.BinaryOpExpr) Value {
@@ -179,4 +180,23 @@ func (e evaluator) bounded(v Value, at hcl.Range) Value {
 		return e.fail("too-small", at, "", "This comes out smaller than anything that can be measured.")
 	}
 	return v
+}
+
+// Compare orders two measures; a text is read as a tape, and a bare number
+// beside a length takes its unit. ok is false where they cannot be compared,
+// which has been reported at b's place.
+func Compare(a, b Value, unit length.Unit, c *Context) (order int, ok bool) {
+	e, at := evaluator{c, unit}, hclRange(b.At)
+	if a, b = e.measure(a, at), e.measure(b, at); a.Kind == Invalid || b.Kind == Invalid {
+		return 0, false
+	}
+	if a, b = e.alike(a, b, at); a.Kind == Invalid {
+		return 0, false
+	}
+	return a.Num.Cmp(b.Num), true
+}
+
+func hclRange(r source.Range) hcl.Range {
+	at := func(p source.Pos) hcl.Pos { return hcl.Pos{Line: p.Line, Column: p.Column, Byte: p.Byte} }
+	return hcl.Range{Filename: r.File, Start: at(r.Start), End: at(r.End)}
 }

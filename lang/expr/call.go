@@ -171,7 +171,7 @@ func ToLength(v Value, unit length.Unit, c *Context) (length.Length, bool) {
 		v.At = at
 	case Length:
 	default:
-		c.Findings.Errorf("wrong-type", v.At, "", "A length is needed here, but this is %s.", v.Kind)
+		c.Findings.Errorf("wrong-type", v.At, `a number, or a length in quotes, as in "30 1/2in"`, "A length is needed here, but this is %s.", v.Kind)
 		return 0, false
 	}
 	l, ok := length.FromFloat(v.Num)

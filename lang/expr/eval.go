@@ -20,6 +20,12 @@ type Expr struct {
 	At     source.Range
 }
 
+// IsNumber reports whether a plain number is written.
+func (x Expr) IsNumber() bool {
+	v, ok := x.Syntax.(*hclsyntax.LiteralValueExpr)
+	return ok && v.Val.Type() == cty.Number
+}
+
 // Context is what an expression may use. Resolve looks up a dotted name and
 // reports its own findings; it returns a value of kind Invalid after one.
 type Context struct {

@@ -75,6 +75,11 @@ func (l List) HasErrors() bool {
 	return slices.ContainsFunc(l, func(f Finding) bool { return f.Severity == Error })
 }
 
+// Has reports whether a finding of a slug stands at a place.
+func (l List) Has(slug string, at source.Range) bool {
+	return slices.ContainsFunc(l, func(f Finding) bool { return f.Slug == slug && f.At == at })
+}
+
 // Count returns how many findings have that severity.
 func (l List) Count(s Severity) int {
 	n := 0

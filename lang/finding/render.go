@@ -25,26 +25,35 @@ const (
 var tint = [...]string{Note: "\x1b[36m", Warning: "\x1b[33m", Error: "\x1b[31m"}
 
 // Render prints findings for a person: what was asked, what is, by how much it
-// misses, the other thing with its place, the mend. The list must be sorted.
+// misses, the other thing with its place, the mend, and where to read more. The
+// list must be sorted.
 func Render(w io.Writer, l List, files source.Files, style Style) error {
-	if style.Width == 0 {
-		style.Width = 80
-	}
-	p := printer{files: files, style: style}
+	p := newPrinter(files, style)
 	for i, f := range l {
 		if i > 0 {
 			p.line("")
 		}
 		p.finding(f)
 	}
-	_, err := w.Write(p.out.Bytes())
-	return err
+	return p.to(w)
 }
 
 type printer struct {
 	out   bytes.Buffer
 	files source.Files
 	style Style
+}
+
+func newPrinter(files source.Files, style Style) *printer {
+	if style.Width == 0 {
+		style.Width = 80
+	}
+	return &printer{files: files, style: style}
+}
+
+func (p *printer) to(w io.Writer) error {
+	_, err := w.Write(p.out.Bytes())
+	return err
 }
 
 func (p *printer) line(text string) { p.out.WriteString(strings.TrimRight(text, " ") + "\n") }
@@ -67,11 +76,15 @@ func (p *printer) finding(f Finding) {
 		p.line("")
 		p.snippet(r.At, -1, dim, strings.Join(strings.Fields(clean(r.Text)), " "))
 	}
+	p.line("")
 	if f.Mend != "" {
-		p.line("")
 		p.wrapped("  Mend: ", f.Mend)
 	}
+	p.line("  Why:  " + Why(f.Slug))
 }
+
+// Why is the command that explains a slug.
+func Why(slug string) string { return "barwright explain " + slug }
 
 // snippet prints the place, its line of text and a marker under the words that
 // are meant. A caret over 0 marks that one byte; a negative one marks nothing.

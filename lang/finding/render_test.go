@@ -87,7 +87,7 @@ func TestRender(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			f := Finding{Severity: Error, Slug: "test", At: at(t, c.text, c.words), Caret: c.caret, Text: "Text."}
 			got := render(t, c.text, Style{Width: c.width}, f)
-			if diff := cmp.Diff("error: test\n\n"+c.want+"  Text.\n", got); diff != "" {
+			if diff := cmp.Diff("error: test\n\n"+c.want+"  Text.\n\n  Why:  barwright explain test\n", got); diff != "" {
 				t.Errorf("%s\ngot:\n%s", diff, got)
 			}
 		})
@@ -118,17 +118,22 @@ func TestRenderWhole(t *testing.T) {
 
   Mend: make it shorter, or the wall longer, whichever
         of the two seems the easier way out to you
+  Why:  barwright explain run-too-long
 
 warning: no-place
 
   Two
   lines.
 
+  Why:  barwright explain no-place
+
 note: no-file
 
   gone.hcl:3
               ^
   x
+
+  Why:  barwright explain no-file
 `
 	got := render(t, text, Style{Width: 55}, l...)
 	if diff := cmp.Diff(want, got); diff != "" {

@@ -15,8 +15,40 @@ var kneeWall = &Block{
 		{Name: "floor_screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the lower plate into the floor"},
 		{Name: "run_screws", Type: Ref, Refs: []string{"screw"}, Doc: "from inside the boxes through their backs into the studs"},
 		{Name: "router", Type: Ref, Refs: []string{"router"}, Doc: "that cuts the recesses; needed where there are supports"},
+		{Name: "top_plates", Type: Count, Later: true, Doc: "upper plates, one on another"},
 	},
-	Blocks: []*Block{supports},
+	Blocks: []*Block{supports, kneeOutlet, skin},
+}
+
+var kneeOutlet = &Block{
+	Kind: "outlet", Named: true, Later: true,
+	Doc: "an electrical box in the knee wall",
+	Attrs: []Attr{
+		{Name: "face", Type: Choice, Choices: []string{"work", "room"}, Required: true, Doc: "the side that it is used from"},
+		{Name: "from_left", Type: Place, Doc: "its centre from the left end of that face; from_right instead where it is left out"},
+		{Name: "from_right", Type: Place, Doc: "its centre from the right end of that face"},
+		{Name: "height", Type: Length, Doc: "of its centre above the floor; the middle of what is free where it is left out"},
+		{Name: "lying", Type: Flag, Default: "false", Doc: "turned by a quarter"},
+		{Name: "box", Type: Object, Doc: "the box", Fields: boxFields},
+		{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
+	},
+}
+
+var skin = &Block{
+	Kind: "skin", Named: true, Later: true,
+	Doc: "a finish panel on the framing",
+	Attrs: []Attr{
+		{Name: "face", Type: Choice, Choices: []string{"work", "room", "left", "right"}, Required: true},
+		{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
+		{Name: "above_counter", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "gap under it, so that the counter slides in"},
+		{Name: "seams", Type: Places, Doc: "from the left end of that face; on studs by rule where they are left out"},
+		{Name: "battens", Type: Object, Doc: "strips over the seams and evenly between", Fields: []Attr{
+			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
+			{Name: "width", Type: Length, Required: true},
+			{Name: "about", Type: Length, Default: "16in", Metric: "400mm", Doc: "gap to aim at"},
+			{Name: "mirrored", Type: Flag, Default: "true", Doc: "alike from both ends"},
+		}},
+	},
 }
 
 var supports = &Block{
@@ -47,6 +79,22 @@ var counter = &Block{
 			{Name: "left", Type: Reach, Default: "0in", Metric: "0mm"},
 			{Name: "right", Type: Reach, Default: "0in", Metric: "0mm"},
 		}},
+		{Name: "seams", Type: Places, Later: true, Doc: "from the run's left end"},
+	},
+	Blocks: []*Block{sink},
+}
+
+var sink = &Block{
+	Kind: "sink", Named: true, Later: true,
+	Doc: "a cut-out for a sink",
+	Attrs: []Attr{
+		{Name: "in", Type: Ref, Refs: []string{"cabinet"}, Required: true, Doc: "the box that it hangs in"},
+		{Name: "cut", Type: Object, Required: true, Doc: "the cut-out, from the maker's template", Fields: []Attr{
+			{Name: "width", Type: Length, Required: true},
+			{Name: "depth", Type: Length, Required: true},
+			{Name: "radius", Type: Reach, Default: "1/2in", Metric: "12mm", Doc: "of its corners"},
+		}},
+		{Name: "from_front", Type: Reach, Doc: "from the slab's front edge to the cut-out; the middle of the box where it is left out"},
 	},
 }
 

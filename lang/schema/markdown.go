@@ -15,8 +15,12 @@ const referenceSection = "5"
 func WriteReference(w io.Writer) error {
 	r := &reference{}
 	r.file()
-	for i, b := range Root() {
-		r.block(b, nil, fmt.Sprintf("%s.%d", referenceSection, i+2))
+	n := 1
+	for _, b := range Root() {
+		for ; b != nil; b = b.WithName {
+			n++
+			r.block(b, nil, fmt.Sprintf("%s.%d", referenceSection, n))
+		}
 	}
 	_, err := io.WriteString(w, r.out.String())
 	return err
@@ -52,6 +56,9 @@ func heading(number string) string { return strings.Repeat("#", strings.Count(nu
 
 func sentences(b, parent *Block) string {
 	out := upperFirst(b.Doc) + "."
+	if b.Later {
+		out += " **Read and checked, but nothing is made of it yet.**"
+	}
 	switch {
 	case parent != nil && b.Once:
 		out += " At most one in each `" + parent.Kind + "`."
@@ -74,8 +81,8 @@ func kindList(blocks []*Block) string {
 }
 
 func (r *reference) attrs(attrs []Attr) {
-	r.line("\n| attribute | type | default (inch / metric) | meaning |")
-	r.line("| --- | --- | --- | --- |")
+	r.line("\n| attribute | type | default (inch / metric) | example | meaning |")
+	r.line("| --- | --- | --- | --- | --- |")
 	for _, a := range attrs {
 		r.attr("", a)
 	}
@@ -83,16 +90,29 @@ func (r *reference) attrs(attrs []Attr) {
 
 // attr writes the row of an attribute, and those of its fields under it.
 func (r *reference) attr(of string, a Attr) {
-	r.line("| `%s%s` | %s | %s | %s |", of, a.Name, typeWords(a), defaultWords(a), cell(a.Doc))
+	r.line("| `%s%s` | %s | %s | `%s` | %s |", of, a.Name, typeWords(a), defaultWords(a), cell(a.Sample()), meaning(a))
 	for _, field := range a.Fields {
 		r.attr(a.Name+".", field)
 	}
+}
+
+func meaning(a Attr) string {
+	out := cell(a.Doc)
+	if a.Later {
+		out = strings.TrimSpace(out + " (nothing is made of it yet)")
+	}
+	for _, word := range a.LaterChoices {
+		out = strings.TrimSpace(fmt.Sprintf("%s (%q is not made yet)", out, word))
+	}
+	return out
 }
 
 func typeWords(a Attr) string {
 	switch a.Type {
 	case Choice:
 		return `"` + strings.Join(a.Choices, `", "`) + `"`
+	case RefList:
+		return "list of `" + strings.Join(a.Refs, "` or `") + "`"
 	case Ref:
 		return "a `" + strings.Join(a.Refs, "` or `") + "`"
 	}

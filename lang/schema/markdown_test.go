@@ -70,9 +70,9 @@ func TestTableIsSound(t *testing.T) {
 				t.Errorf("%s stands twice", at)
 			case (a.Type == schema.Choice) != (len(a.Choices) > 0):
 				t.Errorf("%s: words belong to a Choice, and a Choice needs them", at)
-			case (a.Type == schema.Ref) != (len(a.Refs) > 0):
+			case (a.Type == schema.Ref || a.Type == schema.RefList) != (len(a.Refs) > 0):
 				t.Errorf("%s: kinds belong to a Ref, and a Ref needs them", at)
-			case (a.Type == schema.Object) != (len(a.Fields) > 0):
+			case (a.Type == schema.Object || a.Type == schema.Series) != (len(a.Fields) > 0):
 				t.Errorf("%s: fields belong to an Object, and an Object needs them", at)
 			case a.Required && a.Default != "":
 				t.Errorf("%s is required and has a default", at)

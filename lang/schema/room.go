@@ -3,7 +3,21 @@ package schema
 var room = &Block{
 	Kind: "room", Once: true,
 	Doc:    "the room as measured",
-	Blocks: []*Block{wall},
+	Blocks: []*Block{wall, floor},
+}
+
+var floor = &Block{
+	Kind: "floor", Once: true, Later: true,
+	Doc:    "the floor as surveyed from one level line",
+	Blocks: []*Block{reading},
+}
+
+var reading = &Block{
+	Kind: "reading", Later: true,
+	Doc: "one point of the floor",
+	Attrs: []Attr{
+		{Name: "point", Type: Spot, Required: true, Doc: "x along the first wall, y out from it, and how far the floor lies below the line"},
+	},
 }
 
 var wall = &Block{
@@ -13,9 +27,35 @@ var wall = &Block{
 		{Name: "length", Type: Length, Required: true},
 		{Name: "corner", Type: Angle, Default: "90", Doc: "interior angle to the next wall, in degrees; over 180 for an outside corner"},
 		{Name: "backing", Type: Choice, Choices: []string{"studs", "masonry", "planks"}, Default: "studs", Doc: "what holds a screw"},
-		{Name: "studs", Type: Places, Doc: "centres of the studs, along the wall from its left end"},
+		{Name: "studs", Type: Series, Doc: "centres of the studs, along the wall from its left end", Fields: []Attr{
+			{Name: "first", Type: Place, Required: true, Doc: "centre of the first"},
+			{Name: "spacing", Type: Length, Default: "16in", Metric: "400mm", Doc: "from centre to centre"},
+			{Name: "last", Type: Place, Doc: "none beyond it; the wall's end where it is left out"},
+		}},
+		{Name: "baseboard", Type: Object, Later: true, Doc: "along its foot", Fields: []Attr{
+			{Name: "height", Type: Length, Required: true},
+			{Name: "thickness", Type: Length, Required: true},
+		}},
 	},
-	Blocks: []*Block{wallOutlet, stub},
+	Blocks: []*Block{wallOutlet, wallSwitch, stub, vent},
+}
+
+var wallSwitch = &Block{
+	Kind: "switch", Named: true, Later: true,
+	Doc: "a switch in the wall",
+	Attrs: []Attr{
+		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
+	},
+}
+
+var vent = &Block{
+	Kind: "vent", Named: true, Later: true,
+	Doc: "an opening in the wall that air must reach",
+	Attrs: []Attr{
+		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
+		{Name: "width", Type: Length, Required: true},
+		{Name: "height", Type: Length, Required: true},
+	},
 }
 
 var wallOutlet = &Block{
@@ -23,18 +63,22 @@ var wallOutlet = &Block{
 	Doc: "an electrical box in the wall",
 	Attrs: []Attr{
 		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
-		{Name: "box", Type: Object, Doc: "the box in the wall", Fields: []Attr{
-			{Name: "width", Type: Length, Default: "2 1/4in", Metric: "76mm", Doc: "of the part that an opening must let through"},
-			{Name: "height", Type: Length, Default: "3 3/4in", Metric: "76mm"},
-			{Name: "depth", Type: Length, Default: "2 3/4in", Metric: "35mm", Doc: "into the wall"},
-		}},
-		{Name: "cover", Type: Object, Doc: "its cover plate", Fields: []Attr{
-			{Name: "width", Type: Length, Default: "2 3/4in", Metric: "86mm"},
-			{Name: "height", Type: Length, Default: "4 1/2in", Metric: "86mm"},
-		}},
+		{Name: "box", Type: Object, Doc: "the box in the wall", Fields: boxFields},
+		{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
 		{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "2mm", Doc: "between box and opening, all round"},
 		{Name: "stands_out", Type: Reach, Default: "0in", Metric: "0mm", Doc: "from the wall's face"},
 	},
+}
+
+var boxFields = []Attr{
+	{Name: "width", Type: Length, Default: "2 1/4in", Metric: "76mm", Doc: "of the part that an opening must let through"},
+	{Name: "height", Type: Length, Default: "3 3/4in", Metric: "76mm"},
+	{Name: "depth", Type: Length, Default: "2 3/4in", Metric: "35mm", Doc: "into the wall"},
+}
+
+var coverFields = []Attr{
+	{Name: "width", Type: Length, Default: "2 3/4in", Metric: "86mm"},
+	{Name: "height", Type: Length, Default: "4 1/2in", Metric: "86mm"},
 }
 
 var stub = &Block{

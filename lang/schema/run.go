@@ -9,7 +9,7 @@ var carcass = &Block{
 		{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true, Doc: "sides, bottom, stretchers and toe kick"},
 		{Name: "back", Type: Object, Required: true, Doc: "the back and how it is held", Fields: []Attr{
 			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
-			{Name: "fixed", Type: Choice, Choices: []string{"applied", "captured"}, Default: "applied", Doc: "onto the rear edges, or in grooves"},
+			{Name: "fixed", Type: Choice, Choices: []string{"applied", "captured", "rabbeted"}, LaterChoices: []string{"rabbeted"}, Default: "applied", Doc: "onto the rear edges, in grooves, or in rabbets"},
 			{Name: "inset", Type: Length, Doc: "of a captured back: from the rear edges to its rear face; the carcass board's thickness where it is left out"},
 			{Name: "groove", Type: Length, Default: "1/4in", Metric: "6mm", Doc: "of a captured back: depth of its grooves"},
 			{Name: "play", Type: Reach, Default: "1/64in", Metric: "0.4mm", Doc: "of a captured back: how much wider the groove is than the back, in all"},
@@ -20,6 +20,29 @@ var carcass = &Block{
 		}},
 		{Name: "stretcher", Type: Length, Default: "4in", Metric: "100mm", Doc: "width of the strips that tie the sides at the top: the front one laid flat, the rear one on edge"},
 		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "that hold the box together"},
+		{Name: "top", Type: Choice, Choices: []string{"stretchers", "full"}, LaterChoices: []string{"full"}, Default: "stretchers", Doc: "what ties the sides at the top"},
+		{Name: "stands_on", Type: Choice, Choices: []string{"sides", "base", "legs"}, LaterChoices: []string{"base", "legs"}, Default: "sides", Doc: "what reaches the floor"},
+		{Name: "banding", Type: Object, Later: true, Doc: "on front edges, taken off the cut size", Fields: []Attr{
+			{Name: "thickness", Type: Length, Default: "0.02in", Metric: "0.5mm"},
+		}},
+		{Name: "door", Type: Object, Later: true, Doc: "how doors hang", Fields: []Attr{
+			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
+			{Name: "fit", Type: Choice, Choices: []string{"overlay", "inset"}, Default: "overlay"},
+			{Name: "gap", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "between two fronts"},
+		}},
+		{Name: "hinge", Type: Object, Later: true, Doc: "boring for concealed hinges", Fields: []Attr{
+			{Name: "cup", Type: Length, Default: "35mm", Doc: "diameter of the bore"},
+			{Name: "depth", Type: Length, Default: "12.5mm", Doc: "of the bore"},
+			{Name: "from_edge", Type: Length, Default: "5mm", Doc: "from the door's edge to the bore's edge"},
+			{Name: "from_end", Type: Length, Default: "3in", Metric: "80mm", Doc: "from the door's ends to the first centres"},
+		}},
+		{Name: "pins", Type: Object, Later: true, Doc: "rows of holes for shelf pins", Fields: []Attr{
+			{Name: "pitch", Type: Length, Default: "32mm", Doc: "from hole to hole"},
+			{Name: "diameter", Type: Length, Default: "5mm"},
+			{Name: "depth", Type: Length, Default: "12mm"},
+			{Name: "from_front", Type: Length, Default: "37mm", Doc: "from the front edge to the first row"},
+			{Name: "from_back", Type: Length, Default: "37mm", Doc: "from the back to the second row"},
+		}},
 	},
 }
 
@@ -38,7 +61,7 @@ var run = &Block{
 		{Name: "joint_screws", Type: Ref, Refs: []string{"screw"}, Doc: "that join neighbours"},
 		{Name: "wall_screws", Type: Ref, Refs: []string{"screw"}, Doc: "that hold the boxes to the wall"},
 	},
-	Blocks: []*Block{cabinet, bay, filler, anchor},
+	Blocks: []*Block{cabinet, bay, filler, endPanel, anchor},
 }
 
 var cabinet = &Block{
@@ -47,6 +70,12 @@ var cabinet = &Block{
 	Attrs: []Attr{
 		{Name: "width", Type: Width, Required: true, Doc: "over all; rest shares what the run has left"},
 		{Name: "carcass", Type: Ref, Refs: []string{"carcass"}, Doc: "where it differs from the run's; height and depth stay the run's"},
+		{Name: "front", Type: Choice, Choices: []string{"open", "doors", "drawers", "false"}, Later: true, Doc: "what closes it; a false front before a sink"},
+		{Name: "doors", Type: Whole, Later: true},
+		{Name: "drawers", Type: Lengths, Later: true, Doc: "heights of the fronts, rising"},
+		{Name: "shelves", Type: Whole, Later: true, Doc: "on pins"},
+		{Name: "fixed_shelves", Type: Places, Later: true, Doc: "heights of their upper faces above the floor"},
+		{Name: "dividers", Type: Places, Later: true, Doc: "centres, from the cabinet's left end"},
 	},
 }
 
@@ -63,6 +92,17 @@ var bay = &Block{
 		{Name: "top_gap", Type: Reach, Default: "0in", Metric: "0mm", Doc: "between its top and the line of the boxes"},
 		{Name: "back_gap", Type: Reach, Default: "1in", Metric: "25mm", Doc: "between it and the wall, from the maker's sheet"},
 		{Name: "blocks", Type: Ref, Refs: []string{"stick"}, Doc: "lumber laid flat under it, to bring its top to the line"},
+		{Name: "plug", Type: Ref, Refs: []string{"outlet"}, Later: true, Doc: "the outlet that it is plugged into"},
+	},
+}
+
+var endPanel = &Block{
+	Kind: "end_panel", Named: true, Later: true,
+	Doc: "a board that covers a free end of the run",
+	Attrs: []Attr{
+		{Name: "end", Type: Choice, Choices: []string{"left", "right"}, Required: true},
+		{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
+		{Name: "scribe", Type: Reach, Default: "1/2in", Metric: "12mm", Doc: "added to it, to be cut to the wall or floor"},
 	},
 }
 
@@ -84,6 +124,7 @@ var anchor = &Block{
 		{Name: "block", Type: Ref, Refs: []string{"stick"}, Required: true},
 		{Name: "fixed", Type: Choice, Choices: []string{"adhesive", "screws"}, Default: "screws", Doc: "how the block holds to the floor"},
 		{Name: "play", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "how much shorter the block is than the space between the sides"},
-		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the toe kick into the block, and into the floor where it is fixed so"},
+		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the toe kick into the block"},
+		{Name: "floor_screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the block into the floor, where it is fixed so"},
 	},
 }

@@ -12,9 +12,13 @@ type Block struct {
 	Named  bool // carries one label, its name
 	Once   bool // at most one in its parent
 	Free   bool // any attribute name (given)
+	Later  bool // read and checked, but nothing is made of it yet
 	Doc    string
 	Attrs  []Attr
 	Blocks []*Block
+	// WithName is what the block is where it carries a name; nil where a name
+	// makes no difference.
+	WithName *Block
 }
 
 // Attr is one attribute of a block, or one field of an object.
@@ -27,7 +31,10 @@ type Attr struct {
 	Choices  []string // of Choice
 	Refs     []string // of Ref: the kinds of block that it may name
 	Fields   []Attr   // of Object
-	Doc      string
+	Later    bool     // read and checked, but nothing is made of it yet
+	// LaterChoices are words of Choices that nothing can be made of yet.
+	LaterChoices []string
+	Doc          string
 }
 
 // Type tells what an attribute's value is.
@@ -38,6 +45,7 @@ const (
 	Choice         // one word of Choices
 	Flag           // true or false
 	Count          // whole number, at least 1
+	Whole          // whole number, at least 0
 	Number         // at least 0, its unit told by Doc
 	Angle          // degrees, over 0 and under 360
 	Length         // over 0
@@ -46,17 +54,23 @@ const (
 	Width          // Length or rest
 	Lengths        // list of Length, rising
 	Places         // list of Place, rising
+	Series         // Places, or an object with the fields first, spacing and last
 	Pair           // list of two Places: [along, height]
 	SheetSize      // list of two Lengths: [length, width]
+	Spot           // list of three Places: [x, y, below the line]
 	Numbers        // list of Number
 	Ref            // a block of a kind in Refs
+	RefList        // list of Ref
 	Object         // fields in braces
+	Any            // whatever an expression gives
+	AnyList        // list of Any
 )
 
 func (t Type) String() string {
-	return [...]string{"text", "word", "true or false", "count", "number", "angle", "length",
-		"length, 0 or more", "length, any sign", "length or rest", "list of lengths", "list of places",
-		"[along, height]", "[length, width]", "list of numbers", "reference", "object"}[t]
+	return [...]string{"text", "word", "true or false", "count", "count, 0 or more", "number", "angle", "length",
+		"length, 0 or more", "length, any sign", "length or rest", "list of lengths", "list of places", "list of places, or a series",
+		"[along, height]", "[length, width]", "[x, y, below the line]", "list of numbers", "reference",
+		"list of references", "object", "any", "list"}[t]
 }
 
 // Root lists the blocks that may stand at the top of a file, in the order of
@@ -90,7 +104,7 @@ func (a *Attr) Example() string {
 		return fmt.Sprintf("%s = %s.NAME", a.Name, a.Refs[0])
 	case Object:
 		return fmt.Sprintf("%s = { %s = … }", a.Name, a.Fields[0].Name)
-	case Pair, SheetSize, Lengths, Places, Numbers:
+	case Pair, Spot, SheetSize, Lengths, Places, Series, Numbers, RefList, AnyList:
 		return a.Name + " = [ …, … ]"
 	case Text:
 		return a.Name + ` = "…"`
@@ -132,19 +146,40 @@ var fileAttrs = []Attr{
 
 var unitWords = []string{"in", "mm", "ft", "cm", "m"}
 
-var root = []*Block{build, given, sheet, stick, flatBar, slab, screw, router, saw, room, carcass, run, kneeWall, counter, barTop}
+var root = []*Block{
+	build, include, given, sheet, stick, flatBar, slab, screw, finish, router, saw, table, room,
+	carcass, run, kneeWall, counter, barTop, cable, cord, drain,
+}
 
 var build = &Block{
 	Kind: "build", Named: true, Once: true,
 	Doc: "names the build and says how its lengths are read and shown",
 	Attrs: []Attr{
 		{Name: "unit", Type: Choice, Choices: unitWords, Required: true, Doc: "what a bare number means, and the unit of drawings: in and ft show inches and fractions, the others millimetres"},
-		{Name: "marks", Type: Length, Doc: "what a length on a drawing or card is rounded to; 1/32in for inch builds and 0.5mm for others where it is left out"},
+		{Name: "marks", Type: Length, Default: "1/32in", Metric: "0.5mm", Doc: "what a length on a drawing or card is rounded to"},
 		{Name: "revision", Type: Text, Default: "", Doc: "shown on every drawing"},
 	},
 }
 
+var include = &Block{
+	Kind: "include", Named: true,
+	Doc: "takes in another file, named from the folder of the file that says so; each file once",
+}
+
 var given = &Block{
 	Kind: "given", Free: true,
-	Doc: "inputs with names of your own, used as given.NAME",
+	Doc:      "inputs with names of your own, used as given.NAME",
+	WithName: namedGiven,
+}
+
+var namedGiven = &Block{
+	Kind: "given", Named: true,
+	Doc: "one input with what it may be, used as given.NAME",
+	Attrs: []Attr{
+		{Name: "value", Type: Any, Required: true},
+		{Name: "from", Type: Any, Doc: "the least that it may be"},
+		{Name: "to", Type: Any, Doc: "the most that it may be"},
+		{Name: "choices", Type: AnyList, Doc: "all that it may be"},
+		{Name: "note", Type: Text, Doc: "for who changes it; shown when it is refused"},
+	},
 }

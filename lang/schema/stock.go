@@ -62,6 +62,18 @@ var screw = &Block{
 	},
 }
 
+var finish = &Block{
+	Kind: "finish", Named: true, Later: true,
+	Doc: "paint, varnish or oil",
+	Attrs: []Attr{
+		{Name: "coverage", Type: Number, Required: true, Doc: "square metres that a litre covers, one coat"},
+		{Name: "coats", Type: Count, Default: "2"},
+		{Name: "can", Type: Number, Required: true, Doc: "litres in a can"},
+		{Name: "price", Type: Number, Doc: "of one can, in the build's currency"},
+		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
+	},
+}
+
 var router = &Block{
 	Kind: "router", Named: true,
 	Doc: "the router table and the bit that cuts the recesses",
@@ -91,5 +103,26 @@ var saw = &Block{
 	Attrs: []Attr{
 		{Name: "kerf", Type: Reach, Default: "1/8in", Metric: "3.2mm", Doc: "width of a cut"},
 		{Name: "trim", Type: Reach, Default: "1/4in", Metric: "6mm", Doc: "taken off each factory edge of a sheet"},
+	},
+}
+
+var table = &Block{
+	Kind: "table", Named: true, Once: true,
+	Doc: "the shop's cutting table, and how it wants its files",
+	Attrs: []Attr{
+		{Name: "format", Type: Choice, Choices: []string{"r12", "r2000"}, Default: "r12", Doc: "version of the DXF files"},
+		{Name: "notes", Type: Flag, Default: "true", Doc: "write the label, material and size of each part on the layer for notes"},
+		{Name: "unit_stated", Type: Flag, Default: "true", Doc: "state the unit in r12 files; a reader that refuses the variable wants false"},
+		{Name: "layers", Type: Object, Doc: "names of the layers", Fields: []Attr{
+			{Name: "edge", Type: Text, Default: "EDGE", Doc: "the outline"},
+			{Name: "opening", Type: Text, Default: "OPENING", Doc: "cut through"},
+			{Name: "recess", Type: Text, Default: "RECESS", Doc: "cut to a depth"},
+			{Name: "bore", Type: Text, Default: "BORE", Doc: "drilled"},
+			{Name: "mark", Type: Text, Default: "MARK", Doc: "marked only"},
+			{Name: "note", Type: Text, Default: "NOTE", Doc: "text, not to be cut"},
+		}},
+		{Name: "way", Type: Choice, Choices: []string{"guillotine", "free"}, Default: "guillotine", LaterChoices: []string{"free"}, Doc: "cuts from edge to edge, or round each part"},
+		{Name: "spacing", Type: Reach, Later: true, Doc: "between parts"},
+		{Name: "margin", Type: Reach, Later: true, Doc: "kept from the edges of a sheet"},
 	},
 }

@@ -5,7 +5,8 @@ package source
 
 import (
 	"cmp"
-	"sort"
+	"slices"
+	"strings"
 )
 
 // Pos is a place in a file. Line and Column start at 1, Byte at 0; Column
@@ -40,7 +41,12 @@ type Files []File
 
 // Sort orders the files by name.
 func (fs Files) Sort() {
-	sort.Slice(fs, func(i, j int) bool { return fs[i].Name < fs[j].Name })
+	slices.SortFunc(fs, func(a, b File) int { return strings.Compare(a.Name, b.Name) })
+}
+
+// Has reports whether the set has a file of that name.
+func (fs Files) Has(name string) bool {
+	return slices.ContainsFunc(fs, func(f File) bool { return f.Name == name })
 }
 
 // Text returns the bytes of a file, nil where the set has none of that name.

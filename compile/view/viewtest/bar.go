@@ -96,6 +96,7 @@ func (b *bar) run(name, wall string, along bool, f geom.Frame, boxes []model.Box
 			x.Inside = x.Hull
 			x.Appliance = geom.Box{U: x.Hull.U.Grow(-3 * inch / 8), V: geom.Span{Lo: inch / 2, Hi: 45 * inch / 2},
 				Z: geom.Span{Lo: 5 * inch / 8, Hi: 5*inch/8 + 133*inch/4}}
+			b.blocks(f, x)
 		}
 	}
 	b.Runs = append(b.Runs, r)
@@ -147,6 +148,17 @@ func (b *bar) cabinet(f geom.Frame, x *model.Box) {
 
 func opening(p *model.Part, name string, r geom.Rect) {
 	p.Openings = append(p.Openings, model.Opening{Name: name, Shape: geom.RectContour(r).Reversed()})
+}
+
+// blocks lays a strip under either side of an appliance; an eighth of an inch is
+// left to pack.
+func (b *bar) blocks(f geom.Frame, x *model.Box) {
+	a := x.Appliance
+	for i, u := range [...]geom.Span{{Lo: a.U.Lo, Hi: a.U.Lo + 5*inch/2}, {Lo: a.U.Hi - 5*inch/2, Hi: a.U.Hi}} {
+		under := geom.Box{U: u, V: a.V, Z: geom.Span{Hi: inch / 2}}
+		p := b.panel(fmt.Sprintf("bay.%s/block-%d", x.Name, i+1), fmt.Sprintf("%s-B%d", x.Name, i+1), "block", "bay "+x.Name, "top", f, under, right, front, up)
+		p.Kind, p.Stock = model.Lumber, "stick.batten"
+	}
 }
 
 // toeKick notches a side at its front, which is at the drawing's right or left.

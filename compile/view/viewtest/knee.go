@@ -2,6 +2,7 @@ package viewtest
 
 import (
 	"fmt"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -68,14 +69,17 @@ func (b *bar) shop() {
 			Length: max(x, y), Width: min(x, y), Thickness: p.Thickness, Grain: p.Grain, Where: []string{p.Owner}})
 	}
 	b.Layouts = []model.Layout{
-		{Stock: "sheet.birch", Kind: model.Panel, Pieces: 43, Length: 96 * inch, Width: 48 * inch, Bought: 6, AtLeast: 5, Waste: 0.218},
-		{Stock: "stick.two_by_four", Kind: model.Lumber, Pieces: 8, Length: 96 * inch, Bought: 5, AtLeast: 5, Waste: 0.0625},
+		{Stock: "sheet.birch", Kind: model.Panel, Pieces: 43, Length: 96 * inch, Width: 48 * inch, Bought: 6, AtLeast: 5, Waste: 0.218,
+			Blanks: slices.Repeat([]model.Blank{{Length: 96 * inch, Width: 48 * inch}}, 6)},
+		{Stock: "stick.two_by_four", Kind: model.Lumber, Pieces: 8, Length: 120 * inch, Bought: 5, AtLeast: 4, Waste: 0.0625,
+			Blanks: append(slices.Repeat([]model.Blank{{Length: 120 * inch}}, 2), slices.Repeat([]model.Blank{{Length: 96 * inch}}, 3)...)},
 	}
 	b.Bill = []model.BillLine{
 		{Section: "sheets", Item: "sheet.birch", Text: "birch plywood 23/32 in, 8 ft x 4 ft", Use: "carcasses", Quantity: 6, Unit: "sheet", Needed: "43 pieces", WeightKg: 121.4, Price: 68.5, Priced: true},
 		{Section: "sticks", Item: "stick.two_by_four", Text: "softwood 1 1/2 x 3 1/2 in, 8 ft", Use: "knee wall", Quantity: 5, Unit: "stick", Needed: "31 ft 4 in", WeightKg: 19.25, Price: 4.2, Priced: true},
-		{Section: "slabs", Item: "slab.oak", Text: "oak 1 1/2 in", Use: "bar top oak", Quantity: 0.725, Unit: "m2", Needed: "1 piece", WeightKg: 41.75},
-		{Section: "screws", Item: "screw.wall", Text: "no. 10 x 3 in", Use: "cabinet backs to wall studs", Quantity: 1, Unit: "box", Needed: "28 screws, as many as the backs meet studs, and as many again for the shims that stand behind them at each of the walls", Price: 9.9, Priced: true},
+		{Section: "slabs", Item: "slab.oak", Text: "oak 1 1/2 in", Use: "bar top oak", Quantity: 7.8, Unit: "sq ft", Needed: "1 piece; 92.0 lb", WeightKg: 41.75},
+		{Section: "screws", Item: "screw.wall", Text: "no. 10 x 3 in", Use: "cabinet backs to wall studs", Quantity: 2, Unit: "box of 50", Needed: "28 screws, as many as the backs meet studs, and as many again for the shims that stand behind them at each of the walls", Price: 9.9, Priced: true},
+		{Section: "consumables", Item: "nail plates", Text: "nail plates", Use: "cables through studs", Unit: "piece", Needed: "not known"},
 	}
 }
 

@@ -1,0 +1,124 @@
+package main
+
+import (
+	"cmp"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"barwright/compile/ask"
+	"barwright/compile/model"
+	"barwright/compile/solve"
+	"barwright/emit/reply"
+	"barwright/lang/finding"
+)
+
+func showCommand() command {
+	return command{
+		name: "show", args: "[PATH] [NAME...]", about: "tell a value, and what it follows from",
+		help: `Tells what each NAME stands for in a description: a value as written and as
+solved, with all that it follows from. The name of a block lists its values, one
+that ends in a dot what it may go on with; without a NAME all blocks are listed.
+What is known only once everything stands in its place is under "placed", and
+under part.LABEL or a part's label alone.
+
+PATH is a file, or a folder with all its *.hcl files; where it is left out, the
+folder that the command runs in. The first argument is the PATH where a file or
+a folder is called so.
+
+  barwright show examples/boatshed knee_wall.bar.top
+  barwright show examples/boatshed cabinet.beans CUPS-L
+`,
+		flags: func(f *pflag.FlagSet, o *options) {
+			f.StringVar(&o.format, "format", "text", "print answers as `text|json`")
+			inputFlags(f, o)
+		},
+		run: show,
+	}
+}
+
+// show answers names. What is sound is shown also where findings stop the
+// build.
+func show(o options, std streams) int {
+	path, names, wrong := pathAndNames(o.args)
+	if o.format != "text" && o.format != "json" {
+		wrong = fmt.Sprintf("--format is text or json, not %q", o.format)
+	}
+	if wrong = cmp.Or(wrong, o.unusable()); wrong != "" {
+		return misuse(std, wrong)
+	}
+	b, err := o.solve(path)
+	status := exitClean
+	if err == nil && b.model == nil {
+		status = exitFindings
+		err = finding.Render(std.err, b.findings, b.src.Files, std.style())
+	}
+	switch {
+	case err != nil:
+		return failed(std, err)
+	case b.src.Lost:
+		return status
+	}
+	replies, worst := answer(ask.Open(solve.Explain(b.src), b.model), names, b.model != nil, std)
+	write := reply.Text
+	if o.format == "json" {
+		write = reply.JSON
+	}
+	if err := write(std.out, replies); err != nil {
+		return failed(std, err)
+	}
+	return max(status, worst)
+}
+
+// answer looks names up; those that are not there are told, and do not stop
+// the others.
+func answer(book *ask.Book, names []string, sound bool, std streams) ([]model.Reply, int) {
+	status := exitClean
+	var replies []model.Reply
+	for _, name := range names {
+		r, ok := book.Ask(name)
+		switch {
+		case ok:
+			replies = append(replies, r)
+		case !sound && ask.NeedsPlacing(name):
+			fmt.Fprintf(std.err, "barwright: %s is known once the build has no errors\n", name)
+			status = max(status, exitFindings)
+		default:
+			mend := "barwright show PATH lists what there is"
+			if meant := book.Meant(name); meant != "" {
+				mend = fmt.Sprintf("did you mean %s?", meant)
+			}
+			fmt.Fprintf(std.err, "barwright: there is nothing called %q (%s)\n", name, mend)
+			status = exitMisuse
+		}
+	}
+	return replies, status
+}
+
+// pathAndNames parts the arguments; wrong says why that cannot be done.
+func pathAndNames(args []string) (path string, names []string, wrong string) {
+	here, _ := filepath.Glob("*.hcl")
+	switch {
+	case len(args) > 0 && isPath(args[0]):
+		path, args = args[0], args[1:]
+	case len(here) > 0:
+		path = "."
+	case len(args) > 0:
+		return "", nil, fmt.Sprintf("%s is no file or folder, and there are no *.hcl files here", args[0])
+	default:
+		return "", nil, "name a description: a file, or a folder of *.hcl files"
+	}
+	if len(args) == 0 {
+		args = []string{""}
+	}
+	return path, args, ""
+}
+
+// isPath tells a path from a name: it is there, or no name looks like it.
+func isPath(arg string) bool {
+	_, err := os.Stat(arg)
+	return err == nil || strings.ContainsAny(arg, `/\`) || strings.HasSuffix(arg, ".hcl")
+}

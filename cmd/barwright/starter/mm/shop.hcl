@@ -1,0 +1,15 @@
+# The machines at hand.
+saw {
+  kerf = 3.2 # what a cut takes away
+  trim = 6   # what is cut off each factory edge of a sheet
+}
+
+# Used once a bar has steel supports, let in flush: see the step by step
+# examples. Feeds and speeds are for your machine's manual to say.
+router "bench" {
+  bit      = 8    # its diameter, as measured
+  feed     = 2500 # in a minute
+  plunge   = 800  # the same, on the way down
+  stepdown = 4    # the deepest bite
+  unit     = "mm" # of the programs
+}

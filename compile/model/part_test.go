@@ -1,0 +1,55 @@
+package model
+
+import (
+	"testing"
+
+	"barwright/compile/geom"
+)
+
+// A left side that is seen from inside has its front at the left, a bottom seen
+// from above has it below; a slice off the front of the part must lie there.
+func TestSides(t *testing.T) {
+	box := geom.Box{U: geom.Span{Lo: 10, Hi: 30}, V: geom.Span{Lo: -5, Hi: 595}, Z: geom.Span{Lo: 100, Hi: 800}}
+	for _, test := range []struct {
+		id   string
+		out  geom.Dir
+		want []Side
+	}{
+		{"cabinet.urn/side-left", geom.Dir{Axis: geom.U}, []Side{{LeftEdge, "front edge"}, {RightEdge, "rear edge"}}},
+		{"cabinet.urn/side-right", geom.Dir{Axis: geom.U, Neg: true}, []Side{{RightEdge, "front edge"}, {LeftEdge, "rear edge"}}},
+		{"cabinet.urn/bottom", geom.Dir{Axis: geom.Z}, []Side{{Bottom, "front edge"}, {Top, "rear edge"}}},
+		{"cabinet.urn/underside", geom.Dir{Axis: geom.Z, Neg: true}, []Side{{Top, "front edge"}, {Bottom, "rear edge"}}},
+		{"knee_wall.bar/plate-upper", geom.Dir{Axis: geom.Z}, []Side{{Bottom, "run side"}, {Top, "room side"}}},
+		{"cabinet.urn/back", geom.Dir{Axis: geom.V}, nil},
+		{"knee_wall.bar/stud-1", geom.Dir{Axis: geom.V, Neg: true}, nil},
+	} {
+		p := Part{ID: test.id, Placement: geom.Place(geom.Frame{}, box, test.out)}
+		got := p.Sides()
+		if len(got) != len(test.want) {
+			t.Errorf("%s: %v, want %v", test.id, got, test.want)
+			continue
+		}
+		for i := range got {
+			if got[i] != test.want[i] {
+				t.Errorf("%s: %v, want %v", test.id, got[i], test.want[i])
+			}
+		}
+		if len(got) == 0 {
+			continue
+		}
+		slice := box
+		slice.V.Lo = slice.V.Hi - 1
+		face, _ := p.Placement.Local(slice)
+		blank := p.Placement.Blank()
+		at := map[Edge]bool{ // what the slice does not reach
+			Bottom: face.Y.Hi < blank.Y.Hi, Top: face.Y.Lo > blank.Y.Lo,
+			LeftEdge: face.X.Hi < blank.X.Hi, RightEdge: face.X.Lo > blank.X.Lo,
+		}
+		if !at[got[0].Edge] || at[got[1].Edge] {
+			t.Errorf("%s: the front is not at the %s: it lies at %v of %v", test.id, got[0].Edge, face, blank)
+		}
+	}
+	if none := (&Part{}).Sides(); none != nil {
+		t.Errorf("a part that stands nowhere has sides: %v", none)
+	}
+}

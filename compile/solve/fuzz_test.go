@@ -1,0 +1,256 @@
+package solve_test
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/rogpeppe/go-internal/txtar"
+
+	"barwright/compile/model"
+	"barwright/compile/solve"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/source"
+)
+
+// FuzzRead reads and solves any bytes. Nothing panics; the answer is the same
+// the second time; each finding has its place inside the file; and what has no
+// errors is a sound model.
+func FuzzRead(f *testing.F) {
+	for _, pattern := range []string{"../../testdata/*/*.txtar", "../../examples/*"} {
+		paths, err := filepath.Glob(pattern)
+		if err != nil || len(paths) == 0 {
+			f.Fatalf("no seeds in %s: %v", pattern, err)
+		}
+		for _, path := range paths {
+			f.Add(seed(f, path))
+		}
+	}
+	f.Fuzz(func(t *testing.T, text []byte) {
+		files := source.Files{{Name: "bar.hcl", Text: text}}
+		m, findings, rendered := readAndSolve(t, files, "", "")
+		again, _, renderedAgain := readAndSolve(t, files, "", "")
+		if rendered != renderedAgain {
+			t.Fatalf("the second answer differs:\n%s\n%s", rendered, renderedAgain)
+		}
+		if diff := cmp.Diff(m, again); diff != "" {
+			t.Fatalf("the second model differs:\n%s", diff)
+		}
+		if (m == nil) != findings.HasErrors() {
+			t.Fatalf("a model beside errors, or none without:\n%s", rendered)
+		}
+		if m != nil {
+			checkSound(t, m)
+		}
+	})
+}
+
+// seed is the text of a description: of an archive, or of the files of a folder
+// after one another.
+func seed(f *testing.F, path string) []byte {
+	var text []byte
+	if filepath.Ext(path) == ".txtar" {
+		a, err := txtar.ParseFile(path)
+		if err != nil {
+			f.Fatal(err)
+		}
+		for _, file := range a.Files {
+			if filepath.Ext(file.Name) == ".hcl" && filepath.Dir(file.Name) == "." {
+				text = append(text, file.Data...)
+			}
+		}
+		return text
+	}
+	paths, _ := filepath.Glob(filepath.Join(path, "*.hcl"))
+	for _, path := range paths {
+		part, err := os.ReadFile(path)
+		if err != nil {
+			f.Fatal(err)
+		}
+		text = append(text, part...)
+	}
+	return text
+}
+
+// readAndSolve does what the command line does, with one given set where a
+// name is given.
+func readAndSolve(t *testing.T, files source.Files, name, value string) (*model.Model, finding.List, string) {
+	src, findings := lang.Read(files)
+	if name != "" {
+		findings = append(findings, src.Override(name, value)...)
+	}
+	var m *model.Model
+	if !findings.HasErrors() {
+		solution := solve.Solve(src)
+		m, findings = solution.Model, append(findings, solution.Findings...)
+	}
+	findings.Sort()
+	for _, f := range findings {
+		checkPlace(t, src.Files, f.At)
+		for _, r := range f.Related {
+			checkPlace(t, src.Files, r.At)
+		}
+	}
+	var out bytes.Buffer
+	if err := finding.Render(&out, findings, src.Files, finding.Style{}); err != nil {
+		t.Fatal(err)
+	}
+	return m, findings, out.String()
+}
+
+func checkPlace(t *testing.T, files source.Files, at source.Range) {
+	t.Helper()
+	text := files.Text(at.File)
+	if at.Start.Byte < 0 || at.Start.Byte > at.End.Byte || at.End.Byte > len(text) {
+		t.Fatalf("%v is no place in %q, which has %d bytes", at, at.File, len(text))
+	}
+	line := 1 + bytes.Count(text[:at.Start.Byte], []byte("\n"))
+	if at.Start.Line != line || at.Start.Column < 1 {
+		t.Fatalf("%v is on line %d", at, line)
+	}
+}
+
+// checkSound demands of each part that somebody could cut it.
+func checkSound(t interface {
+	Helper()
+	Fatalf(string, ...any)
+}, m *model.Model) {
+	t.Helper()
+	ids, labels := map[string]bool{}, map[string]bool{}
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		blank := p.Placement.Blank()
+		switch x, y := p.Size(); {
+		case x <= 0 || y <= 0 || p.Thickness <= 0 || p.Outline.Area() <= 0:
+			t.Fatalf("%s is %d x %d x %d, of %v mm²", p.ID, x, y, p.Thickness, p.Outline.Area())
+		case !blank.Contains(p.Outline.Bounds()):
+			t.Fatalf("%s reaches out of its blank %v: %v", p.ID, blank, p.Outline.Bounds())
+		case ids[p.ID] || labels[p.Label]:
+			t.Fatalf("two parts have the ID %s or the label %s", p.ID, p.Label)
+		}
+		ids[p.ID], labels[p.Label] = true, true
+		for _, o := range p.Openings {
+			if !blank.Contains(o.Shape.Bounds()) || (o.Shape.Area() > 0) != o.Notch {
+				t.Fatalf("%s of %s: %v in %v", o.Name, p.ID, o.Shape, blank)
+			}
+		}
+		for _, r := range p.Recesses {
+			if !blank.Contains(r.Shape.Bounds()) || r.Depth <= 0 || r.Depth >= p.Thickness || r.Shape.Area() <= 0 {
+				t.Fatalf("%s: %v, %d deep, in %v of %d", r.ID, r.Shape, r.Depth, blank, p.Thickness)
+			}
+		}
+	}
+}
+
+// FuzzOverride sets a given to any text. Nothing panics, and what is wrong is
+// shown in the words of the command line.
+func FuzzOverride(f *testing.F) {
+	for _, value := range []string{"30", "-3", "0", "19 1/2in", "7' 6\"", "191/2in", "rest", "rst", "given.other * 2", "given.width", "given.", "(1", "\"30\"", "\"30", "true", "[1, 2]", "{}", "1e400", "1/0", "", " ", "\n", "30\n40", "ä", "\xff", "sheet.ply", "sheet", "cabinet.a.width", "a=b"} {
+		f.Add("width", value)
+		f.Add("wdith", value)
+	}
+	f.Add("", "3")
+	f.Add("a\nb", "3")
+	const text = `build "b" {
+  unit = "in"
+}
+given {
+  width = 30
+  other = 2
+}
+sheet "ply" {
+  size      = [96, 48]
+  thickness = 0.75
+}
+carcass "base" {
+  height = 34.5
+  depth  = 24
+  board  = sheet.ply
+  back   = { board = sheet.ply }
+}
+room {
+  wall "north" { length = 100 }
+}
+run "back" {
+  along   = wall.north
+  carcass = carcass.base
+  cabinet "a" { width = given.width }
+}
+`
+	f.Fuzz(func(t *testing.T, name, value string) {
+		if name == "" {
+			return
+		}
+		files := source.Files{{Name: "bar.hcl", Text: []byte(text)}}
+		m, findings, rendered := readAndSolve(t, files, name, value)
+		again, _, renderedAgain := readAndSolve(t, files, name, value)
+		if rendered != renderedAgain || !cmp.Equal(m, again) {
+			t.Fatalf("the second answer differs:\n%s\n%s", rendered, renderedAgain)
+		}
+		if len(files) != 1 || string(files[0].Text) != text {
+			t.Fatal("the files that were read have changed")
+		}
+		for _, f := range findings {
+			ofGeometry := f.Slug == "box-too-small" || f.Slug == "run-too-long"
+			if f.Severity == finding.Error && !ofGeometry && f.At.File != "--set" && !relates(f, "--set") {
+				t.Fatalf("the error is not shown where it comes from:\n%s", rendered)
+			}
+		}
+		if m != nil {
+			checkSound(t, m)
+		}
+	})
+}
+
+func relates(f finding.Finding, file string) bool {
+	for _, r := range f.Related {
+		if r.At.File == file {
+			return true
+		}
+	}
+	return false
+}
+
+// TestHostileSizes asks for more than anyone could mean, in few words: the
+// answer comes soon, and is no model of a million parts.
+func TestHostileSizes(t *testing.T) {
+	for _, c := range []struct{ old, new string }{
+		{"count      = 4", "count      = 1000000"}, {"spacing      = 13", `spacing      = "0.0001mm"`},
+		{"width     = 3.5", `width     = "0.000001mm"`}, {"thickness = 1.5\n  width     = 3.5", "thickness = \"0.000001mm\"\n  width     = 3.5"},
+		{`length  = "11ft 4 1/8in"`, "length  = \"1000m\"\n    # "}, {"corner  = 90.4 #", "corner  = 0.0000001 #"}, {`marks    = "1/32in"`, `marks    = "0.000001mm"`},
+	} {
+		whole := exampleText(t, "boatshed")
+		text := bytes.Replace(whole, []byte(c.old), []byte(c.new), 1)
+		if bytes.Equal(text, whole) {
+			t.Errorf("%q is not in the example", c.old)
+		}
+		m, _, rendered := readAndSolve(t, source.Files{{Name: "bar.hcl", Text: text}}, "", "")
+		if m == nil && rendered == "" {
+			t.Errorf("%s: no answer", c.new)
+		}
+		if m != nil && len(m.Parts) > 10_000 {
+			t.Errorf("%s: %d parts", c.new, len(m.Parts))
+		}
+	}
+}
+
+// exampleText is an example in one file.
+func exampleText(t *testing.T, name string) []byte {
+	t.Helper()
+	var text []byte
+	paths, err := filepath.Glob(filepath.Join("../../examples", name, "*.hcl"))
+	if err != nil || len(paths) == 0 {
+		t.Fatalf("no example %s: %v", name, err)
+	}
+	for _, path := range paths {
+		part, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text = append(text, part...)
+	}
+	return text
+}

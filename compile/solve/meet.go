@@ -1,0 +1,146 @@
+package solve
+
+import (
+	"math"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// checkMeets refuses what would stand in one another, as far as it is looked
+// at yet: runs in runs, slabs in walls, bar tops in what lies under them, and
+// pipes in what nothing can be cut out of.
+func (s *solver) checkMeets() {
+	s.runsMeet()
+	s.slabsMeet()
+	for i := range s.stands {
+		for _, t := range s.things() {
+			s.inTheWay(&t, &s.stands[i], &s.m.Runs[i])
+		}
+	}
+}
+
+// touching is how far rounding may push two neighbours into one another.
+const touching = float64(100 * length.Micrometre)
+
+// runsMeet compares the runs, seen from above.
+func (s *solver) runsMeet() {
+	for i := range s.m.Runs {
+		for j := range s.m.Runs[:i] {
+			a, b := &s.m.Runs[j], &s.m.Runs[i]
+			corners := []geom.Point{{}, {X: a.Length}, {X: a.Length, Y: a.Depth}, {Y: a.Depth}}
+			quad := make([]plan, len(corners))
+			for k, c := range corners {
+				u, v := b.Frame.Local(a.Frame.At(c.X, c.Y))
+				quad[k] = plan{float64(u), float64(v)}
+			}
+			over := clipped(quad, geom.Box{U: geom.Span{Hi: b.Length}, V: geom.Span{Hi: b.Depth}})
+			if len(over) == 0 {
+				continue
+			}
+			deep := min(extent(over, geom.U).Size(), extent(over, geom.V).Size())
+			if float64(deep) > touching {
+				s.findings.Errorf("runs-meet", b.Why.At, "move one of them, or make one shorter",
+					"Run %q and run %q overlap by %s.", a.Name, b.Name, s.show(s.marked(deep))).Also(a.Why.At, "the other run")
+			}
+		}
+	}
+}
+
+// clipped is the part of a plan polygon inside a box.
+func clipped(poly []plan, box geom.Box) []plan {
+	for _, axis := range []geom.Axis{geom.U, geom.V} {
+		poly = clip(poly, axis, float64(box.Along(axis).Lo), 1)
+		poly = clip(poly, axis, float64(box.Along(axis).Hi), -1)
+	}
+	return poly
+}
+
+// slabsMeet looks at ends of slabs that meet a wall, and at bar tops above the
+// counter and the boxes of their run.
+func (s *solver) slabsMeet() {
+	for i := range s.m.Slabs {
+		slab := &s.m.Slabs[i]
+		for j := range s.m.Runs {
+			if run := &s.m.Runs[j]; run.Frame == slab.Frame {
+				s.slabInWall(slab, run)
+				if slab.Kind == "bar_top" {
+					s.barTopMeets(slab, run)
+				}
+			}
+		}
+	}
+}
+
+func (s *solver) slabInWall(slab *model.Slab, run *model.Run) {
+	for _, end := range []struct {
+		end  model.End
+		past length.Length
+	}{{model.Left, -slab.Box.U.Lo}, {model.Right, slab.Box.U.Hi - run.Length}} {
+		if end.past > 0 && !run.FreeAt(end.end) {
+			s.findings.Errorf("slab-in-wall", slab.Why.At, "overhang = { "+end.end.String()+" = 0 } on that side",
+				"The %s end of %s would run %s into the wall that run %q meets there.", end.end, kindName(slab), s.show(end.past), run.Name).
+				Also(run.Why.At, "the run")
+		}
+	}
+}
+
+func (s *solver) barTopMeets(top *model.Slab, run *model.Run) {
+	for i := range s.m.Slabs {
+		if counter := &s.m.Slabs[i]; counter.Kind == "counter" && counter.Frame == top.Frame && counter.Box.Overlaps(top.Box) {
+			s.tooLow(top, counter.Box.Z.Hi, kindName(counter)).Also(counter.Why.At, "the counter")
+			return
+		}
+	}
+	for i := range run.Boxes {
+		if box := &run.Boxes[i]; box.Hull.Overlaps(top.Box) {
+			s.tooLow(top, box.Hull.Z.Hi, box.Kind.String()+" "+box.Name).Also(box.Why.At, "the box")
+			return
+		}
+	}
+}
+
+func (s *solver) tooLow(top *model.Slab, above length.Length, what string) *finding.Finding {
+	return s.findings.Errorf("slabs-meet", top.Why.At, "a bar top whose underside is at "+s.show(above)+" or higher",
+		"The underside of %s is at %s, but %s under it reaches to %s: %s too low.",
+		kindName(top), s.show(top.Box.Z.Lo), what, s.show(above), s.show(above-top.Box.Z.Lo))
+}
+
+// inTheWay refuses a thing that stands out of its wall into an appliance, a
+// block, framing or steel.
+func (s *solver) inTheWay(t *thing, at *stand, run *model.Run) {
+	if t.out == 0 {
+		return
+	}
+	p := pass(t, at, t.out)
+	for i := range run.Boxes {
+		if box := &run.Boxes[i]; box.Kind == model.Bay && p.hits(box.Appliance) {
+			s.stopped(t, "the appliance of bay "+box.Name, box.Why)
+		}
+	}
+	for i := range s.m.Parts {
+		part := &s.m.Parts[i]
+		if part.Kind != model.Panel && part.Placement.Frame == run.Frame && p.hits(part.Placement.Box) {
+			s.stopped(t, part.Label+", the "+part.Name+" of "+part.Owner, part.Why)
+		}
+	}
+}
+
+func (s *solver) stopped(t *thing, by string, why model.Why) {
+	s.findings.Errorf("thing-in-the-way", t.why.At, "move one of them",
+		"%s reaches %s out of its wall, its clearance counted, and would run into %s.", upperFirst(t.name), s.show(t.out), by).Also(why.At, "what it meets")
+}
+
+// hits reports whether a passage and a box share more than rounding.
+func (p *passage) hits(box geom.Box) bool {
+	if !p.z.Overlaps(box.Z) {
+		return false
+	}
+	over := clipped([]plan{p.near[0], p.near[1], p.far[1], p.far[0]}, box)
+	return len(over) > 0 && math.Min(float64(extent(over, geom.U).Size()), float64(extent(over, geom.V).Size())) > touching
+}
+
+func kindName(slab *model.Slab) string { return lang.KindWords(slab.Kind) + " " + slab.Name }

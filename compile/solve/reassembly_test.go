@@ -1,0 +1,363 @@
+package solve_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+type span = geom.Span
+
+// TestReassembly puts the parts of random boxes together again by their
+// placements, and compares them with what the description says of the box.
+func TestReassembly(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawRun(t, false)
+		m, _ := solved(t, d.file())
+		run := &m.Runs[0]
+		checkRun(t, &d, run)
+		for i := range run.Boxes {
+			box := &run.Boxes[i]
+			parts := owned(m, box.Kind.String()+"."+box.Name)
+			switch box.Kind {
+			case model.Cabinet:
+				checkTogether(t, &d, box.Hull, parts)
+				checkTouching(t, &d, m, box)
+				checkGrooves(t, &d, m, box)
+				if want := (geom.Box{U: box.Hull.U.Grow(-d.board), V: span{Lo: d.backFace(), Hi: d.depth}, Z: span{Lo: d.toeHeight + d.board, Hi: d.height}}); box.Inside != want {
+					t.Fatalf("clear inside of %s: %v, want %v", box.Name, box.Inside, want)
+				}
+			case model.Bay:
+				checkBay(t, &d, d.boxes[i], box, parts)
+			}
+			for _, p := range parts {
+				checkBlank(t, p)
+			}
+		}
+	})
+}
+
+// backFace is how far the back's front face is from the rear edges.
+func (d *drawn) backFace() length.Length {
+	if d.captured {
+		return d.inset + d.back
+	}
+	return d.back
+}
+
+// checkRun checks that the boxes fill the run without gaps, as wide as written,
+// and that those which take the rest are alike to the nanometre.
+func checkRun(t *rapid.T, d *drawn, run *model.Run) {
+	at := length.Length(0)
+	var rests []length.Length
+	for i, box := range run.Boxes {
+		if box.Hull.U.Lo != at {
+			t.Fatalf("box %d begins at %d, the one before ends at %d", i, box.Hull.U.Lo, at)
+		}
+		at = box.Hull.U.Hi
+		if w := d.boxes[i].width + 2*d.boxes[i].gap; w == 0 {
+			rests = append(rests, box.Hull.U.Size())
+		} else if box.Hull.U.Size() != w {
+			t.Fatalf("box %d is %d wide, not %d", i, box.Hull.U.Size(), w)
+		}
+		if box.Hull.V != (span{Hi: d.depth}) || box.Hull.Z != (span{Hi: d.height}) {
+			t.Fatalf("box %d has the hull %v", i, box.Hull)
+		}
+	}
+	if at != run.Length || d.long > 0 && at != d.long {
+		t.Fatalf("the boxes end at %d, the run is %d long; written is %d", at, run.Length, d.long)
+	}
+	for i, w := range rests {
+		if w != rests[0] && w != rests[0]-1 || i > 0 && w > rests[i-1] {
+			t.Fatalf("the rest is shared as %v", rests)
+		}
+	}
+	if len(rests) > 0 && d.long == 0 && run.Length != d.wall-d.start {
+		t.Fatalf("the run is %d long, its wall has %d for it", run.Length, d.wall-d.start)
+	}
+}
+
+// checkTogether checks that parts fill their hull from face to face and do not
+// run into one another; a captured back is in its grooves, and only there.
+func checkTogether(t *rapid.T, d *drawn, hull geom.Box, parts []*model.Part) {
+	if len(parts) != 7 {
+		t.Fatalf("a box of %d parts", len(parts))
+	}
+	if got := bounding(parts); got != hull {
+		t.Fatalf("the parts reach %v, the hull is %v", got, hull)
+	}
+	for i, a := range parts {
+		for _, b := range parts[:i] {
+			shared := geom.Box{U: a.Placement.Box.U.Intersect(b.Placement.Box.U), V: a.Placement.Box.V.Intersect(b.Placement.Box.V), Z: a.Placement.Box.Z.Intersect(b.Placement.Box.Z)}
+			if !a.Placement.Box.Overlaps(b.Placement.Box) {
+				continue
+			}
+			if strings.HasSuffix(a.ID, "/back") {
+				a, b = b, a
+			}
+			if !d.captured || !strings.HasSuffix(b.ID, "/back") || len(a.Recesses) != 1 {
+				t.Fatalf("%s and %s share %v", a.ID, b.ID, shared)
+			}
+			face, depth := a.Placement.Local(shared)
+			if groove := a.Recesses[0]; !groove.Shape.Bounds().Contains(face) || depth.Lo != 0 || depth.Hi > groove.Depth {
+				t.Fatalf("%s is %v deep at %v in %s, whose groove is %v deep at %v", b.ID, depth, face, a.ID, groove.Depth, groove.Shape.Bounds())
+			}
+		}
+	}
+}
+
+// checkTouching checks the joints one by one.
+func checkTouching(t *rapid.T, d *drawn, m *model.Model, box *model.Box) {
+	part := func(id string) geom.Box { return partNamed(t, m, "cabinet."+box.Name+"/"+id).Placement.Box }
+	left, right, back := part("side-left"), part("side-right"), part("back")
+	for _, id := range []string{"bottom", "stretcher-front", "stretcher-rear", "toe-kick"} {
+		if p := part(id); p.U != (span{Lo: left.U.Hi, Hi: right.U.Lo}) {
+			t.Fatalf("%s is %v between sides that end at %v and %v", id, p.U, left.U.Hi, right.U.Lo)
+		}
+	}
+	bottom, kick, front, rear := part("bottom"), part("toe-kick"), part("stretcher-front"), part("stretcher-rear")
+	for _, joint := range []struct {
+		name string
+		a, b length.Length
+	}{
+		{"toe kick to the underside of the bottom", kick.Z.Hi, bottom.Z.Lo},
+		{"toe kick behind its setback", kick.V.Hi, d.depth - d.toeSetback},
+		{"bottom flush with the front", bottom.V.Hi, d.depth},
+		{"front stretcher flush with the top", front.Z.Hi, d.height},
+		{"rear stretcher flush with the top", rear.Z.Hi, d.height},
+		{"front stretcher flush with the front", front.V.Hi, d.depth},
+		{"back flush with the top", back.Z.Hi, d.height},
+		{"width of the front stretcher", front.V.Size(), d.stretcher},
+		{"height of the rear stretcher", rear.Z.Size(), d.stretcher},
+		{"thickness of the bottom", bottom.Z.Size(), d.board},
+		{"thickness of the back", back.V.Size(), d.back},
+	} {
+		if joint.a != joint.b {
+			t.Fatalf("%s: %d and %d", joint.name, joint.a, joint.b)
+		}
+	}
+	if rear.V.Lo != back.V.Hi && rear.V.Hi != back.V.Lo {
+		t.Fatalf("the rear stretcher at %v does not touch the back at %v", rear.V, back.V)
+	}
+	if !d.captured && (back.U != box.Hull.U || back.V.Hi != left.V.Lo || back.V.Hi != bottom.V.Lo || back.Z.Lo != bottom.Z.Lo) {
+		t.Fatalf("the applied back %v is not on the rear edges of %v and %v", back, left, bottom)
+	}
+	if d.captured && (left.V.Lo != 0 || bottom.V.Lo != 0 || back.V.Lo != d.inset) {
+		t.Fatalf("the captured back stands at %v, the sides at %v", back.V, left.V)
+	}
+}
+
+// checkGrooves works out each groove from the description, in the coordinates
+// of the part as it is drawn: a left side's x runs from its front edge to the
+// rear, a right side's from the rear to the front, a bottom's y from its front
+// edge to the rear.
+func checkGrooves(t *rapid.T, d *drawn, m *model.Model, box *model.Box) {
+	near, far := d.inset-d.play/2, d.inset+d.back+(d.play-d.play/2) // from the rear edges
+	above, top := d.toeHeight+d.board-d.groove, d.height
+	width := box.Hull.U.Size() - 2*d.board
+	for id, want := range map[string]geom.Rect{
+		"side-left":  geom.R(d.depth-far, above, d.depth-near, top),
+		"side-right": geom.R(near, above, far, top),
+		"bottom":     geom.R(0, d.depth-far, width, d.depth-near),
+	} {
+		p := partNamed(t, m, "cabinet."+box.Name+"/"+id)
+		if !d.captured {
+			if len(p.Recesses) != 0 {
+				t.Fatalf("%s of a box with an applied back has a groove", id)
+			}
+			continue
+		}
+		if got := p.Recesses[0]; got.Shape.Bounds() != want || len(got.Shape) != 4 || got.Depth != d.groove {
+			t.Fatalf("groove of %s: %v, %d deep; want %v, %d deep", id, got.Shape.Bounds(), got.Depth, want, d.groove)
+		}
+	}
+	if d.captured { // half the play at each edge of the back
+		back := partNamed(t, m, "cabinet."+box.Name+"/back").Placement.Box
+		enters := d.groove - d.play/2
+		want := geom.Box{U: box.Hull.U.Grow(enters - d.board), V: span{Lo: d.inset, Hi: d.inset + d.back}, Z: span{Lo: d.toeHeight + d.board - enters, Hi: d.height}}
+		if back != want {
+			t.Fatalf("back at %v, want %v", back, want)
+		}
+	}
+}
+
+// checkBlank checks that what is cut is as large as the place that it fills.
+func checkBlank(t *rapid.T, p *model.Part) {
+	box, out := p.Placement.Box, p.Placement.Out.Axis
+	x, y := p.Size()
+	if x != box.Along(p.Placement.X.Axis).Size() || y != box.Along(p.Placement.Y.Axis).Size() || p.Thickness != box.Along(out).Size() {
+		t.Fatalf("%s is cut %d x %d x %d for the place %v", p.ID, x, y, p.Thickness, box)
+	}
+	if b := p.Outline.Bounds(); b.X.Lo != 0 || b.Y.Lo != 0 || p.Outline.Area() <= 0 {
+		t.Fatalf("%s has the outline %v", p.ID, p.Outline)
+	}
+}
+
+// checkBay checks the appliance's place and that the blocks under it are
+// stacked up from the floor, below it.
+func checkBay(t *rapid.T, d *drawn, b drawnBox, box *model.Box, parts []*model.Part) {
+	a := box.Appliance
+	if a.U != box.Hull.U.Grow(-b.gap) || a.U.Size() != b.width || a.Z.Hi != d.height || a.Z.Size() != 400*length.Millimetre {
+		t.Fatalf("the appliance stands at %v in the bay %v", a, box.Hull)
+	}
+	stacked := length.Length(0)
+	for _, p := range parts {
+		place := p.Placement.Box
+		if !a.U.Contains(place.U) || !a.V.Contains(place.V) || place.Z.Hi > a.Z.Lo {
+			t.Fatalf("%s at %v is not under the appliance at %v", p.ID, place, a)
+		}
+		stacked = max(stacked, place.Z.Hi)
+		for _, o := range parts {
+			if p != o && place.Overlaps(o.Placement.Box) {
+				t.Fatalf("%s and %s run into one another", p.ID, o.ID)
+			}
+		}
+	}
+	if left := a.Z.Lo - stacked; left < 0 || left >= 19*length.Millimetre || box.BlockHeight != a.Z.Lo {
+		t.Fatalf("blocks up to %d under an appliance at %d", stacked, a.Z.Lo)
+	}
+}
+
+// TestKneeWallReassembly puts plates, studs and steel together again.
+func TestKneeWallReassembly(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawRun(t, true)
+		m, _ := solved(t, d.file())
+		wall, run := &m.KneeWalls[0], &m.Runs[0]
+		want := geom.Box{U: span{Lo: d.kneeIn, Hi: run.Length}, V: span{Lo: -d.lumberWide}, Z: span{Hi: 1060 * length.Millimetre}}
+		if wall.Framing != want {
+			t.Fatalf("framing %v, want %v", wall.Framing, want)
+		}
+		var wood, steel []*model.Part
+		for _, p := range owned(m, "knee_wall.k") {
+			checkBlank(t, p)
+			if p.Kind == model.Steel {
+				steel = append(steel, p)
+			} else {
+				wood = append(wood, p)
+			}
+		}
+		if got := bounding(wood); got != wall.Framing || len(wood) != 2+len(wall.Studs) {
+			t.Fatalf("%d pieces of wood reach %v, the framing is %v", len(wood), got, wall.Framing)
+		}
+		for i, a := range wood {
+			for _, b := range wood[:i] {
+				if a.Placement.Box.Overlaps(b.Placement.Box) {
+					t.Fatalf("%s and %s run into one another", a.ID, b.ID)
+				}
+			}
+		}
+		for i, c := range wall.Studs {
+			if u := wood[1+i].Placement.Box.U; u.Mid() != c || u.Size() != d.lumberThick {
+				t.Fatalf("stud %d is at %v, not about %d", i+1, u, c)
+			}
+		}
+		checkSteel(t, &d, m, wall, steel)
+	})
+}
+
+// checkSteel checks each plate against the pocket that it lies in: as wide as
+// the fit on either side, as deep as the plate and a little lower.
+func checkSteel(t *rapid.T, d *drawn, m *model.Model, wall *model.KneeWall, steel []*model.Part) {
+	upper := partNamed(t, m, "knee_wall.k/plate-upper")
+	if len(steel) != d.supports || len(upper.Recesses) != d.supports || len(wall.Supports) != d.supports {
+		t.Fatalf("%d plates, %d recesses and %d supports for %d", len(steel), len(upper.Recesses), len(wall.Supports), d.supports)
+	}
+	for i, p := range steel {
+		box, support, recess := p.Placement.Box, wall.Supports[i], upper.Recesses[i]
+		if box != support.Steel || p.ID != support.Part || recess.ID != support.Recess || box.U.Mid() != support.Centre {
+			t.Fatalf("steel %v, support %+v", box, support)
+		}
+		if box.U.Size() != d.steelWide || box.Z.Size() != d.steelThick || wall.Framing.V.Lo-box.V.Lo != d.reach || box.V.Hi-wall.Framing.V.Lo != min(d.tail, d.lumberWide) {
+			t.Fatalf("steel at %v on a plate at %v", box, wall.Framing.V)
+		}
+		face, depth := upper.Placement.Local(box)
+		pocket := recess.Shape.Bounds()
+		if pocket.X != face.X.Grow(recess.Fit) || depth.Hi != recess.Depth || depth.Lo <= 0 {
+			t.Fatalf("steel at %v, %v deep, in a recess at %v, %d deep, with a fit of %d", face, depth, pocket, recess.Depth, recess.Fit)
+		}
+		// The plate is drawn with the room's side up.
+		if pocket.Y.Hi != d.lumberWide || pocket.Y.Lo != max(0, face.Y.Lo-recess.Fit) && pocket.Y.Lo != 0 {
+			t.Fatalf("recess %v under steel %v", pocket, face)
+		}
+	}
+}
+
+// TestSolvedValuesAreTheParts prints every solved value through givens, and
+// compares each with the parts and places of the model.
+func TestSolvedValuesAreTheParts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := drawRun(t, true)
+		file := d.file()
+		names := []string{"run.r.length", "run.r.height", "run.r.depth", "knee_wall.k.top", "knee_wall.k.height", "knee_wall.k.left", "knee_wall.k.right",
+			"knee_wall.k.thickness", "counter.c.top", "counter.c.thickness", "bar_top.t.height", "bar_top.t.thickness"}
+		for _, b := range d.boxes {
+			names = append(names, b.kind+"."+b.name+".width", b.kind+"."+b.name+".left", b.kind+"."+b.name+".right")
+		}
+		text := "given {\n"
+		for _, name := range names {
+			text += "  " + strings.ReplaceAll(name, ".", "_") + " = " + name + "\n"
+		}
+		file.Text = append(file.Text, text+"}\n"...)
+		m, _ := solved(t, file)
+		want := map[string]string{}
+		say := func(name string, l length.Length) { want[strings.ReplaceAll(name, ".", "_")] = m.Build.Show(l) }
+		run, framing := bounds(t, m, "cabinet", "bay", "filler"), bounds(t, m, "knee_wall")
+		say("run.r.length", run.U.Hi)
+		say("run.r.height", run.Z.Hi)
+		say("run.r.depth", run.V.Hi)
+		say("knee_wall.k.top", framing.Z.Hi)
+		say("knee_wall.k.height", framing.Z.Hi)
+		say("knee_wall.k.left", framing.U.Lo)
+		say("knee_wall.k.right", framing.U.Hi)
+		say("knee_wall.k.thickness", framing.V.Size())
+		counter, bar := m.Slabs[0].Box, m.Slabs[1].Box
+		say("counter.c.top", counter.Z.Hi)
+		say("counter.c.thickness", counter.Z.Size())
+		say("bar_top.t.height", bar.Z.Hi)
+		say("bar_top.t.thickness", bar.Z.Size())
+		for _, b := range m.Runs[0].Boxes {
+			say(b.Kind.String()+"."+b.Name+".width", b.Hull.U.Size())
+			say(b.Kind.String()+"."+b.Name+".left", b.Hull.U.Lo)
+			say(b.Kind.String()+"."+b.Name+".right", b.Hull.U.Hi)
+		}
+		got := map[string]string{}
+		for _, g := range m.Givens {
+			got[g.Name] = g.Value
+		}
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Fatalf("printed values (-parts +printed):\n%s", diff)
+		}
+	})
+}
+
+// bounds is the box round the hulls of a run's boxes, or round the wood of a
+// knee wall.
+func bounds(t *rapid.T, m *model.Model, kinds ...string) geom.Box {
+	var b geom.Box
+	first := true
+	add := func(o geom.Box) {
+		if first {
+			b, first = o, false
+		}
+		b = b.Union(o)
+	}
+	if kinds[0] == "knee_wall" {
+		for _, p := range owned(m, "knee_wall.k") {
+			if p.Kind == model.Lumber {
+				add(p.Placement.Box)
+			}
+		}
+		return b
+	}
+	for _, box := range m.Runs[0].Boxes {
+		add(box.Hull)
+	}
+	return b
+}

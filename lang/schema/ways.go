@@ -1,0 +1,38 @@
+package schema
+
+var cable = &Block{
+	Kind: "cable", Named: true, Later: true,
+	Doc: "a cable between two boxes",
+	Attrs: []Attr{
+		{Name: "from", Type: Ref, Refs: []string{"outlet", "switch"}, Required: true},
+		{Name: "to", Type: Ref, Refs: []string{"outlet", "switch"}, Required: true},
+		{Name: "through", Type: RefList, Refs: []string{"cabinet", "knee_wall"}, Doc: "what it passes, in order; the shortest legal way where it is left out"},
+		{Name: "height", Type: Length, Doc: "of its holes above the floor"},
+		{Name: "slack", Type: Reach, Default: "12in", Metric: "300mm", Doc: "left over at both ends together"},
+	},
+}
+
+var cord = &Block{
+	Kind: "cord", Named: true, Later: true,
+	Doc: "the cord of an appliance",
+	Attrs: []Attr{
+		{Name: "of", Type: Ref, Refs: []string{"bay"}, Required: true},
+		{Name: "to", Type: Ref, Refs: []string{"outlet"}, Required: true},
+		{Name: "length", Type: Length, Required: true, Doc: "as delivered"},
+		{Name: "plug", Type: Object, Doc: "what a hole for it must let through", Fields: []Attr{
+			{Name: "width", Type: Length, Default: "1 1/2in", Metric: "40mm"},
+			{Name: "height", Type: Length, Default: "1 1/2in", Metric: "40mm"},
+		}},
+	},
+}
+
+var drain = &Block{
+	Kind: "drain", Named: true, Later: true,
+	Doc: "the pipe from a sink to its stub",
+	Attrs: []Attr{
+		{Name: "from", Type: Ref, Refs: []string{"sink"}, Required: true},
+		{Name: "to", Type: Ref, Refs: []string{"stub"}, Required: true},
+		{Name: "diameter", Type: Length, Required: true, Doc: "outside"},
+		{Name: "slope", Type: Number, Default: "0.0208", Doc: "fall in its length; 0.0208 is 1/4 in to the foot"},
+	},
+}
