@@ -43,6 +43,7 @@ func (r *reader) checkNames() {
 			r.findings.Errorf("said-twice", b.Head, "leave one of them out", "Only one block %q may stand here.", b.Spec.Kind).
 				Also(one.Head, "the first stands here")
 		default:
+			r.src.Lost = true // a reference to the name could mean either
 			r.findings.Errorf("name-taken", b.NameAt, "give one of them another name", "There are two %ss named %q.", KindWords(b.Spec.Kind), b.Name).
 				Also(one.Head, "the first stands here")
 		}

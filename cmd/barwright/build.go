@@ -51,7 +51,7 @@ func inputFlags(f *pflag.FlagSet, o *options) {
 // unusable says what is wrong with the inputs, empty where nothing is.
 func (o options) unusable() string {
 	for _, arg := range o.set {
-		if name, _, ok := strings.Cut(arg, "="); !ok || name == "" {
+		if name, value, ok := strings.Cut(arg, "="); !ok || name == "" || strings.TrimSpace(value) == "" {
 			return fmt.Sprintf("--set %q is not NAME=VALUE", arg)
 		}
 	}

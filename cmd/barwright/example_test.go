@@ -187,6 +187,36 @@ func TestReadmePicture(t *testing.T) {
 	}
 }
 
+// TestReadmeAnswer keeps the README's answer to a mistake what is answered.
+func TestReadmeAnswer(t *testing.T) {
+	dir := t.TempDir()
+	for name, text := range filesIn(t, example("boatshed")) {
+		wrong := strings.Replace(string(text), `"cups" { width = 42 }`, `"cups" { width = 82 }`, 1)
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(wrong), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	var stdout, stderr bytes.Buffer
+	if status := run([]string{"check", dir}, streams{out: &stdout, err: &stderr}); status != exitFindings {
+		t.Fatalf("exit status %d", status)
+	}
+	answer, _, _ := strings.Cut(stderr.String(), "\n"+dir)
+	var want strings.Builder
+	for line := range strings.Lines(answer) {
+		if line != "\n" {
+			line = "    " + line
+		}
+		want.WriteString(line)
+	}
+	readme, err := os.ReadFile(filepath.Join(root, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(string(readme), want.String()) {
+		t.Errorf("the README lacks this answer:\n%s", want.String())
+	}
+}
+
 // TestReadmeCommands keeps the two commands of the README in it.
 func TestReadmeCommands(t *testing.T) {
 	text, err := os.ReadFile(filepath.Join(root, "README.md"))

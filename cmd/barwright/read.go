@@ -32,6 +32,9 @@ func readPath(path string) (files source.Files, dir string, err error) {
 		}
 	}
 	for _, name := range names {
+		if info.IsDir() && leadsOut(dir, name) {
+			return nil, "", fmt.Errorf("%s is a link that leads out of the tree", name)
+		}
 		text, err := readFile(name)
 		if err != nil {
 			return nil, "", err

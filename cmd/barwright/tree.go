@@ -82,6 +82,21 @@ func (t *tree) open(name string) ([]byte, error) {
 	return bounded(name, f)
 }
 
+// leadsOut reports whether a file of a folder is a link out of its tree.
+func leadsOut(dir, name string) bool {
+	info, err := os.Lstat(name)
+	if err != nil || info.Mode()&fs.ModeSymlink == 0 {
+		return false
+	}
+	t, err := openTree(dir)
+	if err != nil {
+		return false
+	}
+	defer t.close()
+	_, err = t.open(filepath.Base(name))
+	return errors.Is(err, lang.ErrOutside)
+}
+
 // readFile reads a file that the command line names.
 func readFile(name string) ([]byte, error) {
 	info, err := os.Stat(name)

@@ -18,18 +18,27 @@ func (v *values) given(names []string, at source.Range) expr.Value {
 		value.From = g.Value.Expr.At
 		return value
 	}
-	var known []string
-	for _, b := range v.src.Top("given") {
-		for _, g := range b.Givens() {
-			known = append(known, g.Name)
-		}
-	}
-	mend := finding.Suggest(strings.Join(names[1:], "."), known)
-	if len(known) == 0 {
+	name := strings.Join(names[1:], ".")
+	mend := v.suggest(name, v.inputNames)
+	first, rest, minus := strings.Cut(name, "-")
+	switch _, known := v.inputs[first]; {
+	case len(v.inputs) == 0:
 		mend = "given { NAME = … }"
+	case minus && known:
+		mend = fmt.Sprintf("write spaces round the minus: given.%s - %s", first, rest)
 	}
 	v.findings.Errorf("unknown-name", at, mend, "There is no %s.", strings.Join(names, "."))
 	return expr.Value{}
+}
+
+func (v *values) inputNames() []string {
+	var out []string
+	for _, b := range v.src.Top("given") {
+		for _, g := range b.Givens() {
+			out = append(out, g.Name)
+		}
+	}
+	return out
 }
 
 // givenValue is an input's value, Invalid where it is not what the input says
@@ -53,7 +62,7 @@ func (v *values) within(g lang.Given, value expr.Value) bool {
 		name  string
 		wrong int
 		text  string
-	}{{"from", -1, "least"}, {"to", 1, "most"}} {
+	}{{"from", 1, "least"}, {"to", -1, "most"}} {
 		if g.Block.Attr(limit.name) == nil {
 			continue
 		}
@@ -61,7 +70,7 @@ func (v *values) within(g lang.Given, value expr.Value) bool {
 		if bound.Kind == expr.Invalid {
 			return false
 		}
-		order, ok := expr.Compare(value, bound, g.Block.Unit, v.context())
+		order, ok := expr.Compare(bound, value, g.Block.Unit, v.context())
 		if !ok {
 			return false
 		}
@@ -91,7 +100,7 @@ func (v *values) among(g lang.Given, value expr.Value) bool {
 				return true
 			}
 		default:
-			if order, ok := expr.Compare(value, c, g.Block.Unit, v.context()); !ok || order == 0 {
+			if order, ok := expr.Compare(c, value, g.Block.Unit, v.context()); !ok || order == 0 {
 				return ok
 			}
 		}

@@ -8,6 +8,7 @@ import (
 	"barwright/lang"
 	"barwright/lang/expr"
 	"barwright/lang/finding"
+	"barwright/lang/length"
 	"barwright/lang/schema"
 	"barwright/lang/source"
 )
@@ -25,7 +26,7 @@ func (v *values) resolve(names []string, at source.Range) expr.Value {
 	kinds := v.kinds()
 	switch {
 	case !slices.Contains(kinds, names[0]):
-		return unknown(wordMeant(names, kinds), "There is nothing called %q.", strings.Join(names, "."))
+		return unknown(v.wordMeant(names, kinds), "There is nothing called %q.", strings.Join(names, "."))
 	case names[0] == "given":
 		return v.given(names, at)
 	}
@@ -38,6 +39,9 @@ func (v *values) resolve(names []string, at source.Range) expr.Value {
 	}
 	b := v.blocks[key]
 	if b == nil {
+		if len(*v.findings) >= mostSuggested {
+			return unknown("", "There is no %s %q.", names[0], names[1])
+		}
 		known := v.named(names[0])
 		if len(known) == 0 {
 			return unknown(fmt.Sprintf("write a block %s %q { … }, or include a file that has it", names[0], names[1]),
@@ -52,14 +56,38 @@ func (v *values) resolve(names []string, at source.Range) expr.Value {
 }
 
 // wordMeant is the mend for a name that is no kind of block.
-func wordMeant(names, kinds []string) string {
+func (v *values) wordMeant(names, kinds []string) string {
 	if len(names) > 1 {
 		return finding.Suggest(names[0], kinds)
 	}
-	if near := finding.Nearest(names[0], []string{"rest", "true", "false"}); near != "" {
+	word := names[0]
+	if _, ok := v.inputs[word]; ok {
+		return "write given." + word
+	}
+	words := []string{"rest", "true", "false"}
+	for _, u := range []length.Unit{length.Millimetres, length.Centimetres, length.Metres, length.Inches, length.Feet} {
+		// A unit in full reads as one of a tape.
+		if l, err := length.Parse("1 "+word, length.Millimetres); err == nil && l == u.Size() {
+			return "write " + u.String()
+		}
+		words = append(words, u.String())
+	}
+	if near := finding.Nearest(word, words); near != "" {
 		return fmt.Sprintf("did you mean %s?", near)
 	}
-	return fmt.Sprintf("put it in quotes if it is a word: %q", names[0])
+	return fmt.Sprintf("put it in quotes if it is a word: %q", word)
+}
+
+// mostSuggested is how many findings still get a nearest name: looking for it
+// costs time, and nobody reads so many.
+const mostSuggested = 100
+
+// suggest is the mend for an unknown name.
+func (v *values) suggest(name string, candidates func() []string) string {
+	if len(*v.findings) >= mostSuggested {
+		return ""
+	}
+	return finding.Suggest(name, candidates())
 }
 
 // property looks up a value of a block, solved before written.

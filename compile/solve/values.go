@@ -182,7 +182,7 @@ func (v *values) value(b *lang.Block, name string) expr.Value {
 		before := len(*v.findings)
 		value := v.coerce(attr.Spec, raw, b.Unit)
 		for i := range (*v.findings)[before:] {
-			if f := &(*v.findings)[before+i]; !raw.From.IsZero() && f.At != raw.From {
+			if f := &(*v.findings)[before+i]; !raw.From.IsZero() && !f.Shows(raw.From) {
 				f.Also(raw.From, "the value comes from here")
 			}
 		}

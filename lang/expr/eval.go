@@ -233,7 +233,16 @@ func (e evaluator) measure(v Value, at hcl.Range) Value {
 		}
 		return OfLength(l)
 	}
-	return e.fail("wrong-type", at, "", "Arithmetic needs a number or a length, but this is %s.", v.Kind)
+	f := e.Findings.Errorf("wrong-type", RangeOf(at), "", "Arithmetic needs a number or a length, but this is %s.", v.Kind)
+	comesFrom(f, v)
+	return Value{}
+}
+
+// comesFrom adds the place of the value that a name led to.
+func comesFrom(f *finding.Finding, v Value) {
+	if !v.From.IsZero() && !overlap(f.At, v.From) {
+		f.Also(v.From, "the value comes from here")
+	}
 }
 
 // unreadable refuses a text that was used as a length at some place.
@@ -244,6 +253,7 @@ func (e evaluator) unreadable(v Value, err *length.SyntaxError, used source.Rang
 	if !overlap(at, used) {
 		f.Also(used, "it is used here")
 	}
+	comesFrom(f, v)
 	return Value{}
 }
 

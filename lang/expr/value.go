@@ -80,11 +80,6 @@ func OfCount(n int) Value {
 	return Value{Kind: Number, Num: new(big.Float).SetPrec(precision).SetInt64(int64(n))}
 }
 
-// OfFloat makes a pure number.
-func OfFloat(x float64) Value {
-	return Value{Kind: Number, Num: new(big.Float).SetPrec(precision).SetFloat64(x)}
-}
-
 // OfText makes a text.
 func OfText(s string) Value { return Value{Kind: Text, Text: s} }
 

@@ -70,6 +70,11 @@ func (f *Finding) Also(at source.Range, format string, args ...any) *Finding {
 	return f
 }
 
+// Shows reports whether the finding points at a place already.
+func (f *Finding) Shows(at source.Range) bool {
+	return f.At == at || slices.ContainsFunc(f.Related, func(r Related) bool { return r.At == at })
+}
+
 // HasErrors reports whether any finding stops the build.
 func (l List) HasErrors() bool {
 	return slices.ContainsFunc(l, func(f Finding) bool { return f.Severity == Error })
