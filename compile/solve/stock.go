@@ -3,8 +3,10 @@ package solve
 import (
 	"fmt"
 
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
+	"barwright/lang/length"
 )
 
 // stock lists what can be bought, in the order of the text.
@@ -12,6 +14,7 @@ func (s *solver) stock() {
 	s.saw()
 	s.table()
 	for _, b := range s.src.Blocks {
+		s.checkLikely(b)
 		switch b.Spec.Kind {
 		case "sheet":
 			s.m.Stock.Sheets = append(s.m.Stock.Sheets, s.sheet(b))
@@ -88,4 +91,27 @@ func (s *solver) table() {
 			},
 		}
 	}
+}
+
+// likely is what can be bought, widely taken (common practice): a size outside
+// is usually in another unit than was meant.
+var likely = map[string]geom.Span{ // lookup only
+	"sheet":    {Lo: length.Millimetre, Hi: 100 * length.Millimetre},
+	"stick":    {Lo: 5 * length.Millimetre, Hi: 300 * length.Millimetre},
+	"flat_bar": {Lo: length.Millimetre, Hi: 100 * length.Millimetre},
+	"slab":     {Lo: 5 * length.Millimetre, Hi: 200 * length.Millimetre},
+}
+
+// checkLikely warns of a thickness that nobody sells.
+func (s *solver) checkLikely(b *lang.Block) {
+	usual, ok := likely[b.Spec.Kind]
+	if !ok {
+		return
+	}
+	t := s.length(b, "thickness")
+	if usual.Contains(geom.Span{Lo: t, Hi: t}) {
+		return
+	}
+	s.findings.Warnf("unlikely-size", b.Attr("thickness").Expr.At, "write the unit, as in \"18mm\" or \"23/32in\"; or unit = … at the top of the file",
+		"%s is %s thick; usual are %s to %s. Was another unit meant?", upperFirst(b.Describe()), s.show(t), s.show(s.marked(usual.Lo)), s.show(s.marked(usual.Hi)))
 }

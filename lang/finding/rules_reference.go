@@ -101,6 +101,15 @@ changed places.`,
 			Right: "stick \"rail\" {\n  thickness = 0.75\n  width     = 1.5\n  lengths   = [\"8ft\", \"12ft\"]\n}",
 		},
 		{
+			Slug: "unlikely-size", Severity: Warning, Says: "what is bought is thicker or thinner than anybody sells",
+			Source: "common practice",
+			Explains: `
+A sheet, a stick, a flat bar or a slab has a thickness that is not sold. Nearly always the number was meant in another
+unit: a stock file in inches was taken in by a build of millimetres, or unit = stands at the top of the wrong file.
+
+Write the unit beside the number, as in "18mm" or "23/32in", or state the file's own unit at its top.`,
+		},
+		{
 			Slug: "prices-unmatched", Severity: Error, Says: "there is not one price for each length",
 			Explains: `
 Where a stick or a bar is sold in several lengths, prices stand in the same order, one for each length. With one too
