@@ -252,7 +252,7 @@ const fewAttrs = 16
 func (r *reader) attrs(out *Block, body *hclsyntax.Body) {
 	if n := len(body.Attributes); n > MaxAttrs {
 		r.src.Lost = true
-		r.findings.Errorf("too-many", out.Head, "divide it", "%s has %d attributes; the most is %d.", upperFirst(out.Describe()), n, MaxAttrs)
+		r.findings.Errorf("too-many", out.Head, "divide it", "%s has %d attributes; the most is %d.", finding.Capital(out.Describe()), n, MaxAttrs)
 		return
 	}
 	for _, a := range sortedAttrs(body) {
@@ -316,8 +316,6 @@ func (b *Block) Describe() string {
 	}
 	return fmt.Sprintf("%s %q", kind, b.Name)
 }
-
-func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // KindWords is a kind of block as a sentence says it: "knee wall".
 func KindWords(kind string) string { return strings.ReplaceAll(kind, "_", " ") }

@@ -100,18 +100,11 @@ func outFolder(o options, path string) string {
 
 // tally is a build in one line.
 func tally(m *model.Model) string {
-	parts := []string{counted(len(m.Parts), "part"), counted(len(m.Programs), "router program")}
+	parts := []string{finding.Counted(len(m.Parts), "part"), finding.Counted(len(m.Programs), "router program")}
 	for _, severity := range []finding.Severity{finding.Warning, finding.Note} {
 		if n := m.Findings.Count(severity); n > 0 {
-			parts = append(parts, counted(n, severity.String()))
+			parts = append(parts, finding.Counted(n, severity.String()))
 		}
 	}
 	return strings.Join(parts, ", ")
-}
-
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }

@@ -13,36 +13,46 @@ import (
 	"barwright/lang/source"
 )
 
-// readPath reads the files of one build: a file, or all *.hcl of a folder.
-// Their names are those inside the folder, so that nothing written depends on
-// where the folder lies.
-func readPath(path string) (files source.Files, dir string, err error) {
+// filesOf lists the files of one build: a file, or all *.hcl of a folder, and
+// the folder that they lie in.
+func filesOf(path string) (names []string, dir string, err error) {
 	info, err := os.Stat(path)
-	if err != nil {
+	switch {
+	case err != nil:
 		return nil, "", err
+	case !info.IsDir():
+		return []string{path}, filepath.Dir(path), nil
 	}
-	dir, names := filepath.Dir(path), []string{path}
-	if info.IsDir() {
-		dir = path
-		if names, err = filepath.Glob(filepath.Join(escapeGlob(path), "*.hcl")); err != nil {
-			return nil, "", err
-		}
-		if len(names) == 0 {
-			return nil, "", fmt.Errorf("%s: the folder has no *.hcl files", path)
-		}
+	names, err = filepath.Glob(filepath.Join(escapeGlob(path), "*.hcl"))
+	if err == nil && len(names) == 0 {
+		err = fmt.Errorf("%s: the folder has no *.hcl files", path)
 	}
+	return names, path, err
+}
+
+// readPath reads the files of one build. Their names are those inside the
+// folder, so that nothing written depends on where the folder lies. A file that
+// is named may lie anywhere; those of a folder are kept inside its tree.
+func readPath(path string) (source.Files, *tree, error) {
+	names, dir, err := filesOf(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	t, err := openTree(dir)
+	if err != nil {
+		return nil, nil, err
+	}
+	var files source.Files
 	for _, name := range names {
-		if info.IsDir() && leadsOut(dir, name) {
-			return nil, "", fmt.Errorf("%s is a link that leads out of the tree", name)
-		}
-		text, err := readFile(name)
+		text, err := t.own(name, name == path)
 		if err != nil {
-			return nil, "", err
+			t.close()
+			return nil, nil, err
 		}
 		files = append(files, source.File{Name: filepath.Base(name), Text: text})
 	}
 	files.Sort()
-	return files, dir, nil
+	return files, t, nil
 }
 
 // escapeGlob keeps the letters of a path from meaning a pattern.
@@ -65,11 +75,7 @@ const setFilePrefix = "--set-file "
 
 // source reads one build with what it takes in and what the command line sets.
 func (o options) source(path string) (*lang.Source, finding.List, error) {
-	files, dir, err := readPath(path)
-	if err != nil {
-		return nil, nil, err
-	}
-	t, err := openTree(dir)
+	files, t, err := readPath(path)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -88,9 +88,9 @@ func (r *report) one(path string, use func(*result) error) {
 	case b.model == nil:
 		r.status = max(r.status, exitFindings)
 		if r.forPeople() {
-			fmt.Fprintf(r.std.err, "\n%s: %s. Nothing was written.\n", path, counted(b.findings.Count(finding.Error), "error"))
+			fmt.Fprintf(r.std.err, "\n%s: %s. Nothing was written.\n", path, finding.Counted(b.findings.Count(finding.Error), "error"))
 			if others := beside(path); others > 0 {
-				fmt.Fprintf(r.std.err, "Beside it lie %s; name the folder to read them too.\n", counted(others, "*.hcl file"))
+				fmt.Fprintf(r.std.err, "Beside it lie %s; name the folder to read them too.\n", finding.Counted(others, "*.hcl file"))
 			}
 		}
 	case r.forPeople():
@@ -107,7 +107,7 @@ func (r *report) answer(b *result) error {
 	shown := b.findings[:min(len(b.findings), mostAnswers)]
 	err := finding.Render(r.std.err, shown, b.src.Files, r.std.style())
 	if more := len(b.findings) - len(shown); more > 0 {
-		fmt.Fprintf(r.std.err, "\nAnd %s more; --format json lists them all.\n", counted(more, "finding"))
+		fmt.Fprintf(r.std.err, "\nAnd %s more; --format json lists them all.\n", finding.Counted(more, "finding"))
 	}
 	return err
 }

@@ -21,13 +21,13 @@ type tree struct {
 }
 
 func openTree(dir string) (*tree, error) {
-	dir, err := filepath.Abs(dir)
+	dir, err := settled(dir)
 	if err != nil {
 		return nil, err
 	}
 	top := repository(dir)
 	if top == "" {
-		if top, err = os.Getwd(); err != nil {
+		if top, err = settled("."); err != nil {
 			return nil, err
 		}
 	}
@@ -37,6 +37,16 @@ func openTree(dir string) (*tree, error) {
 	}
 	root, err := os.OpenRoot(top)
 	return &tree{root, filepath.ToSlash(from)}, err
+}
+
+// settled is where a folder lies, links followed: the one that a person names
+// is trusted.
+func settled(dir string) (string, error) {
+	dir, err := filepath.Abs(dir)
+	if err != nil {
+		return "", err
+	}
+	return filepath.EvalSymlinks(dir)
 }
 
 // repository is the nearest folder above that is under version control, empty
@@ -82,19 +92,20 @@ func (t *tree) open(name string) ([]byte, error) {
 	return bounded(name, f)
 }
 
-// leadsOut reports whether a file of a folder is a link out of its tree.
-func leadsOut(dir, name string) bool {
-	info, err := os.Lstat(name)
-	if err != nil || info.Mode()&fs.ModeSymlink == 0 {
-		return false
+// own reads one of the description's own files, which named says that the
+// command line names.
+func (t *tree) own(name string, named bool) ([]byte, error) {
+	if named {
+		return readFile(name)
 	}
-	t, err := openTree(dir)
-	if err != nil {
-		return false
+	text, err := t.open(filepath.Base(name))
+	switch {
+	case errors.Is(err, lang.ErrOutside):
+		return nil, fmt.Errorf("%s is a link that leads out of the tree", name)
+	case err != nil:
+		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	defer t.close()
-	_, err = t.open(filepath.Base(name))
-	return errors.Is(err, lang.ErrOutside)
+	return text, nil
 }
 
 // readFile reads a file that the command line names.

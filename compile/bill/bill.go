@@ -76,14 +76,6 @@ func (l *list) add(text string) {
 
 func (l list) String() string { return strings.Join(l, ", ") }
 
-// counted says how many of a thing: "1 piece", "2 pieces".
-func counted(n int, thing string) string {
-	if n != 1 {
-		thing += "s"
-	}
-	return strconv.Itoa(n) + " " + thing
-}
-
 // portions returns how many portions of a size hold n.
 func portions(n, size int) int { return (n + size - 1) / size }
 

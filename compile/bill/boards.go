@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"barwright/compile/model"
+	"barwright/lang/finding"
 )
 
 func (b *builder) sheets() {
@@ -13,10 +14,10 @@ func (b *builder) sheets() {
 				continue
 			}
 			c := b.cutFrom(l.Blanks, s.Density)
-			least := counted(l.AtLeast, "sheet") + " at least"
+			least := finding.Counted(l.AtLeast, "sheet") + " at least"
 			b.add(model.BillLine{
 				Section: "sheets", Item: s.Name, Text: s.Text, Use: c.owners.String(),
-				Quantity: float64(l.Bought), Unit: "sheet", Needed: counted(c.pieces, "piece") + "; " + least,
+				Quantity: float64(l.Bought), Unit: "sheet", Needed: finding.Counted(c.pieces, "piece") + "; " + least,
 				WeightKg: c.kg, Price: s.Price, Priced: s.Priced,
 			})
 		}
@@ -41,7 +42,7 @@ func (b *builder) sticks(section string, steel bool) {
 				continue
 			}
 			c := b.cutFrom(blanks, s.Density)
-			needed := counted(c.pieces, "piece") + ", " + b.long(c.along) + " in all" + least
+			needed := finding.Counted(c.pieces, "piece") + ", " + b.long(c.along) + " in all" + least
 			least = ""
 			b.add(model.BillLine{
 				Section: section, Item: s.Name, Text: s.Text + ", " + b.long(sold.Length), Use: c.owners.String(),
@@ -56,7 +57,7 @@ func (b *builder) leastSticks(s model.Stick, unit string) string {
 	for _, l := range b.Layouts {
 		if l.Stock == s.Name && l.Bought > 0 {
 			longest := s.Lengths[len(s.Lengths)-1].Length
-			return "; at least " + counted(l.AtLeast, unit) + " of " + b.long(longest) + " for all pieces"
+			return "; at least " + finding.Counted(l.AtLeast, unit) + " of " + b.long(longest) + " for all pieces"
 		}
 	}
 	return ""

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"barwright/compile/model"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -34,7 +35,7 @@ func (b *builder) shims() {
 	b.add(model.BillLine{
 		Section: "consumables", Item: "shims", Text: "wooden wedge shims", Use: "cabinet feet, behind wall screws",
 		Quantity: float64(portions(shims, shimsPerPack)), Unit: "pack of " + strconv.Itoa(shimsPerPack),
-		Needed: counted(shims, "shim") + ": a pair at " + counted(corners, "corner") + " and " + counted(screws, "wall screw"),
+		Needed: finding.Counted(shims, "shim") + ": a pair at " + finding.Counted(corners, "corner") + " and " + finding.Counted(screws, "wall screw"),
 	})
 }
 
@@ -54,7 +55,7 @@ func (b *builder) wallPlugs() {
 	}
 	b.add(model.BillLine{
 		Section: "consumables", Item: "wall plugs", Text: "wall plugs for " + screws.String() + ", and the masonry drill bit that their maker names",
-		Use: "screws into masonry", Quantity: float64(withSpare(count)), Unit: "plug", Needed: counted(count, "screw") + " into masonry",
+		Use: "screws into masonry", Quantity: float64(withSpare(count)), Unit: "plug", Needed: finding.Counted(count, "screw") + " into masonry",
 	})
 }
 
@@ -87,7 +88,7 @@ func (b *builder) adhesive() {
 	b.add(model.BillLine{
 		Section: "consumables", Item: "adhesive", Text: "construction adhesive, tube of " + strconv.Itoa(tubeML) + " ml",
 		Use: owners.String(), Quantity: math.Ceil(ml / tubeML), Unit: "tube",
-		Needed: "a bead 1/4 in (6 mm) thick, " + b.long(beads) + " long, under " + counted(glued, "piece"),
+		Needed: "a bead 1/4 in (6 mm) thick, " + b.long(beads) + " long, under " + finding.Counted(glued, "piece"),
 	})
 }
 
@@ -129,10 +130,10 @@ func (b *builder) routerBits() {
 	for _, k := range order {
 		b.add(model.BillLine{
 			Section: "consumables", Item: "router bit",
-			Text: "router bit, " + b.Build.Plain(k.diameter) + ", " + counted(k.flutes, "flute") +
+			Text: "router bit, " + b.Build.Plain(k.diameter) + ", " + finding.Counted(k.flutes, "flute") +
 				", cutting " + b.depth(deepest[k]) + " or deeper",
 			Use: "router programs", Quantity: 1, Unit: "bit",
-			Needed: counted(count[k], "program") + ", " + b.long(path[k]) + " of path",
+			Needed: finding.Counted(count[k], "program") + ", " + b.long(path[k]) + " of path",
 		})
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"barwright/compile/model"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -109,7 +110,7 @@ func (b *builder) drillBits() {
 		b.add(model.BillLine{
 			Section: "consumables", Item: "drill bit for steel", Text: "twist drill for metal, " + drill,
 			Use: "holes in steel for " + d.through.String(), Quantity: 1, Unit: "bit",
-			Needed: counted(d.steel, "hole") + ", about " + more + " wider than the thread of " + b.Build.Plain(d.diameter) +
+			Needed: finding.Counted(d.steel, "hole") + ", about " + more + " wider than the thread of " + b.Build.Plain(d.diameter) +
 				"; measure a screw first; clamp the steel and protect the eyes",
 		})
 	}
@@ -162,6 +163,6 @@ func (b *builder) steelFinish(holes int, screws list) {
 	})
 	b.add(model.BillLine{
 		Section: "consumables", Item: "cutting oil", Text: "cutting oil, a small can",
-		Use: "drilling steel", Quantity: 1, Unit: "can", Needed: "some on each of " + counted(holes, "hole"),
+		Use: "drilling steel", Quantity: 1, Unit: "can", Needed: "some on each of " + finding.Counted(holes, "hole"),
 	})
 }

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"barwright/compile/model"
+	"barwright/lang/finding"
 )
 
 // screws adds a line for each screw that is driven: the count and what is
@@ -25,7 +26,7 @@ func (b *builder) screws() {
 		all := withSpare(driven)
 		line := model.BillLine{
 			Section: "screws", Item: s.Name, Text: s.Text, Use: use, Unit: "piece", Quantity: float64(all),
-			Needed: counted(driven, "screw") + " and " + strconv.Itoa(all-driven) + " to spare",
+			Needed: finding.Counted(driven, "screw") + " and " + strconv.Itoa(all-driven) + " to spare",
 			Price:  s.Price, Priced: s.Priced,
 		}
 		if s.PerBox > 0 {

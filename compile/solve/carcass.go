@@ -4,6 +4,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -179,7 +180,7 @@ func (s *solver) soundBox(c *carcass, b *lang.Block, hull geom.Box) bool {
 	} {
 		if need.have <= need.taken {
 			s.findings.Errorf("box-too-small", b.Head, "", "%s is %s %s, but %s take up %s.",
-				upperFirst(b.Describe()), s.show(need.have), need.size, need.parts, s.show(need.taken)).
+				finding.Capital(b.Describe()), s.show(need.have), need.size, need.parts, s.show(need.taken)).
 				Also(c.block.Head, "its carcass")
 			return false
 		}

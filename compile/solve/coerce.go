@@ -161,7 +161,7 @@ func (v *values) toList(spec *schema.Attr, raw expr.Value, unit length.Unit) exp
 	}
 	if n := fixedLength[spec.Type]; n > 0 {
 		if len(raw.Items) != n {
-			v.findings.Errorf("wrong-type", raw.At, "", "%s has %s; it must be %s.", spec.Name, counted(len(raw.Items), "value"), spec.Type)
+			v.findings.Errorf("wrong-type", raw.At, "", "%s has %s; it must be %s.", spec.Name, finding.Counted(len(raw.Items), "value"), spec.Type)
 			return expr.Value{}
 		}
 	}

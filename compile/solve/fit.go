@@ -3,7 +3,6 @@ package solve
 import (
 	"cmp"
 	"fmt"
-	"strings"
 
 	"barwright/lang"
 	"barwright/lang/expr"
@@ -16,7 +15,7 @@ func (v *values) checkFit() {
 	for _, run := range v.src.Top("run") {
 		v.checkRunWall(run)
 		if len(boxes(run)) == 0 {
-			v.findings.Errorf("run-empty", run.Head, "cabinet \"…\" { width = rest }", "%s has no boxes.", upperFirst(run.Describe()))
+			v.findings.Errorf("run-empty", run.Head, "cabinet \"…\" { width = rest }", "%s has no boxes.", finding.Capital(run.Describe()))
 			continue
 		}
 		total := expr.OfLength(0)
@@ -37,12 +36,12 @@ func (v *values) checkRunWall(run *lang.Block) {
 	along, out := run.Attr("along"), run.Attr("out_from")
 	switch {
 	case along == nil && out == nil:
-		v.findings.Errorf("attribute-missing", run.Head, "along = wall.NAME, or out_from = wall.NAME", "%s does not say where it stands.", upperFirst(run.Describe()))
+		v.findings.Errorf("attribute-missing", run.Head, "along = wall.NAME, or out_from = wall.NAME", "%s does not say where it stands.", finding.Capital(run.Describe()))
 	case along != nil && out != nil:
-		v.findings.Errorf("said-twice", out.NameAt, "leave one of them out", "%s stands along a wall or out from one, not both.", upperFirst(run.Describe())).
+		v.findings.Errorf("said-twice", out.NameAt, "leave one of them out", "%s stands along a wall or out from one, not both.", finding.Capital(run.Describe())).
 			Also(along.NameAt, "along stands here")
 	case out != nil && run.Attr("at") == nil:
-		v.findings.Errorf("attribute-missing", run.Head, "at = …   (where its carcass front meets the wall)", "%s does not say where it meets its wall.", upperFirst(run.Describe()))
+		v.findings.Errorf("attribute-missing", run.Head, "at = …   (where its carcass front meets the wall)", "%s does not say where it meets its wall.", finding.Capital(run.Describe()))
 	}
 	for _, pair := range [][2]string{{"start", "along"}, {"from", "along"}, {"at", "out_from"}, {"faces", "out_from"}} {
 		name, of := pair[0], pair[1]
@@ -73,7 +72,7 @@ func (v *values) checkAgainstWall(run *lang.Block, long length.Length) {
 	if over := long - (end - begin); ok && over > 0 {
 		room := max(end-begin, 0)
 		text := fmt.Sprintf("%s is %s long, but its wall has room for %s: %s too long.",
-			upperFirst(run.Describe()), v.show(long), v.show(room), v.show(over))
+			finding.Capital(run.Describe()), v.show(long), v.show(room), v.show(over))
 		var f *finding.Finding
 		if written := run.Attr("length"); written != nil {
 			f = v.findings.Errorf("run-too-long", written.Expr.At, "a length of at most "+v.show(room), "%s", text)
@@ -125,5 +124,3 @@ func (v *values) inMillimetres(run *lang.Block, over length.Length) string {
 	}
 	return mend
 }
-
-func upperFirst(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

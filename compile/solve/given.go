@@ -149,7 +149,7 @@ func (s *solver) notMade() {
 	s.src.Each(func(b *lang.Block) {
 		if b.Spec.Later {
 			if b.Parent == nil || !b.Parent.Spec.Later {
-				s.findings.Notef("not-made-yet", b.Head, "%s is read and checked, but nothing is made of it yet: the build is as if it were not there.", upperFirst(b.Describe()))
+				s.findings.Notef("not-made-yet", b.Head, "%s is read and checked, but nothing is made of it yet: the build is as if it were not there.", finding.Capital(b.Describe()))
 			}
 			return
 		}

@@ -2,11 +2,13 @@ package solve
 
 import (
 	"fmt"
+	"strconv"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/spacing"
 	"barwright/lang"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -53,7 +55,7 @@ func (s *solver) kneeWall(b *lang.Block) {
 	for i, c := range wall.Studs {
 		u := geom.Span{Lo: c - t/2, Hi: c - t/2 + t}
 		s.lumber(b, stick, run.Frame, geom.Box{U: u, V: f.V, Z: geom.Span{Lo: t, Hi: f.Z.Hi - t}},
-			piece{id: "stud-" + number(i+1), code: "S" + number(i+1), name: "stud " + number(i+1), out: front, face: "work side"})
+			piece{id: "stud-" + strconv.Itoa(i+1), code: "S" + strconv.Itoa(i+1), name: "stud " + strconv.Itoa(i+1), out: front, face: "work side"})
 	}
 	s.lumber(b, stick, run.Frame, geom.Box{U: f.U, V: f.V, Z: geom.Span{Lo: f.Z.Hi - t, Hi: f.Z.Hi}},
 		piece{id: "plate-upper", code: "P2", name: "upper plate", out: above, face: "top"})
@@ -72,9 +74,9 @@ func (s *solver) soundFraming(b *lang.Block, f geom.Box, t, apart length.Length)
 	case f.U.Size()/apart > mostPieces:
 		s.tooMany(b.Head, int(f.U.Size()/apart), "studs")
 	case f.U.Size() < 2*t:
-		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s long, but two studs alone take up %s.", upperFirst(b.Describe()), s.show(f.U.Size()), s.show(2*t))
+		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s long, but two studs alone take up %s.", finding.Capital(b.Describe()), s.show(f.U.Size()), s.show(2*t))
 	case f.Z.Hi <= 2*t:
-		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s high, but its two plates alone take up %s.", upperFirst(b.Describe()), s.show(f.Z.Hi), s.show(2*t))
+		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s high, but its two plates alone take up %s.", finding.Capital(b.Describe()), s.show(f.Z.Hi), s.show(2*t))
 	default:
 		return true
 	}
@@ -86,7 +88,7 @@ func (s *solver) soundFraming(b *lang.Block, f geom.Box, t, apart length.Length)
 func (s *solver) supports(wall *model.KneeWall, b, inner *lang.Block, plate int) {
 	router := s.ref(b, "router")
 	if router == nil {
-		s.findings.Errorf("attribute-missing", b.Head, "router = router.NAME", "%s has supports, but does not say which router cuts their recesses.", upperFirst(b.Describe()))
+		s.findings.Errorf("attribute-missing", b.Head, "router = router.NAME", "%s has supports, but does not say which router cuts their recesses.", finding.Capital(b.Describe()))
 		return
 	}
 	steel := s.ref(inner, "plate")
@@ -177,7 +179,7 @@ func (s *solver) soundSupport(wall *model.KneeWall, inner, router *lang.Block, g
 }
 
 func (s *solver) support(wall *model.KneeWall, b, inner *lang.Block, plate, i int, c length.Length, g *supportShape) {
-	f, n := wall.Framing, number(i+1)
+	f, n := wall.Framing, strconv.Itoa(i+1)
 	room := f.V.Lo // the steel leaves the wood on the room's side
 	top := f.Z.Hi
 	half := g.width / 2

@@ -8,6 +8,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/lang"
 	"barwright/lang/expr"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -134,7 +135,7 @@ func (v *values) available(run, rest *lang.Block) expr.Value {
 	return v.memo(cellKey{run, fillable, true}, run.Head, func() expr.Value {
 		if run.Attr("along") == nil {
 			v.findings.Errorf("rest-without-end", rest.Attr("width").Expr.At, "length = … in the run, or a width here",
-				"%s has no far end: what is left of it is unknown.", upperFirst(run.Describe()))
+				"%s has no far end: what is left of it is unknown.", finding.Capital(run.Describe()))
 			return expr.Value{}
 		}
 		wall := v.value(run, "along")
@@ -147,7 +148,7 @@ func (v *values) available(run, rest *lang.Block) expr.Value {
 		}
 		if end <= begin {
 			v.findings.Errorf("run-too-long", run.Head, "a smaller start, or another wall", "%s has no length left on its wall: it would begin at %s and end at %s.",
-				upperFirst(run.Describe()), v.show(begin), v.show(end)).Also(v.blocks[wall.Text].Attr("length").Expr.At, "the wall's length")
+				finding.Capital(run.Describe()), v.show(begin), v.show(end)).Also(v.blocks[wall.Text].Attr("length").Expr.At, "the wall's length")
 			return expr.Value{}
 		}
 		return expr.OfLength(end - begin)

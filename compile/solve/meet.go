@@ -13,12 +13,13 @@ import (
 // checkMeets refuses what would stand in one another, as far as it is looked
 // at yet: runs in runs, slabs in walls, bar tops in what lies under them, and
 // pipes in what nothing can be cut out of.
-func (s *solver) checkMeets() {
+func (s *solver) checkMeets(things []thing) {
 	s.runsMeet()
 	s.slabsMeet()
 	for i := range s.stands {
-		for _, t := range s.things() {
-			s.inTheWay(&t, &s.stands[i], &s.m.Runs[i])
+		solids := s.solids(&s.m.Runs[i])
+		for j := range things {
+			s.inTheWay(&things[j], &s.stands[i], solids)
 		}
 	}
 }
@@ -111,27 +112,44 @@ func (s *solver) tooLow(top *model.Slab, above length.Length, what string) *find
 
 // inTheWay refuses a thing that stands out of its wall into an appliance, a
 // block, framing or steel.
-func (s *solver) inTheWay(t *thing, at *stand, run *model.Run) {
+func (s *solver) inTheWay(t *thing, at *stand, solids []solid) {
 	if t.out == 0 {
 		return
 	}
 	p := pass(t, at, t.out)
-	for i := range run.Boxes {
-		if box := &run.Boxes[i]; box.Kind == model.Bay && p.hits(box.Appliance) {
-			s.stopped(t, "the appliance of bay "+box.Name, box.Why)
-		}
-	}
-	for i := range s.m.Parts {
-		part := &s.m.Parts[i]
-		if part.Kind != model.Panel && part.Placement.Frame == run.Frame && p.hits(part.Placement.Box) {
-			s.stopped(t, part.Label+", the "+part.Name+" of "+part.Owner, part.Why)
+	for i := range solids {
+		if p.hits(solids[i].box) {
+			s.stopped(t, solids[i].name, solids[i].why)
 		}
 	}
 }
 
+// solid is what nothing can be cut out of, in the frame of its run.
+type solid struct {
+	name string
+	box  geom.Box
+	why  model.Why
+}
+
+// solids lists a run's appliances, and the lumber and steel in its frame.
+func (s *solver) solids(run *model.Run) []solid {
+	var out []solid
+	for i := range run.Boxes {
+		if box := &run.Boxes[i]; box.Kind == model.Bay {
+			out = append(out, solid{"the appliance of bay " + box.Name, box.Appliance, box.Why})
+		}
+	}
+	for i := range s.m.Parts {
+		if part := &s.m.Parts[i]; part.Kind != model.Panel && part.Placement.Frame == run.Frame {
+			out = append(out, solid{part.Label + ", the " + part.Name + " of " + part.Owner, part.Placement.Box, part.Why})
+		}
+	}
+	return out
+}
+
 func (s *solver) stopped(t *thing, by string, why model.Why) {
 	s.findings.Errorf("thing-in-the-way", t.why.At, "move one of them",
-		"%s reaches %s out of its wall, its clearance counted, and would run into %s.", upperFirst(t.name), s.show(t.out), by).Also(why.At, "what it meets")
+		"%s reaches %s out of its wall, its clearance counted, and would run into %s.", finding.Capital(t.name), s.show(t.out), by).Also(why.At, "what it meets")
 }
 
 // hits reports whether a passage and a box share more than rounding.

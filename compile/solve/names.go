@@ -23,7 +23,7 @@ func (v *values) resolve(names []string, at source.Range) expr.Value {
 	if n := len(v.open); n > 0 {
 		v.open[n-1].uses = append(v.open[n-1].uses, use{strings.Join(names, "."), at})
 	}
-	kinds := v.kinds()
+	kinds := v.kinds
 	switch {
 	case !slices.Contains(kinds, names[0]):
 		return unknown(v.wordMeant(names, kinds), "There is nothing called %q.", strings.Join(names, "."))
@@ -100,10 +100,10 @@ func (v *values) property(b *lang.Block, names []string, at source.Range) expr.V
 		value = v.solved(b, names[0])
 	case attr == nil:
 		v.findings.Errorf("unknown-name", at, finding.Suggest(names[0], v.valueNames(b.Spec)),
-			"%s has no value %q.", upperFirst(b.Describe()), names[0])
+			"%s has no value %q.", finding.Capital(b.Describe()), names[0])
 		return expr.Value{}
 	case b.Attr(names[0]) == nil && attr.Default == "" && attr.Type != schema.Object:
-		v.findings.Errorf("unknown-name", at, "", "%s does not say its %s.", upperFirst(b.Describe()), names[0]).Also(b.Head, "it stands here")
+		v.findings.Errorf("unknown-name", at, "", "%s does not say its %s.", finding.Capital(b.Describe()), names[0]).Also(b.Head, "it stands here")
 		return expr.Value{}
 	default:
 		value = v.value(b, names[0])
@@ -124,8 +124,8 @@ func (v *values) property(b *lang.Block, names []string, at source.Range) expr.V
 	return value
 }
 
-// kinds lists the kinds of blocks that an expression may name.
-func (v *values) kinds() []string {
+// nameable lists the kinds of blocks that an expression may name.
+func nameable() []string {
 	var out []string
 	var walk func([]*schema.Block)
 	walk = func(blocks []*schema.Block) {

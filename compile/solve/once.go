@@ -1,10 +1,9 @@
 package solve
 
 import (
-	"slices"
-
 	"barwright/compile/model"
 	"barwright/lang"
+	"barwright/lang/finding"
 )
 
 // checkOnce refuses two slabs on one thing, and two knee walls behind one run.
@@ -17,7 +16,7 @@ func (s *solver) checkOnce() {
 			on := s.ref(b, pair.attr)
 			if one := first[on.Key()]; one != nil {
 				s.findings.Errorf("place-taken", b.Attr(pair.attr).Expr.At, "leave one of them out",
-					"%s and %s both stand %s %s.", upperFirst(one.Describe()), b.Describe(), pair.place, on.Describe()).
+					"%s and %s both stand %s %s.", finding.Capital(one.Describe()), b.Describe(), pair.place, on.Describe()).
 					Also(one.Attr(pair.attr).Expr.At, "the first one")
 			} else {
 				first[on.Key()] = b
@@ -37,7 +36,7 @@ func (s *solver) checkBehind(b *lang.Block, run *model.Run) bool {
 		end  model.End
 		attr string
 	}{{model.Left, "left_inset"}, {model.Right, "right_inset"}} {
-		if inset := s.length(b, end.attr); inset < 0 && !slices.Contains(run.Free, end.end) {
+		if inset := s.length(b, end.attr); inset < 0 && !run.FreeAt(end.end) {
 			s.findings.Errorf("framing-in-wall", b.Attr(end.attr).Expr.At, end.attr+" = 0",
 				"The framing would run %s into wall %q.", s.show(-inset), run.Wall)
 			return false

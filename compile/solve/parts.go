@@ -25,16 +25,6 @@ type piece struct {
 	cuts           []geom.Box // taken out of the blank, in the frame
 }
 
-func number(n int) string { return strconv.Itoa(n) }
-
-// counted puts a number before a word: "1 layer", "2 layers".
-func counted(n int, word string) string {
-	if n != 1 {
-		word += "s"
-	}
-	return number(n) + " " + word
-}
-
 // mostPieces bounds how many like pieces one block may ask for: far beyond any
 // bar, and small enough that a slip of the pen costs no time.
 const mostPieces = 1000
@@ -92,7 +82,7 @@ func (s *solver) label() {
 		for n := 1; !free(p.Label); n++ {
 			p.Label = strings.ToUpper(kind) + "-" + plain
 			if n > 1 {
-				p.Label += "-" + number(n)
+				p.Label += "-" + strconv.Itoa(n)
 			}
 		}
 		owner[p.Label] = p.Owner

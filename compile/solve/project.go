@@ -24,8 +24,7 @@ type thing struct {
 }
 
 // project cuts what stands in or on the walls into every panel that it passes.
-func (s *solver) project() {
-	things := s.things()
+func (s *solver) project(things []thing) {
 	for i := range s.cabinets {
 		for j := range things {
 			s.projectInto(&s.cabinets[i], &things[j])

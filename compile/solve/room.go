@@ -8,6 +8,7 @@ import (
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/expr"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -136,14 +137,14 @@ func (s *solver) checkOnWall(b, wall *lang.Block, within geom.Span) {
 	case along < within.Lo || along > within.Hi:
 		miss := max(within.Lo-along, along-within.Hi)
 		s.findings.Errorf("outside-wall", at.Items[0].At, mend, "%s is at %s along its wall, which is %s long: %s outside.",
-			upperFirst(b.Describe()), s.show(along), s.show(within.Hi), s.show(miss)).
+			finding.Capital(b.Describe()), s.show(along), s.show(within.Hi), s.show(miss)).
 			Also(wall.Attr("length").Expr.At, "the wall's length")
 	case !within.Contains(covers):
 		miss := max(within.Lo-covers.Lo, covers.Hi-within.Hi)
 		s.findings.Errorf("outside-wall", at.Items[0].At, mend, "%s is %s wide and its centre is at %s: it would run %s past the end of its wall.",
-			upperFirst(b.Describe()), s.show(2*half), s.show(along), s.show(miss)).
+			finding.Capital(b.Describe()), s.show(2*half), s.show(along), s.show(miss)).
 			Also(wall.Attr("length").Expr.At, "the wall's length")
 	case height < 0:
-		s.findings.Errorf("outside-wall", at.Items[1].At, "heights count up from the floor", "%s is %s below the floor.", upperFirst(b.Describe()), s.show(-height))
+		s.findings.Errorf("outside-wall", at.Items[1].At, "heights count up from the floor", "%s is %s below the floor.", finding.Capital(b.Describe()), s.show(-height))
 	}
 }

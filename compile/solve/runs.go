@@ -1,11 +1,12 @@
 package solve
 
 import (
-	"slices"
+	"strconv"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -123,7 +124,7 @@ func (s *solver) outFrom(b, wall *lang.Block, run *model.Run) {
 	if !(geom.Span{Hi: w.Length}).Contains(covers) {
 		miss := max(-covers.Lo, covers.Hi-w.Length)
 		s.findings.Errorf("outside-wall", b.Attr("at").Expr.At, "",
-			"%s meets its wall from %s to %s, but the wall is %s long: %s outside.", upperFirst(b.Describe()),
+			"%s meets its wall from %s to %s, but the wall is %s long: %s outside.", finding.Capital(b.Describe()),
 			s.show(covers.Lo), s.show(covers.Hi), s.show(w.Length), s.show(miss)).
 			Also(wall.Attr("length").Expr.At, "the wall's length")
 	}
@@ -178,7 +179,7 @@ func (s *solver) underAppliance(run *model.Run, b *lang.Block, box *model.Box) {
 	if left := box.BlockHeight % t; left > 0 {
 		s.findings.Notef("blocks-to-pack", at,
 			"The appliance stands %s over the floor: %s of %s and %s to be packed, or wound out of its feet.",
-			s.show(box.BlockHeight), counted(int(layers), "layer"), s.show(t), s.show(left))
+			s.show(box.BlockHeight), finding.Counted(int(layers), "layer"), s.show(t), s.show(left))
 	}
 	for layer := range layers {
 		z := geom.Span{Lo: layer * t, Hi: (layer + 1) * t}
@@ -190,7 +191,7 @@ func (s *solver) underAppliance(run *model.Run, b *lang.Block, box *model.Box) {
 			{"right", "right block", geom.Span{Lo: a.U.Hi - w, Hi: a.U.Hi}},
 		} {
 			s.lumber(b, stick, run.Frame, geom.Box{U: side.u, V: under, Z: z}, piece{
-				id: "block-" + side.id + "-" + number(int(layer)+1), code: "B" + number(int(layer)+1) + side.id[:1], name: side.name, out: above, face: "top",
+				id: "block-" + side.id + "-" + strconv.Itoa(int(layer)+1), code: "B" + strconv.Itoa(int(layer)+1) + side.id[:1], name: side.name, out: above, face: "top",
 			})
 		}
 	}
@@ -208,9 +209,9 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 	t, scribe := s.length(board, "thickness"), s.length(b, "scribe")
 	u := hull.U
 	switch {
-	case u.Lo == 0 && (run.Along || !slices.Contains(run.Free, model.Left)):
+	case u.Lo == 0 && (run.Along || !run.FreeAt(model.Left)):
 		u.Lo -= scribe
-	case u.Hi == run.Length && (run.Along || !slices.Contains(run.Free, model.Right)):
+	case u.Hi == run.Length && (run.Along || !run.FreeAt(model.Right)):
 		u.Hi += scribe
 	}
 	toe := s.fieldLength(s.ref(b.Parent, "carcass"), "toe_kick", "height")
@@ -228,7 +229,7 @@ func (s *solver) anchor(run *model.Run, b *lang.Block) {
 	under, stick := s.ref(b, "under"), s.ref(b, "block")
 	if under.Parent != b.Parent {
 		s.findings.Errorf("anchor-elsewhere", b.Attr("under").Expr.At, "put the anchor into the run of its cabinet",
-			"%s is not in this run.", upperFirst(under.Describe())).
+			"%s is not in this run.", finding.Capital(under.Describe())).
 			Also(under.Head, "it stands here")
 		return
 	}

@@ -58,8 +58,9 @@ func Solve(src *lang.Source) Solution {
 	s.checkOnce()
 	s.kneeWalls()
 	s.slabs()
-	s.checkMeets()
-	s.project()
+	things := s.things()
+	s.checkMeets(things)
+	s.project(things)
 	s.label()
 	if s.out.Findings.HasErrors() {
 		return s.out

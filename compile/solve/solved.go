@@ -3,6 +3,7 @@ package solve
 import (
 	"barwright/lang"
 	"barwright/lang/expr"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -116,7 +117,7 @@ func (v *values) kneeTop(b *lang.Block) expr.Value {
 		}
 	}
 	v.findings.Errorf("attribute-missing", b.Head, `top = …, or height = … in its bar_top`,
-		"%s has no height: neither its top nor the height of a bar top over it is given.", upperFirst(b.Describe()))
+		"%s has no height: neither its top nor the height of a bar top over it is given.", finding.Capital(b.Describe()))
 	return expr.Value{}
 }
 

@@ -6,6 +6,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -72,7 +73,7 @@ func (s *solver) stick(b *lang.Block) model.Stick {
 	}
 	if len(prices) > 0 && len(prices) != len(lengths) {
 		s.findings.Errorf("prices-unmatched", b.Attr("prices").Expr.At, "one price for each length",
-			"%s has %s, but %s.", upperFirst(b.Describe()), counted(len(lengths), "length"), counted(len(prices), "price"))
+			"%s has %s, but %s.", finding.Capital(b.Describe()), finding.Counted(len(lengths), "length"), finding.Counted(len(prices), "price"))
 	}
 	return out
 }
@@ -113,5 +114,5 @@ func (s *solver) checkLikely(b *lang.Block) {
 		return
 	}
 	s.findings.Warnf("unlikely-size", b.Attr("thickness").Expr.At, "write the unit, as in \"18mm\" or \"23/32in\"; or unit = … at the top of the file",
-		"%s is %s thick; usual are %s to %s. Was another unit meant?", upperFirst(b.Describe()), s.show(t), s.show(s.marked(usual.Lo)), s.show(s.marked(usual.Hi)))
+		"%s is %s thick; usual are %s to %s. Was another unit meant?", finding.Capital(b.Describe()), s.show(t), s.show(s.marked(usual.Lo)), s.show(s.marked(usual.Hi)))
 }

@@ -23,6 +23,7 @@ type values struct {
 	cells    map[cellKey]*cell      // lookup only
 	open     []*cell                // being evaluated, outermost first
 	solvable map[string][]solvedValue
+	kinds    []string // that an expression may name
 	// neighbour is the box to the left of a box in its run; lookup only.
 	neighbour map[*lang.Block]*lang.Block
 	// sharers are the boxes of a run that take the rest, with their order;
@@ -64,7 +65,7 @@ type use struct {
 
 func newValues(src *lang.Source, findings *finding.List) *values {
 	v := &values{
-		src: src, findings: findings, solvable: solvedValues(),
+		src: src, findings: findings, solvable: solvedValues(), kinds: nameable(),
 		blocks: map[string]*lang.Block{}, inputs: map[string]lang.Given{}, cells: map[cellKey]*cell{}, neighbour: map[*lang.Block]*lang.Block{}, sharers: map[*lang.Block]map[*lang.Block]int{},
 	}
 	for _, run := range src.Top("run") {

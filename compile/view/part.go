@@ -3,10 +3,10 @@ package view
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/lang/finding"
 )
 
 // moreThanRectangle reports whether a part needs a drawing.
@@ -154,12 +154,10 @@ func partNote(m *model.Model, p *model.Part) string {
 		note += " Grain upwards."
 	}
 	if sides := p.Sides(); len(sides) > 0 {
-		note += " " + upperFirst(sides[0].Name) + " at the " + sides[0].Edge.String() + "."
+		note += " " + finding.Capital(sides[0].Name) + " at the " + sides[0].Edge.String() + "."
 	}
 	return note
 }
-
-func upperFirst(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
 
 // rounding tells the radius of an outline's round corners, where all have one.
 func (s *sheet) rounding(outline geom.Contour) string {

@@ -29,7 +29,7 @@ func (r Rule) Severities() string {
 }
 
 // Sentence is what the rule says, as a sentence.
-func (r Rule) Sentence() string { return strings.ToUpper(r.Says[:1]) + r.Says[1:] + "." }
+func (r Rule) Sentence() string { return Capital(r.Says) + "." }
 
 // Paragraphs is what the rule explains, a line each.
 func (r Rule) Paragraphs() []string {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"barwright/lang/finding"
 )
 
 // referenceSection is the number of the reference in SPEC.md.
@@ -55,7 +57,7 @@ func (r *reference) block(b *Block, parent *Block, number string) {
 func heading(number string) string { return strings.Repeat("#", strings.Count(number, ".")+2) }
 
 func sentences(b, parent *Block) string {
-	out := upperFirst(b.Doc) + "."
+	out := finding.Capital(b.Doc) + "."
 	if b.Later {
 		out += " **Read and checked, but nothing is made of it yet.**"
 	}
@@ -133,10 +135,3 @@ func defaultWords(a Attr) string {
 
 // cell keeps a text from ending its cell of a Markdown table.
 func cell(text string) string { return strings.ReplaceAll(text, "|", `\|`) }
-
-func upperFirst(s string) string {
-	if s == "" {
-		return ""
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}
