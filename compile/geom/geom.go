@@ -99,3 +99,9 @@ func (b Box) Overlaps(o Box) bool {
 
 // Union returns the least box that holds both.
 func (b Box) Union(o Box) Box { return Box{b.U.Union(o.U), b.V.Union(o.V), b.Z.Union(o.Z)} }
+
+// With returns the box with another extent along an axis.
+func (b Box) With(a Axis, s Span) Box {
+	*[...]*Span{&b.U, &b.V, &b.Z}[a] = s
+	return b
+}

@@ -28,6 +28,7 @@ type Model struct {
 	Slabs     []Slab
 	Parts     []Part
 	Fastening []Fastening
+	Fitted    []Fitted   // hinges, slides, pins, legs and handles
 	Cuts      []Cut      // distinct cut sizes, in the order of the cut list
 	Layouts   []Layout   // one per stock that is bought by the piece
 	Bill      []BillLine // what to buy
@@ -76,19 +77,49 @@ type Wall struct {
 	Backing string     // "studs", "masonry", "planks"
 	Frame   geom.Frame
 	Studs   []Length // centres
-	Outlets []Outlet
+	Outlets []Outlet // switches too
 	Stubs   []Stub
+	Vents   []Vent
+	Base    Baseboard
 	Why     Why
+}
+
+// Vent is an opening in a wall that air must reach. Along and Height give its
+// centre.
+type Vent struct {
+	Name          string
+	Along, Height Length
+	Width, Tall   Length
+	Clearance     Length
+	StandsOut     Length
+	Cut           Cutting
+	Why           Why
+}
+
+// Baseboard runs along the foot of a wall; its Height is 0 where there is none.
+type Baseboard struct {
+	Height, Thickness Length
+	Along             geom.Span
+	Why               Why
+}
+
+// Cutting tells how panels let a thing through.
+type Cutting struct {
+	Way    string // "hole", "slot", "notch"
+	OpenTo string // of a slot or notch: "bottom", "top", "rear", "front", "left", "right"
+	Corner Length // radius of its corners
 }
 
 // Outlet is an electrical box in a wall. Along and Height give its centre.
 type Outlet struct {
+	Kind          string // "outlet", "switch"
 	Name          string
 	Along, Height Length
 	Box           Size   // the box, Depth into the wall
 	Cover         Size   // the cover plate, Depth its thickness
 	Clearance     Length // all round the box in an opening
 	StandsOut     Length // from the wall's face; 0 where flush
+	Cut           Cutting
 	Why           Why
 }
 
@@ -99,6 +130,7 @@ type Stub struct {
 	Diameter      Length
 	StandsOut     Length
 	Clearance     Length // all round in an opening
+	Cut           Cutting
 	Why           Why
 }
 
@@ -143,8 +175,31 @@ type Box struct {
 	ToeHeight   Length
 	ToeSetback  Length
 	BlockHeight Length // of a bay: under the appliance
+	Legs        []geom.Box
+	Fronts      []Front // from the top down, then left to right
 	Why         Why
 }
+
+// Front closes a part of a cabinet.
+type Front struct {
+	Kind   FrontKind
+	Name   string   // "left door", "drawer 2"
+	Place  geom.Box // with its banding
+	Hinged End      // of a door: the side that it hangs on
+	Hinges []Length // of a door: their heights above the floor
+	Part   string   // ID
+}
+
+// FrontKind tells what a front is.
+type FrontKind int
+
+const (
+	Door FrontKind = iota
+	Drawer
+	FalseFront
+)
+
+func (k FrontKind) String() string { return [...]string{"door", "drawer", "false front"}[k] }
 
 // BoxKind tells what stands in a run.
 type BoxKind int
@@ -157,32 +212,13 @@ const (
 
 func (k BoxKind) String() string { return [...]string{"cabinet", "bay", "filler"}[k] }
 
-// KneeWall is the framed wall behind a run, in that run's frame.
-type KneeWall struct {
-	Name     string
-	Run      string
-	Frame    geom.Frame
-	Framing  geom.Box // bare framing
-	Studs    []Length // centres, from the run's left end
-	Supports []Support
-	BarTop   string // the slab that it carries; empty where none
-	Why      Why
-}
-
-// Support is a steel plate let into the top plate.
-type Support struct {
-	Centre Length // along the run
-	Steel  geom.Box
-	Part   string // ID of the steel
-	Recess string // ID of the recess
-}
-
 // Slab is a counter or a bar top.
 type Slab struct {
 	Kind, Name string // "counter", "bar_top"
 	Stock      string // "slab.maple"; empty where none is named
 	Frame      geom.Frame
 	Box        geom.Box
+	Parts      []string // IDs of its pieces, left to right
 	WeightKg   float64
 	Why        Why
 }

@@ -21,7 +21,11 @@ type Part struct {
 	Outline   geom.Contour
 	Openings  []Opening
 	Recesses  []Recess
+	Bores     []Bore
+	Marks     []Mark
+	Bands     []Band // banded edges; the banding is no part of the outline
 	Grain     Grain
+	Good      Good // the faces that are seen once it stands
 	Glued     bool // stuck down with adhesive, as a block on a floor is
 	Placement geom.Placement
 	Why       Why
@@ -37,12 +41,25 @@ func (p *Part) Size() (x, y Length) {
 type PartKind int
 
 const (
-	Panel  PartKind = iota // cut from a sheet
-	Lumber                 // cut from a stick
-	Steel                  // cut from flat bar
+	Panel     PartKind = iota // cut from a sheet
+	Lumber                    // cut from a stick
+	Steel                     // cut from flat bar
+	SlabPiece                 // a piece of a counter or a bar top
 )
 
-func (k PartKind) String() string { return [...]string{"panel", "lumber", "steel"}[k] }
+func (k PartKind) String() string { return [...]string{"panel", "lumber", "steel", "slab"}[k] }
+
+// Good tells which faces of a part should be the better ones of its board.
+type Good int
+
+const (
+	GoodNone  Good = iota // none is seen
+	GoodDrawn             // the face that is drawn
+	GoodFar               // the one behind it
+	GoodBoth
+)
+
+func (g Good) String() string { return [...]string{"none", "drawn", "far", "both"}[g] }
 
 // Grain is the direction of the face grain on the drawn face.
 type Grain int
@@ -61,7 +78,38 @@ type Opening struct {
 	Name  string // "outlet urn"
 	Notch bool
 	Shape geom.Contour // clockwise; of a notch counter-clockwise, inside the panel's blank
-	Why   Why
+	// By hand, holes of the diameter Bit are bored at Corners first, which touch
+	// the opening's sides from inside; none where Bit is 0.
+	Corners []geom.Point
+	Bit     Length
+	Why     Why
+}
+
+// Bore is a hole drilled square to the face, or a slot that a screw may move in.
+type Bore struct {
+	Name     string // "shelf pin", "hinge cup", "screw down"
+	At       geom.Point
+	Diameter Length
+	Depth    Length // 0: through
+	Far      bool   // drilled from the face behind the drawn one
+	Sink     Length // diameter of a countersink for a flat head, on the face that it is drilled from; 0 for none
+	Slot     Length // of a slot: from the centre of one end to that of the other; 0 for a round hole
+	Across   bool   // of a slot: it runs along y, otherwise along x
+	Why      Why
+}
+
+// Mark is a line to be drawn on the face, not cut.
+type Mark struct {
+	Name     string // "stud 3", "slide"
+	From, To geom.Point
+	Why      Why
+}
+
+// Band is an edge that is covered with banding.
+type Band struct {
+	Edge      Edge
+	Stock     string // "banding.birch"
+	Thickness Length
 }
 
 // Recess is cut from the drawn face to a depth.
@@ -136,6 +184,7 @@ type Cut struct {
 	Width     Length
 	Thickness Length
 	Grain     Grain
+	Banded    string   // its banded edges in words; the sizes are without the banding
 	Where     []string // owners
 }
 

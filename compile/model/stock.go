@@ -3,10 +3,43 @@ package model
 // Stock is everything that the description says can be bought, each kind in
 // the order of the text.
 type Stock struct {
-	Sheets []Sheet
-	Sticks []Stick // sticks and flat bars
-	Slabs  []SlabStock
-	Screws []Screw
+	Sheets   []Sheet
+	Sticks   []Stick // sticks and flat bars
+	Slabs    []SlabStock
+	Screws   []Screw
+	Fittings []Fitting
+	Bandings []Banding
+}
+
+// Fitting is a hinge, a pair of slides, a pin, a leg or a handle.
+type Fitting struct {
+	Name    string // "fitting.hinge"
+	Text    string
+	PerPack int
+	Price   float64 // of a pack
+	Priced  bool
+	Why     Why
+}
+
+// Banding is edge banding sold by the roll.
+type Banding struct {
+	Name      string // "banding.birch"
+	Text      string
+	Thickness Length
+	Roll      Length
+	Spare     Length  // cut longer than each edge
+	Price     float64 // of a roll
+	Priced    bool
+	Why       Why
+}
+
+// Fitted is a count of one fitting for one use.
+type Fitted struct {
+	Fitting string // "fitting.hinge"; empty where the description names none
+	Kind    string // "hinge", "slides", "shelf pin", "leg", "handle"
+	Count   int
+	Use     string // "doors of cabinet cups"
+	Why     Why
 }
 
 // Sheet is a board sold by the piece. Its grain runs along its length.
@@ -47,6 +80,9 @@ type SlabStock struct {
 	Name      string // "slab.maple"
 	Text      string
 	Thickness Length
+	Length    Length // the longest piece on sale; 0 where not given
+	Width     Length
+	Solid     bool // solid wood, grain along its length
 	Density   float64
 	Price     float64 // per square metre
 	Priced    bool

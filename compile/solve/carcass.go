@@ -97,11 +97,14 @@ func (s *solver) cabinet(run *model.Run, b *lang.Block, hull geom.Box) {
 	kick := hull.V.Hi - c.toeSetback
 	s.panel(b, c.board.sheet, run.Frame, geom.Box{U: inner, V: geom.Span{Lo: kick - t, Hi: kick}, Z: geom.Span{Hi: c.toeHeight}},
 		piece{id: "toe-kick", code: "TK", name: "toe kick", out: front, face: "front", grain: model.GrainX})
-	s.cabinets = append(s.cabinets, cabinet{len(s.m.Runs), len(run.Boxes), b, from, len(s.m.Parts), c.rearStretcher(inner, hull.Z.Hi)})
-	run.Boxes = append(run.Boxes, model.Box{
+	box := model.Box{
 		Kind: model.Cabinet, Name: b.Name, Hull: hull, ToeHeight: c.toeHeight, ToeSetback: c.toeSetback, Why: why(b),
 		Inside: geom.Box{U: inner, V: geom.Span{Lo: c.backFace(), Hi: hull.V.Hi}, Z: geom.Span{Lo: c.toeHeight + t, Hi: hull.Z.Hi}},
-	})
+	}
+	s.interior(&c, run, b, &box)
+	s.fronts(&c, run, b, &box)
+	s.cabinets = append(s.cabinets, cabinet{len(s.m.Runs), len(run.Boxes), b, from, len(s.m.Parts), c.rearStretcher(inner, hull.Z.Hi)})
+	run.Boxes = append(run.Boxes, box)
 }
 
 func (s *solver) sides(c *carcass, run *model.Run, b *lang.Block, hull geom.Box) {

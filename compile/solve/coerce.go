@@ -35,7 +35,7 @@ func (v *values) coerce(spec *schema.Attr, raw expr.Value, unit length.Unit) exp
 			return v.toObject(spec, raw, unit)
 		}
 		return v.toList(spec, raw, unit)
-	case schema.Lengths, schema.Places, schema.Pair, schema.SheetSize, schema.Spot, schema.Numbers, schema.RefList:
+	case schema.Lengths, schema.Widths, schema.Places, schema.Pair, schema.SheetSize, schema.Spot, schema.Numbers, schema.RefList:
 		return v.toList(spec, raw, unit)
 	case schema.Ref:
 		return v.toRef(spec, raw)
@@ -76,7 +76,7 @@ func wanted(spec *schema.Attr) string {
 		return "in braces: { " + strings.Join(schema.Names(spec.Fields), ", ") + " }"
 	case schema.Series:
 		return "a list of places in brackets, or in braces: { first, spacing, last }"
-	case schema.Lengths, schema.Places, schema.Numbers, schema.RefList, schema.AnyList:
+	case schema.Lengths, schema.Widths, schema.Places, schema.Numbers, schema.RefList, schema.AnyList:
 		return "a " + spec.Type.String() + " in brackets"
 	}
 	return spec.Type.String()
@@ -176,6 +176,8 @@ func (v *values) toList(spec *schema.Attr, raw expr.Value, unit length.Unit) exp
 			out.Items[i] = v.toNumber(&schema.Attr{Name: spec.Name, Type: schema.Number}, item)
 		case schema.RefList:
 			out.Items[i] = v.toRef(spec, item)
+		case schema.Widths:
+			out.Items[i] = v.coerce(&schema.Attr{Name: spec.Name, Type: schema.Width}, item, unit)
 		default:
 			out.Items[i] = v.toLength(spec, item, unit)
 		}

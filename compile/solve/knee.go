@@ -49,6 +49,7 @@ func (s *solver) kneeWall(b *lang.Block) {
 	if !s.soundFraming(b, f, t, apart) {
 		return
 	}
+	s.kneeOutlets(&wall, b)
 	wall.Studs = spacing.OnCentres(f.U, apart, t)
 	s.lumber(b, stick, run.Frame, geom.Box{U: f.U, V: f.V, Z: geom.Span{Hi: t}},
 		piece{id: "plate-lower", code: "P1", name: "lower plate", out: above, face: "top"})

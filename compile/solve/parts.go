@@ -22,7 +22,10 @@ type piece struct {
 	out            geom.Dir
 	face           string
 	grain          model.Grain
+	good           model.Good
 	cuts           []geom.Box // taken out of the blank, in the frame
+	banding        *lang.Block
+	banded         []geom.Dir // where the banded edges look
 }
 
 // mostPieces bounds how many like pieces one block may ask for: far beyond any
@@ -50,7 +53,10 @@ func (s *solver) lumber(owner, stick *lang.Block, frame geom.Frame, box geom.Box
 	return s.part(owner, stick, model.Lumber, frame, box, p)
 }
 
+// part adds a part that fills a box, its banding included: what is cut is
+// smaller by that.
 func (s *solver) part(owner, stock *lang.Block, kind model.PartKind, frame geom.Frame, box geom.Box, p piece) *model.Part {
+	bands := s.band(frame, &box, p)
 	at := geom.Place(frame, box, p.out)
 	cuts := make([]geom.Rect, len(p.cuts))
 	for i, c := range p.cuts {
@@ -63,8 +69,43 @@ func (s *solver) part(owner, stock *lang.Block, kind model.PartKind, frame geom.
 		Name:  p.name, Owner: lang.KindWords(owner.Spec.Kind) + " " + owner.Name, Kind: kind,
 		Stock: stock.Key(), Material: s.asked(stock, s.show(at.Thickness())), Thickness: at.Thickness(), Face: p.face, Grain: p.grain,
 		Outline: geom.Cut(at.Blank(), cuts)[0], Placement: at, Why: why(owner),
+		Bands: bands, Good: p.good,
 	})
 	return &s.m.Parts[len(s.m.Parts)-1]
+}
+
+// band takes the banding of a piece off its box.
+func (s *solver) band(frame geom.Frame, box *geom.Box, p piece) []model.Band {
+	if p.banding == nil {
+		return nil
+	}
+	t := s.length(p.banding, "thickness")
+	whole := geom.Place(frame, *box, p.out)
+	bands := make([]model.Band, len(p.banded))
+	for i, d := range p.banded {
+		bands[i] = model.Band{Edge: edgeAt(&whole, d), Stock: p.banding.Key(), Thickness: t}
+		span := box.Along(d.Axis)
+		if d.Neg {
+			span.Lo += t
+		} else {
+			span.Hi -= t
+		}
+		*box = box.With(d.Axis, span)
+	}
+	return bands
+}
+
+// edgeAt is the edge of a part's face that looks a way of its frame.
+func edgeAt(at *geom.Placement, d geom.Dir) model.Edge {
+	switch d {
+	case at.X:
+		return model.RightEdge
+	case geom.Dir{Axis: at.X.Axis, Neg: !at.X.Neg}:
+		return model.LeftEdge
+	case at.Y:
+		return model.Top
+	}
+	return model.Bottom
 }
 
 // label makes labels unique. Where two things share a name, the later one's

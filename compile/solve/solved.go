@@ -156,7 +156,7 @@ func (v *values) counterTop(b *lang.Block) expr.Value {
 }
 
 // kneeLeft is the left end of a knee wall's framing, from the run's left end.
-func (v *values) kneeLeft(b *lang.Block) expr.Value { return v.value(b, "left_inset") }
+func (v *values) kneeLeft(b *lang.Block) expr.Value { return v.inset(b, "left") }
 
 // kneeRight is the right end of a knee wall's framing, from the run's left end.
 func (v *values) kneeRight(b *lang.Block) expr.Value {
@@ -165,5 +165,27 @@ func (v *values) kneeRight(b *lang.Block) expr.Value {
 		return expr.Value{}
 	}
 	run := v.blocks[behind.Text]
-	return sum(v.solved(run, "length"), minus(v.value(b, "right_inset")))
+	return sum(v.solved(run, "length"), minus(v.inset(b, "right")))
+}
+
+// inset is how far the framing stays back from an end of its run: as written,
+// or by the thickness of a skin there, which then ends flush with the run.
+func (v *values) inset(b *lang.Block, end string) expr.Value {
+	if b.Attr(end+"_inset") != nil {
+		return v.value(b, end+"_inset")
+	}
+	if skin := v.skinOn(b, end); skin != nil {
+		return ofRef("board", "thickness")(v, skin)
+	}
+	return expr.OfLength(0)
+}
+
+// skinOn is the skin on a face of a knee wall, nil where there is none.
+func (v *values) skinOn(b *lang.Block, face string) *lang.Block {
+	for _, skin := range b.Inner("skin") {
+		if v.text(skin, "face") == face {
+			return skin
+		}
+	}
+	return nil
 }

@@ -46,7 +46,8 @@ type Section struct {
 // Sections is the table of all findings, in the order of SPEC.md.
 func Sections() []Section {
 	return slices.Concat(aboutText, aboutValues, aboutRoom, aboutReference, aboutBoxes,
-		aboutFraming, aboutOpenings, aboutLimits)
+		aboutFraming, aboutInterior, aboutFronts, aboutEnds,
+		aboutKneeOutlets, aboutSkins, aboutSpacing, aboutTops, aboutOpenings, aboutLimits)
 }
 
 // Lookup finds a rule and the section that states it.

@@ -9,46 +9,17 @@ var kneeWall = &Block{
 		{Name: "lumber", Type: Ref, Refs: []string{"stick"}, Required: true, Doc: "plates and studs; its width is the wall's thickness"},
 		{Name: "spacing", Type: Length, Default: "16in", Metric: "400mm", Doc: "between centres of studs, at most"},
 		{Name: "gap", Type: Reach, Default: "0in", Metric: "0mm", Doc: "between the backs of the boxes and the framing"},
-		{Name: "left_inset", Type: Place, Default: "0in", Metric: "0mm", Doc: "from the run's left end to the framing, as one faces the run"},
-		{Name: "right_inset", Type: Place, Default: "0in", Metric: "0mm", Doc: "from the run's right end to the framing"},
+		{Name: "left_inset", Type: Place, Doc: "from the run's left end to the framing, as one faces the run; where it is left out the thickness of a skin on that end, so that the skin ends flush with the run, else 0"},
+		{Name: "right_inset", Type: Place, Doc: "from the run's right end to the framing, likewise"},
 		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "that join plates and studs"},
 		{Name: "floor_screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the lower plate into the floor"},
 		{Name: "run_screws", Type: Ref, Refs: []string{"screw"}, Doc: "from inside the boxes through their backs into the studs"},
 		{Name: "router", Type: Ref, Refs: []string{"router"}, Doc: "that cuts the recesses; needed where there are supports"},
-		{Name: "top_plates", Type: Count, Later: true, Doc: "upper plates, one on another"},
+		{Name: "top_plates", Type: Count, Default: "1", Later: true, Doc: "upper plates, one on another"},
+		{Name: "bottom_plates", Type: Count, Default: "1", Later: true, Doc: "lower plates, one on another"},
+		{Name: "studs_from", Type: Choice, Choices: []string{"left", "right"}, Default: "left", Later: true, Doc: "the end that the spacing of the studs is counted from"},
 	},
-	Blocks: []*Block{supports, kneeOutlet, skin},
-}
-
-var kneeOutlet = &Block{
-	Kind: "outlet", Named: true, Later: true,
-	Doc: "an electrical box in the knee wall",
-	Attrs: []Attr{
-		{Name: "face", Type: Choice, Choices: []string{"work", "room"}, Required: true, Doc: "the side that it is used from"},
-		{Name: "from_left", Type: Place, Doc: "its centre from the left end of that face; from_right instead where it is left out"},
-		{Name: "from_right", Type: Place, Doc: "its centre from the right end of that face"},
-		{Name: "height", Type: Length, Doc: "of its centre above the floor; the middle of what is free where it is left out"},
-		{Name: "lying", Type: Flag, Default: "false", Doc: "turned by a quarter"},
-		{Name: "box", Type: Object, Doc: "the box", Fields: boxFields},
-		{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
-	},
-}
-
-var skin = &Block{
-	Kind: "skin", Named: true, Later: true,
-	Doc: "a finish panel on the framing",
-	Attrs: []Attr{
-		{Name: "face", Type: Choice, Choices: []string{"work", "room", "left", "right"}, Required: true},
-		{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
-		{Name: "above_counter", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "gap under it, so that the counter slides in"},
-		{Name: "seams", Type: Places, Doc: "from the left end of that face; on studs by rule where they are left out"},
-		{Name: "battens", Type: Object, Doc: "strips over the seams and evenly between", Fields: []Attr{
-			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
-			{Name: "width", Type: Length, Required: true},
-			{Name: "about", Type: Length, Default: "16in", Metric: "400mm", Doc: "gap to aim at"},
-			{Name: "mirrored", Type: Flag, Default: "true", Doc: "alike from both ends"},
-		}},
-	},
+	Blocks: []*Block{supports, kneeOutlet, skin, corner},
 }
 
 var supports = &Block{
@@ -56,6 +27,7 @@ var supports = &Block{
 	Doc: "steel plates let in flush into the upper plate, spaced evenly",
 	Attrs: []Attr{
 		{Name: "count", Type: Count, Required: true},
+		{Name: "at", Type: Places, Later: true, Doc: "centres from the left end of the framing, as many as count, where they are not to be spaced by rule"},
 		{Name: "plate", Type: Ref, Refs: []string{"flat_bar"}, Required: true},
 		{Name: "reach", Type: Length, Required: true, Doc: "from the bare framing, on the room's side"},
 		{Name: "tail", Type: Length, Doc: "how far the steel lies on the wood; the whole width of the plate where it is left out"},
@@ -65,6 +37,19 @@ var supports = &Block{
 		{Name: "screws_each", Type: Count, Default: "4"},
 		{Name: "top_screws", Type: Ref, Refs: []string{"screw"}, Doc: "up through each steel plate into the bar top"},
 		{Name: "top_screws_each", Type: Count, Default: "4"},
+		{Name: "hole", Type: Reach, Default: "1/32in", Metric: "0.8mm", Later: true, Doc: "how much wider than the screw a hole is"},
+		{Name: "movement", Type: Length, Default: "1/4in", Metric: "6mm", Later: true, Doc: "how far a bar top of solid wood may move either way along a slot"},
+	},
+}
+
+var counterTap = &Block{
+	Kind: "tap", Named: true, Later: true,
+	Doc: "a hole for a tap",
+	Attrs: []Attr{
+		{Name: "diameter", Type: Length, Default: "35mm", Doc: "of the hole"},
+		{Name: "behind", Type: Ref, Refs: []string{"sink"}, Doc: "the sink that it stands behind, in the middle; from_left instead where it is left out"},
+		{Name: "from_left", Type: Place, Doc: "its centre from the run's left end"},
+		{Name: "from_rear", Type: Length, Default: "2 1/2in", Metric: "60mm", Doc: "its centre from the slab's rear edge"},
 	},
 }
 
@@ -81,7 +66,7 @@ var counter = &Block{
 		}},
 		{Name: "seams", Type: Places, Later: true, Doc: "from the run's left end"},
 	},
-	Blocks: []*Block{sink},
+	Blocks: []*Block{sink, counterTap},
 }
 
 var sink = &Block{
@@ -95,6 +80,7 @@ var sink = &Block{
 			{Name: "radius", Type: Reach, Default: "1/2in", Metric: "12mm", Doc: "of its corners"},
 		}},
 		{Name: "from_front", Type: Reach, Doc: "from the slab's front edge to the cut-out; the middle of the box where it is left out"},
+		{Name: "rail", Type: Reach, Default: "2in", Metric: "50mm", Doc: "least width of slab that must stay before and behind the cut-out"},
 	},
 }
 
@@ -111,5 +97,6 @@ var barTop = &Block{
 			{Name: "left", Type: Reach, Default: "0in", Metric: "0mm", Doc: "as one faces the run"},
 			{Name: "right", Type: Reach, Default: "0in", Metric: "0mm"},
 		}},
+		{Name: "seams", Type: Places, Later: true, Doc: "from the left end of the framing"},
 	},
 }

@@ -35,6 +35,8 @@ var wall = &Block{
 		{Name: "baseboard", Type: Object, Later: true, Doc: "along its foot", Fields: []Attr{
 			{Name: "height", Type: Length, Required: true},
 			{Name: "thickness", Type: Length, Required: true},
+			{Name: "from", Type: Place, Default: "0in", Metric: "0mm", Doc: "where it begins, along the wall"},
+			{Name: "to", Type: Place, Doc: "where it ends; the wall's end where it is left out"},
 		}},
 	},
 	Blocks: []*Block{wallOutlet, wallSwitch, stub, vent},
@@ -42,10 +44,8 @@ var wall = &Block{
 
 var wallSwitch = &Block{
 	Kind: "switch", Named: true, Later: true,
-	Doc: "a switch in the wall",
-	Attrs: []Attr{
-		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
-	},
+	Doc:   "a switch in the wall",
+	Attrs: wallOutlet.Attrs,
 }
 
 var vent = &Block{
@@ -55,6 +55,11 @@ var vent = &Block{
 		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
 		{Name: "width", Type: Length, Required: true},
 		{Name: "height", Type: Length, Required: true},
+		{Name: "clearance", Type: Reach, Default: "0in", Metric: "0mm", Doc: "all round in an opening"},
+		{Name: "stands_out", Type: Reach, Default: "0in", Metric: "0mm", Doc: "from the wall's face"},
+		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Later: true, Doc: "how panels let it through: all round it, or open to an edge, as wide as it is (slot) or square to the corner (notch)"},
+		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Later: true, Doc: "the edge of the panel that a slot or notch is open to"},
+		{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Later: true, Doc: "radius of the corners of its openings"},
 	},
 }
 
@@ -67,6 +72,9 @@ var wallOutlet = &Block{
 		{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
 		{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "2mm", Doc: "between box and opening, all round"},
 		{Name: "stands_out", Type: Reach, Default: "0in", Metric: "0mm", Doc: "from the wall's face"},
+		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Later: true, Doc: "how panels let it through: all round it, or open to an edge, as wide as it is (slot) or square to the corner (notch)"},
+		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Later: true, Doc: "the edge of the panel that a slot or notch is open to"},
+		{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Later: true, Doc: "radius of the corners of its openings"},
 	},
 }
 
@@ -89,5 +97,7 @@ var stub = &Block{
 		{Name: "diameter", Type: Length, Required: true, Doc: "outside, over the largest fitting that must pass"},
 		{Name: "stands_out", Type: Length, Required: true, Doc: "from the wall's face"},
 		{Name: "clearance", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "between pipe and opening, all round"},
+		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Later: true, Doc: "how panels let it through: all round it, or open to an edge, as wide as it is (slot) or square to the corner (notch)"},
+		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Later: true, Doc: "the edge of the panel that a slot or notch is open to"},
 	},
 }

@@ -1,51 +1,5 @@
 package schema
 
-var carcass = &Block{
-	Kind: "carcass", Named: true,
-	Doc: "how boxes are made",
-	Attrs: []Attr{
-		{Name: "height", Type: Length, Required: true, Doc: "from the floor to the top edge, without a counter"},
-		{Name: "depth", Type: Length, Required: true, Doc: "over the back, without a door"},
-		{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true, Doc: "sides, bottom, stretchers and toe kick"},
-		{Name: "back", Type: Object, Required: true, Doc: "the back and how it is held", Fields: []Attr{
-			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
-			{Name: "fixed", Type: Choice, Choices: []string{"applied", "captured", "rabbeted"}, LaterChoices: []string{"rabbeted"}, Default: "applied", Doc: "onto the rear edges, in grooves, or in rabbets"},
-			{Name: "inset", Type: Length, Doc: "of a captured back: from the rear edges to its rear face; the carcass board's thickness where it is left out"},
-			{Name: "groove", Type: Length, Default: "1/4in", Metric: "6mm", Doc: "of a captured back: depth of its grooves"},
-			{Name: "play", Type: Reach, Default: "1/64in", Metric: "0.4mm", Doc: "of a captured back: how much wider the groove is than the back, in all"},
-		}},
-		{Name: "toe_kick", Type: Object, Doc: "the recess for the feet", Fields: []Attr{
-			{Name: "height", Type: Length, Default: "4in", Metric: "100mm"},
-			{Name: "setback", Type: Length, Default: "3in", Metric: "75mm", Doc: "from the front edges of the sides"},
-		}},
-		{Name: "stretcher", Type: Length, Default: "4in", Metric: "100mm", Doc: "width of the strips that tie the sides at the top: the front one laid flat, the rear one on edge"},
-		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "that hold the box together"},
-		{Name: "top", Type: Choice, Choices: []string{"stretchers", "full"}, LaterChoices: []string{"full"}, Default: "stretchers", Doc: "what ties the sides at the top"},
-		{Name: "stands_on", Type: Choice, Choices: []string{"sides", "base", "legs"}, LaterChoices: []string{"base", "legs"}, Default: "sides", Doc: "what reaches the floor"},
-		{Name: "banding", Type: Object, Later: true, Doc: "on front edges, taken off the cut size", Fields: []Attr{
-			{Name: "thickness", Type: Length, Default: "0.02in", Metric: "0.5mm"},
-		}},
-		{Name: "door", Type: Object, Later: true, Doc: "how doors hang", Fields: []Attr{
-			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
-			{Name: "fit", Type: Choice, Choices: []string{"overlay", "inset"}, Default: "overlay"},
-			{Name: "gap", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "between two fronts"},
-		}},
-		{Name: "hinge", Type: Object, Later: true, Doc: "boring for concealed hinges", Fields: []Attr{
-			{Name: "cup", Type: Length, Default: "35mm", Doc: "diameter of the bore"},
-			{Name: "depth", Type: Length, Default: "12.5mm", Doc: "of the bore"},
-			{Name: "from_edge", Type: Length, Default: "5mm", Doc: "from the door's edge to the bore's edge"},
-			{Name: "from_end", Type: Length, Default: "3in", Metric: "80mm", Doc: "from the door's ends to the first centres"},
-		}},
-		{Name: "pins", Type: Object, Later: true, Doc: "rows of holes for shelf pins", Fields: []Attr{
-			{Name: "pitch", Type: Length, Default: "32mm", Doc: "from hole to hole"},
-			{Name: "diameter", Type: Length, Default: "5mm"},
-			{Name: "depth", Type: Length, Default: "12mm"},
-			{Name: "from_front", Type: Length, Default: "37mm", Doc: "from the front edge to the first row"},
-			{Name: "from_back", Type: Length, Default: "37mm", Doc: "from the back to the second row"},
-		}},
-	},
-}
-
 var run = &Block{
 	Kind: "run", Named: true,
 	Doc: "boxes in a row, in the order written, left to right as one faces their fronts",
@@ -70,10 +24,11 @@ var cabinet = &Block{
 	Attrs: []Attr{
 		{Name: "width", Type: Width, Required: true, Doc: "over all; rest shares what the run has left"},
 		{Name: "carcass", Type: Ref, Refs: []string{"carcass"}, Doc: "where it differs from the run's; height and depth stay the run's"},
-		{Name: "front", Type: Choice, Choices: []string{"open", "doors", "drawers", "false"}, Later: true, Doc: "what closes it; a false front before a sink"},
-		{Name: "doors", Type: Whole, Later: true},
-		{Name: "drawers", Type: Lengths, Later: true, Doc: "heights of the fronts, rising"},
-		{Name: "shelves", Type: Whole, Later: true, Doc: "on pins"},
+		{Name: "false_front", Type: Width, Later: true, Doc: "height of a front that does not open, at the top, as before a sink; rest shares what the fronts have left"},
+		{Name: "drawers", Type: Widths, Later: true, Doc: "heights of their fronts, from the top down; rest shares what is left"},
+		{Name: "doors", Type: Whole, Default: "0", Later: true, Doc: "side by side, 1 or 2, under the drawers"},
+		{Name: "hinged", Type: Choice, Choices: []string{"left", "right"}, Default: "left", Later: true, Doc: "the side that one door hangs on"},
+		{Name: "shelves", Type: Whole, Default: "0", Later: true, Doc: "on pins, in each space between dividers"},
 		{Name: "fixed_shelves", Type: Places, Later: true, Doc: "heights of their upper faces above the floor"},
 		{Name: "dividers", Type: Places, Later: true, Doc: "centres, from the cabinet's left end"},
 	},
@@ -102,7 +57,9 @@ var endPanel = &Block{
 	Attrs: []Attr{
 		{Name: "end", Type: Choice, Choices: []string{"left", "right"}, Required: true},
 		{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
-		{Name: "scribe", Type: Reach, Default: "1/2in", Metric: "12mm", Doc: "added to it, to be cut to the wall or floor"},
+		{Name: "to_front", Type: Reach, Default: "0in", Metric: "0mm", Doc: "how far it reaches beyond the carcass fronts, to cover the edges of doors"},
+		{Name: "toe_kick", Type: Flag, Default: "true", Doc: "cut out for the feet, as the sides are"},
+		{Name: "scribe", Type: Reach, Default: "1/2in", Metric: "12mm", Doc: "added at the rear where the run stands along a wall, to be cut to it"},
 	},
 }
 

@@ -45,7 +45,7 @@ func (a *Attr) sampleObject() string {
 var samples = map[Type]string{ // lookup only
 	Text: `"rev B"`, Flag: "true", Count: "4", Whole: "2", Number: "12.5", Angle: "90.4",
 	Length: `"30 1/2in"`, Reach: `"1/4in"`, Place: "66", Width: "rest",
-	Lengths: `["8ft", "10ft"]`, Places: "[16, 32.5]", Series: "{ first = 9.5, spacing = 16 }",
+	Lengths: `["8ft", "10ft"]`, Widths: `["5in", rest]`, Places: "[16, 32.5]", Series: "{ first = 9.5, spacing = 16 }",
 	Pair: "[14.5, 17]", SheetSize: "[96, 48]", Spot: `[120, 0, "48 1/16in"]`,
 	Numbers: "[4.6, 6.1]", Any: "42", AnyList: "[40, 42]",
 }

@@ -53,6 +53,7 @@ const (
 	Place          // length of any sign
 	Width          // Length or rest
 	Lengths        // list of Length, rising
+	Widths         // list of Width
 	Places         // list of Place, rising
 	Series         // Places, or an object with the fields first, spacing and last
 	Pair           // list of two Places: [along, height]
@@ -68,7 +69,7 @@ const (
 
 func (t Type) String() string {
 	return [...]string{"text", "word", "true or false", "count", "count, 0 or more", "number", "angle", "length",
-		"length, 0 or more", "length, any sign", "length or rest", "list of lengths", "list of places", "list of places, or a series",
+		"length, 0 or more", "length, any sign", "length or rest", "list of lengths", "list of lengths or rest", "list of places", "list of places, or a series",
 		"[along, height]", "[length, width]", "[x, y, below the line]", "list of numbers", "reference",
 		"list of references", "object", "any", "list"}[t]
 }
@@ -104,7 +105,7 @@ func (a *Attr) Example() string {
 		return fmt.Sprintf("%s = %s.NAME", a.Name, a.Refs[0])
 	case Object:
 		return fmt.Sprintf("%s = { %s = … }", a.Name, a.Fields[0].Name)
-	case Pair, Spot, SheetSize, Lengths, Places, Series, Numbers, RefList, AnyList:
+	case Pair, Spot, SheetSize, Lengths, Widths, Places, Series, Numbers, RefList, AnyList:
 		return a.Name + " = [ …, … ]"
 	case Text:
 		return a.Name + ` = "…"`
@@ -147,7 +148,7 @@ var fileAttrs = []Attr{
 var unitWords = []string{"in", "mm", "ft", "cm", "m"}
 
 var root = []*Block{
-	build, include, given, sheet, stick, flatBar, slab, screw, finish, router, saw, table, room,
+	build, include, given, sheet, stick, flatBar, slab, screw, fitting, banding, finish, router, saw, table, room,
 	carcass, run, kneeWall, counter, barTop, cable, cord, drain,
 }
 

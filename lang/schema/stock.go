@@ -44,6 +44,8 @@ var slab = &Block{
 	Doc: "what a counter or a bar top is made of",
 	Attrs: []Attr{
 		{Name: "thickness", Type: Length, Required: true},
+		{Name: "size", Type: SheetSize, Later: true, Doc: "the longest and widest piece on sale"},
+		{Name: "solid", Type: Flag, Default: "false", Later: true, Doc: "solid wood, grain along its length: it swells and shrinks across, and what holds it must let it"},
 		{Name: "density", Type: Number, Doc: "kg per cubic metre, for weights"},
 		{Name: "price", Type: Number, Doc: "of one square metre, in the build's currency"},
 		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
@@ -58,6 +60,29 @@ var screw = &Block{
 		{Name: "length", Type: Length, Required: true, Doc: "from the tip to the surface it is driven flush with"},
 		{Name: "per_box", Type: Count, Required: true},
 		{Name: "price", Type: Number, Doc: "of one box, in the build's currency"},
+		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
+	},
+}
+
+var fitting = &Block{
+	Kind: "fitting", Named: true, Later: true,
+	Doc: "a hinge, a pair of slides, a shelf pin, a leg, a handle: what is bought by the piece and counted by the build",
+	Attrs: []Attr{
+		{Name: "per_pack", Type: Count, Default: "1", Doc: "pieces in a pack"},
+		{Name: "price", Type: Number, Doc: "of one pack, in the build's currency"},
+		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
+	},
+}
+
+var banding = &Block{
+	Kind: "banding", Named: true, Later: true,
+	Doc: "edge banding, bought by the roll",
+	Attrs: []Attr{
+		{Name: "thickness", Type: Length, Required: true, Doc: "as it stands on the edge"},
+		{Name: "width", Type: Length, Doc: "as sold"},
+		{Name: "roll", Type: Length, Required: true, Doc: "length of a roll"},
+		{Name: "spare", Type: Reach, Default: "1in", Metric: "25mm", Doc: "cut longer than each edge, to be trimmed"},
+		{Name: "price", Type: Number, Doc: "of one roll, in the build's currency"},
 		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
 	},
 }
@@ -103,6 +128,7 @@ var saw = &Block{
 	Attrs: []Attr{
 		{Name: "kerf", Type: Reach, Default: "1/8in", Metric: "3.2mm", Doc: "width of a cut"},
 		{Name: "trim", Type: Reach, Default: "1/4in", Metric: "6mm", Doc: "taken off each factory edge of a sheet"},
+		{Name: "corner_bit", Type: Length, Later: true, Doc: "of openings cut by hand: bit for the holes bored in their corners first"},
 	},
 }
 

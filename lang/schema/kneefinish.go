@@ -1,0 +1,54 @@
+package schema
+
+var kneeOutlet = &Block{
+	Kind: "outlet", Named: true, Later: true,
+	Doc: "an electrical box in the knee wall",
+	Attrs: []Attr{
+		{Name: "face", Type: Choice, Choices: []string{"work", "room"}, Required: true, Doc: "the side that it is used from"},
+		{Name: "from_left", Type: Place, Doc: "its centre from the left end of the framing as one looks at that face; from_right instead where it is left out"},
+		{Name: "from_right", Type: Place, Doc: "its centre from the right end of that face"},
+		{Name: "mirrors", Type: Ref, Refs: []string{"outlet"}, Doc: "an outlet of the same knee wall, whose inset from the other end is its own"},
+		{Name: "height", Type: Length, Doc: "of its centre above the floor; the middle of what is free between counter and upper plate where it is left out"},
+		{Name: "lying", Type: Flag, Default: "false", Doc: "turned by a quarter"},
+		{Name: "box", Type: Object, Doc: "the box", Fields: boxFields},
+		{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
+		{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "2mm", Doc: "between box and opening, all round"},
+	},
+}
+
+var skin = &Block{
+	Kind: "skin", Named: true, Later: true,
+	Doc: "a finish panel on the framing",
+	Attrs: []Attr{
+		{Name: "face", Type: Choice, Choices: []string{"work", "room", "left", "right"}, Required: true, Doc: "work and room as one stands there, left and right as one faces the run"},
+		{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
+		{Name: "above_counter", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "of one on the work side: gap under it, so that the counter slides in"},
+		{Name: "above_floor", Type: Reach, Default: "1/4in", Metric: "6mm", Doc: "of the others: gap under it"},
+		{Name: "below_top", Type: Reach, Default: "1/16in", Metric: "1.5mm", Doc: "gap between it and the bar top"},
+		{Name: "grain", Type: Choice, Choices: []string{"along", "up"}, Default: "along"},
+		{Name: "over_run", Type: Flag, Default: "false", Doc: "of one on an end: reaches over the end of the run too, as one L-shaped panel"},
+		{Name: "seams", Type: Places, Doc: "from the left end of that face; on studs by rule where they are left out"},
+		{Name: "battens", Type: Object, Doc: "strips over the seams and evenly between", Fields: []Attr{
+			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
+			{Name: "width", Type: Length, Required: true},
+			{Name: "about", Type: Length, Default: "16in", Metric: "400mm", Doc: "gap between centres to aim at"},
+			{Name: "between", Type: Whole, Doc: "how many in each stretch between fixed ones; from about where it is left out"},
+			{Name: "mirrored", Type: Flag, Default: "true", Doc: "alike from both ends"},
+			{Name: "ends", Type: Flag, Default: "true", Doc: "one flush with either end"},
+		}},
+		{Name: "cap", Type: Object, Doc: "a strip along its upper edge, over which the battens end", Fields: []Attr{
+			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
+			{Name: "width", Type: Length, Required: true},
+		}},
+	},
+}
+
+var corner = &Block{
+	Kind: "corner", Named: true, Later: true,
+	Doc: "an L-shaped cover of two strips where the skin on the room's side meets that on an end",
+	Attrs: []Attr{
+		{Name: "end", Type: Choice, Choices: []string{"left", "right"}, Required: true, Doc: "as one faces the run"},
+		{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
+		{Name: "width", Type: Length, Required: true, Doc: "of the strip on the room's side, and over all on the end"},
+	},
+}
