@@ -22,7 +22,7 @@ func (r *reader) checkWord(b *Block) {
 // checkNames refuses two things of one name, and a second block where only one
 // may stand.
 func (r *reader) checkNames() {
-	first := map[string]*Block{} // lookup only
+	first, alike := map[string]*Block{}, map[string]*Block{} // lookup only
 	r.checkGivens()
 	r.src.Each(func(b *Block) {
 		key := b.Key()
@@ -39,6 +39,7 @@ func (r *reader) checkNames() {
 		switch {
 		case !taken:
 			first[key] = b
+			r.checkAlike(b, key, alike)
 		case b.Spec.Once:
 			r.findings.Errorf("said-twice", b.Head, "leave one of them out", "Only one block %q may stand here.", b.Spec.Kind).
 				Also(one.Head, "the first stands here")
@@ -48,6 +49,19 @@ func (r *reader) checkNames() {
 				Also(one.Head, "the first stands here")
 		}
 	})
+}
+
+// checkAlike refuses two things whose names differ in capitals only: on tape
+// stuck to a board they would be one.
+func (r *reader) checkAlike(b *Block, key string, alike map[string]*Block) {
+	key = strings.ToUpper(key)
+	if one, is := alike[key]; is {
+		r.findings.Errorf("name-taken", b.NameAt, "give one of them another name",
+			"There are two %ss whose names differ in capitals only, %q and %q: the labels of their parts would be the same.",
+			KindWords(b.Spec.Kind), one.Name, b.Name).Also(one.Head, "the first stands here")
+		return
+	}
+	alike[key] = b
 }
 
 // checkGivens refuses two inputs of one name; they may stand in several blocks.

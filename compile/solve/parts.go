@@ -1,7 +1,6 @@
 package solve
 
 import (
-	"strconv"
 	"strings"
 
 	"barwright/compile/geom"
@@ -106,26 +105,4 @@ func edgeAt(at *geom.Placement, d geom.Dir) model.Edge {
 		return model.Top
 	}
 	return model.Bottom
-}
-
-// label makes labels unique. Where two things share a name, the later one's
-// labels carry its kind, and a number if that is not enough.
-func (s *solver) label() {
-	owner := map[string]string{} // by label; lookup only
-	for i := range s.m.Parts {
-		p := &s.m.Parts[i]
-		free := func(label string) bool {
-			first, taken := owner[label]
-			return !taken || first == p.Owner
-		}
-		plain := p.Label
-		kind, _, _ := strings.Cut(p.ID, ".")
-		for n := 1; !free(p.Label); n++ {
-			p.Label = strings.ToUpper(kind) + "-" + plain
-			if n > 1 {
-				p.Label += "-" + strconv.Itoa(n)
-			}
-		}
-		owner[p.Label] = p.Owner
-	}
 }

@@ -63,7 +63,6 @@ func Solve(src *lang.Source) Solution {
 	things := s.things()
 	s.checkMeets(things)
 	s.project(things)
-	s.label()
 	if s.out.Findings.HasErrors() {
 		return s.out
 	}

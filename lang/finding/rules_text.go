@@ -67,7 +67,8 @@ Write an _ for it. Only the build's own name is any text.`,
 			Slug: "name-taken", Severity: Error, Says: "two blocks of one kind, or two givens, have one name",
 			Explains: `
 Blocks are named by kind and name alone, wherever they stand: cabinet.sink could not tell which of two it means. This
-holds across runs and across the files of a build. A cabinet and an outlet may share a name.
+holds across runs and across the files of a build. A cabinet and an outlet may share a name. Names that differ in
+capitals only are refused too: they would give parts the same label, which is all in capitals.
 
 Often a block was copied and its name left as it was. Give one of them another name; what speaks of it must follow.`,
 			Wrong: "slab \"oak\" { thickness = 1.5 }\nslab \"oak\" { thickness = 2 }",
