@@ -154,9 +154,7 @@ func (s *solver) divided(t *top, longest length.Length) string {
 	items, at := s.value(t.block, "seams").Items, t.slab.Box.U.Lo
 	for i, end := range t.bounds()[1:] {
 		for end-at > longest {
-			more := (end - at - 1) / longest // seams that it takes at least
-			share := (end - at) / (more + 1)
-			u, text := s.seamIn(t, geom.Span{Lo: max(at+1, end-more*longest), Hi: at + longest}, at+share, share/2)
+			u, text := s.seamAfter(t, geom.Span{Lo: at, Hi: end}, longest)
 			if text == "" || len(texts) > mostPieces {
 				return ""
 			}
@@ -167,6 +165,18 @@ func (s *solver) divided(t *top, longest length.Length) string {
 		}
 	}
 	return "seams = [" + strings.Join(texts, ", ") + "]"
+}
+
+// seamAfter is the first of the fewest seams that divide a stretch about evenly.
+// Cut-outs may ask for one more on either side of them.
+func (s *solver) seamAfter(t *top, whole geom.Span, longest length.Length) (at length.Length, text string) {
+	least := (whole.Size() - 1) / longest
+	for seams := least; text == "" && seams <= least+2*length.Length(len(t.slab.Cuts)); seams++ {
+		share := whole.Size() / (seams + 1)
+		reach := geom.Span{Lo: max(whole.Lo+1, whole.Hi-seams*longest), Hi: whole.Lo + min(longest, whole.Size()-1)}
+		at, text = s.seamIn(t, reach, whole.Lo+share, share/2)
+	}
+	return at, text
 }
 
 // seamIn is a place for a seam in a stretch, near to a wish, and how to write
@@ -187,10 +197,10 @@ func (s *solver) seamIn(t *top, reach geom.Span, wish, play length.Length) (at l
 	if text != "" {
 		return at, text
 	}
-	marks := []length.Length{wish, reach.Lo + s.marks}
+	marks := []length.Length{wish, reach.Lo + s.marks - 1}
 	for _, cut := range t.slab.Cuts {
 		clear := cut.Box.U.Grow(s.seamClear())
-		marks = append(marks, clear.Lo, clear.Hi+s.marks)
+		marks = append(marks, clear.Lo, clear.Hi+s.marks-1)
 	}
 	for _, u := range marks {
 		from := downTo(u-t.origin, s.marks)

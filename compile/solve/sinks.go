@@ -90,13 +90,13 @@ func (s *solver) railsHold(t *top, b *lang.Block, cut *model.SlabCut) bool {
 		where, past string
 	}
 	sides := []side{
-		{slab.V.Hi - cut.Box.V.Hi, "in front of", "its front edge"},
-		{cut.Box.V.Lo - slab.V.Lo, "behind", "its rear edge"},
-		{cut.Box.U.Lo - slab.U.Lo, "at the left of", "its left end"},
-		{slab.U.Hi - cut.Box.U.Hi, "at the right of", "its right end"},
+		{slab.V.Hi - cut.Box.V.Hi, "in front of", "the slab's front edge"},
+		{cut.Box.V.Lo - slab.V.Lo, "behind", "the slab's rear edge"},
+		{cut.Box.U.Lo - slab.U.Lo, "at the left of", "the slab's left end"},
+		{slab.U.Hi - cut.Box.U.Hi, "at the right of", "the slab's right end"},
 	}
 	for _, o := range t.slab.Cuts {
-		sides = append(sides, side{max(apart(cut.Box.U, o.Box.U), apart(cut.Box.V, o.Box.V)), "between sink " + o.Name + " and", "that of sink " + o.Name})
+		sides = append(sides, side{max(apart(cut.Box.U, o.Box.U), apart(cut.Box.V, o.Box.V)), "between sink " + o.Name + " and", "the cut-out of sink " + o.Name})
 	}
 	worst := 0
 	for i := range sides {
