@@ -28,14 +28,25 @@ var specimens = map[string][]specimen{
 		{"CAPTURED", 601 * length.Millimetre, "W = 500, H = 862, D = 580, t = 17.8, b = 6.4, K = 110, S = 60, N = 90, i = 19, g = 7, p = 0.6"},
 		{"SHALLOW", 1101 * length.Millimetre, "W = 450, H = 862, D = 580, t = 17.8, b = 6.4, K = 110, S = 60, N = 90, i = 10, g = 7, p = 0.6"},
 	},
-	"B*n*L":   {{"FRIDGE-B2L", 0, "n = 2, A = 1551, gap = 5, w = 44, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
-	"B*n*R":   {{"FRIDGE-B2R", 0, "n = 2, A = 1551, gap = 5, w = 44, a = 595, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
-	"F":       {{"CORNER-F", 0, "A = 2156, B = 2176, scribe = 13, D = 580, t = 17.8, K = 110, H = 862"}},
-	"A":       {{"END-A", 0, "A = 0, B = 800, t = 17.8, p = 4, D = 580, S = 60, w = 44, h = 19"}},
-	"P1":      {{"BAR-P1", 0, "A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
-	"S*n*":    {{"BAR-S2", 0, "c = 330, gap = 12, w = 89, t = 38, T = 1060"}},
-	"P2":      {{"BAR-P2", 0, "A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
-	"X*n*":    {{"BAR-X1", 0, "c = 155, gap = 12, w = 89, e = 60, h = 10, low = 0.2, q = 70, reach = 230, T = 1060"}},
+	"B*n*L": {{"FRIDGE-B2L", 0, "n = 2, A = 1551, gap = 5, w = 44, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
+	"B*n*R": {{"FRIDGE-B2R", 0, "n = 2, A = 1551, gap = 5, w = 44, a = 595, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
+	"F":     {{"CORNER-F", 0, "A = 2156, B = 2176, scribe = 13, D = 580, t = 17.8, K = 110, H = 862"}},
+	"A":     {{"END-A", 0, "A = 0, B = 800, t = 17.8, p = 4, D = 580, S = 60, w = 44, h = 19"}},
+	"P1":    {{"BAR-P1", 0, "A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
+	"S*n*":  {{"BAR-S2", 0, "c = 330, gap = 12, w = 89, t = 38, T = 1060"}},
+	"P2":    {{"BAR-P2", 0, "A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
+	"X*n*":  {{"BAR-X1", 0, "c = 155, gap = 12, w = 89, e = 60, h = 10, low = 0.2, q = 70, reach = 230, T = 1060"}},
+	"C*n*":  {{"WORK-C2", 0, "x = 700, y = 820, front = 25, D = 580, H = 862, t = 38"}},
+	"T*n*": {
+		{"OAK-T1", 0, "x = -5, y = 300, room = 280, work = 15, A = 30, gap = 12, w = 89, T = 1060, t = 38"},
+		{"OAK-T2", 0, "x = 300, y = 790, room = 280, work = 15, A = 30, gap = 12, w = 89, T = 1060, t = 38"},
+	},
+	"sink":                 {{"sink middle", 0, "A = 17.8, B = 782.2, f = 6.4, D = 580, w = 300, d = 200"}},
+	"sink with from_front": {{"sink front", 0, "A = 17.8, B = 782.2, D = 580, o = 25, w = 301, d = 60, from_front = 55"}},
+	"tap": {
+		{"tap behind", 0, "c = 400, q = 35, from_rear = 60"},
+		{"tap beside", 0, "c = 609, q = 32, from_rear = 90"},
+	},
 	"counter": {{"counter", 0, "left = 0, right = 20, front = 25, L = 800, D = 580, H = 862, t = 38"}},
 	"bar top": {{"bar_top", 0, "left = 5, right = 40, room = 280, work = 15, A = 30, B = 780, gap = 12, w = 89, T = 1060, t = 38"}},
 }
@@ -154,11 +165,28 @@ counter "work" {
   over     = run.front
   slab     = slab.oak
   overhang = { front = 25, right = 20 }
+  seams    = [700]
+  sink "middle" {
+    in  = cabinet.sink
+    cut = { width = 300, depth = 200, radius = 30 }
+  }
+  sink "front" {
+    in         = cabinet.sink
+    cut        = { width = 301, depth = 60 }
+    from_front = 55
+  }
+  tap "behind" { behind = sink.middle }
+  tap "beside" {
+    diameter  = 32
+    from_left = 609
+    from_rear = 90
+  }
 }
 bar_top "oak" {
   over     = knee_wall.bar
   slab     = slab.oak
   overhang = { room = 280, work = 15, left = 5, right = 40 }
+  seams    = [300]
 }
 `
 
@@ -200,11 +228,34 @@ func TestPartFormulas(t *testing.T) {
 			}
 		}
 	}
+	for _, tab := range s.tablesOf(t, "cut-out", "u", "v") {
+		for _, row := range tab.rows {
+			if len(specimens[row[0]]) == 0 {
+				t.Errorf("line %d: no specimen of a cut-out for a %s", tab.line, row[0])
+			}
+			for _, sp := range specimens[row[0]] {
+				compareBox(t, sp, cutNamed(t, m, sp.label).Box, row[1:3])
+			}
+		}
+	}
 	for _, p := range m.Parts {
 		if !seen[partCode(&p)] {
 			t.Errorf("no table of SPEC.md gives the sizes of %s, the %s of %s", p.Label, p.Name, p.Owner)
 		}
 	}
+}
+
+func cutNamed(t *testing.T, m *model.Model, name string) *model.SlabCut {
+	t.Helper()
+	for i := range m.Slabs {
+		for j := range m.Slabs[i].Cuts {
+			if c := &m.Slabs[i].Cuts[j]; c.Kind+" "+c.Name == name {
+				return c
+			}
+		}
+	}
+	t.Fatalf("there is no %s", name)
+	return nil
 }
 
 var digits = regexp.MustCompile(`\d+`)

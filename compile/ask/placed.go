@@ -32,8 +32,7 @@ func placed(m *model.Model) []model.Answer {
 		p.kneeWall(&m.KneeWalls[i])
 	}
 	for i := range m.Slabs {
-		s := &m.Slabs[i]
-		p.box(s.Kind+"."+s.Name, s.Box)
+		p.slab(&m.Slabs[i])
 	}
 	p.owned()
 	for i := range m.Parts {
@@ -175,6 +174,19 @@ func (p *placer) kneeWall(k *model.KneeWall) {
 		centres = append(centres, s.Centre)
 	}
 	p.lengths(name+".supports."+place+".centres", "from the left end of its run", centres...)
+}
+
+func (p *placer) slab(s *model.Slab) {
+	name := s.Kind + "." + s.Name
+	p.box(name, s.Box)
+	if len(s.Seams) > 0 {
+		p.lengths(name+"."+place+".seams", "from the left end of its run", s.Seams...)
+	}
+	for _, c := range s.Cuts {
+		cut := c.Kind + "." + c.Name
+		p.box(cut, c.Box)
+		p.words(cut+"."+place+".through", "the part that it is cut out of", strings.Join(p.passes[cut], ", "))
+	}
 }
 
 // owned lists the parts of each block.

@@ -1,6 +1,6 @@
 // Package bill tells what to buy: it takes a solved model with its layouts and
 // returns the lines of the bill, in sections: sheets, sticks, steel, slabs,
-// screws, consumables. Inside a section lines follow the order of the stock or
+// banding, screws, fittings, consumables. Inside a section lines follow the order of the stock or
 // of the model. It looks nothing up; a price or a density that the description
 // does not give stays unknown, and so does a quantity of 0.
 //
@@ -20,7 +20,7 @@ import (
 // How much to spare, and the portions in which shops commonly sell small
 // things (common practice).
 const (
-	sparePercent = 10 // more screws than are driven: some drop, some strip
+	sparePercent = 10 // more screws and pins than are needed: some drop, some strip
 	shimsPerPack = 12
 	tubeML       = 300 // adhesive in a tube, 10 fl oz
 )
@@ -35,7 +35,9 @@ func Lines(m *model.Model) []model.BillLine {
 	b.sticks("sticks", false)
 	b.sticks("steel", true)
 	b.slabs()
+	b.banding()
 	b.screws()
+	b.fittings()
 	b.shims()
 	b.wallPlugs()
 	b.adhesive()

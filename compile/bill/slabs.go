@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/lang/finding"
 )
 
 // squareFoot in square metres, and a tenth of it and a hundredth of a square
@@ -51,7 +52,11 @@ func (b *builder) slabs() {
 
 func (b *builder) slabSize(s model.Slab) string {
 	show := b.Build.Plain
-	return show(s.Box.U.Size()) + " x " + show(s.Box.V.Size()) + " x " + show(s.Box.Z.Size())
+	size := show(s.Box.U.Size()) + " x " + show(s.Box.V.Size()) + " x " + show(s.Box.Z.Size())
+	if n := len(s.Parts); n > 1 {
+		size += " in " + finding.Counted(n, "piece")
+	}
+	return size
 }
 
 // steps returns how many begun steps of an area in square nanometres a rectangle

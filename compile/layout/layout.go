@@ -30,7 +30,8 @@ type Misfit struct {
 
 // Layouts lays out all parts, one layout for each stock that is used: sheets
 // first, then sticks and flat bars, in the order of the stock. Misfits are in
-// the order of the parts and in no layout.
+// the order of the parts and in no layout. Pieces of slabs are not laid out:
+// they are ordered to size.
 func Layouts(parts []model.Part, stock model.Stock, saw Saw) ([]model.Layout, []Misfit) {
 	var layouts []model.Layout
 	misfits := map[string]Misfit{} // by part
@@ -55,7 +56,7 @@ func Layouts(parts []model.Part, stock model.Stock, saw Saw) ([]model.Layout, []
 	for _, p := range parts {
 		if m, ok := misfits[p.ID]; ok {
 			inOrder = append(inOrder, m)
-		} else if !known[p.Stock] {
+		} else if !known[p.Stock] && p.Kind != model.SlabPiece {
 			inOrder = append(inOrder, Misfit{Part: p.ID, Stock: p.Stock})
 		}
 	}

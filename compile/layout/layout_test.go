@@ -274,3 +274,20 @@ func exhaust(sizes, bins []length.Length, bin length.Length) int {
 	}
 	return best
 }
+
+// A piece of a slab is ordered to size: it is in the cut list, but on no sheet,
+// and not missed there.
+func TestSlabsAreNotLaidOut(t *testing.T) {
+	parts := boards(3, "slab.oak", 96*inch, 25*inch, model.GrainNone)
+	for i := range parts {
+		parts[i].Kind = model.SlabPiece
+	}
+	parts = append(parts, boards(1, "sheet", 30*inch, 20*inch, model.GrainX)...)
+	if layouts, misfits := Layouts(parts, sheet4x8(true), Saw{}); len(layouts) != 1 || layouts[0].Pieces != 1 || len(misfits) > 0 {
+		t.Errorf("%d layouts, misfits %v", len(layouts), misfits)
+	}
+	cuts := Cuts(parts)
+	if last := cuts[len(cuts)-1]; len(cuts) != 2 || last.Kind != model.SlabPiece || last.Count != 3 || last.Length != 96*inch || last.Width != 25*inch {
+		t.Errorf("cut list %+v", cuts)
+	}
+}

@@ -218,7 +218,18 @@ type Slab struct {
 	Stock      string // "slab.maple"; empty where none is named
 	Frame      geom.Frame
 	Box        geom.Box
-	Parts      []string // IDs of its pieces, left to right
-	WeightKg   float64
+	Seams      []Length  // between its pieces, along the run
+	Parts      []string  // IDs of its pieces, left to right
+	Cuts       []SlabCut // sinks, then taps
+	WeightKg   float64   // of all pieces, without what is cut out; 0 where unknown
+	Why        Why
+}
+
+// SlabCut is the cut-out for a sink or the hole for a tap.
+type SlabCut struct {
+	Kind, Name string   // "sink", "tap"
+	Box        geom.Box // through the slab, in its frame
+	Radius     Length   // of its corners; of a hole, its own
+	Part       string   // ID of the piece that it is cut out of
 	Why        Why
 }

@@ -148,7 +148,7 @@ type Side struct {
 }
 
 // Sides names the two edges of a part that look to the front and to the rear of
-// the run; those of a knee wall look to the run and to the room. There are none
+// the run; those of a knee wall and of a bar top look to the run and to the room. There are none
 // where the face that is drawn is itself one of these.
 func (p *Part) Sides() []Side {
 	var front Edge
@@ -167,7 +167,7 @@ func (p *Part) Sides() []Side {
 		return nil
 	}
 	names := [2]string{"front edge", "rear edge"}
-	if strings.HasPrefix(p.ID, "knee_wall.") {
+	if strings.HasPrefix(p.ID, "knee_wall.") || strings.HasPrefix(p.ID, "bar_top.") {
 		names = [2]string{"run side", "room side"}
 	}
 	return []Side{{front, names[0]}, {front.Opposite(), names[1]}}
@@ -217,7 +217,7 @@ type Placed struct {
 
 // BillLine is one line of the bill.
 type BillLine struct {
-	Section  string  // "sheets", "sticks", "steel", "slabs", "screws", "consumables"
+	Section  string  // "sheets", "sticks", "steel", "slabs", "banding", "screws", "fittings", "consumables"
 	Item     string  // "sheet.birch"
 	Text     string  // what one asks for at the counter
 	Use      string  // what it is for

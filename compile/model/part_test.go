@@ -20,6 +20,8 @@ func TestSides(t *testing.T) {
 		{"cabinet.urn/bottom", geom.Dir{Axis: geom.Z}, []Side{{Bottom, "front edge"}, {Top, "rear edge"}}},
 		{"cabinet.urn/underside", geom.Dir{Axis: geom.Z, Neg: true}, []Side{{Top, "front edge"}, {Bottom, "rear edge"}}},
 		{"knee_wall.bar/plate-upper", geom.Dir{Axis: geom.Z}, []Side{{Bottom, "run side"}, {Top, "room side"}}},
+		{"counter.work/piece-1", geom.Dir{Axis: geom.Z}, []Side{{Bottom, "front edge"}, {Top, "rear edge"}}},
+		{"bar_top.oak/piece-1", geom.Dir{Axis: geom.Z}, []Side{{Bottom, "run side"}, {Top, "room side"}}},
 		{"cabinet.urn/back", geom.Dir{Axis: geom.V}, nil},
 		{"knee_wall.bar/stud-1", geom.Dir{Axis: geom.V, Neg: true}, nil},
 	} {

@@ -3,6 +3,7 @@ package solve
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -10,12 +11,21 @@ import (
 	"barwright/lang/length"
 )
 
+// top is a counter or a bar top while it is worked out.
+type top struct {
+	block, stock *lang.Block
+	run          *model.Run    // under a counter; behind it stands the knee wall of a bar top
+	origin       length.Length // where its seams count from, along the run
+	code         string        // of its pieces' labels
+	slab         model.Slab
+}
+
 // slabs places counters and bar tops.
 func (s *solver) slabs() {
 	for _, b := range s.src.Top("counter") {
 		run := s.runNamed(s.ref(b, "over").Name)
 		over := func(name string) length.Length { return s.fieldLength(b, "overhang", name) }
-		s.slab(b, run.Frame, geom.Box{
+		s.slab(top{block: b, run: run, code: "C"}, geom.Box{
 			U: geom.Span{Lo: -over("left"), Hi: run.Length + over("right")},
 			V: geom.Span{Hi: run.Depth + over("front")},
 			Z: geom.Span{Lo: run.Height, Hi: s.solvedLength(b, "top")},
@@ -31,7 +41,7 @@ func (s *solver) slabs() {
 			over := func(name string) length.Length { return s.fieldLength(b, "overhang", name) }
 			f := wall.Framing
 			wall.BarTop = b.Name
-			s.slab(b, wall.Frame, geom.Box{
+			s.slab(top{block: b, run: s.runNamed(wall.Run), code: "T", origin: f.U.Lo}, geom.Box{
 				U: geom.Span{Lo: f.U.Lo - over("left"), Hi: f.U.Hi + over("right")},
 				V: geom.Span{Lo: f.V.Lo - over("room"), Hi: f.V.Hi + over("work")},
 				Z: geom.Span{Lo: f.Z.Hi, Hi: s.solvedLength(b, "height")},
@@ -41,13 +51,64 @@ func (s *solver) slabs() {
 	}
 }
 
-func (s *solver) slab(b *lang.Block, frame geom.Frame, box geom.Box) {
-	density := s.number(s.ref(b, "slab"), "density")
-	m3 := box.U.Size().MM() * box.V.Size().MM() * box.Z.Size().MM() / 1e9
-	s.m.Slabs = append(s.m.Slabs, model.Slab{
-		Kind: b.Spec.Kind, Name: b.Name, Stock: s.ref(b, "slab").Key(), Frame: frame, Box: box,
-		WeightKg: math.Round(m3*density*1000) / 1000, Why: why(b),
-	})
+// slab adds a slab with what is cut out of it, and its pieces. There are no
+// pieces where something about them is refused.
+func (s *solver) slab(t top, box geom.Box) {
+	t.stock = s.ref(t.block, "slab")
+	t.slab = model.Slab{
+		Kind: t.block.Spec.Kind, Name: t.block.Name, Stock: t.stock.Key(), Frame: t.run.Frame, Box: box, Why: why(t.block),
+	}
+	if s.cutOuts(&t) && s.seams(&t) && s.soundSize(&t) {
+		s.pieces(&t)
+	}
+	s.m.Slabs = append(s.m.Slabs, t.slab)
+}
+
+// bounds are the ends of a slab and the seams between.
+func (t *top) bounds() []length.Length {
+	out := append([]length.Length{t.slab.Box.U.Lo}, t.slab.Seams...)
+	return append(out, t.slab.Box.U.Hi)
+}
+
+// pieces makes the parts between the seams, and weighs them.
+func (s *solver) pieces(t *top) {
+	p := piece{name: "slab", out: above, face: "top", good: model.GoodDrawn}
+	if s.flag(t.stock, "solid") {
+		p.grain = model.GrainX
+	}
+	ends := t.bounds()
+	mm3 := 0.0
+	for i, end := range ends[1:] {
+		n := strconv.Itoa(i + 1)
+		p.id, p.code = "piece-"+n, t.code+n
+		if len(ends) > 2 {
+			p.name = "slab piece " + n
+		}
+		box := t.slab.Box.With(geom.U, geom.Span{Lo: ends[i], Hi: end})
+		part := s.part(t.block, t.stock, model.SlabPiece, t.slab.Frame, box, p)
+		area := part.Outline.Area()
+		for j := range t.slab.Cuts {
+			if cut := &t.slab.Cuts[j]; box.U.Contains(cut.Box.U) {
+				cut.Part = part.ID
+				hole := cutThrough(part, cut)
+				part.Openings = append(part.Openings, hole)
+				area -= math.Abs(hole.Shape.Area())
+			}
+		}
+		mm3 += float64(area * part.Thickness.MM())
+		t.slab.Parts = append(t.slab.Parts, part.ID)
+	}
+	t.slab.WeightKg = math.Round(mm3/1e9*s.number(t.stock, "density")*1000) / 1000
+}
+
+// cutThrough is what a sink or a tap cuts out of a piece.
+func cutThrough(part *model.Part, cut *model.SlabCut) model.Opening {
+	face, _ := part.Placement.Local(cut.Box)
+	shape := geom.RoundedContour(face, cut.Radius)
+	if cut.Kind == "tap" {
+		shape = geom.CircleContour(geom.Point{X: face.X.Lo + cut.Radius, Y: face.Y.Lo + cut.Radius}, cut.Radius)
+	}
+	return model.Opening{Name: cut.Kind + " " + cut.Name, Shape: shape.Reversed(), Why: cut.Why}
 }
 
 // checkReach refuses steel that would show beyond the bar top's edge.

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"cmp"
 	"fmt"
 
 	"barwright/compile/geom"
@@ -22,18 +23,46 @@ func (s *solver) stock() {
 		case "stick", "flat_bar":
 			s.m.Stock.Sticks = append(s.m.Stock.Sticks, s.stick(b))
 		case "slab":
-			s.m.Stock.Slabs = append(s.m.Stock.Slabs, model.SlabStock{
-				Name: b.Key(), Text: s.asked(b, s.show(s.length(b, "thickness"))+" thick"),
-				Thickness: s.length(b, "thickness"), Density: s.number(b, "density"),
-				Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
-			})
+			s.m.Stock.Slabs = append(s.m.Stock.Slabs, s.slabStock(b))
 		case "screw":
 			s.m.Stock.Screws = append(s.m.Stock.Screws, model.Screw{
 				Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s", s.show(s.length(b, "diameter")), s.show(s.length(b, "length")))),
 				Diameter: s.length(b, "diameter"), Length: s.length(b, "length"), PerBox: s.count(b, "per_box"),
 				Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
 			})
+		case "fitting":
+			s.m.Stock.Fittings = append(s.m.Stock.Fittings, model.Fitting{
+				Name: b.Key(), Text: cmp.Or(s.text(b, "label"), b.Name), PerPack: s.count(b, "per_pack"),
+				Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+			})
+		case "banding":
+			s.m.Stock.Bandings = append(s.m.Stock.Bandings, s.banding(b))
 		}
+	}
+}
+
+// slabStock has the zero size where any piece can be had.
+func (s *solver) slabStock(b *lang.Block) model.SlabStock {
+	out := model.SlabStock{
+		Name: b.Key(), Text: s.asked(b, s.show(s.length(b, "thickness"))+" thick"),
+		Thickness: s.length(b, "thickness"), Solid: s.flag(b, "solid"), Density: s.number(b, "density"),
+		Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+	}
+	if size := s.lengths(b, "size"); len(size) == 2 {
+		out.Length, out.Width = size[0], size[1]
+	}
+	return out
+}
+
+func (s *solver) banding(b *lang.Block) model.Banding {
+	size := s.show(s.length(b, "thickness"))
+	if s.has(b, "width") {
+		size += " x " + s.show(s.length(b, "width"))
+	}
+	return model.Banding{
+		Name: b.Key(), Text: s.asked(b, size), Thickness: s.length(b, "thickness"),
+		Roll: s.length(b, "roll"), Spare: s.length(b, "spare"),
+		Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
 	}
 }
 
@@ -95,12 +124,13 @@ func (s *solver) table() {
 }
 
 // likely is what can be bought, widely taken (common practice): a size outside
-// is usually in another unit than was meant.
+// is usually in another unit than was meant. Banding may be as thin as paper.
 var likely = map[string]geom.Span{ // lookup only
 	"sheet":    {Lo: length.Millimetre, Hi: 100 * length.Millimetre},
 	"stick":    {Lo: 5 * length.Millimetre, Hi: 300 * length.Millimetre},
 	"flat_bar": {Lo: length.Millimetre, Hi: 100 * length.Millimetre},
 	"slab":     {Lo: 5 * length.Millimetre, Hi: 200 * length.Millimetre},
+	"banding":  {Hi: 5 * length.Millimetre},
 }
 
 // checkLikely warns of a thickness that nobody sells.
@@ -113,6 +143,10 @@ func (s *solver) checkLikely(b *lang.Block) {
 	if usual.Contains(geom.Span{Lo: t, Hi: t}) {
 		return
 	}
+	from := s.show(s.marked(usual.Lo)) + " to"
+	if usual.Lo == 0 {
+		from = "up to"
+	}
 	s.findings.Warnf("unlikely-size", b.Attr("thickness").Expr.At, "write the unit, as in \"18mm\" or \"23/32in\"; or unit = … at the top of the file",
-		"%s is %s thick; usual are %s to %s. Was another unit meant?", finding.Capital(b.Describe()), s.show(t), s.show(s.marked(usual.Lo)), s.show(s.marked(usual.Hi)))
+		"%s is %s thick; usual are %s %s. Was another unit meant?", finding.Capital(b.Describe()), s.show(t), from, s.show(s.marked(usual.Hi)))
 }

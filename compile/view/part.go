@@ -3,6 +3,7 @@ package view
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -185,14 +186,27 @@ func (s *sheet) partFeatures(p *model.Part) []feature {
 		if o.Notch {
 			kind, name = model.ShapeHidden, "notch, "+name
 		}
-		size := sizeOf(o.Shape, s.fine)
-		found = append(found, feature{kind, o.Shape, name + ", " + size, []string{name, size}})
+		lines := []string{name, sizeOf(o.Shape, s.fine)}
+		if r := cornersOf(o.Shape); r > 0 {
+			lines = append(lines, "corners r "+s.fine(s.snap(r)))
+		}
+		found = append(found, feature{kind, o.Shape, strings.Join(lines, ", "), lines})
 	}
 	for _, r := range p.Recesses {
 		size, deep := sizeOf(r.Shape, s.caliper), s.caliper(r.Depth)+" deep"
 		found = append(found, feature{model.ShapeRecess, r.Shape, r.Name + ", " + size + ", " + deep, []string{r.Name, size, deep}})
 	}
 	return found
+}
+
+// cornersOf is the radius of round corners with straight sides between them; 0
+// for any other shape.
+func cornersOf(shape geom.Contour) Length {
+	r, alike := shape.Rounding()
+	if b := shape.Bounds(); !alike || 2*r >= min(b.X.Size(), b.Y.Size()) {
+		return 0
+	}
+	return r
 }
 
 func sizeOf(shape geom.Contour, write func(Length) string) string {

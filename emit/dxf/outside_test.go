@@ -26,7 +26,13 @@ func variedParts() []*model.Part {
 		{Name: "groove", Shape: rect(0, 40, 800, 46), Depth: 9 * mm, Open: []model.Edge{model.LeftEdge, model.RightEdge}},
 		{Name: "rabbet", Shape: rect(0, 490, 800, 500), Depth: 6 * mm, Open: []model.Edge{model.LeftEdge, model.Top, model.RightEdge}},
 	}
+	counter := outlined("counter", rect(0, 0, 1900, 635))
+	counter.Openings = []model.Opening{
+		{Name: "sink", Shape: geom.RoundedContour(geom.R(300*mm, 120*mm, 700*mm, 420*mm), 50*mm).Reversed()},
+		{Name: "tap", Shape: geom.CircleContour(geom.Point{X: 500 * mm, Y: 560 * mm}, 17_500_000).Reversed()},
+	}
 	return []*model.Part{
+		counter,
 		rectanglePart(),
 		notchedPart(),
 		board,

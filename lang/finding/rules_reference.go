@@ -104,7 +104,7 @@ changed places.`,
 			Slug: "unlikely-size", Severity: Warning, Says: "what is bought is thicker or thinner than anybody sells",
 			Source: "common practice",
 			Explains: `
-A sheet, a stick, a flat bar or a slab has a thickness that is not sold. Nearly always the number was meant in another
+A sheet, a stick, a flat bar, a slab or banding has a thickness that is not sold. Nearly always the number was meant in another
 unit: a stock file in inches was taken in by a build of millimetres, or unit = stands at the top of the wrong file.
 
 Write the unit beside the number, as in "18mm" or "23/32in", or state the file's own unit at its top.`,

@@ -43,7 +43,7 @@ var supports = &Block{
 }
 
 var counterTap = &Block{
-	Kind: "tap", Named: true, Later: true,
+	Kind: "tap", Named: true,
 	Doc: "a hole for a tap",
 	Attrs: []Attr{
 		{Name: "diameter", Type: Length, Default: "35mm", Doc: "of the hole"},
@@ -64,13 +64,13 @@ var counter = &Block{
 			{Name: "left", Type: Reach, Default: "0in", Metric: "0mm"},
 			{Name: "right", Type: Reach, Default: "0in", Metric: "0mm"},
 		}},
-		{Name: "seams", Type: Places, Later: true, Doc: "from the run's left end"},
+		{Name: "seams", Type: Places, Doc: "where its pieces meet, from the run's left end; one piece where it is left out"},
 	},
 	Blocks: []*Block{sink, counterTap},
 }
 
 var sink = &Block{
-	Kind: "sink", Named: true, Later: true,
+	Kind: "sink", Named: true,
 	Doc: "a cut-out for a sink",
 	Attrs: []Attr{
 		{Name: "in", Type: Ref, Refs: []string{"cabinet"}, Required: true, Doc: "the box that it hangs in"},
@@ -79,8 +79,8 @@ var sink = &Block{
 			{Name: "depth", Type: Length, Required: true},
 			{Name: "radius", Type: Reach, Default: "1/2in", Metric: "12mm", Doc: "of its corners"},
 		}},
-		{Name: "from_front", Type: Reach, Doc: "from the slab's front edge to the cut-out; the middle of the box where it is left out"},
-		{Name: "rail", Type: Reach, Default: "2in", Metric: "50mm", Doc: "least width of slab that must stay before and behind the cut-out"},
+		{Name: "from_front", Type: Reach, Doc: "from the slab's front edge to the cut-out; it lies in the middle of the box where this is left out"},
+		{Name: "rail", Type: Reach, Default: "2in", Metric: "50mm", Doc: "least width of slab that must stay round the cut-out"},
 	},
 }
 
@@ -97,6 +97,6 @@ var barTop = &Block{
 			{Name: "left", Type: Reach, Default: "0in", Metric: "0mm", Doc: "as one faces the run"},
 			{Name: "right", Type: Reach, Default: "0in", Metric: "0mm"},
 		}},
-		{Name: "seams", Type: Places, Later: true, Doc: "from the left end of the framing"},
+		{Name: "seams", Type: Places, Doc: "where its pieces meet, from the left end of the framing; one piece where it is left out"},
 	},
 }

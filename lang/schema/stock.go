@@ -44,8 +44,8 @@ var slab = &Block{
 	Doc: "what a counter or a bar top is made of",
 	Attrs: []Attr{
 		{Name: "thickness", Type: Length, Required: true},
-		{Name: "size", Type: SheetSize, Later: true, Doc: "the longest and widest piece on sale"},
-		{Name: "solid", Type: Flag, Default: "false", Later: true, Doc: "solid wood, grain along its length: it swells and shrinks across, and what holds it must let it"},
+		{Name: "size", Type: SheetSize, Doc: "the longest and widest piece on sale; any where it is left out"},
+		{Name: "solid", Type: Flag, Default: "false", Doc: "solid wood, grain along its length: it swells and shrinks across, and what holds it must let it"},
 		{Name: "density", Type: Number, Doc: "kg per cubic metre, for weights"},
 		{Name: "price", Type: Number, Doc: "of one square metre, in the build's currency"},
 		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
@@ -65,7 +65,7 @@ var screw = &Block{
 }
 
 var fitting = &Block{
-	Kind: "fitting", Named: true, Later: true,
+	Kind: "fitting", Named: true,
 	Doc: "a hinge, a pair of slides, a shelf pin, a leg, a handle: what is bought by the piece and counted by the build",
 	Attrs: []Attr{
 		{Name: "per_pack", Type: Count, Default: "1", Doc: "pieces in a pack"},
@@ -75,7 +75,7 @@ var fitting = &Block{
 }
 
 var banding = &Block{
-	Kind: "banding", Named: true, Later: true,
+	Kind: "banding", Named: true,
 	Doc: "edge banding, bought by the roll",
 	Attrs: []Attr{
 		{Name: "thickness", Type: Length, Required: true, Doc: "as it stands on the edge"},

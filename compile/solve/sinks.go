@@ -1,0 +1,204 @@
+package solve
+
+import (
+	"fmt"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// bowl is how far down a sink or the nut of a tap needs the space under its
+// hole, at least: the bowls of small bar sinks are about as deep (common
+// practice, from memory).
+const bowl = 125 * length.Millimetre
+
+// cutOuts places the sinks and taps of a counter. It reports whether all are
+// sound.
+func (s *solver) cutOuts(t *top) bool {
+	sound := true
+	for _, b := range t.block.Inner("sink") {
+		sound = s.sink(t, b) && sound
+	}
+	for _, b := range t.block.Inner("tap") {
+		sound = sound && s.tap(t, b)
+	}
+	return sound
+}
+
+// about is a stretch of a size about its middle.
+func about(mid, size length.Length) geom.Span {
+	return geom.Span{Lo: mid - size/2, Hi: mid - size/2 + size}
+}
+
+// sink cuts a slab out over the middle of a cabinet.
+func (s *solver) sink(t *top, b *lang.Block) bool {
+	in := s.ref(b, "in")
+	if over := s.ref(t.block, "over"); in.Parent != over {
+		s.findings.Errorf("cut-out-elsewhere", b.Attr("in").Expr.At, "a cabinet of "+over.Describe(),
+			"%s stands in another run than that under %s.", finding.Capital(in.Describe()), t.block.Describe()).
+			Also(in.Head, "it stands here")
+		return false
+	}
+	box := boxNamed(t.run, in.Name)
+	if box == nil {
+		return false // its own refusal says why
+	}
+	w, d, r := s.fieldLength(b, "cut", "width"), s.fieldLength(b, "cut", "depth"), s.fieldLength(b, "cut", "radius")
+	if 2*r > min(w, d) {
+		s.findings.Errorf("cut-out-too-round", b.Attr("cut").Expr.At, "a radius of at most half the shorter side, "+s.show(min(w, d)/2),
+			"The cut-out is %s wide and %s deep; its corners cannot be rounded by %s.", s.show(w), s.show(d), s.show(r))
+		return false
+	}
+	cut := model.SlabCut{
+		Kind: "sink", Name: b.Name, Radius: r, Why: why(b),
+		Box: geom.Box{U: about(box.Inside.U.Mid(), w), V: about(box.Inside.V.Mid(), d), Z: t.slab.Box.Z},
+	}
+	if b.Attr("from_front") != nil {
+		front := t.slab.Box.V.Hi - s.length(b, "from_front")
+		cut.Box.V = geom.Span{Lo: front - d, Hi: front}
+	}
+	if !s.railsHold(t, b, &cut) {
+		return false
+	}
+	s.hangs(t, b, &cut)
+	t.slab.Cuts = append(t.slab.Cuts, cut)
+	return true
+}
+
+func boxNamed(run *model.Run, cabinet string) *model.Box {
+	for i := range run.Boxes {
+		if b := &run.Boxes[i]; b.Kind == model.Cabinet && b.Name == cabinet {
+			return b
+		}
+	}
+	return nil
+}
+
+// apart is how far two stretches keep from one another; under 0 where they
+// overlap.
+func apart(a, b geom.Span) length.Length { return max(a.Lo-b.Hi, b.Lo-a.Hi) }
+
+// railsHold refuses a cut-out that leaves too little of the slab on a side.
+func (s *solver) railsHold(t *top, b *lang.Block, cut *model.SlabCut) bool {
+	slab, rail := t.slab.Box, s.length(b, "rail")
+	type side struct {
+		left        length.Length // of the slab
+		where, past string
+	}
+	sides := []side{
+		{slab.V.Hi - cut.Box.V.Hi, "in front of", "the slab's front edge"},
+		{cut.Box.V.Lo - slab.V.Lo, "behind", "the slab's rear edge"},
+		{cut.Box.U.Lo - slab.U.Lo, "at the left of", "the slab's left end"},
+		{slab.U.Hi - cut.Box.U.Hi, "at the right of", "the slab's right end"},
+	}
+	for _, o := range t.slab.Cuts {
+		sides = append(sides, side{max(apart(cut.Box.U, o.Box.U), apart(cut.Box.V, o.Box.V)), "between sink " + o.Name + " and", "the cut-out of sink " + o.Name})
+	}
+	worst := 0
+	for i := range sides {
+		if sides[i].left < sides[worst].left {
+			worst = i
+		}
+	}
+	w := sides[worst]
+	if w.left >= rail {
+		return true
+	}
+	at, mend := b.Attr("cut").Expr.At, "a smaller sink, or more slab there"
+	if worst < 2 {
+		if a := b.Attr("from_front"); a != nil {
+			at = a.Expr.At
+		}
+		if further, ok := s.fromFront(t, slab.V.Grow(-rail), cut); ok {
+			mend = further
+		}
+	}
+	text := fmt.Sprintf("%s of slab are left %s the cut-out of sink %q, but its rail is %s: %s too little.",
+		s.show(w.left), w.where, b.Name, s.show(rail), s.show(rail-w.left))
+	if w.left < 0 {
+		text = fmt.Sprintf("The cut-out of sink %q would run %s past %s, where its rail of %s should be left.", b.Name, s.show(-w.left), w.past, s.show(rail))
+	}
+	s.findings.Errorf("rail-too-narrow", at, mend, "%s", text)
+	return false
+}
+
+// fromFront is how to write that a cut-out lies within a stretch of the slab's
+// depth, in its middle as far as a tape shows it; ok is false where it does not
+// fit.
+func (s *solver) fromFront(t *top, within geom.Span, cut *model.SlabCut) (mend string, ok bool) {
+	front := t.slab.Box.V.Hi
+	x, ok := s.middle(geom.Span{Lo: front - within.Hi, Hi: front - within.Lo - cut.Box.V.Size()})
+	return fmt.Sprintf("from_front = %q", s.show(x)), ok
+}
+
+// middle is the mark next to the middle of a stretch; ok is false where none
+// lies in it.
+func (s *solver) middle(of geom.Span) (mark length.Length, ok bool) {
+	mark = downTo(of.Mid(), s.marks)
+	if mark < of.Lo {
+		mark += s.marks
+	}
+	return mark, of.Lo <= mark && mark <= of.Hi
+}
+
+// hangs warns of what stands in the place of a sink's bowl.
+func (s *solver) hangs(t *top, b *lang.Block, cut *model.SlabCut) {
+	over, free := s.over(t, cut)
+	if len(over) == 0 {
+		return
+	}
+	at := b.Attr("cut").Expr.At
+	if a := b.Attr("from_front"); a != nil {
+		at = a.Expr.At
+	}
+	rail := t.slab.Box.V.Grow(-s.length(b, "rail"))
+	mend, ok := s.fromFront(t, free.Intersect(rail), cut)
+	if !ok {
+		mend = ""
+	}
+	s.findings.Warnf("cut-out-over-board", at, mend, "The cut-out of sink %q lies over %s: its bowl hangs there.", b.Name, strings.Join(over, ", over "))
+}
+
+// over lists the boards and appliances just under a cut-out, by how much it lies
+// over each, and the stretch of the slab's depth that is free of them.
+func (s *solver) over(t *top, cut *model.SlabCut) (over []string, free geom.Span) {
+	under := cut.Box.With(geom.Z, geom.Span{Lo: t.slab.Box.Z.Lo - bowl, Hi: t.slab.Box.Z.Lo})
+	free = t.slab.Box.V
+	for _, o := range s.beneath(t) {
+		if !o.box.U.Overlaps(under.U) || !o.box.Z.Overlaps(under.Z) {
+			continue
+		}
+		if o.box.V.Overlaps(under.V) {
+			over = append(over, o.name+" by "+s.show(min(-apart(o.box.U, under.U), -apart(o.box.V, under.V))))
+		}
+		switch mid := under.V.Mid(); {
+		case o.box.V.Hi <= mid:
+			free.Lo = max(free.Lo, o.box.V.Hi)
+		case o.box.V.Lo >= mid:
+			free.Hi = min(free.Hi, o.box.V.Lo)
+		default:
+			free.Hi = free.Lo // no place before or behind it
+		}
+	}
+	return over, free
+}
+
+// beneath lists what stands under a slab: boards of the boxes, and appliances.
+func (s *solver) beneath(t *top) []solid {
+	var out []solid
+	for i := range t.run.Boxes {
+		if box := &t.run.Boxes[i]; box.Kind == model.Bay {
+			out = append(out, solid{"the appliance of bay " + box.Name, box.Appliance, box.Why})
+		}
+	}
+	for i := range s.m.Parts {
+		if p := &s.m.Parts[i]; p.Kind == model.Panel && p.Placement.Frame == t.slab.Frame {
+			out = append(out, solid{"the " + p.Name + " of " + p.Owner, p.Placement.Box, p.Why})
+		}
+	}
+	return out
+}
