@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -29,7 +30,7 @@ func plan(m *model.Model) model.View {
 		s.planWall(m.Room.Walls, i)
 	}
 	for i := range m.Runs {
-		s.planRun(&m.Runs[i])
+		s.planRun(m, &m.Runs[i])
 	}
 	for i := range m.KneeWalls {
 		s.planKneeWall(m, &m.KneeWalls[i])
@@ -37,6 +38,7 @@ func plan(m *model.Model) model.View {
 	for i := range m.Slabs {
 		sl := &m.Slabs[i]
 		s.area(model.ShapeAbove, planQuad(sl.Frame, sl.Box).contour(), slabID(sl), words(sl.Kind)+" "+sl.Name)
+		s.planCuts(m, sl)
 	}
 	for i := range m.Room.Walls {
 		s.planSite(&m.Room.Walls[i])
@@ -107,7 +109,12 @@ func (s *sheet) planSite(w *model.Wall) {
 		half := max(o.Box.Width, s.h) / 2
 		into := min(max(o.Box.Depth, s.h), wallBand*s.h)
 		q := quad{f, geom.Span{Lo: o.Along - half, Hi: o.Along + half}, geom.Span{Lo: -o.StandsOut, Hi: into}}
-		s.area(model.ShapeOutlet, q.contour(), "outlet."+o.Name, "outlet "+o.Name)
+		s.area(model.ShapeOutlet, q.contour(), outletID(&o), outletName(&o))
+	}
+	for _, v := range w.Vents {
+		half := max(v.Width, s.h) / 2
+		q := quad{f, geom.Span{Lo: v.Along - half, Hi: v.Along + half}, geom.Span{Lo: -v.StandsOut, Hi: s.h}}
+		s.area(model.ShapeOutlet, q.contour(), "vent."+v.Name, "vent "+v.Name)
 	}
 	for _, p := range w.Stubs {
 		half := max(p.Diameter, s.h/2) / 2
@@ -116,14 +123,48 @@ func (s *sheet) planSite(w *model.Wall) {
 	}
 }
 
-func (s *sheet) planRun(r *model.Run) {
+func (s *sheet) planRun(m *model.Model, r *model.Run) {
 	for i := range r.Boxes {
 		b := &r.Boxes[i]
 		s.area(model.ShapePanel, planQuad(r.Frame, b.Hull).contour(), boxID(b), s.boxTitle(b))
 		if b.Kind == model.Bay {
 			s.area(model.ShapeAppliance, planQuad(r.Frame, b.Appliance).contour(), boxID(b), "appliance in "+b.Name)
 		}
+		for _, f := range b.Fronts {
+			s.area(model.ShapeFront, planQuad(r.Frame, f.Place).contour(), f.Part, f.Name+" of "+b.Name)
+		}
 	}
+	for _, p := range endPanels(m, r) {
+		s.area(model.ShapePanel, planQuad(r.Frame, p.Placement.Box).contour(), p.ID, partTitle(p))
+	}
+}
+
+// planCuts draws what is cut and bored through a slab, and names it.
+func (s *sheet) planCuts(m *model.Model, sl *model.Slab) {
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		if !slices.Contains(sl.Parts, p.ID) || p.Placement.Out.Axis != geom.Z {
+			continue
+		}
+		for _, o := range p.Openings {
+			s.area(model.ShapeAbove, planShape(p, o.Shape), p.ID, o.Name+" in "+p.Owner)
+		}
+		for j := range p.Bores {
+			if b := &p.Bores[j]; b.Through() {
+				s.area(model.ShapeAbove, planShape(p, b.Shape()), p.ID, b.Name+" in "+p.Owner)
+			}
+		}
+	}
+}
+
+// planShape is a contour on the face of a part that lies, seen from above.
+func planShape(p *model.Part, c geom.Contour) geom.Contour {
+	f := planFrame(p.Placement.Frame)
+	out := make(geom.Contour, len(c))
+	for i, v := range lookFrom(geom.Dir{Axis: geom.Z}).shape(p, c) {
+		out[i] = geom.Vertex{Point: f.At(v.X, v.Y), Bulge: v.Bulge}
+	}
+	return out
 }
 
 func (s *sheet) boxTitle(b *model.Box) string {
@@ -221,7 +262,10 @@ func (s *sheet) planNames(m *model.Model) {
 		w := &m.Room.Walls[i]
 		f := planFrame(w.Frame)
 		for _, o := range w.Outlets {
-			s.onWall(f, f.At(o.Along, 0), "outlet", o.Name)
+			s.onWall(f, f.At(o.Along, 0), cmp.Or(o.Kind, "outlet"), o.Name)
+		}
+		for _, v := range w.Vents {
+			s.onWall(f, f.At(v.Along, 0), "vent", v.Name)
 		}
 		for _, p := range w.Stubs {
 			s.onWall(f, f.At(p.Along, -p.StandsOut/2), "stub", p.Name)
@@ -246,6 +290,38 @@ func (s *sheet) planNames(m *model.Model) {
 		}
 		s.callout(home.at(at, home.v.Mid()), "knee wall "+k.Name)
 	}
+	for i := range m.Slabs {
+		s.planCutNames(m, &m.Slabs[i])
+	}
+}
+
+func (s *sheet) planCutNames(m *model.Model, sl *model.Slab) {
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		if !slices.Contains(sl.Parts, p.ID) || p.Placement.Out.Axis != geom.Z {
+			continue
+		}
+		for _, o := range p.Openings {
+			s.callout(s.clear(planShape(p, o.Shape).Bounds()), o.Name)
+		}
+		for _, like := range p.LikeBores() {
+			if like[0].Through() {
+				s.callout(upright(planShape(p, like[0].Shape()).Bounds()).centre(), like[0].Name)
+			}
+		}
+	}
+}
+
+// clear is a point in a rectangle that no text covers, or its middle.
+func (s *sheet) clear(r geom.Rect) geom.Point {
+	q := upright(r)
+	for _, spot := range spots {
+		at := q.at(r.X.Lo+r.X.Size()*spot[0]/100, r.Y.Lo+r.Y.Size()*spot[1]/100)
+		if s.free(boxAt(at, s.h, s.h, 0), false) {
+			return at
+		}
+	}
+	return q.centre()
 }
 
 // onWall calls out what is in a wall or stands out of it, from the room's side and
