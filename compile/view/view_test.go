@@ -95,18 +95,30 @@ func dimTexts(v *model.View) []string {
 }
 
 func TestGolden(t *testing.T) {
-	var b strings.Builder
+	var bar, fitted strings.Builder
 	for _, v := range Views(viewtest.Bar()) {
 		if v.Part == "" || v.Part == "cabinet.urn/back" {
-			dump(&b, &v)
+			dump(&bar, &v)
 		}
 	}
-	path := filepath.Join("testdata", "bar.txt")
+	for _, v := range Views(viewtest.Fitted()) {
+		switch v.Name {
+		case "fronts-front", "knee-wall-bar-room", "part-urn-l", "part-urn-do", "part-k-p1":
+			dump(&fitted, &v)
+		}
+	}
+	golden(t, "bar.txt", bar.String())
+	golden(t, "fitted.txt", fitted.String())
+}
+
+func golden(t *testing.T, file, got string) {
+	t.Helper()
+	path := filepath.Join("testdata", file)
 	if *update {
 		if err := os.MkdirAll("testdata", 0o755); err != nil {
 			t.Fatal(err)
 		}
-		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
+		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -114,7 +126,7 @@ func TestGolden(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if diff := cmp.Diff(string(want), b.String()); diff != "" {
+	if diff := cmp.Diff(string(want), got); diff != "" {
 		t.Errorf("views changed (-want +got); run with -update if they should:\n%s", diff)
 	}
 }
@@ -227,8 +239,11 @@ func TestInFrame(t *testing.T) {
 }
 
 func BenchmarkViews(b *testing.B) {
-	m := viewtest.Bar()
-	for b.Loop() {
-		Views(m)
+	for name, m := range map[string]*model.Model{"bar": viewtest.Bar(), "fitted": viewtest.Fitted()} {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				Views(m)
+			}
+		})
 	}
 }
