@@ -165,12 +165,10 @@ func (s *sheet) nameSide(e model.Edge, b block, outwards Length, marks []Length)
 // nameFeatures writes names and sizes on the part where there is room, and
 // otherwise in a row above it.
 func (s *sheet) nameFeatures(features []feature) {
-	onPart := func(p *candidate) bool {
-		return s.core.Contains(p.text.bounds().Grow(s.h/5)) && !p.overLines && p.thin == 0
-	}
+	onPart := func(p *candidate) bool { return s.core.Contains(p.text.bounds().Grow(s.h / 5)) }
 	var rest []feature
 	for _, f := range features {
-		named := func(at geom.Point) bool { return s.search([]block{setBlock(f.lines, s.h)}, at, onPart) }
+		named := func(at geom.Point) bool { return s.searchClean([]block{setBlock(f.lines, s.h)}, at, onPart, true) }
 		if !named(f.target()) && !slices.ContainsFunc(f.others, named) {
 			rest = append(rest, f)
 		}

@@ -12,7 +12,6 @@
 package view
 
 import (
-	"fmt"
 	"slices"
 
 	"barwright/compile/geom"
@@ -53,48 +52,6 @@ func Views(m *model.Model) []model.View {
 		add(partDrawing(m, like[0], like[1:]))
 	}
 	return views
-}
-
-// drawnParts returns the parts that need a drawing, those together that look the
-// same in it.
-func drawnParts(m *model.Model) (groups [][]*model.Part) {
-	at := map[string]int{} // by what is drawn; lookup only
-	for i := range m.Parts {
-		p := &m.Parts[i]
-		if !moreThanRectangle(p) {
-			continue
-		}
-		looks := looksOf(p)
-		n, known := at[looks]
-		if !known {
-			n = len(groups)
-			at[looks] = n
-			groups = append(groups, nil)
-		}
-		groups[n] = append(groups[n], p)
-	}
-	return groups
-}
-
-// looksOf spells out all of a part that its drawing shows.
-func looksOf(p *model.Part) string {
-	q := *p
-	q.ID, q.Label, q.Name, q.Owner, q.Why, q.Placement = "", "", "", "", model.Why{}, geom.Placement{}
-	q.Openings, q.Recesses = slices.Clone(p.Openings), slices.Clone(p.Recesses)
-	q.Bores, q.Marks = slices.Clone(p.Bores), slices.Clone(p.Marks)
-	for i := range q.Openings {
-		q.Openings[i].Why = model.Why{}
-	}
-	for i := range q.Recesses {
-		q.Recesses[i].ID, q.Recesses[i].Why = "", model.Why{}
-	}
-	for i := range q.Bores {
-		q.Bores[i].Why = model.Why{}
-	}
-	for i := range q.Marks {
-		q.Marks[i].Why = model.Why{}
-	}
-	return fmt.Sprintf("%#v %v", q, p.Sides())
 }
 
 // partKind tells how a part is drawn.
