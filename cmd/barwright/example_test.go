@@ -75,6 +75,9 @@ func TestExamplesWriteEverything(t *testing.T) {
 			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "model.json", "manifest.json", "router/setup.txt"}
 			for _, p := range m.Parts {
 				want = append(want, "parts/"+p.Label+".dxf")
+				if p.FarBores() {
+					want = append(want, "parts/"+p.Label+"-far.dxf")
+				}
 			}
 			for _, p := range m.Programs {
 				want = append(want, "router/"+p.Name+".ngc")
@@ -137,12 +140,22 @@ func TestExamplesOutsideDXF(t *testing.T) {
 	for _, name := range examples {
 		t.Run(name, func(t *testing.T) {
 			m, out := compiled(t, name), built(t, name)
-			var files []string
-			for _, p := range m.Parts {
+			var files, farFiles []string
+			var far []*model.Part
+			for i := range m.Parts {
+				p := &m.Parts[i]
 				files = append(files, filepath.Join(out, "parts", p.Label+".dxf"))
+				if p.FarBores() {
+					far = append(far, p)
+					farFiles = append(farFiles, filepath.Join(out, "parts", p.Label+"-far.dxf"))
+				}
 			}
-			for i, result := range dxftest.Inspect(t, files) {
-				result.Check(t, &m.Parts[i])
+			for i, result := range dxftest.Inspect(t, append(files, farFiles...)) {
+				if i < len(files) {
+					result.Check(t, &m.Parts[i])
+				} else {
+					result.CheckFar(t, far[i-len(files)])
+				}
 			}
 		})
 	}

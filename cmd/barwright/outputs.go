@@ -34,6 +34,11 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		files = append(files, folder.File{Name: "parts/" + p.Label + ".dxf", Write: func(w io.Writer) error {
 			return dxf.WritePart(w, p, options)
 		}})
+		if p.FarBores() {
+			files = append(files, folder.File{Name: "parts/" + p.Label + "-far.dxf", Write: func(w io.Writer) error {
+				return dxf.WriteFar(w, p, options)
+			}})
+		}
 	}
 	for i := range m.Programs {
 		p := &m.Programs[i]

@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -124,8 +125,14 @@ func (p *placer) wall(w *model.Wall) {
 	if len(w.Studs) > 0 {
 		p.lengths(at+".studs", "centres, from the wall's left end", w.Studs...)
 	}
+	if w.Base.Height > 0 {
+		p.span(at+".baseboard", "along the wall; "+p.build.Show(w.Base.Height)+" high, "+p.build.Show(w.Base.Thickness)+" thick", w.Base.Along)
+	}
 	for _, o := range w.Outlets {
-		p.onWall("outlet."+o.Name, w, o.Along, o.Height)
+		p.onWall(cmp.Or(o.Kind, "outlet")+"."+o.Name, w, o.Along, o.Height)
+	}
+	for _, v := range w.Vents {
+		p.onWall("vent."+v.Name, w, v.Along, v.Height)
 	}
 	for _, s := range w.Stubs {
 		p.onWall("stub."+s.Name, w, s.Along, s.Height)
@@ -156,24 +163,11 @@ func (p *placer) run(r *model.Run) {
 		switch b.Kind {
 		case model.Cabinet:
 			p.extent(name+"."+place+".inside", b.Inside)
+			p.fronts(name+"."+place, b.Fronts)
 		case model.Bay:
 			p.extent(name+"."+place+".appliance", b.Appliance)
 		}
 	}
-}
-
-func (p *placer) kneeWall(k *model.KneeWall) {
-	name := "knee_wall." + k.Name
-	p.box(name, k.Framing)
-	p.lengths(name+"."+place+".studs", "centres, from the left end of its run", k.Studs...)
-	if len(k.Supports) == 0 {
-		return
-	}
-	var centres []model.Length
-	for _, s := range k.Supports {
-		centres = append(centres, s.Centre)
-	}
-	p.lengths(name+".supports."+place+".centres", "from the left end of its run", centres...)
 }
 
 func (p *placer) slab(s *model.Slab) {
@@ -208,11 +202,14 @@ func (p *placer) part(part *model.Part) {
 	p.add(name+".stock", model.Answer{Kind: model.AsReference, Text: part.Stock, Means: part.Material})
 	p.words(name+".face", "the one that is drawn", part.Face)
 	p.words(name+".grain", "", grains[part.Grain])
+	p.edges(name, part)
 	p.extent(name, part.Placement.Box)
 	box := part.Placement.Box
 	p.inRoom(name+".room", "its least corner", part.Placement.Frame, box.U.Lo, box.V.Lo, box.Z.Lo)
 	p.openings(name, part)
 	p.recesses(name, part)
+	p.bores(name, part)
+	p.marks(name, part)
 }
 
 var grains = [...]string{model.GrainNone: "none", model.GrainX: "along x", model.GrainY: "along y"}
@@ -231,6 +228,9 @@ func (p *placer) openings(name string, part *model.Part) {
 		p.shape(at, what, o.Shape)
 		if centre, radius, round := o.Shape.Circle(); round {
 			p.lengths(at+".centre", "it is round, "+p.build.Show(2*radius)+" across", centre.X, centre.Y)
+		}
+		if o.Bit > 0 {
+			p.length(at+".corner_bores", "diameter of the holes that are bored in its corners first", o.Bit)
 		}
 	}
 }

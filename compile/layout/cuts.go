@@ -33,12 +33,13 @@ func Cuts(parts []model.Part) []model.Cut {
 			}
 			cuts = append(cuts, model.Cut{
 				Stock: p.Stock, Kind: p.Kind, Length: long, Width: wide, Thickness: thick, Grain: p.Grain,
+				Banded: p.Banded(), Good: p.Good,
 			})
 		}
 		c := &cuts[at]
 		c.Count++
 		c.Parts = append(c.Parts, p.Label)
-		c.Name = joined(c.Name, p.Name)
+		c.Name = Joined(c.Name, p.Name)
 		if !slices.Contains(c.Where, p.Owner) {
 			c.Where = append(c.Where, p.Owner)
 		}
@@ -51,9 +52,9 @@ func Cuts(parts []model.Part) []model.Cut {
 	return cuts
 }
 
-// joined adds a part's name to a list of names, once. A number at its end is
+// Joined adds a part's name to a list of names, once. A number at its end is
 // dropped: "stud 3" is a stud.
-func joined(names, name string) string {
+func Joined(names, name string) string {
 	if kind := strings.TrimRight(name, "0123456789"); strings.HasSuffix(kind, " ") {
 		name = strings.TrimSpace(kind)
 	}
@@ -66,7 +67,7 @@ func joined(names, name string) string {
 // identity spells out all that makes a part the piece it is.
 func identity(p *model.Part) string {
 	b := []byte(strconv.Quote(p.Stock))
-	b = appendInts(b, int64(p.Kind), int64(p.Grain), int64(p.Thickness))
+	b = appendInts(b, int64(p.Kind), int64(p.Grain), int64(p.Thickness), int64(p.Good))
 	b = appendContour(b, p.Outline)
 	var features []string
 	for _, o := range p.Openings {
@@ -77,6 +78,19 @@ func identity(p *model.Part) string {
 	for _, r := range p.Recesses {
 		f := appendInts([]byte("recess"), int64(r.Depth), int64(r.Radius))
 		features = append(features, string(appendContour(f, r.Shape)))
+	}
+	for i := range p.Bores {
+		bore := &p.Bores[i]
+		what := "bore"
+		if bore.Far && (!bore.Through() || bore.Sink > 0) {
+			what = "far bore"
+		}
+		f := appendInts([]byte(what), int64(bore.Depth), int64(bore.Sink))
+		features = append(features, string(appendContour(f, bore.Shape())))
+	}
+	for _, band := range p.Bands {
+		f := appendInts([]byte("band"), int64(band.Edge), int64(band.Thickness))
+		features = append(features, strconv.Quote(band.Stock)+string(f))
 	}
 	slices.Sort(features)
 	return string(b) + strings.Join(features, "")

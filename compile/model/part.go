@@ -2,6 +2,7 @@ package model
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"barwright/compile/geom"
@@ -91,11 +92,68 @@ type Bore struct {
 	At       geom.Point
 	Diameter Length
 	Depth    Length // 0: through
-	Far      bool   // drilled from the face behind the drawn one
+	Far      bool   // drilled from the face behind the drawn one; At counts on the drawn one all the same
 	Sink     Length // diameter of a countersink for a flat head, on the face that it is drilled from; 0 for none
 	Slot     Length // of a slot: from the centre of one end to that of the other; 0 for a round hole
 	Across   bool   // of a slot: it runs along y, otherwise along x
 	Why      Why
+}
+
+// Through reports whether the bore goes through the part.
+func (b *Bore) Through() bool { return b.Depth == 0 }
+
+// Shape returns the bore's outline on the drawn face, counter-clockwise: a circle,
+// or a slot with half round ends.
+func (b *Bore) Shape() geom.Contour {
+	r, half := b.Diameter/2, b.Slot/2
+	c, at := b.At, func(x, y Length, bulge float64) geom.Vertex {
+		return geom.Vertex{Point: b.At.Add(geom.Point{X: x, Y: y}), Bulge: bulge}
+	}
+	switch {
+	case b.Slot == 0:
+		return geom.CircleContour(c, r)
+	case b.Across:
+		return geom.Contour{at(r, -half, 0), at(r, half, 1), at(-r, half, 0), at(-r, -half, 1)}
+	}
+	return geom.Contour{at(-half, -r, 0), at(half, -r, 1), at(half, r, 0), at(-half, r, 1)}
+}
+
+// Middles returns the centres of the slot's two ends; of a round bore its own
+// centre twice.
+func (b *Bore) Middles() [2]geom.Point {
+	step := geom.Point{X: b.Slot / 2}
+	if b.Across {
+		step = geom.Point{Y: b.Slot / 2}
+	}
+	return [2]geom.Point{b.At.Sub(step), b.At.Add(step)}
+}
+
+// Like reports whether two bores differ in nothing but where they are.
+func (b *Bore) Like(o *Bore) bool {
+	x, y := *b, *o
+	x.At, x.Why = y.At, y.Why
+	return x == y
+}
+
+// FarBores reports whether the face behind the drawn one is worked from.
+func (p *Part) FarBores() bool {
+	return slices.ContainsFunc(p.Bores, func(b Bore) bool { return b.Far && (!b.Through() || b.Sink > 0) })
+}
+
+// LikeBores gathers the part's bores into those that are alike, in the order of
+// the first of each.
+func (p *Part) LikeBores() (groups [][]Bore) {
+next:
+	for _, b := range p.Bores {
+		for i := range groups {
+			if groups[i][0].Like(&b) {
+				groups[i] = append(groups[i], b)
+				continue next
+			}
+		}
+		groups = append(groups, []Bore{b})
+	}
+	return groups
 }
 
 // Mark is a line to be drawn on the face, not cut.
@@ -173,6 +231,30 @@ func (p *Part) Sides() []Side {
 	return []Side{{front, names[0]}, {front.Opposite(), names[1]}}
 }
 
+// Banded names the part's banded edges: "front edge", "left edge", "all edges";
+// empty where none is.
+func (p *Part) Banded() string {
+	var names []string
+	for e := Bottom; e <= LeftEdge; e++ {
+		if slices.ContainsFunc(p.Bands, func(b Band) bool { return b.Edge == e }) {
+			names = append(names, p.edgeName(e))
+		}
+	}
+	if len(names) == 4 {
+		return "all edges"
+	}
+	return strings.Join(names, ", ")
+}
+
+func (p *Part) edgeName(e Edge) string {
+	for _, side := range p.Sides() {
+		if side.Edge == e {
+			return side.Name
+		}
+	}
+	return e.String() + " edge"
+}
+
 // Cut is a line of the cut list: one distinct piece and how many of it.
 type Cut struct {
 	Parts     []string // labels
@@ -185,6 +267,7 @@ type Cut struct {
 	Thickness Length
 	Grain     Grain
 	Banded    string   // its banded edges in words; the sizes are without the banding
+	Good      Good     // the faces that should be the better ones
 	Where     []string // owners
 }
 

@@ -13,6 +13,7 @@ type View struct {
 	Title      string
 	Note       string    // how to read it, in a sentence or two
 	Part       string    // ID of the part that is drawn; empty where many are
+	Alike      []string  // IDs of further parts that it draws: the same but for name and place
 	Bounds     geom.Rect // holds shapes, dimensions and texts
 	TextHeight Length    // size of the type that texts were placed for
 	Shapes     []Shape   // from back to front
@@ -39,6 +40,10 @@ const (
 	ShapeHidden    ShapeKind = "hidden"  // dashed
 	ShapeOpening   ShapeKind = "opening" // cut through
 	ShapeRecess    ShapeKind = "recess"  // cut to a depth
+	ShapeBore      ShapeKind = "bore"    // drilled
+	ShapeMark      ShapeKind = "mark"    // drawn on the face
+	ShapeBand      ShapeKind = "band"    // edge that is covered with banding
+	ShapeFront     ShapeKind = "front"   // door, drawer front or false front
 	ShapeOutlet    ShapeKind = "outlet"
 	ShapeStub      ShapeKind = "stub"
 	ShapeAppliance ShapeKind = "appliance"

@@ -12,7 +12,7 @@ import (
 // site is something on a wall, as a run hides it: its box in the run's frame.
 type site struct {
 	kind     model.ShapeKind
-	id, name string
+	id, name string // "outlet.urn", "outlet urn"
 	at       geom.Box
 	u, z     Length // of its centre
 	round    bool
@@ -37,7 +37,7 @@ func runElevation(m *model.Model, r *model.Run) model.View {
 	for _, sl := range slabs {
 		core = core.Union(rectUZ(sl.Box))
 	}
-	parts := runParts(m, r)
+	parts := append(runParts(m, r), endPanels(m, r)...)
 	for _, p := range parts {
 		core = core.Union(rectUZ(p.Placement.Box))
 	}
@@ -74,7 +74,8 @@ func runElevation(m *model.Model, r *model.Run) model.View {
 	}
 	s.runHeights(r, hull, slabs)
 	for i := range sites {
-		s.callout(geom.Point{X: sites[i].u, Y: sites[i].z}, string(sites[i].kind), sites[i].name)
+		kind, name, _ := strings.Cut(sites[i].name, " ")
+		s.callout(geom.Point{X: sites[i].u, Y: sites[i].z}, kind, name)
 	}
 	for _, sl := range slabs {
 		s.name(upright(rectUZ(sl.Box)), words(sl.Kind)+" "+sl.Name)
@@ -158,7 +159,7 @@ func runParts(m *model.Model, r *model.Run) []*model.Part {
 	var found []*model.Part
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		if p.Placement.Frame != r.Frame || p.Placement.Box.V.Mid() < 0 {
+		if p.Placement.Frame != r.Frame || p.Placement.Box.V.Mid() < 0 || isFront(r, p) {
 			continue
 		}
 		if slices.ContainsFunc(r.Boxes, func(b model.Box) bool { return b.Hull.Overlaps(p.Placement.Box) }) {
@@ -223,15 +224,22 @@ func (s *sheet) sites(m *model.Model, r *model.Run, hull geom.Box) []site {
 		w := &m.Room.Walls[i]
 		behind := (w.Frame.Turn-r.Frame.Turn)%(360*geom.Degree) == 0
 		for _, o := range w.Outlets {
-			t := site{kind: model.ShapeOutlet, id: "outlet." + o.Name, name: o.Name, z: o.Height, behind: behind}
+			t := site{kind: model.ShapeOutlet, id: outletID(&o), name: outletName(&o), z: o.Height, behind: behind}
 			s.locate(&t, w, r, o.Along, o.Box.Width, o.Box.Height, o.StandsOut)
 			if t.at.Overlaps(reach) {
 				found = append(found, t)
 			}
 		}
 		for _, p := range w.Stubs {
-			t := site{kind: model.ShapeStub, id: "stub." + p.Name, name: p.Name, z: p.Height, behind: behind, round: behind}
+			t := site{kind: model.ShapeStub, id: "stub." + p.Name, name: "stub " + p.Name, z: p.Height, behind: behind, round: behind}
 			s.locate(&t, w, r, p.Along, p.Diameter, p.Diameter, p.StandsOut)
+			if t.at.Overlaps(reach) {
+				found = append(found, t)
+			}
+		}
+		for _, v := range w.Vents {
+			t := site{kind: model.ShapeOutlet, id: "vent." + v.Name, name: "vent " + v.Name, z: v.Height, behind: behind}
+			s.locate(&t, w, r, v.Along, v.Width, v.Tall, v.StandsOut)
 			if t.at.Overlaps(reach) {
 				found = append(found, t)
 			}
@@ -239,6 +247,10 @@ func (s *sheet) sites(m *model.Model, r *model.Run, hull geom.Box) []site {
 	}
 	return found
 }
+
+func outletID(o *model.Outlet) string { return cmp.Or(o.Kind, "outlet") + "." + o.Name }
+
+func outletName(o *model.Outlet) string { return cmp.Or(o.Kind, "outlet") + " " + o.Name }
 
 // locate puts a site into the run's frame. What has no size is drawn as large
 // as a letter.
@@ -260,7 +272,7 @@ func (s *sheet) locate(t *site, w *model.Wall, r *model.Run, along, width, heigh
 }
 
 func (s *sheet) siteShape(t *site) {
-	title := string(t.kind) + " " + t.name + ", behind"
+	title := t.name + ", behind"
 	if t.round {
 		s.area(t.kind, geom.CircleContour(geom.Point{X: t.u, Y: t.z}, t.at.Z.Size()/2), t.id, title)
 	} else {

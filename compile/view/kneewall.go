@@ -1,6 +1,8 @@
 package view
 
 import (
+	"slices"
+
 	"barwright/compile/geom"
 	"barwright/compile/model"
 )
@@ -20,45 +22,62 @@ func framingParts(m *model.Model, k *model.KneeWall) []*model.Part {
 // upstanding reports whether a piece of lumber stands.
 func upstanding(b geom.Box) bool { return b.Z.Size() > max(b.U.Size(), b.V.Size()) }
 
-// kneeWallElevation shows the bare framing from the room's side: what is at
-// the run's right end is at the left.
+// kneeWallElevation shows the bare framing from the work side, with the boxes of the
+// outlets in it.
 func kneeWallElevation(m *model.Model, k *model.KneeWall) model.View {
-	fromRoom := func(b geom.Box) geom.Rect { return geom.Rect{X: mirrored(b.U), Y: b.Z} }
-	core := fromRoom(k.Framing)
+	core := rectUZ(k.Framing)
 	tops := slabsOver(m, k.Frame, k.Framing)
 	for _, sl := range tops {
-		core = core.Union(fromRoom(sl.Box))
+		core = core.Union(rectUZ(sl.Box))
 	}
 	s := newSheet(m, core, roomShare)
 	s.view.Name, s.view.Title = "knee-wall-"+k.Name, "Knee wall "+k.Name
-	s.view.Note = "The framing without its skins, seen from the room. " +
-		"Running dimensions count from the framing's left end as seen: centres of supports above, of studs below."
-	s.rect(model.ShapeBeyond, fromRoom(k.Framing), kneeWallID(k), "knee wall "+k.Name)
+	s.view.Note = "The framing without its skins, seen from the work side. " +
+		"Running dimensions count from the framing's left end: centres of supports above, of studs below."
+	s.rect(model.ShapeBeyond, rectUZ(k.Framing), kneeWallID(k), "knee wall "+k.Name)
 	for _, p := range framingParts(m, k) {
-		s.rect(model.ShapeFraming, fromRoom(p.Placement.Box), p.ID, partTitle(p))
+		s.rect(model.ShapeFraming, rectUZ(p.Placement.Box), p.ID, partTitle(p))
 	}
 	for _, sup := range k.Supports {
-		s.rect(model.ShapeSteel, fromRoom(sup.Steel), sup.Part, "support at "+s.num(sup.Centre))
+		s.rect(model.ShapeSteel, rectUZ(sup.Steel), sup.Part, "support at "+s.num(sup.Centre))
 	}
 	for _, sl := range tops {
-		s.rect(model.ShapeSlab, fromRoom(sl.Box), slabID(sl), words(sl.Kind)+" "+sl.Name)
+		s.rect(model.ShapeSlab, rectUZ(sl.Box), slabID(sl), words(sl.Kind)+" "+sl.Name)
 	}
 	openings := skinOpenings(m, k)
 	for _, o := range openings {
 		s.rect(model.ShapeHidden, o.at, o.part.ID, o.name+" in "+o.part.Name)
 	}
+	s.outletBoxes(k)
 	s.floor(core)
 	s.kneeWallDims(k, tops)
 	for _, sl := range tops {
-		s.name(upright(fromRoom(sl.Box)), words(sl.Kind)+" "+sl.Name)
+		s.name(upright(rectUZ(sl.Box)), words(sl.Kind)+" "+sl.Name)
 	}
 	for _, o := range openings {
 		s.callout(upright(o.at).centre(), o.name)
 	}
+	for i := range k.Outlets {
+		o := &k.Outlets[i]
+		s.callout(upright(rectUZ(o.Box)).centre(), "outlet "+o.Name, o.Face+" face")
+	}
 	return s.finish()
 }
 
-// skinOpening is what is cut through a knee wall's skin, as seen from the room.
+// outletBoxes draws the boxes of outlets, and carries their heights to the left.
+func (s *sheet) outletBoxes(k *model.KneeWall) {
+	for i := range k.Outlets {
+		o := &k.Outlets[i]
+		at := rectUZ(o.Box)
+		s.rect(model.ShapeOutlet, at, "outlet."+o.Name, "outlet "+o.Name+", "+o.Face+" face")
+		s.line(model.ShapeCentre, "", "", geom.Point{X: at.X.Lo, Y: at.Y.Mid()}, geom.Point{X: s.core.X.Lo, Y: at.Y.Mid()})
+	}
+	if len(k.Outlets) > 0 {
+		s.view.Note += " At the left: heights of the centres of outlets."
+	}
+}
+
+// skinOpening is what is cut through a knee wall's skin, but for its own outlets.
 type skinOpening struct {
 	at   geom.Rect
 	part *model.Part
@@ -74,8 +93,11 @@ func skinOpenings(m *model.Model, k *model.KneeWall) []skinOpening {
 			continue
 		}
 		for _, o := range p.Openings {
-			at := inFrame(p.Placement, o.Shape.Bounds())
-			found = append(found, skinOpening{geom.Rect{X: mirrored(at.U), Y: at.Z}, p, o.Name})
+			at := rectUZ(inFrame(p.Placement, o.Shape.Bounds()))
+			own := func(k model.KneeOutlet) bool { return at.Contains(rectUZ(k.Box)) }
+			if !slices.ContainsFunc(k.Outlets, own) {
+				found = append(found, skinOpening{at, p, o.Name})
+			}
 		}
 	}
 	return found
@@ -106,15 +128,16 @@ func inFrame(p geom.Placement, face geom.Rect) geom.Box {
 }
 
 func (s *sheet) kneeWallDims(k *model.KneeWall, tops []*model.Slab) {
-	left, right := -k.Framing.U.Hi, -k.Framing.U.Lo
-	studs, supports := []Length{right}, []Length{right}
-	for _, u := range k.Studs {
-		studs = append(studs, -u)
-	}
+	left, right := k.Framing.U.Lo, k.Framing.U.Hi
+	studs, supports, zs := append([]Length{right}, k.Studs...), []Length{right}, []Length{}
 	for _, sup := range k.Supports {
-		supports = append(supports, -sup.Centre)
-		s.line(model.ShapeCentre, "", "", geom.Point{X: -sup.Centre, Y: sup.Steel.Z.Hi}, geom.Point{X: -sup.Centre, Y: s.core.Y.Hi})
+		supports = append(supports, sup.Centre)
+		s.line(model.ShapeCentre, "", "", geom.Point{X: sup.Centre, Y: sup.Steel.Z.Hi}, geom.Point{X: sup.Centre, Y: s.core.Y.Hi})
 	}
+	for i := range k.Outlets {
+		zs = append(zs, k.Outlets[i].Box.Z.Mid())
+	}
+	s.count(s.left(), 0, zs, s.fine)
 	s.count(s.below(), left, studs, s.num)
 	if len(k.Supports) > 0 {
 		s.count(s.above(), left, supports, s.num)

@@ -132,19 +132,34 @@ func anywhere(*candidate) bool { return true }
 // search writes one of the blocks at the best of the places that suit, the nearest
 // and first of equals. It reports whether there was one.
 func (s *sheet) search(blocks []block, target geom.Point, suits func(*candidate) bool) bool {
-	var best *candidate
-	for far := 2 * s.h; far <= distant*s.h && (best == nil || far < best.cost(s.h)); far += s.h * 5 / 4 {
+	return s.searchClean(blocks, target, suits, false)
+}
+
+// searchClean does so; where it must be clean, the text crosses no outline and its
+// leader no thin line.
+func (s *sheet) searchClean(blocks []block, target geom.Point, suits func(*candidate) bool, clean bool) bool {
+	var best, p candidate
+	found := false
+	var sines, cosines [ways]float64
+	for way := range ways {
+		turn := geom.Angle(way)*360*geom.Degree/ways + 45*geom.Degree
+		sines[way], cosines[way] = turn.SinCos()
+	}
+	for far := 2 * s.h; far <= distant*s.h && (!found || far < best.cost(s.h)); far += s.h * 5 / 4 {
 		for way := range ways {
-			turn := geom.Angle(way)*360*geom.Degree/ways + 45*geom.Degree
 			for _, b := range blocks {
-				p, free := s.candidateAt(b, target, far, turn)
-				if free && suits(&p) && (best == nil || p.cost(s.h) < best.cost(s.h)) {
-					best = &p
+				p = s.candidateAt(b, target, far, sines[way], cosines[way])
+				better := func() bool { return !found || p.cost(s.h) < best.cost(s.h) }
+				if !better() || !suits(&p) || !s.weigh(&p, target) || clean && (p.overLines || p.thin > 0) {
+					continue
+				}
+				if better() {
+					best, found = p, true
 				}
 			}
 		}
 	}
-	if best == nil {
+	if !found {
 		return false
 	}
 	s.set(best.block, best.at, 0)
@@ -152,11 +167,10 @@ func (s *sheet) search(blocks []block, target geom.Point, suits func(*candidate)
 	return true
 }
 
-// candidateAt looks at one place of a callout; free tells whether its text covers
-// nothing and its leader no text.
-func (s *sheet) candidateAt(b block, target geom.Point, far Length, way geom.Angle) (p candidate, free bool) {
-	knee := geom.Frame{Origin: target, Turn: way}.At(far, 0)
-	sin, cos := way.SinCos()
+// candidateAt is one place of a callout, so far from its target and in the direction
+// of a sine and cosine. What it crosses is not known yet.
+func (s *sheet) candidateAt(b block, target geom.Point, far Length, sin, cos float64) (p candidate) {
+	knee := target.Add(geom.Point{X: Length(math.Round(float64(float64(far) * cos))), Y: Length(math.Round(float64(float64(far) * sin)))})
 	p.block = b
 	p.at = geom.Point{X: knee.X + sideways(b.w, cos), Y: knee.Y + sideways(b.h, sin)}
 	p.text, p.fromTarget = boxAt(p.at, b.w, b.h, 0), far
@@ -166,22 +180,25 @@ func (s *sheet) candidateAt(b block, target geom.Point, far Length, way geom.Ang
 		X: min(max(target.X, r.X.Lo), r.X.Hi),
 		Y: min(max(target.Y, r.Y.Lo), r.Y.Hi),
 	}
+	return p
+}
+
+// weigh counts what a candidate crosses. It reports whether its text covers nothing
+// and its leader no text.
+func (s *sheet) weigh(p *candidate, target geom.Point) bool {
 	leader := segOf(p.from, target)
 	for _, o := range s.solid {
 		if p.text.meets(o) {
-			return p, false
+			return false
 		}
 	}
-	if crossing(p.text, s.stem) {
-		return p, false
+	if crossing(p.text, s.stem) || p.text.crosses(leader) || !s.free(p.text, false) || !s.open(leader, false) {
+		return false
 	}
-	if p.text.crosses(leader) || !s.free(p.text, false) || !s.open(leader, false) {
-		return p, false
-	}
-	p.overLines = !s.free(p.text, true)
-	p.closeBy = !s.apart(boxAt(p.at, b.w+s.h, b.h+s.h/2, 0))
+	p.overLines = crossing(p.text, s.edges)
+	p.closeBy = !s.apart(boxAt(p.at, p.block.w+s.h, p.block.h+s.h/2, 0))
 	p.outlines, p.thin = crossed(leader, s.edges), crossed(leader, s.lines)
-	return p, true
+	return true
 }
 
 // crossing reports whether a line runs through the box.

@@ -62,9 +62,11 @@ func faults(v *model.View) []string {
 }
 
 func TestFixtureLayout(t *testing.T) {
-	for _, v := range Views(viewtest.Bar()) {
-		for _, f := range faults(&v) {
-			t.Error(f)
+	for _, m := range []*model.Model{viewtest.Bar(), viewtest.Fitted()} {
+		for _, v := range Views(m) {
+			for _, f := range faults(&v) {
+				t.Error(f)
+			}
 		}
 	}
 }

@@ -6,51 +6,117 @@ import (
 	"strings"
 
 	"barwright/compile/geom"
+	"barwright/compile/layout"
 	"barwright/compile/model"
 	"barwright/lang/finding"
 )
 
 // moreThanRectangle reports whether a part needs a drawing.
 func moreThanRectangle(p *model.Part) bool {
-	return len(p.Openings)+len(p.Recesses) > 0 || len(p.Outline) != 4
+	return len(p.Openings)+len(p.Recesses)+len(p.Bores)+len(p.Marks) > 0 || len(p.Outline) != 4
 }
 
-// partDrawing shows one part on its drawn face. Running dimensions count from
-// its left and from its lower edge to the corners of its outline, to the edges
-// of every opening, notch and recess, and to the centre of a round one; the
-// size of each stands beside it.
-func partDrawing(m *model.Model, p *model.Part) model.View {
+// partDrawing shows one part on its drawn face, and names those that are like it.
+// Running dimensions count from its left and from its lower edge to the corners of
+// its outline, to the edges of every opening, notch and recess, and to the centre
+// of a round one; the size of each stands beside it. Rows of bores have a dimension
+// of their own.
+func partDrawing(m *model.Model, p *model.Part, alike []*model.Part) model.View {
 	s := newSheet(m, p.Outline.Bounds(), pieceShare)
 	s.view.Name, s.view.Title = "part-"+p.Label, p.Label+", "+p.Name
 	s.view.Part = p.ID
 	s.view.Note = partNote(m, p) + s.rounding(p.Outline)
+	s.nameAlike(p, alike)
 	s.area(partKind(p), p.Outline, p.ID, partTitle(p))
+	s.bands(p)
 	var xs, ys []Length
 	for _, v := range p.Outline {
 		xs, ys = append(xs, v.X), append(ys, v.Y)
 	}
 	features := s.partFeatures(p)
 	for _, f := range features {
-		s.area(f.kind, f.shape, p.ID, f.title)
+		if f.kind == model.ShapeMark {
+			s.line(f.kind, p.ID, f.title, f.shape[0].Point, f.shape[1].Point)
+		} else {
+			s.area(f.kind, f.shape, p.ID, f.title)
+		}
 		fx, fy := f.marks()
 		xs, ys = append(xs, fx...), append(ys, fy...)
 		s.witness(f)
 	}
-	s.nameSides(p, features, xs, ys)
-	s.count(s.below(), s.core.X.Lo, xs, s.fine)
-	s.count(s.left(), s.core.Y.Lo, ys, s.fine)
+	for _, o := range p.Openings {
+		for _, at := range o.Corners {
+			s.bore(&model.Bore{At: at, Diameter: o.Bit}, p.ID, o.Name+", bored at its corners, ⌀ "+s.bit(o.Bit))
+		}
+	}
+	rows, bx, by, bores := s.boring(p)
+	xs, ys, features = append(xs, bx...), append(ys, by...), append(features, bores...)
+	ex, ey := rowEnds(rows)
+	s.nameSides(p, features, append(ex, xs...), append(ey, ys...))
+	s.rowDims(rows)
+	s.count(s.below(), s.core.X.Lo, xs, s.spot)
+	s.count(s.left(), s.core.Y.Lo, ys, s.spot)
 	s.nameFeatures(features)
 	return s.finish()
+}
+
+// nameAlike tells in the title which parts else are cut so.
+func (s *sheet) nameAlike(p *model.Part, alike []*model.Part) {
+	if len(alike) == 0 {
+		return
+	}
+	labels, names := p.Label, layout.Joined("", p.Name)
+	for _, a := range alike {
+		labels += ", " + a.Label
+		names = layout.Joined(names, a.Name)
+		s.view.Alike = append(s.view.Alike, a.ID)
+	}
+	s.view.Title = labels + ": " + names
+}
+
+// bands draws the banded edges of a part.
+func (s *sheet) bands(p *model.Part) {
+	b := p.Outline.Bounds()
+	for _, band := range p.Bands {
+		on := func(q geom.Point) bool {
+			return q.Y == [...]Length{b.Y.Lo, q.Y, b.Y.Hi, q.Y}[band.Edge] && q.X == [...]Length{q.X, b.X.Hi, q.X, b.X.Lo}[band.Edge]
+		}
+		for i, v := range p.Outline {
+			if to := p.Outline[(i+1)%len(p.Outline)].Point; v.Bulge == 0 && on(v.Point) && on(to) {
+				s.line(model.ShapeBand, p.ID, "banded with "+band.Stock, v.Point, to)
+			}
+		}
+	}
+}
+
+// edgeNames are what is written along the edges of a part: where it is front, and
+// which are banded.
+func edgeNames(p *model.Part) []model.Side {
+	var names []model.Side
+	sides := p.Sides()
+	for e := model.Bottom; e <= model.LeftEdge; e++ {
+		name := ""
+		if i := slices.IndexFunc(sides, func(s model.Side) bool { return s.Edge == e }); i >= 0 {
+			name = sides[i].Name
+		}
+		if slices.ContainsFunc(p.Bands, func(b model.Band) bool { return b.Edge == e }) {
+			name = strings.TrimPrefix(name+", banded", ", ")
+		}
+		if name != "" {
+			names = append(names, model.Side{Edge: e, Name: name})
+		}
+	}
+	return names
 }
 
 // shares are where along an edge its name is tried, in hundredths.
 var shares = [...]Length{50, 45, 55, 40, 60, 35, 65, 30, 70, 25, 75, 20, 80, 15, 85, 10, 90}
 
-// nameSides writes along the edges which is the front: inside where there is room,
+// nameSides writes along the edges which is the front, and which are banded: inside where there is room,
 // otherwise outside, clear of what is measured to below and at the left, and of the
 // leaders that may come down from above. What finds no place is in the note alone.
 func (s *sheet) nameSides(p *model.Part, features []feature, xs, ys []Length) {
-	for _, side := range p.Sides() {
+	for _, side := range edgeNames(p) {
 		var marks []Length
 		switch side.Edge {
 		case model.Bottom:
@@ -99,12 +165,11 @@ func (s *sheet) nameSide(e model.Edge, b block, outwards Length, marks []Length)
 // nameFeatures writes names and sizes on the part where there is room, and
 // otherwise in a row above it.
 func (s *sheet) nameFeatures(features []feature) {
-	onPart := func(p *candidate) bool {
-		return s.core.Contains(p.text.bounds().Grow(s.h/5)) && !p.overLines && p.thin == 0
-	}
+	onPart := func(p *candidate) bool { return s.core.Contains(p.text.bounds().Grow(s.h / 5)) }
 	var rest []feature
 	for _, f := range features {
-		if !s.search([]block{setBlock(f.lines, s.h)}, f.target(), onPart) {
+		named := func(at geom.Point) bool { return s.searchClean([]block{setBlock(f.lines, s.h)}, at, onPart, true) }
+		if !named(f.target()) && !slices.ContainsFunc(f.others, named) {
 			rest = append(rest, f)
 		}
 	}
@@ -157,6 +222,20 @@ func partNote(m *model.Model, p *model.Part) string {
 	if sides := p.Sides(); len(sides) > 0 {
 		note += " " + finding.Capital(sides[0].Name) + " at the " + sides[0].Edge.String() + "."
 	}
+	if banded := p.Banded(); banded != "" {
+		note += " Banded, beyond these sizes: " + banded + "."
+	}
+	switch p.Good {
+	case model.GoodDrawn:
+		note += " Good face: this one."
+	case model.GoodFar:
+		note += " Good face: the other one."
+	case model.GoodBoth:
+		note += " Good faces: both."
+	}
+	if p.FarBores() {
+		note += " What is drilled from the other face is dashed."
+	}
 	return note
 }
 
@@ -169,12 +248,13 @@ func (s *sheet) rounding(outline geom.Contour) string {
 	return " Round corners have a radius of " + s.build.Plain(s.snap(radius)) + "."
 }
 
-// feature is an opening, a notch or a recess, as it is drawn.
+// feature is an opening, a notch, a recess, a mark or a kind of bore, as it is drawn.
 type feature struct {
-	kind  model.ShapeKind
-	shape geom.Contour
-	title string
-	lines []string
+	kind   model.ShapeKind
+	shape  geom.Contour
+	title  string
+	lines  []string
+	others []geom.Point // that will do as well to point at
 }
 
 // partFeatures lists what is cut into a part. What the router cuts is written as a
@@ -190,11 +270,23 @@ func (s *sheet) partFeatures(p *model.Part) []feature {
 		if r := cornersOf(o.Shape); r > 0 {
 			lines = append(lines, "corners r "+s.fine(s.snap(r)))
 		}
-		found = append(found, feature{kind, o.Shape, strings.Join(lines, ", "), lines})
+		if len(o.Corners) > 0 {
+			lines = append(lines, "corners bored ⌀ "+s.bit(o.Bit))
+		}
+		f := feature{kind: kind, shape: o.Shape, title: strings.Join(lines, ", "), lines: lines}
+		if o.Notch { // where it is deep, its middle is easily behind something
+			b := upright(o.Shape.Bounds())
+			f.others = []geom.Point{b.at(b.u.Lo+b.u.Size()*17/20, b.v.Mid()), b.at(b.u.Lo+b.u.Size()*3/20, b.v.Mid())}
+		}
+		found = append(found, f)
 	}
 	for _, r := range p.Recesses {
 		size, deep := sizeOf(r.Shape, s.caliper), s.caliper(r.Depth)+" deep"
-		found = append(found, feature{model.ShapeRecess, r.Shape, r.Name + ", " + size + ", " + deep, []string{r.Name, size, deep}})
+		found = append(found, feature{kind: model.ShapeRecess, shape: r.Shape, title: r.Name + ", " + size + ", " + deep, lines: []string{r.Name, size, deep}})
+	}
+	for _, m := range p.Marks {
+		line := geom.Contour{{Point: m.From}, {Point: m.To}}
+		found = append(found, feature{kind: model.ShapeMark, shape: line, title: m.Name + ", drawn on the face", lines: []string{m.Name}})
 	}
 	return found
 }
@@ -223,7 +315,7 @@ func (f *feature) marks() (xs, ys []Length) {
 		return []Length{c.X}, []Length{c.Y}
 	}
 	b := f.shape.Bounds()
-	return []Length{b.X.Lo, b.X.Hi}, []Length{b.Y.Lo, b.Y.Hi}
+	return sorted([]Length{b.X.Lo, b.X.Hi}), sorted([]Length{b.Y.Lo, b.Y.Hi})
 }
 
 func (f *feature) target() geom.Point { return upright(f.shape.Bounds()).centre() }

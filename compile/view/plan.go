@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -29,7 +30,7 @@ func plan(m *model.Model) model.View {
 		s.planWall(m.Room.Walls, i)
 	}
 	for i := range m.Runs {
-		s.planRun(&m.Runs[i])
+		s.planRun(m, &m.Runs[i])
 	}
 	for i := range m.KneeWalls {
 		s.planKneeWall(m, &m.KneeWalls[i])
@@ -37,6 +38,7 @@ func plan(m *model.Model) model.View {
 	for i := range m.Slabs {
 		sl := &m.Slabs[i]
 		s.area(model.ShapeAbove, planQuad(sl.Frame, sl.Box).contour(), slabID(sl), words(sl.Kind)+" "+sl.Name)
+		s.planCuts(m, sl)
 	}
 	for i := range m.Room.Walls {
 		s.planSite(&m.Room.Walls[i])
@@ -107,7 +109,12 @@ func (s *sheet) planSite(w *model.Wall) {
 		half := max(o.Box.Width, s.h) / 2
 		into := min(max(o.Box.Depth, s.h), wallBand*s.h)
 		q := quad{f, geom.Span{Lo: o.Along - half, Hi: o.Along + half}, geom.Span{Lo: -o.StandsOut, Hi: into}}
-		s.area(model.ShapeOutlet, q.contour(), "outlet."+o.Name, "outlet "+o.Name)
+		s.area(model.ShapeOutlet, q.contour(), outletID(&o), outletName(&o))
+	}
+	for _, v := range w.Vents {
+		half := max(v.Width, s.h) / 2
+		q := quad{f, geom.Span{Lo: v.Along - half, Hi: v.Along + half}, geom.Span{Lo: -v.StandsOut, Hi: s.h}}
+		s.area(model.ShapeOutlet, q.contour(), "vent."+v.Name, "vent "+v.Name)
 	}
 	for _, p := range w.Stubs {
 		half := max(p.Diameter, s.h/2) / 2
@@ -116,18 +123,20 @@ func (s *sheet) planSite(w *model.Wall) {
 	}
 }
 
-func (s *sheet) planRun(r *model.Run) {
+func (s *sheet) planRun(m *model.Model, r *model.Run) {
 	for i := range r.Boxes {
 		b := &r.Boxes[i]
 		s.area(model.ShapePanel, planQuad(r.Frame, b.Hull).contour(), boxID(b), s.boxTitle(b))
 		if b.Kind == model.Bay {
 			s.area(model.ShapeAppliance, planQuad(r.Frame, b.Appliance).contour(), boxID(b), "appliance in "+b.Name)
 		}
+		for _, f := range b.Fronts {
+			s.area(model.ShapeFront, planQuad(r.Frame, f.Place).contour(), f.Part, f.Name+" of "+b.Name)
+		}
 	}
-}
-
-func (s *sheet) boxTitle(b *model.Box) string {
-	return b.Kind.String() + " " + b.Name + ", " + s.build.Plain(b.Hull.U.Size()) + " wide"
+	for _, p := range endPanels(m, r) {
+		s.area(model.ShapePanel, planQuad(r.Frame, p.Placement.Box).contour(), p.ID, partTitle(p))
+	}
 }
 
 // planKneeWall draws the framing as the plates show it, what they hide dashed.
@@ -221,7 +230,10 @@ func (s *sheet) planNames(m *model.Model) {
 		w := &m.Room.Walls[i]
 		f := planFrame(w.Frame)
 		for _, o := range w.Outlets {
-			s.onWall(f, f.At(o.Along, 0), "outlet", o.Name)
+			s.onWall(f, f.At(o.Along, 0), cmp.Or(o.Kind, "outlet"), o.Name)
+		}
+		for _, v := range w.Vents {
+			s.onWall(f, f.At(v.Along, 0), "vent", v.Name)
 		}
 		for _, p := range w.Stubs {
 			s.onWall(f, f.At(p.Along, -p.StandsOut/2), "stub", p.Name)
@@ -245,6 +257,9 @@ func (s *sheet) planNames(m *model.Model) {
 			at = (k.Supports[0].Centre + k.Supports[1].Centre) / 2
 		}
 		s.callout(home.at(at, home.v.Mid()), "knee wall "+k.Name)
+	}
+	for i := range m.Slabs {
+		s.planCutNames(m, &m.Slabs[i])
 	}
 }
 

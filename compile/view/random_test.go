@@ -74,6 +74,9 @@ func (d draws) run(wall string, along bool) model.Run {
 			width = Length(1+d.count(15, "narrow")) * eighth
 		}
 		b.Hull = geom.Box{U: geom.Span{Lo: r.Length, Hi: r.Length + width}, V: geom.Span{Hi: r.Depth}, Z: geom.Span{Hi: r.Height}}
+		if b.Kind == model.Cabinet {
+			b.Fronts = d.fronts(b.Hull)
+		}
 		if b.Kind == model.Bay {
 			b.BlockHeight = d.inches(0, 2, "block")
 			b.Appliance = geom.Box{U: b.Hull.U, V: b.Hull.V, Z: geom.Span{Lo: b.BlockHeight, Hi: r.Height}}
@@ -96,12 +99,62 @@ func (d draws) kneeWall(m *model.Model, r *model.Run) {
 			V: geom.Span{Lo: -d.inches(5, 15, "reach"), Hi: k.Framing.V.Hi}, Z: geom.Span{Lo: top - 2*eighth, Hi: top}}
 		k.Supports = append(k.Supports, model.Support{Centre: u, Steel: steel})
 	}
+	for i := range d.count(3, "outlets") {
+		at := Length(rapid.Int64Range(0, int64(r.Length-length.Inch)).Draw(d.T, "outlet")) / eighth * eighth
+		box := geom.Box{U: geom.Span{Lo: at}, V: k.Framing.V, Z: geom.Span{Lo: d.inches(1, 30, "outlet")}}
+		box.U.Hi, box.Z.Hi = box.U.Lo+2*length.Inch, box.Z.Lo+3*length.Inch
+		k.Outlets = append(k.Outlets, model.KneeOutlet{Name: d.name("outlet"), Face: kneeWallFaces[i%2].name, Box: box, Clear: box, Cover: box})
+	}
+	for _, f := range kneeWallFaces {
+		skin := model.Skin{Face: f.name, Box: k.Framing}
+		for u := Length(0); u < r.Length && rapid.Bool().Draw(d.T, "more"); u += d.inches(1, 20, "step") {
+			skin.Battens, skin.Seams = append(skin.Battens, u), append(skin.Seams, u+eighth)
+		}
+		k.Skins = append(k.Skins, skin)
+	}
 	m.KneeWalls = []model.KneeWall{k}
 	m.Slabs = []model.Slab{
 		{Kind: "counter", Name: d.name("slab"), Frame: r.Frame, Box: geom.Box{U: geom.Span{Hi: r.Length},
 			V: geom.Span{Hi: r.Depth + d.inches(0, 2, "over")}, Z: geom.Span{Lo: r.Height, Hi: r.Height + length.Inch}}},
 		{Kind: "bar_top", Name: "b", Frame: r.Frame, Box: geom.Box{U: geom.Span{Hi: r.Length},
 			V: geom.Span{Lo: -d.inches(5, 20, "over"), Hi: d.inches(0, 2, "over")}, Z: geom.Span{Lo: top, Hi: top + d.inches(1, 3, "thick")}}},
+	}
+}
+
+// fronts are up to four, over one another.
+func (d draws) fronts(hull geom.Box) (all []model.Front) {
+	n := d.count(4, "fronts")
+	step := hull.Z.Size() / Length(max(n, 1))
+	for i := range Length(n) {
+		f := model.Front{Kind: model.FrontKind(d.count(2, "front")), Name: d.name("front"), Hinged: model.End(d.count(1, "hinged")), Place: hull}
+		f.Place.Z = geom.Span{Lo: hull.Z.Lo + i*step, Hi: hull.Z.Lo + (i+1)*step}
+		all = append(all, f)
+	}
+	return all
+}
+
+// bored adds rows of bores and single ones, marks and banded edges.
+func (d draws) bored(p *model.Part, w, h Length) {
+	for range d.count(3, "kinds of bores") {
+		b := model.Bore{Name: d.name("bore"), Diameter: eighth, Depth: Length(d.count(1, "deep")) * eighth, Far: rapid.Bool().Draw(d.T, "far")}
+		b.At = geom.Point{X: Length(rapid.Int64Range(0, int64(w)).Draw(d.T, "x")), Y: Length(rapid.Int64Range(0, int64(h)).Draw(d.T, "y"))}
+		step := geom.Point{X: d.inches(1, 5, "pitch")}
+		if rapid.Bool().Draw(d.T, "up") {
+			step = geom.Point{Y: 32 * length.Millimetre}
+		}
+		for range 1 + d.count(9, "bores") {
+			if b.At.X <= w && b.At.Y <= h {
+				p.Bores = append(p.Bores, b)
+			}
+			b.At = b.At.Add(step)
+		}
+	}
+	for range d.count(2, "marks") {
+		x := Length(rapid.Int64Range(0, int64(w)).Draw(d.T, "x"))
+		p.Marks = append(p.Marks, model.Mark{Name: d.name("mark"), From: geom.Point{X: x}, To: geom.Point{X: x, Y: h}})
+	}
+	for e := range d.count(4, "bands") {
+		p.Bands = append(p.Bands, model.Band{Edge: model.Edge(e)})
 	}
 }
 
@@ -123,5 +176,6 @@ func (d draws) part() model.Part {
 			p.Recesses = append(p.Recesses, model.Recess{Name: d.name("recess"), Shape: shape, Depth: eighth})
 		}
 	}
+	d.bored(&p, w, h)
 	return p
 }

@@ -73,6 +73,13 @@ func (s *sheet) sectionShapes(m *model.Model, k *model.KneeWall, front *model.Bo
 			s.rect(model.ShapeAppliance, rectVZ(front.Appliance), boxID(front), "appliance in "+front.Name)
 		}
 	}
+	if run := runBehind(m, k); run != nil {
+		for _, p := range endPanels(m, run) {
+			if p.Placement.Box.U.Lo >= at {
+				s.area(model.ShapeBeyond, lookFrom(geom.Dir{Axis: geom.U, Neg: true}).shape(p, p.Outline), p.ID, partTitle(p))
+			}
+		}
+	}
 	for _, sl := range slabs {
 		if sl.Box.U.Lo < at && at < sl.Box.U.Hi {
 			s.rect(model.ShapeSlab, rectVZ(sl.Box), slabID(sl), words(sl.Kind)+" "+sl.Name)
@@ -102,6 +109,9 @@ func (s *sheet) sectionDims(k *model.KneeWall, front *model.Box, tops, counters 
 	work, room := []Length{0}, []Length{0, k.Framing.Z.Lo, k.Framing.Z.Hi}
 	if front != nil {
 		below = append(below, front.Hull.V.Lo, front.Hull.V.Hi)
+		for _, f := range front.Fronts {
+			below = append(below, f.Place.V.Hi)
+		}
 		if front.ToeHeight > 0 {
 			work = append(work, front.Hull.Z.Lo+front.ToeHeight)
 		}

@@ -116,6 +116,10 @@ func clipped(a, b, half float64, from, to *float64) bool {
 
 // meets reports whether two lines cross between their ends.
 func (s seg) meets(o seg) bool {
+	if max(s.ax, s.bx) < min(o.ax, o.bx) || max(o.ax, o.bx) < min(s.ax, s.bx) ||
+		max(s.ay, s.by) < min(o.ay, o.by) || max(o.ay, o.by) < min(s.ay, s.by) {
+		return false
+	}
 	return s.parts(o) && o.parts(s)
 }
 

@@ -1,8 +1,8 @@
-// Package view computes the drawings of a solved build: a plan, an elevation
-// of each run and of each knee wall, a section through each knee wall, and a
-// drawing of every part that is more than a rectangle. It takes a model
-// without views and returns them in that order; the same model gives the same
-// values.
+// Package view computes the drawings of a solved build: a plan; of each run an
+// elevation, and one with its fronts; of each knee wall its framing, its finished
+// faces, and a section; and a drawing of every part that is more than a rectangle,
+// one for those that are alike. It takes a model without views and returns them in
+// that order; the same model gives the same values.
 //
 // A drawing is in real size. It is laid out for type of one height, a share of
 // what is drawn, so that no text meets another text or a thin line, and all of
@@ -12,6 +12,8 @@
 package view
 
 import (
+	"slices"
+
 	"barwright/compile/geom"
 	"barwright/compile/model"
 )
@@ -28,18 +30,26 @@ func Views(m *model.Model) []model.View {
 		add(plan(m))
 	}
 	for i := range m.Runs {
-		add(runElevation(m, &m.Runs[i]))
+		r := &m.Runs[i]
+		add(runElevation(m, r))
+		if slices.ContainsFunc(r.Boxes, func(b model.Box) bool { return len(b.Fronts) > 0 }) {
+			add(frontsElevation(m, r))
+		}
 	}
 	for i := range m.KneeWalls {
-		add(kneeWallElevation(m, &m.KneeWalls[i]))
+		k := &m.KneeWalls[i]
+		add(kneeWallElevation(m, k))
+		for j := range kneeWallFaces {
+			if f := &kneeWallFaces[j]; len(skinsOn(k, f.name)) > 0 {
+				add(finishedFace(m, k, f))
+			}
+		}
 	}
 	for i := range m.KneeWalls {
 		add(barSection(m, &m.KneeWalls[i]))
 	}
-	for i := range m.Parts {
-		if p := &m.Parts[i]; moreThanRectangle(p) {
-			add(partDrawing(m, p))
-		}
+	for _, like := range drawnParts(m) {
+		add(partDrawing(m, like[0], like[1:]))
 	}
 	return views
 }

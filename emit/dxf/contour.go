@@ -34,15 +34,23 @@ func validate(c geom.Contour) error {
 		if math.IsNaN(v.Bulge) || math.IsInf(v.Bulge, 0) {
 			return fmt.Errorf("edge %d has no bulge that is a number", i)
 		}
-		d := c[(i+1)%n].Sub(v.Point)
-		if max(d.X, -d.X, d.Y, -d.Y) < shortest {
-			return fmt.Errorf("edge %d has no length", i)
+		if err := longEnough(v.Point, c[(i+1)%n].Point); err != nil {
+			return fmt.Errorf("edge %d %w", i, err)
 		}
 	}
 	if _, _, ok := c.Circle(); ok {
 		return nil
 	}
 	return simple(flatten(c))
+}
+
+var errNoLength = errors.New("has no length")
+
+func longEnough(from, to geom.Point) error {
+	if d := to.Sub(from); max(d.X, -d.X, d.Y, -d.Y) < shortest {
+		return errNoLength
+	}
+	return nil
 }
 
 // simple refuses a polygon of which two edges share more than a common corner.

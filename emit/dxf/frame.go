@@ -29,6 +29,7 @@ type frame struct {
 type format interface {
 	begin(f frame)
 	polyline(layer string, c geom.Contour) // closed
+	line(layer string, from, to geom.Point)
 	circle(layer string, centre geom.Point, radius length.Length)
 	text(layer string, at geom.Point, height length.Length, s string)
 	end()

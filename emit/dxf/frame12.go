@@ -68,6 +68,13 @@ func (g r12) polyline(layer string, c geom.Contour) {
 	g.str(8, layer)
 }
 
+func (g r12) line(layer string, from, to geom.Point) {
+	g.str(0, "LINE")
+	g.str(8, layer)
+	g.xyz(10, from)
+	g.xyz(11, to)
+}
+
 func (g r12) circle(layer string, centre geom.Point, radius length.Length) {
 	g.str(0, "CIRCLE")
 	g.str(8, layer)

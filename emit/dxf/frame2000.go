@@ -223,6 +223,13 @@ func (g *r2000) polyline(layer string, c geom.Contour) {
 	}
 }
 
+func (g *r2000) line(layer string, from, to geom.Point) {
+	g.entity("LINE", modelSpace, layer)
+	g.str(100, "AcDbLine")
+	g.xyz(10, from)
+	g.xyz(11, to)
+}
+
 func (g *r2000) circle(layer string, centre geom.Point, radius length.Length) {
 	g.entity("CIRCLE", modelSpace, layer)
 	g.str(100, "AcDbCircle")

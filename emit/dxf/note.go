@@ -3,6 +3,7 @@ package dxf
 import (
 	"cmp"
 	"fmt"
+	"iter"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -22,9 +23,9 @@ var noteHeights = [...]length.Length{10 * length.Millimetre, 6 * length.Millimet
 
 // noteOf says which piece this is and puts that on the part where it fits clear
 // of all edges, below it otherwise.
-func noteOf(p *model.Part) note {
-	n := note{lines: noteLines(p)}
-	free := newFreeSpace(p)
+func noteOf(p *model.Part, lines []string, all iter.Seq[shape]) note {
+	n := note{lines: lines}
+	free := newFreeSpace(p, all)
 	for _, n.height = range noteHeights {
 		if r, ok := free.find(n.size()); ok {
 			n.corner = geom.Point{X: r.X.Lo, Y: r.Y.Hi}
@@ -72,14 +73,58 @@ func noteLines(p *model.Part) []string {
 	if sides := p.Sides(); len(sides) > 0 {
 		lines = append(lines, sides[0].Name+" at the "+sides[0].Edge.String())
 	}
+	if p.Good != model.GoodNone {
+		lines = append(lines, "good face: "+goodFaces[p.Good])
+	}
+	if banded := p.Banded(); banded != "" {
+		lines = append(lines, "banded, not in these sizes: "+banded)
+	}
 	lines = append(lines, depthLines(p.Recesses)...)
-	out := lines[:0]
+	lines = append(lines, boreLines(p)...)
+	if p.FarBores() {
+		lines = append(lines, "FAR FACE IS BORED TOO: see its own file")
+	}
+	return inASCII(lines...)
+}
+
+var goodFaces = [...]string{model.GoodDrawn: "this one", model.GoodFar: "the far one", model.GoodBoth: "both"}
+
+// inASCII writes lines in the format's letters, and drops the empty ones.
+func inASCII(lines ...string) (out []string) {
 	for _, line := range lines {
 		if line = ascii(line); line != "" {
 			out = append(out, line)
 		}
 	}
 	return out
+}
+
+// boreLines say how deep the bores are and what a drill adds, which the contours
+// do not.
+func boreLines(p *model.Part) (lines []string) {
+	for _, like := range p.LikeBores() {
+		b := &like[0]
+		if b.Far && !b.Through() {
+			continue
+		}
+		line := fmt.Sprintf("%d x %s: bore %s", len(like), b.Name, roundMM(b.Diameter))
+		if b.Slot > 0 {
+			line = fmt.Sprintf("%d x %s: slot %s wide", len(like), b.Name, roundMM(b.Diameter))
+		}
+		if b.Through() {
+			line += " through"
+		} else {
+			line += ", " + roundMM(b.Depth) + " deep"
+		}
+		if b.Sink > 0 {
+			line += ", sunk to " + roundMM(b.Sink)
+		}
+		if b.Sink > 0 && b.Far {
+			line += " from the far face"
+		}
+		lines = append(lines, line)
+	}
+	return lines
 }
 
 // depthLines say how deep the recesses are, which the contours do not.
@@ -106,12 +151,12 @@ func roundMM(l length.Length) string { return l.Decimal(length.Millimetres, 2) }
 type freeSpace struct {
 	bounds  geom.Rect
 	outline []geom.Point
-	taken   []geom.Rect // by openings and recesses
+	taken   []geom.Rect // by all that is cut and drawn inside
 }
 
-func newFreeSpace(p *model.Part) freeSpace {
+func newFreeSpace(p *model.Part, all iter.Seq[shape]) freeSpace {
 	f := freeSpace{bounds: p.Outline.Bounds(), outline: flatten(p.Outline)}
-	for s := range shapes(p, Layers{}) {
+	for s := range all {
 		if s.inner {
 			f.taken = append(f.taken, s.contour.Bounds())
 		}

@@ -31,17 +31,34 @@ type Options struct {
 	Unitless bool
 }
 
-// WritePart writes one panel: recesses, then openings, then the outline, all
-// as closed contours, the outline counter-clockwise and the others clockwise.
-// Notches are in the outline already. It writes nothing where a contour is
-// refused.
+// WritePart writes one part as its drawn face is worked: marks, then recesses,
+// bores, openings and slots, then the outline; all but the marks as closed
+// contours, the outline counter-clockwise and the others clockwise. Bores that go
+// through are among them from whichever face they are drilled; notches are in the
+// outline already. It writes nothing where a contour is refused.
 func WritePart(w io.Writer, p *model.Part, opt Options) error {
 	layers := opt.Layers.named()
+	return write(w, p, opt, layers, shapes(p, layers), noteLines)
+}
+
+// WriteFar writes what is drilled into the face behind the drawn one, as one sees
+// it after turning the part over from left to right: mirrored in x. The outline
+// is on the note layer, for it is cut already.
+func WriteFar(w io.Writer, p *model.Part, opt Options) error {
+	turned := turnedOver(p)
+	layers := opt.Layers.named()
+	return write(w, turned, opt, layers, farShapes(turned, layers), farLines)
+}
+
+func write(w io.Writer, p *model.Part, opt Options, layers Layers, all iter.Seq[shape], lines func(*model.Part) []string) error {
 	outline := p.Outline.Bounds()
 	origin := geom.Point{X: -outline.X.Lo, Y: -outline.Y.Lo}
+	if err := validateBores(p); err != nil {
+		return fmt.Errorf("part %s: %w", p.ID, err)
+	}
 	f := frame{layers: layers.table(), box: outline, unitless: opt.Unitless}
-	for s := range shapes(p, layers) {
-		if err := validate(s.contour); err != nil {
+	for s := range all {
+		if err := s.validate(); err != nil {
 			return fmt.Errorf("part %s: %s %q: %w", p.ID, s.role, s.name, err)
 		}
 		f.box = f.box.Union(s.contour.Bounds())
@@ -50,15 +67,15 @@ func WritePart(w io.Writer, p *model.Part, opt Options) error {
 	f.box = f.box.Shift(origin)
 	var notes note
 	if opt.Text {
-		notes = noteOf(p)
+		notes = noteOf(p, lines(p), all)
 		f.entities += len(notes.lines)
 	}
 
 	out := newGroups(w)
 	file := newFormat(opt.Version, out)
 	file.begin(f)
-	for s := range shapes(p, layers) {
-		writeContour(file, s.layer, oriented(s.contour, s.inner).Shifted(origin))
+	for s := range all {
+		s.write(file, origin)
 	}
 	for i, line := range notes.lines {
 		file.text(layers.Note, notes.baseline(i).Add(origin), notes.height, line)
@@ -67,36 +84,114 @@ func WritePart(w io.Writer, p *model.Part, opt Options) error {
 	return out.flush()
 }
 
-// shape is a contour of a part and the layer that it goes to.
+// shape is a contour of a part, or a line on it, and the layer that it goes to.
 type shape struct {
 	role, name string
 	layer      string
 	inner      bool
+	open       bool // a line from the first vertex to the second
 	contour    geom.Contour
 }
 
-// shapes yields the contours of a part in the order of the file: what lies
-// inside is cut before the outline frees the piece.
+// shapes yields what is on the drawn face in the order of the file: what is drawn
+// comes first, and what lies inside is cut before the outline frees the piece.
 func shapes(p *model.Part, l Layers) iter.Seq[shape] {
 	return func(yield func(shape) bool) {
-		for _, r := range p.Recesses {
-			if !yield(shape{"recess", r.Name, l.Recess, true, r.Shape}) {
+		for _, m := range p.Marks {
+			line := geom.Contour{{Point: m.From}, {Point: m.To}}
+			if !yield(shape{role: "mark", name: m.Name, layer: l.Mark, inner: true, open: true, contour: line}) {
 				return
 			}
+		}
+		near := func(b *model.Bore) bool { return !b.Far || b.Through() }
+		if !sinks(p, l, func(b *model.Bore) bool { return !b.Far }, yield) {
+			return
+		}
+		for _, r := range p.Recesses {
+			if !yield(shape{role: "recess", name: r.Name, layer: l.Recess, inner: true, contour: r.Shape}) {
+				return
+			}
+		}
+		if !bores(p, l, near, yield) {
+			return
 		}
 		for _, o := range p.Openings {
-			if !o.Notch && !yield(shape{"opening", o.Name, l.Opening, true, o.Shape}) {
+			if !o.Notch && !yield(shape{role: "opening", name: o.Name, layer: l.Opening, inner: true, contour: o.Shape}) {
 				return
 			}
 		}
-		yield(shape{"outline", p.Name, l.Edge, false, p.Outline})
+		if !slots(p, l, near, yield) {
+			return
+		}
+		yield(shape{role: "outline", name: p.Name, layer: l.Edge, contour: p.Outline})
 	}
 }
 
-func writeContour(f format, layer string, c geom.Contour) {
-	if centre, radius, ok := c.Circle(); ok {
-		f.circle(layer, centre, radius)
+// farShapes yields what is on the far face of a part that has been turned over.
+func farShapes(p *model.Part, l Layers) iter.Seq[shape] {
+	return func(yield func(shape) bool) {
+		far := func(b *model.Bore) bool { return b.Far && !b.Through() }
+		if sinks(p, l, func(b *model.Bore) bool { return b.Far }, yield) && bores(p, l, far, yield) && slots(p, l, far, yield) {
+			yield(shape{role: "outline", name: p.Name, layer: l.Note, contour: p.Outline})
+		}
+	}
+}
+
+// sinks yields the countersinks of bores as marks: a drill cuts them, not the
+// table.
+func sinks(p *model.Part, l Layers, of func(*model.Bore) bool, yield func(shape) bool) bool {
+	for i := range p.Bores {
+		b := &p.Bores[i]
+		sunk := *b
+		sunk.Diameter = b.Sink
+		if b.Sink > 0 && of(b) && !yield(shape{role: "countersink", name: b.Name, layer: l.Mark, inner: true, contour: sunk.Shape()}) {
+			return false
+		}
+	}
+	return true
+}
+
+func bores(p *model.Part, l Layers, of func(*model.Bore) bool, yield func(shape) bool) bool {
+	for i := range p.Bores {
+		b := &p.Bores[i]
+		if b.Slot == 0 && of(b) && !yield(shape{role: "bore", name: b.Name, layer: l.Bore, inner: true, contour: b.Shape()}) {
+			return false
+		}
+	}
+	return true
+}
+
+// slots yields slots: those that go through as openings, others as recesses.
+func slots(p *model.Part, l Layers, of func(*model.Bore) bool, yield func(shape) bool) bool {
+	for i := range p.Bores {
+		b := &p.Bores[i]
+		layer := l.Opening
+		if !b.Through() {
+			layer = l.Recess
+		}
+		if b.Slot > 0 && of(b) && !yield(shape{role: "slot", name: b.Name, layer: layer, inner: true, contour: b.Shape()}) {
+			return false
+		}
+	}
+	return true
+}
+
+func (s *shape) validate() error {
+	if s.open {
+		return longEnough(s.contour[0].Point, s.contour[1].Point)
+	}
+	return validate(s.contour)
+}
+
+func (s *shape) write(f format, origin geom.Point) {
+	if s.open {
+		f.line(s.layer, s.contour[0].Point.Add(origin), s.contour[1].Point.Add(origin))
 		return
 	}
-	f.polyline(layer, c)
+	c := oriented(s.contour, s.inner).Shifted(origin)
+	if centre, radius, ok := c.Circle(); ok {
+		f.circle(s.layer, centre, radius)
+		return
+	}
+	f.polyline(s.layer, c)
 }

@@ -98,6 +98,9 @@ func (c canvas) shape(s *model.Shape) {
 	if s.Part != "" {
 		attrs = append(attrs, "data-part", s.Part)
 	}
+	if s.Part != "" && s.Part == c.v.Part && len(c.v.Alike) > 0 {
+		attrs = append(attrs, "data-alike", strings.Join(c.v.Alike, " "))
+	}
 	c.start("path", attrs...)
 	if s.Title != "" {
 		c.el("title", s.Title)

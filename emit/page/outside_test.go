@@ -42,7 +42,7 @@ func TestInBrowser(t *testing.T) {
 	frames := []struct {
 		width int
 		m     *model.Model
-	}{{1280, bar()}, {390, bar()}, {320, bar()}, {1280, strange()}, {320, strange()}}
+	}{{1280, bar()}, {390, bar()}, {320, bar()}, {1280, strange()}, {320, strange()}, {1280, fitted()}, {390, fitted()}}
 	var b bytes.Buffer
 	b.WriteString("<!DOCTYPE html><meta charset=utf-8><pre id=\"measured\"></pre>")
 	for _, f := range frames {

@@ -17,6 +17,7 @@ import (
 	"unicode/utf8"
 
 	"barwright/compile/geom"
+	"barwright/compile/layout"
 	"barwright/compile/model"
 	"barwright/compile/view"
 	"barwright/compile/view/viewtest"
@@ -30,6 +31,12 @@ var update = flag.Bool("update", false, "write golden files anew")
 
 func bar() *model.Model {
 	m := viewtest.Bar()
+	m.Views = view.Views(m)
+	return m
+}
+
+func fitted() *model.Model {
+	m := viewtest.Fitted()
 	m.Views = view.Views(m)
 	return m
 }
@@ -69,6 +76,7 @@ func TestGoldenPieces(t *testing.T) {
 		{"findings.html", writer.findings},
 		{"parts.html", writer.parts},
 		{"lists.html", func(p writer) { p.cuts(); p.layouts(); p.bill(); p.programs() }},
+		{"fitted.html", func(p writer) { (writer{p.markup, fewFitted()}).parts(); (writer{p.markup, fewFitted()}).cuts() }},
 	}
 	for _, g := range pieces {
 		got := piece(small, g.write)
@@ -86,6 +94,25 @@ func TestGoldenPieces(t *testing.T) {
 			t.Errorf("%s changed (-want +got); run with -update if it should:\n%s", g.file, diff)
 		}
 	}
+}
+
+// fewFitted is a side, a shelf, a door and the drawing of two doors that are alike,
+// of a bar with all its fittings.
+func fewFitted() *model.Model {
+	whole := fitted()
+	m := &model.Model{Build: whole.Build}
+	for _, p := range whole.Parts {
+		if slices.Contains([]string{"cabinet.urn/side-left", "cabinet.urn/shelf-1", "cabinet.urn/front-DO", "cabinet.kegs/front-DO"}, p.ID) {
+			m.Parts = append(m.Parts, p)
+		}
+	}
+	m.Cuts = layout.Cuts(m.Parts)
+	for _, v := range whole.Views {
+		if v.Part == "cabinet.urn/front-DO" {
+			m.Views = append(m.Views, v)
+		}
+	}
+	return m
 }
 
 // A quarter round and a circle, worked out by hand: 10 mm is 100 units, the

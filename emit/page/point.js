@@ -14,7 +14,8 @@
     shown = id;
     for (const e of things) {
       const own = e.dataset.part;
-      e.classList.toggle("lit", id !== null && under(own, id));
+      const alike = e.dataset.alike ? e.dataset.alike.split(" ") : [];
+      e.classList.toggle("lit", id !== null && (under(own, id) || alike.includes(id)));
       e.classList.toggle("near", id !== null && own !== id && under(id, own));
     }
     bar.hidden = id === null;

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -62,6 +63,9 @@ func (p writer) size(x, y length.Length) string { return p.num(x) + " × " + p.n
 var partColumns = []column{{"label", false}, {"part", false}, {"of", false}, {"stock", false},
 	{"size", true}, {"thick", true}, {"cut into it", false}}
 
+// edgeColumns are further ones, where any part has banded edges or a good face.
+var edgeColumns = []column{{"banded", false}, {"good face", false}}
+
 func (p writer) parts() {
 	p.section("parts")
 	if len(p.m.Parts) == 0 {
@@ -76,8 +80,16 @@ func (p writer) parts() {
 		if v.Part != "" {
 			drawn[v.Part] = v.Name
 		}
+		for _, id := range v.Alike {
+			drawn[id] = v.Name
+		}
 	}
-	p.table("Every piece that is cut", partColumns)
+	columns := partColumns
+	edged := slices.ContainsFunc(p.m.Parts, func(part model.Part) bool { return len(part.Bands) > 0 || part.Good != model.GoodNone })
+	if edged {
+		columns = slices.Concat(partColumns, edgeColumns)
+	}
+	p.table("Every piece that is cut", columns)
 	for i := range p.m.Parts {
 		part := &p.m.Parts[i]
 		x, y := part.Size()
@@ -89,7 +101,10 @@ func (p writer) parts() {
 			p.text(part.Label)
 		}
 		p.end()
-		p.cells(partColumns[1:], part.Name, part.Owner, part.Stock, p.size(x, y), p.num(part.Thickness), features(part))
+		p.cells(columns[1:], part.Name, part.Owner, part.Stock, p.size(x, y), p.num(part.Thickness), features(part))
+		if edged {
+			p.cells(edgeColumns, part.Banded(), goodOf(part))
+		}
 		p.end()
 	}
 	p.endTable()
@@ -103,7 +118,17 @@ func (p writer) parts() {
 	p.end()
 }
 
-// features names what is cut into a part.
+// goodOf names the faces of a part that should be the better ones.
+func goodOf(part *model.Part) string {
+	if part.Good == model.GoodDrawn && part.Face != "" {
+		return part.Face
+	}
+	return goodFaces[part.Good]
+}
+
+var goodFaces = [...]string{model.GoodDrawn: "as drawn", model.GoodFar: "the other", model.GoodBoth: "both"}
+
+// features names what is cut and bored into a part.
 func features(part *model.Part) string {
 	var names []string
 	for _, o := range part.Openings {
@@ -115,6 +140,13 @@ func features(part *model.Part) string {
 	}
 	for _, r := range part.Recesses {
 		names = append(names, r.Name)
+	}
+	for _, like := range part.LikeBores() {
+		name := like[0].Name
+		if len(like) > 1 {
+			name = strconv.Itoa(len(like)) + " × " + name
+		}
+		names = append(names, name)
 	}
 	return strings.Join(names, "; ")
 }
@@ -129,14 +161,27 @@ func (p writer) cuts() {
 		p.end()
 		return
 	}
-	p.table("Sizes to cut, as often as they are needed", cutColumns)
+	columns := cutColumns
+	edged := slices.ContainsFunc(p.m.Cuts, func(c model.Cut) bool { return c.Banded != "" || c.Good != model.GoodNone })
+	if edged {
+		columns = slices.Concat(cutColumns, edgeColumns)
+	}
+	caption := "Sizes to cut, as often as they are needed"
+	if edged {
+		caption += "; banding is no part of them"
+	}
+	p.table(caption, columns)
 	for _, c := range p.m.Cuts {
 		grain := ""
 		if c.Grain != model.GrainNone {
 			grain = "lengthwise"
 		}
-		p.row(cutColumns, strconv.Itoa(c.Count), p.num(c.Length), p.num(c.Width), p.num(c.Thickness),
-			c.Stock, c.Name, strings.Join(c.Parts, " "), grain)
+		texts := []string{strconv.Itoa(c.Count), p.num(c.Length), p.num(c.Width), p.num(c.Thickness),
+			c.Stock, c.Name, strings.Join(c.Parts, " "), grain}
+		if edged {
+			texts = append(texts, c.Banded, goodFaces[c.Good])
+		}
+		p.row(columns, texts...)
 	}
 	p.endTable()
 	p.end()

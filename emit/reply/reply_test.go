@@ -18,6 +18,7 @@ import (
 	"barwright/compile/ask"
 	"barwright/compile/model"
 	"barwright/compile/solve"
+	"barwright/compile/view/viewtest"
 	"barwright/emit/reply"
 	"barwright/lang"
 	"barwright/lang/source"
@@ -121,11 +122,12 @@ func TestShown(t *testing.T) {
 	}
 }
 
-// TestEverythingCanBeShown shows every name of both examples, as text and as
-// JSON.
+// TestEverythingCanBeShown shows every name of both examples, and of a bar with
+// all its fittings, as text and as JSON.
 func TestEverythingCanBeShown(t *testing.T) {
-	for _, build := range []string{"boatshed", "servery"} {
-		book := example(t, build)
+	for build, book := range map[string]*ask.Book{
+		"boatshed": example(t, "boatshed"), "servery": example(t, "servery"), "fitted": ask.Open(nil, viewtest.Fitted()),
+	} {
 		seen := map[string]bool{}
 		var walk func(asked string)
 		walk = func(asked string) {

@@ -10,10 +10,12 @@ import (
 
 // CutList writes the cut list of a model, one record for each distinct
 // piece. Labels and places are joined with semicolons. Grain is "along" where
-// the length runs with it, "none" where it does not matter.
+// the length runs with it, "none" where it does not matter. Banded names the edges
+// that get banding, which is no part of the sizes; good_face tells which faces of
+// the part as drawn should be the better ones: "drawn", "far", "both", "none".
 func CutList(w io.Writer, m *model.Model) error {
 	records := [][]string{{"count", "labels", "name", "kind", "stock", "length", "width", "thickness",
-		"length_mm", "width_mm", "thickness_mm", "grain", "where"}}
+		"length_mm", "width_mm", "thickness_mm", "grain", "where", "banded", "good_face"}}
 	for _, c := range m.Cuts {
 		grain := "along"
 		if c.Grain == model.GrainNone {
@@ -23,7 +25,7 @@ func CutList(w io.Writer, m *model.Model) error {
 		records = append(records, []string{
 			strconv.Itoa(c.Count), plain(strings.Join(c.Parts, "; ")), plain(c.Name), c.Kind.String(), plain(c.Stock),
 			show(c.Length), show(c.Width), show(c.Thickness), mm(c.Length), mm(c.Width), mm(c.Thickness),
-			grain, plain(strings.Join(c.Where, "; ")),
+			grain, plain(strings.Join(c.Where, "; ")), plain(c.Banded), c.Good.String(),
 		})
 	}
 	return write(w, records)

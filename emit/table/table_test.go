@@ -30,7 +30,8 @@ func small() *model.Model {
 			{Parts: []string{"URN-L", "URN-R"}, Name: "left side, right side", Stock: "sheet.birch", Count: 2, Kind: model.Panel,
 				Length: 30 * inch, Width: 23*inch + inch/4, Thickness: 23 * inch / 32, Grain: model.GrainY, Where: []string{"cabinet urn"}},
 			{Parts: []string{"-1"}, Name: `block "A"`, Stock: "stick.two_by_four", Count: 1, Kind: model.Lumber,
-				Length: 12 * inch, Width: 3*inch + inch/2 + 1, Thickness: 38 * length.Millimetre, Where: []string{"=cmd", "knee wall"}},
+				Length: 12 * inch, Width: 3*inch + inch/2 + 1, Thickness: 38 * length.Millimetre, Where: []string{"=cmd", "knee wall"},
+				Banded: "front edge", Good: model.GoodBoth},
 		},
 		Bill: []model.BillLine{
 			{Section: "sheets", Item: "sheet.birch", Text: `birch, 23/32 in, "B/BB"`, Use: "cabinet urn", Quantity: 2, Unit: "sheet",
@@ -133,7 +134,7 @@ func TestBillNumbers(t *testing.T) {
 // to the nanometre: 3 1/2 in and 1 nm are 88.900001 mm.
 func TestCutListLengths(t *testing.T) {
 	got := records(t, output(t, CutList, small()))
-	want := []string{"12 in", "3 1/2 in", "1.496 in", "304.8", "88.900001", "38", "none", "'=cmd; knee wall"}
+	want := []string{"12 in", "3 1/2 in", "1.496 in", "304.8", "88.900001", "38", "none", "'=cmd; knee wall", "front edge", "both"}
 	if diff := cmp.Diff(want, got[2][5:]); diff != "" {
 		t.Error(diff)
 	}

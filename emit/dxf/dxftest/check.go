@@ -2,6 +2,7 @@ package dxftest
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,34 +11,134 @@ import (
 )
 
 // Of returns the contours that the file of a part should hold, in its order
-// and on the default layers: recesses and openings clockwise, then the outline
-// counter-clockwise, its lower left at the origin.
+// and on the default layers: countersinks, recesses, bores, openings and slots
+// clockwise, then the outline counter-clockwise, its lower left at the origin.
 func Of(p *model.Part) []Contour {
-	b := p.Outline.Bounds()
-	origin := geom.Point{X: -b.X.Lo, Y: -b.Y.Lo}
-	var all []Contour
-	add := func(layer string, c geom.Contour, clockwise bool) {
-		if (c.Area() < 0) != clockwise {
-			c = c.Reversed()
-		}
-		all = append(all, Contour{layer, c.Shifted(origin)})
-	}
+	var all list
+	all.add("MARK", sinks(p, false))
 	for _, r := range p.Recesses {
-		add("RECESS", r.Shape, true)
+		all.add("RECESS", []geom.Contour{r.Shape})
 	}
+	near := func(b model.Bore) bool { return !b.Far || b.Depth == 0 }
+	all.add("BORE", bores(p, func(b model.Bore) bool { return b.Slot == 0 && near(b) }))
 	for _, o := range p.Openings {
 		if !o.Notch {
-			add("OPENING", o.Shape, true)
+			all.add("OPENING", []geom.Contour{o.Shape})
 		}
 	}
-	add("EDGE", p.Outline, false)
+	for _, b := range p.Bores {
+		layer := "RECESS"
+		if b.Depth == 0 {
+			layer = "OPENING"
+		}
+		if b.Slot > 0 && near(b) {
+			all.add(layer, []geom.Contour{capsule(b, b.Diameter)})
+		}
+	}
+	return all.from(p, "EDGE")
+}
+
+// OfFar returns those that the file of its far face should hold: it is turned over
+// from left to right, and the outline is not cut again.
+func OfFar(p *model.Part) []Contour {
+	var all list
+	all.add("MARK", sinks(p, true))
+	all.add("BORE", bores(p, func(b model.Bore) bool { return b.Slot == 0 && b.Far && b.Depth > 0 }))
+	for _, b := range p.Bores {
+		if b.Slot > 0 && b.Far && b.Depth > 0 {
+			all.add("RECESS", []geom.Contour{capsule(b, b.Diameter)})
+		}
+	}
+	whole := all.from(p, "NOTE")
+	width := p.Outline.Bounds().X.Size()
+	for i := range whole {
+		c := whole[i].Shape
+		for j := range c {
+			c[j].X, c[j].Bulge = width-c[j].X, -c[j].Bulge
+		}
+		whole[i].Shape = directed(c, whole[i].Layer != "NOTE")
+	}
+	return whole
+}
+
+type list []Contour
+
+func (l *list) add(layer string, shapes []geom.Contour) {
+	for _, c := range shapes {
+		*l = append(*l, Contour{layer, directed(c, true)})
+	}
+}
+
+// from moves all to the part's lower left and adds its outline.
+func (l *list) from(p *model.Part, outline string) []Contour {
+	*l = append(*l, Contour{outline, directed(p.Outline, false)})
+	b := p.Outline.Bounds()
+	for i := range *l {
+		(*l)[i].Shape = (*l)[i].Shape.Shifted(geom.Point{X: -b.X.Lo, Y: -b.Y.Lo})
+	}
+	return *l
+}
+
+func directed(c geom.Contour, clockwise bool) geom.Contour {
+	if (c.Area() < 0) != clockwise {
+		return c.Reversed()
+	}
+	return c
+}
+
+func bores(p *model.Part, of func(model.Bore) bool) (all []geom.Contour) {
+	for _, b := range p.Bores {
+		if of(b) {
+			all = append(all, capsule(b, b.Diameter))
+		}
+	}
 	return all
+}
+
+func sinks(p *model.Part, far bool) (all []geom.Contour) {
+	for _, b := range p.Bores {
+		if b.Sink > 0 && b.Far == far {
+			all = append(all, capsule(b, b.Sink))
+		}
+	}
+	return all
+}
+
+// capsule is a round of a width, or where a bore is a slot that with half rounds at
+// its ends.
+func capsule(b model.Bore, width geom.Length) geom.Contour {
+	if b.Slot == 0 {
+		return geom.CircleContour(b.At, width/2)
+	}
+	dx, dy := b.Slot/2, width/2
+	if b.Across {
+		dx, dy = 0, b.Slot/2
+		return geom.Contour{
+			{Point: b.At.Add(geom.Point{X: width / 2, Y: -dy})}, {Point: b.At.Add(geom.Point{X: width / 2, Y: dy}), Bulge: 1},
+			{Point: b.At.Add(geom.Point{X: -width / 2, Y: dy})}, {Point: b.At.Add(geom.Point{X: -width / 2, Y: -dy}), Bulge: 1},
+		}
+	}
+	return geom.Contour{
+		{Point: b.At.Add(geom.Point{X: -dx, Y: -dy})}, {Point: b.At.Add(geom.Point{X: dx, Y: -dy}), Bulge: 1},
+		{Point: b.At.Add(geom.Point{X: dx, Y: dy})}, {Point: b.At.Add(geom.Point{X: -dx, Y: dy}), Bulge: 1},
+	}
 }
 
 // Check reports, through t, what the inspector found wrong with the file of a
 // part, and where the contours in it are not the part's. One warning is taken
 // where the part has an open recess: that its edge lies on the outline's.
 func (r Result) Check(t testing.TB, p *model.Part) {
+	t.Helper()
+	r.check(t, p, Of(p))
+}
+
+// CheckFar does so for the file of a part's far face.
+func (r Result) CheckFar(t testing.TB, p *model.Part) {
+	t.Helper()
+	r.check(t, p, OfFar(p))
+}
+
+func (r Result) check(t testing.TB, p *model.Part, want []Contour) {
 	t.Helper()
 	if r.AuditErrors == nil || *r.AuditErrors != 0 || *r.AuditFixes != 0 || len(r.Problems) != 0 {
 		t.Errorf("%s: part %s: problems %q", r.File, p.ID, r.Problems)
@@ -54,7 +155,7 @@ func (r Result) Check(t testing.TB, p *model.Part) {
 	if r.Units != "mm" || r.LineEnding != "CRLF" {
 		t.Errorf("%s: unit %s, line ends %s", r.File, r.Units, r.LineEnding)
 	}
-	same(t, r, Of(p))
+	same(t, r, slices.DeleteFunc(want, func(c Contour) bool { return c.Layer == "MARK" || c.Layer == "NOTE" }))
 }
 
 func same(t testing.TB, r Result, want []Contour) {

@@ -21,7 +21,14 @@ type File struct {
 	ExtMin, ExtMax geom.Point
 	Layers         []string
 	Contours       []Contour // in the order of the file
+	Lines          []Line
 	Texts          []Text
+}
+
+// Line is a straight line by itself.
+type Line struct {
+	Layer    string
+	From, To geom.Point
 }
 
 // Contour is a closed polyline, or a circle as two half arcs.
@@ -182,6 +189,21 @@ func (f *File) entity(r record) error {
 		radius, err := millimetres(r.get(40))
 		f.Contours = append(f.Contours, Contour{r.get(8), geom.CircleContour(c[0].Point, radius)})
 		return err
+	case "LINE":
+		c, err := vertices(r)
+		if err != nil {
+			return err
+		}
+		line := Line{Layer: r.get(8), From: c[0].Point}
+		for _, g := range r.groups {
+			if g.code == 11 || g.code == 21 || g.code == 31 {
+				if err := setPoint(&line.To, group{g.code - 1, g.value}); err != nil {
+					return err
+				}
+			}
+		}
+		f.Lines = append(f.Lines, line)
+		return nil
 	case "TEXT":
 		c, err := vertices(r)
 		if err != nil {

@@ -1,0 +1,63 @@
+package view
+
+import (
+	"reflect"
+	"slices"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+)
+
+// drawnParts returns the parts that need a drawing, those together that look the
+// same in it.
+func drawnParts(m *model.Model) (groups [][]*model.Part) {
+	type size struct {
+		stock                          string
+		x, y                           Length
+		openings, recesses, bores, all int
+	}
+	at := map[size][]int{} // groups of that size; lookup only
+	var looks []model.Part // of each group
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		if !moreThanRectangle(p) {
+			continue
+		}
+		look := looksOf(p)
+		x, y := p.Size()
+		key := size{p.Stock, x, y, len(p.Openings), len(p.Recesses), len(p.Bores), len(p.Outline)}
+		same := func(n int) bool {
+			return slices.Equal(p.Sides(), groups[n][0].Sides()) && reflect.DeepEqual(look, looks[n])
+		}
+		if n := slices.IndexFunc(at[key], same); n >= 0 {
+			g := at[key][n]
+			groups[g] = append(groups[g], p)
+			continue
+		}
+		at[key] = append(at[key], len(groups))
+		groups, looks = append(groups, []*model.Part{p}), append(looks, look)
+	}
+	return groups
+}
+
+// looksOf returns a part without what its drawing does not show: what it is called,
+// where it stands and why.
+func looksOf(p *model.Part) model.Part {
+	q := *p
+	q.ID, q.Label, q.Name, q.Owner, q.Why, q.Placement = "", "", "", "", model.Why{}, geom.Placement{}
+	q.Openings, q.Recesses = slices.Clone(p.Openings), slices.Clone(p.Recesses)
+	q.Bores, q.Marks = slices.Clone(p.Bores), slices.Clone(p.Marks)
+	for i := range q.Openings {
+		q.Openings[i].Why = model.Why{}
+	}
+	for i := range q.Recesses {
+		q.Recesses[i].ID, q.Recesses[i].Why = "", model.Why{}
+	}
+	for i := range q.Bores {
+		q.Bores[i].Why = model.Why{}
+	}
+	for i := range q.Marks {
+		q.Marks[i].Why = model.Why{}
+	}
+	return q
+}

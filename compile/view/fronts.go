@@ -1,0 +1,128 @@
+package view
+
+import (
+	"slices"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+)
+
+// endPanels returns the panels that cover the ends of a run.
+func endPanels(m *model.Model, r *model.Run) (found []*model.Part) {
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		b := p.Placement.Box
+		beside := b.U.Hi <= 0 && b.U.Hi > -b.U.Size() || b.U.Lo >= r.Length && b.U.Lo < r.Length+b.U.Size()
+		if p.Placement.Frame == r.Frame && p.Kind == model.Panel && p.Placement.Out.Axis == geom.U && beside && b.V.Mid() >= 0 && b.V.Size() > r.Depth/2 {
+			found = append(found, p)
+		}
+	}
+	return found
+}
+
+// isFront reports whether a part closes a box of the run from the front.
+func isFront(r *model.Run, p *model.Part) bool {
+	return slices.ContainsFunc(r.Boxes, func(b model.Box) bool {
+		return slices.ContainsFunc(b.Fronts, func(f model.Front) bool { return f.Part == p.ID })
+	})
+}
+
+// frontsElevation shows a run from the front with its doors and drawers shut.
+func frontsElevation(m *model.Model, r *model.Run) model.View {
+	hull := runHull(r)
+	slabs := slabsOver(m, r.Frame, hull)
+	slabs = slices.DeleteFunc(slabs, func(sl *model.Slab) bool { return sl.Kind != "counter" })
+	core := rectUZ(hull).Union(geom.R(0, 0, 0, 0))
+	for _, sl := range slabs {
+		core = core.Union(rectUZ(sl.Box))
+	}
+	ends := endPanels(m, r)
+	for _, p := range ends {
+		core = core.Union(rectUZ(p.Placement.Box))
+	}
+	s := newSheet(m, core, roomShare)
+	s.view.Name, s.view.Title = "fronts-"+r.Name, "Fronts of run "+r.Name
+	s.view.Note = "Seen from the front, doors and drawers shut. The dashed lines of a door meet at its hinges. " +
+		"Sizes are with the banding: width × height."
+	cuts := s.endWalls(m, r)
+	s.runBoxes(r, runParts(m, r))
+	for _, p := range ends {
+		s.seen(lookFrom(geom.Dir{Axis: geom.V}), p, model.ShapePanel)
+	}
+	for i := range r.Boxes {
+		for j := range r.Boxes[i].Fronts {
+			s.front(m, &r.Boxes[i], &r.Boxes[i].Fronts[j])
+		}
+	}
+	for _, sl := range slabs {
+		s.rect(model.ShapeSlab, rectUZ(sl.Box), slabID(sl), words(sl.Kind)+" "+sl.Name)
+	}
+	s.floor(s.core)
+	s.frontNames(m, r)
+	for _, c := range cuts {
+		s.nameWall(c)
+	}
+	s.runHeights(r, hull, slabs)
+	for _, sl := range slabs {
+		s.name(upright(rectUZ(sl.Box)), words(sl.Kind)+" "+sl.Name)
+	}
+	return s.finish()
+}
+
+// front draws a front, what goes through it, and how a door opens.
+func (s *sheet) front(m *model.Model, b *model.Box, f *model.Front) {
+	at := rectUZ(f.Place)
+	s.rect(model.ShapeFront, at, f.Part, f.Name+" of "+b.Name)
+	l := lookFrom(geom.Dir{Axis: geom.V})
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		for j := range p.Bores {
+			if bore := &p.Bores[j]; p.ID == f.Part && bore.Through() && l.faces(p) {
+				s.area(model.ShapeBore, l.shape(p, bore.Shape()), p.ID, bore.Name+" in "+f.Name+" of "+b.Name)
+			}
+		}
+	}
+	if f.Kind != model.Door {
+		return
+	}
+	hinges, open := at.X.Lo, at.X.Hi
+	if f.Hinged == model.Right {
+		hinges, open = open, hinges
+	}
+	s.line(model.ShapeHidden, f.Part, f.Name+" of "+b.Name+", how it opens",
+		geom.Point{X: open, Y: at.Y.Lo}, geom.Point{X: hinges, Y: at.Y.Mid()}, geom.Point{X: open, Y: at.Y.Hi})
+}
+
+// frontNames writes what each front is and its size, and lays the chain of widths
+// below.
+func (s *sheet) frontNames(m *model.Model, r *model.Run) {
+	var marks []Length
+	var widths []string
+	for i := range r.Boxes {
+		b := &r.Boxes[i]
+		width := s.num(b.Hull.U.Size())
+		switch {
+		case len(b.Fronts) > 0:
+			width = clip(b.Name) + " " + width
+		case !s.boxName(m, b):
+			width = clip(b.Name) + " " + width
+		}
+		marks, widths = append(marks, b.Hull.U.Lo), append(widths, width)
+		if i+1 == len(r.Boxes) {
+			marks = append(marks, b.Hull.U.Hi)
+		}
+	}
+	s.chainAndSum(s.below(), along, marks, widths)
+	for i := range r.Boxes {
+		for _, f := range r.Boxes[i].Fronts {
+			home := upright(rectUZ(f.Place))
+			w, h := s.caliper(home.u.Size()), s.caliper(home.v.Size())
+			forms := [][]string{{f.Name, w + " × " + h}, {f.Name + ", " + w + " × " + h}, {f.Name, w + " ×", h}}
+			clear := func(form []string) bool { return s.within(home, true, form) }
+			over := func(form []string) bool { return s.within(home, false, form) }
+			if !slices.ContainsFunc(forms, clear) && !slices.ContainsFunc(forms, over) {
+				s.callout(home.centre(), forms[0]...)
+			}
+		}
+	}
+}
