@@ -148,7 +148,7 @@ type Side struct {
 }
 
 // Sides names the two edges of a part that look to the front and to the rear of
-// the run; those of a knee wall look to the run and to the room. There are none
+// the run; those of a knee wall and its skins look to the run and to the room. There are none
 // where the face that is drawn is itself one of these.
 func (p *Part) Sides() []Side {
 	var front Edge
@@ -167,7 +167,8 @@ func (p *Part) Sides() []Side {
 		return nil
 	}
 	names := [2]string{"front edge", "rear edge"}
-	if strings.HasPrefix(p.ID, "knee_wall.") {
+	switch kind, _, _ := strings.Cut(p.ID, "."); kind {
+	case "knee_wall", "skin", "corner":
 		names = [2]string{"run side", "room side"}
 	}
 	return []Side{{front, names[0]}, {front.Opposite(), names[1]}}
