@@ -46,10 +46,11 @@ func (s *solver) sheetReach(f *face) length.Length {
 // studs are the centres of those that a seam may lie on, from the left of the
 // face: all but the ones at the ends.
 func (f *face) studs() []length.Length {
-	all := f.wall.Studs
 	var out []length.Length
-	for _, c := range all[1 : len(all)-1] {
-		out = append(out, f.x(c))
+	for i, c := range f.wall.Studs {
+		if i > 0 && i < len(f.wall.Studs)-1 {
+			out = append(out, f.x(c))
+		}
 	}
 	slices.Sort(out)
 	return out

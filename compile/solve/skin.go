@@ -202,10 +202,10 @@ func (f *face) grain(s *solver) model.Grain {
 // besideRun is what a skin that reaches over the end of the run lacks: what is
 // above the boxes, and the recess for the feet of the box at that end.
 func (s *solver) besideRun(f *face) []geom.Box {
-	if f.out.Axis != geom.U || !s.flag(f.block, "over_run") {
+	run := s.runNamed(f.wall.Run)
+	if f.out.Axis != geom.U || !s.flag(f.block, "over_run") || len(run.Boxes) == 0 { // none where all were refused
 		return nil
 	}
-	run := s.runNamed(f.wall.Run)
 	end := run.Boxes[0]
 	if f.word == "right" {
 		end = run.Boxes[len(run.Boxes)-1]
