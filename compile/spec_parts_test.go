@@ -47,8 +47,21 @@ var specimens = map[string][]specimen{
 		{"tap behind", 0, "c = 400, q = 35, from_rear = 60"},
 		{"tap beside", 0, "c = 609, q = 32, from_rear = 90"},
 	},
-	"counter": {{"counter", 0, "left = 0, right = 20, front = 25, L = 800, D = 580, H = 862, t = 38"}},
-	"bar top": {{"bar_top", 0, "left = 5, right = 40, room = 280, work = 15, A = 30, B = 780, gap = 12, w = 89, T = 1060, t = 38"}},
+	// Of what covers knee walls, whose codes tell no face, by the name of the part.
+	"work skin piece *n*":      {{"LWORK-2", 0, "a = 2406.4, b = 3000, gap = 0, k = 6.4, C = 862, above_counter = 4, T = 1000, below_top = 2"}},
+	"room skin piece *n*":      {{"LROOM-1", 0, "a = 606.4, b = 3000, gap = 0, w = 89, k = 6.4, above_floor = 5, T = 1000, below_top = 2"}, {"HROOM-1", 0, "a = 30, b = 786.4, gap = 12, w = 89, k = 6.4, above_floor = 6, T = 1060, below_top = 1.5"}},
+	"left end skin":            {{"LEND-1", 0, "A = 6.4, k = 6.4, gap = 0, w = 89, above_floor = 7, T = 1000, below_top = 2"}},
+	"right end skin":           {{"HEND-1", 0, "B = 780, k = 6.4, gap = 12, w = 89, above_floor = 7, T = 1060, below_top = 2"}},
+	"work batten *n*":          {{"LWORK-N2", 0, "c = 2406.4, e = 45, gap = 0, k = 6.4, h = 17.8, C = 862, above_counter = 4, m = 30, Y = 998"}},
+	"room batten *n*":          {{"LROOM-N5", 0, "c = 606.4, e = 45, gap = 0, w = 89, k = 6.4, h = 17.8, above_floor = 5, m = 50, Y = 998"}},
+	"work cap *n*":             {{"LWORK-CP2", 0, "a = 2406.4, b = 3000, gap = 0, k = 6.4, h = 17.8, m = 30, Y = 998"}},
+	"room cap *n*":             {{"LROOM-CP2", 0, "a = 42.2, b = 606.4, gap = 0, w = 89, k = 6.4, h = 17.8, m = 50, Y = 998"}},
+	"room corner strip, left":  {{"LPOST-CR", 0, "A = 6.4, l = 6.4, h = 17.8, W = 60, gap = 0, w = 89, k = 6.4, above_floor = 5, Y = 998"}},
+	"left end corner strip":    {{"LPOST-CE", 0, "A = 6.4, l = 6.4, h = 17.8, W = 60, gap = 0, w = 89, k = 6.4, above_floor = 7, T = 1000, below_top = 2"}},
+	"room corner strip, right": {{"HPOST-CR", 0, "B = 780, r = 6.4, h = 17.8, W = 60, gap = 12, w = 89, k = 6.4, above_floor = 6, Y = 1058.5"}},
+	"right end corner strip":   {{"HPOST-CE", 0, "B = 780, r = 6.4, h = 17.8, W = 60, gap = 12, w = 89, k = 6.4, above_floor = 7, T = 1060, below_top = 2"}},
+	"counter":                  {{"counter", 0, "left = 0, right = 20, front = 25, L = 800, D = 580, H = 862, t = 38"}},
+	"bar top":                  {{"bar_top", 0, "left = 5, right = 40, room = 280, work = 15, A = 30, B = 780, gap = 12, w = 89, T = 1060, t = 38"}},
 }
 
 const specimenBuild = `
@@ -69,7 +82,7 @@ stick "batten" {
 stick "cls" {
   thickness = 38
   width     = 89
-  lengths   = [2400]
+  lengths   = [2400, 3600]
 }
 flat_bar "arm" {
   thickness = 10
@@ -160,6 +173,63 @@ knee_wall "bar" {
     reach = 230
     tail  = 70
   }
+  skin "hroom" {
+    face  = "room"
+    board = sheet.thin
+  }
+  skin "hend" {
+    face        = "right"
+    board       = sheet.thin
+    above_floor = 7
+    below_top   = 2
+  }
+  corner "hpost" {
+    end   = "right"
+    board = sheet.ply
+    width = 60
+  }
+}
+run "far" {
+  out_from = wall.short
+  at       = 3600
+  faces    = "right"
+  carcass  = carcass.applied
+  cabinet "near" { width = 1000 }
+  cabinet "mid" { width = 1000 }
+  cabinet "next" { width = 1000 }
+}
+knee_wall "low" {
+  behind  = run.far
+  top     = 1000
+  lumber  = stick.cls
+  spacing = 300
+  skin "lwork" {
+    face          = "work"
+    board         = sheet.thin
+    above_counter = 4
+    below_top     = 2
+    battens       = { board = sheet.ply, width = 45, between = 0, mirrored = false }
+    cap           = { board = sheet.ply, width = 30 }
+  }
+  skin "lroom" {
+    face        = "room"
+    board       = sheet.thin
+    above_floor = 5
+    below_top   = 2
+    battens     = { board = sheet.ply, width = 45, between = 1 }
+    cap         = { board = sheet.ply, width = 50 }
+  }
+  skin "lend" {
+    face        = "left"
+    board       = sheet.thin
+    above_floor = 7
+    below_top   = 2
+  }
+  corner "lpost" {
+    end   = "left"
+    board = sheet.ply
+    width = 60
+  }
 }
 counter "work" {
   over     = run.front
@@ -202,7 +272,7 @@ func TestPartFormulas(t *testing.T) {
 	seen := map[string]bool{}
 	for _, tab := range s.tablesOf(t, "part", "code", "u", "v", "z", "drawn from") {
 		for _, row := range tab.rows {
-			list := specimens[row[1]]
+			list := slices.Concat(specimens[row[1]], specimens[row[0]])
 			if list == nil {
 				list = s.boxesFor(t, row[0], row[1])
 			}
@@ -362,7 +432,7 @@ func compareWords(t *testing.T, p *model.Part, row []string) {
 func TestFaces(t *testing.T) {
 	s, m := readSpec(t), specimenModel(t)
 	ways := map[string]geom.Dir{
-		"left to right": {Axis: geom.U}, "up": {Axis: geom.Z},
+		"left to right": {Axis: geom.U}, "right to left": {Axis: geom.U, Neg: true}, "up": {Axis: geom.Z},
 		"front edge to rear edge": {Axis: geom.V, Neg: true}, "rear edge to front edge": {Axis: geom.V},
 	}
 	spoken := map[string]int{}

@@ -206,8 +206,8 @@ type Side struct {
 }
 
 // Sides names the two edges of a part that look to the front and to the rear of
-// the run; those of a knee wall and of a bar top look to the run and to the room. There are none
-// where the face that is drawn is itself one of these.
+// the run; those of a knee wall, its skins and its bar top look to the run and
+// to the room. There are none where the face that is drawn is itself one of these.
 func (p *Part) Sides() []Side {
 	var front Edge
 	switch at := p.Placement; geom.V {
@@ -225,7 +225,8 @@ func (p *Part) Sides() []Side {
 		return nil
 	}
 	names := [2]string{"front edge", "rear edge"}
-	if strings.HasPrefix(p.ID, "knee_wall.") || strings.HasPrefix(p.ID, "bar_top.") {
+	switch kind, _, _ := strings.Cut(p.ID, "."); kind {
+	case "knee_wall", "skin", "corner", "bar_top":
 		names = [2]string{"run side", "room side"}
 	}
 	return []Side{{front, names[0]}, {front.Opposite(), names[1]}}

@@ -23,6 +23,7 @@ func TestSides(t *testing.T) {
 		{"counter.work/piece-1", geom.Dir{Axis: geom.Z}, []Side{{Bottom, "front edge"}, {Top, "rear edge"}}},
 		{"bar_top.oak/piece-1", geom.Dir{Axis: geom.Z}, []Side{{Bottom, "run side"}, {Top, "room side"}}},
 		{"cabinet.urn/back", geom.Dir{Axis: geom.V}, nil},
+		{"skin.end/piece-1", geom.Dir{Axis: geom.U}, []Side{{LeftEdge, "run side"}, {RightEdge, "room side"}}},
 		{"knee_wall.bar/stud-1", geom.Dir{Axis: geom.V, Neg: true}, nil},
 	} {
 		p := Part{ID: test.id, Placement: geom.Place(geom.Frame{}, box, test.out)}

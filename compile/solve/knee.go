@@ -50,7 +50,8 @@ func (s *solver) kneeWall(b *lang.Block) {
 		return
 	}
 	s.kneeOutlets(&wall, b)
-	wall.Studs = spacing.OnCentres(f.U, apart, t)
+	studs, _ := spacing.OnCentres(spacing.Studs{Stretch: f.U, Spacing: apart, Thickness: t, Mark: s.marks})
+	wall.Studs = studs.Centres
 	s.lumber(b, stick, run.Frame, geom.Box{U: f.U, V: f.V, Z: geom.Span{Hi: t}},
 		piece{id: "plate-lower", code: "P1", name: "lower plate", out: above, face: "top"})
 	for i, c := range wall.Studs {
@@ -102,7 +103,14 @@ func (s *solver) supports(wall *model.KneeWall, b, inner *lang.Block, plate int)
 		s.tooMany(inner.Attr("count").Expr.At, count, "supports")
 		return
 	}
-	centres := spacing.Even(wall.Framing.U, count, s.length(inner, "end"), s.marks)
+	placed, refusal := spacing.Place(spacing.Ask{
+		Stretch: wall.Framing.U, Count: count, End: s.length(inner, "end"), HalfEnds: inner.Attr("end") == nil, Mirrored: true, Mark: s.marks,
+	})
+	if refusal != nil {
+		s.findings.Errorf("supports-meet", inner.Attr("count").Expr.At, "fewer supports, or a smaller end", "%s", refusal.Text(s.show))
+		return
+	}
+	centres := placed.Centres
 	for i, c := range centres {
 		s.support(wall, b, inner, plate, i, c, &g)
 	}

@@ -52,14 +52,14 @@ func (s *solver) slabs() {
 }
 
 // slab adds a slab with what is cut out of it, and its pieces. There are no
-// pieces where something about them is refused.
+// slabPieces where something about them is refused.
 func (s *solver) slab(t top, box geom.Box) {
 	t.stock = s.ref(t.block, "slab")
 	t.slab = model.Slab{
 		Kind: t.block.Spec.Kind, Name: t.block.Name, Stock: t.stock.Key(), Frame: t.run.Frame, Box: box, Why: why(t.block),
 	}
-	if s.cutOuts(&t) && s.seams(&t) && s.soundSize(&t) {
-		s.pieces(&t)
+	if s.cutOuts(&t) && s.slabSeams(&t) && s.soundSize(&t) {
+		s.slabPieces(&t)
 	}
 	s.m.Slabs = append(s.m.Slabs, t.slab)
 }
@@ -70,8 +70,8 @@ func (t *top) bounds() []length.Length {
 	return append(out, t.slab.Box.U.Hi)
 }
 
-// pieces makes the parts between the seams, and weighs them.
-func (s *solver) pieces(t *top) {
+// slabPieces makes the parts between the seams, and weighs them.
+func (s *solver) slabPieces(t *top) {
 	p := piece{name: "slab", out: above, face: "top", good: model.GoodDrawn}
 	if s.flag(t.stock, "solid") {
 		p.grain = model.GrainX

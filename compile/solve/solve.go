@@ -97,13 +97,6 @@ func why(b *lang.Block) model.Why { return model.Why{Block: b.Path(), At: b.Head
 // endPanels covers the free ends of runs. Not made yet.
 func (s *solver) endPanels() {}
 
-// finish covers knee walls with skins, battens and corners. Not made yet.
-func (s *solver) finish() {}
-
-// kneeOutlets places the electrical boxes of a knee wall, which must be known
-// before its studs and supports are. Not made yet.
-func (s *solver) kneeOutlets(wall *model.KneeWall, b *lang.Block) {}
-
 // fronts closes a cabinet: false front, drawers and doors. Not made yet.
 func (s *solver) fronts(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {}
 

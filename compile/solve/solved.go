@@ -169,12 +169,13 @@ func (v *values) kneeRight(b *lang.Block) expr.Value {
 }
 
 // inset is how far the framing stays back from an end of its run: as written,
-// or by the thickness of a skin there, which then ends flush with the run.
+// or by the thickness of a skin there, which then ends flush with the run; not
+// where that skin reaches over the end of the run too.
 func (v *values) inset(b *lang.Block, end string) expr.Value {
 	if b.Attr(end+"_inset") != nil {
 		return v.value(b, end+"_inset")
 	}
-	if skin := v.skinOn(b, end); skin != nil {
+	if skin := v.skinOn(b, end); skin != nil && !v.flag(skin, "over_run") {
 		return ofRef("board", "thickness")(v, skin)
 	}
 	return expr.OfLength(0)

@@ -1,95 +1,18 @@
-package spacing
+package spacing_test
 
 import (
+	"fmt"
 	"math/big"
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
 	"barwright/compile/geom"
+	"barwright/compile/spacing"
 	"barwright/lang/length"
 )
-
-const inch = length.Inch
-
-func inches(values ...float64) []geom.Length {
-	var out []geom.Length
-	for _, v := range values {
-		out = append(out, geom.Length(v*float64(inch)))
-	}
-	return out
-}
-
-func TestOnCentres(t *testing.T) {
-	for _, c := range []struct {
-		name                       string
-		length, spacing, thickness float64
-		want                       []geom.Length
-	}{
-		{"two studs alone", 3, 16, 1.5, inches(0.75, 2.25)},
-		{"nothing between", 16, 16, 1.5, inches(0.75, 15.25)},
-		{"16 in on centres", 96, 16, 1.5, inches(0.75, 16, 32, 48, 64, 80, 95.25)},
-		{"the example bar", 78, 13, 1.5, inches(0.75, 13, 26, 39, 52, 65, 77.25)},
-		// 48 stands 0.25 clear of the last.
-		{"just clear of the last", 50.5, 16, 1.5, inches(0.75, 16, 32, 48, 49.75)},
-		// The one at 48 would stand in the last, at 48.25; 32 and that are 16 1/4 apart.
-		{"one that would stand in the last", 49, 16, 1.5, inches(0.75, 16, 32, 46.75, 48.25)},
-		// The one at 48 would stand in the last, at 47.9; 32 and that are near enough.
-		{"one that is not needed", 48.65, 16, 1.5, inches(0.75, 16, 32, 47.9)},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			got := OnCentres(geom.Span{Hi: inches(c.length)[0]}, inches(c.spacing)[0], inches(c.thickness)[0])
-			if diff := cmp.Diff(c.want, got); diff != "" {
-				t.Error(diff)
-			}
-		})
-	}
-}
-
-// TestOnCentresAgainstRule reads the rule word by word: a stud flush with
-// either end; the marks of a tape laid from the low end, as long as a stud on
-// one stands clear of the last; one against the last where the gap that is
-// left is too wide.
-func TestOnCentresAgainstRule(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		thickness := geom.Length(rapid.Int64Range(1, int64(2*inch)).Draw(t, "thickness"))
-		spacing := geom.Length(rapid.Int64Range(int64(2*thickness), int64(40*inch)).Draw(t, "spacing"))
-		lo := geom.Length(rapid.Int64Range(-int64(100*inch), int64(100*inch)).Draw(t, "lo"))
-		size := 2*thickness + geom.Length(rapid.Int64Range(0, int64(300*inch)).Draw(t, "over two studs"))
-		if size/spacing > 1000 {
-			t.Skip("too many")
-		}
-		stretch := geom.Span{Lo: lo, Hi: lo + size}
-		half := thickness / 2
-		stud := func(centre geom.Length) geom.Span { return geom.Span{Lo: centre - half, Hi: centre - half + thickness} }
-		first, last := lo+half, stretch.Hi-thickness+half
-		if stud(first).Lo != stretch.Lo || stud(last).Hi != stretch.Hi {
-			t.Fatal("the ends are not flush")
-		}
-		want := []geom.Length{first}
-		for k := geom.Length(1); ; k++ {
-			if mark := lo + k*spacing; stud(mark).Hi <= stud(last).Lo {
-				want = append(want, mark)
-				continue
-			}
-			break
-		}
-		if last-want[len(want)-1] > spacing {
-			want = append(want, last-thickness)
-		}
-		want = append(want, last)
-		got := OnCentres(stretch, spacing, thickness)
-		if diff := cmp.Diff(want, got); diff != "" {
-			t.Fatal(diff)
-		}
-		for i := range got[1:] {
-			if gap := got[i+1] - got[i]; gap > spacing || gap < thickness {
-				t.Fatalf("studs %d and %d are %d apart, with a spacing of %d", i, i+1, gap, spacing)
-			}
-		}
-	})
-}
 
 func TestEven(t *testing.T) {
 	for _, c := range []struct {
@@ -107,48 +30,377 @@ func TestEven(t *testing.T) {
 		{"three in 70: 11 2/3 from the ends, on the next 1/32", 70, 3, 0, 1. / 32, inches(11.65625, 35, 58.34375)},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			got := Even(geom.Span{Hi: inches(c.length)[0]}, c.n, inches(c.end)[0], inches(c.mark)[0])
-			if diff := cmp.Diff(c.want, got); diff != "" {
+			got, refusal := spacing.Place(spacing.Ask{Stretch: geom.Span{Hi: inches(c.length)[0]}, Count: c.n, End: inches(c.end)[0], HalfEnds: c.end == 0, Mark: inches(c.mark)[0], Mirrored: true})
+			if diff := cmp.Diff(c.want, got.Centres); diff != "" || refusal != nil {
 				t.Error(diff)
 			}
 		})
 	}
 }
 
-// TestEvenAgainstRule compares each centre with its place as an exact fraction.
-func TestEvenAgainstRule(t *testing.T) {
+// TestPlaceWhereNothingIsClosed compares each centre with its place as an exact
+// fraction: the best marks lie beside it, whatever the size.
+func TestPlaceWhereNothingIsClosed(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		n := rapid.IntRange(1, 40).Draw(t, "n")
-		size := geom.Length(rapid.Int64Range(1, int64(length.Max)).Draw(t, "size"))
-		mark := geom.Length(rapid.Int64Range(1, int64(inch)).Draw(t, "mark"))
-		end := geom.Length(rapid.Int64Range(0, int64(size/2)).Draw(t, "end"))
-		lo := geom.Length(rapid.Int64Range(-int64(length.Metre), int64(length.Metre)).Draw(t, "lo"))
-		stretch := geom.Span{Lo: lo, Hi: lo + size}
-		got := Even(stretch, n, end, mark)
-		if len(got) != n {
-			t.Fatalf("%d centres for %d", len(got), n)
+		n := rapid.IntRange(2, 40).Draw(t, "n")
+		size := geom.Length(rapid.Int64Range(int64(length.Metre), int64(length.Max)).Draw(t, "size"))
+		mark := geom.Length(rapid.Int64Range(1, int64(inch)/8).Draw(t, "mark"))
+		a := spacing.Ask{Count: n, Mark: mark, Mirrored: rapid.Bool().Draw(t, "mirrored"), HalfEnds: rapid.Bool().Draw(t, "half")}
+		a.Stretch.Lo = geom.Length(rapid.Int64Range(-int64(length.Metre), int64(length.Metre)).Draw(t, "lo"))
+		a.Stretch.Hi = a.Stretch.Lo + size
+		if !a.HalfEnds {
+			a.End = geom.Length(rapid.Int64Range(0, int64(size/3)).Draw(t, "end"))
 		}
-		for i, c := range got {
-			if middle := 2*i+1 == n; middle {
-				if off := 2*c - stretch.Lo - stretch.Hi; off != 0 && off != -1 {
-					t.Fatalf("the middle one is at %d of %v", c, stretch)
+		got, refusal := spacing.Place(a)
+		if refusal != nil || len(got.Centres) != n || len(got.Forced) > 0 {
+			t.Fatalf("%+v, %+v", got, refusal)
+		}
+		for i, c := range got.Centres {
+			if a.Mirrored && 2*i+1 == n {
+				if c != a.Stretch.Mid() {
+					t.Fatalf("the middle one is at %d of %v", c, a.Stretch)
 				}
 				continue
 			}
-			if c-stretch.Lo != stretch.Hi-got[n-1-i] {
+			if a.Mirrored && c-a.Stretch.Lo != a.Stretch.Hi-got.Centres[n-1-i] {
 				t.Fatalf("centres %d and %d are not mirrored", i, n-1-i)
 			}
-			near := min(i, n-1-i)
-			from := got[near] - stretch.Lo
-			ideal := new(big.Rat).SetFrac64(int64(size)*int64(2*near+1), int64(2*n))
-			if end > 0 {
-				ideal.SetFrac64(int64(size-2*end)*int64(near), int64(n-1))
-				ideal.Add(ideal, new(big.Rat).SetInt64(int64(end)))
+			if near := min(c-a.Stretch.Lo, a.Stretch.Hi-c); near%mark != 0 {
+				t.Fatalf("centre %d is at %d, %d past a mark", i, c, near%mark)
 			}
-			miss, _ := ideal.Sub(ideal, new(big.Rat).SetInt64(int64(from))).Float64()
-			if from%mark != 0 || miss > float64(mark)/2+1 || miss < -float64(mark)/2-1 {
-				t.Fatalf("centre %d is at %d: %v from its place, with marks of %d", i, from, miss, mark)
+			ideal := new(big.Rat).SetFrac64(int64(size)*int64(2*i+1), int64(2*n))
+			if !a.HalfEnds {
+				ideal.SetFrac64(int64(size-2*a.End)*int64(i), int64(n-1))
+				ideal.Add(ideal, new(big.Rat).SetInt64(int64(a.End)))
+			}
+			miss, _ := ideal.Sub(ideal, new(big.Rat).SetInt64(int64(c-a.Stretch.Lo))).Float64()
+			room := float64(mark)/2 + 1
+			if off := c - a.Stretch.Mid(); max(off, -off) <= mark { // where the marks from both ends meet
+				room = float64(mark) + 1
+			}
+			if miss > room || miss < -room {
+				t.Fatalf("centre %d is at %d: %v from its place, with marks of %d", i, c, miss, mark)
 			}
 		}
 	})
+}
+
+// drawAsk draws a small stretch, of a few coarse marks or of none.
+func drawAsk(t *rapid.T, mark int) spacing.Ask {
+	whole := func(name string, lo, hi int) geom.Length { return geom.Length(rapid.IntRange(lo, hi).Draw(t, name)) }
+	a := spacing.Ask{
+		Mark: geom.Length(mark), Least: whole("least", 0, 4*mark), Most: whole("most", 0, 12*mark), Count: rapid.IntRange(0, 5).Draw(t, "count"),
+		Mirrored: rapid.Bool().Draw(t, "mirrored"), HalfEnds: rapid.Bool().Draw(t, "half ends"),
+	}
+	a.Stretch.Lo = whole("lo", -20, 20)
+	a.Stretch.Hi = a.Stretch.Lo + whole("size", 1, 22*mark)
+	if !a.HalfEnds {
+		a.End = whole("end", 0, 5*mark)
+	}
+	if a.Count == 0 { // rows of nine are the longest that all can be looked at
+		a.Most = max(a.Most, (a.Stretch.Size()+4)/5)
+	}
+	for i := range rapid.IntRange(0, 3).Draw(t, "closed") {
+		lo := a.Stretch.Lo + whole("from", -3, 22*mark)
+		a.Closed = append(a.Closed, spacing.Closed{Span: geom.Span{Lo: lo, Hi: lo + whole("over", 1, 6*mark)}, By: fmt.Sprint("thing ", i)})
+	}
+	for range rapid.IntRange(0, 2).Draw(t, "fixed") {
+		a.Fixed = append(a.Fixed, a.Stretch.Lo+whole("at", 0, int(a.Stretch.Size())))
+	}
+	slices.Sort(a.Fixed)
+	a.Fixed = slices.Compact(a.Fixed)
+	return a
+}
+
+// TestPlaceAgainstAllRows looks at every row and takes the best. Where rows are
+// as even without anything in the way, it leaves which of them is taken open.
+func TestPlaceAgainstAllRows(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a := drawAsk(t, 1)
+		got, refusal := spacing.Place(a)
+		want := best(a)
+		if (want == nil) != (refusal != nil) || len(want) != len(got.Centres) {
+			t.Fatalf("%+v\n%v for %v\n%+v", a, got.Centres, want, refusal)
+		}
+		if again, _ := spacing.Place(a); !cmp.Equal(got, again) {
+			t.Fatalf("%+v, and then %+v", got, again)
+		}
+		if refusal != nil {
+			return
+		}
+		checkForced(t, a, got)
+		if isEven(a, got.Centres) {
+			return
+		}
+		if diff := cmp.Diff(want, got.Centres); diff != "" {
+			t.Fatalf("%+v\n%v for %v", a, got.Centres, want)
+		}
+	})
+}
+
+// isEven reports whether a row is the even one, rounded down from its left end.
+func isEven(a spacing.Ask, row []geom.Length) bool {
+	n, size := geom.Length(len(row)), a.Stretch.Size()
+	for i, x := range row {
+		k := geom.Length(i)
+		if a.Mirrored && 2*k+1 > n {
+			return true
+		}
+		at := size * (2*k + 1) / (2 * n)
+		if !a.HalfEnds && n > 1 {
+			at = row[0] - a.Stretch.Lo + (row[n-1]-row[0])*k/(n-1)
+		}
+		if x != a.Stretch.Lo+at {
+			return false
+		}
+	}
+	return true
+}
+
+// TestPlaceOnMarks takes the row without marks and moves it to them; where that
+// cannot be, it looks at every row of marks.
+func TestPlaceOnMarks(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a := drawAsk(t, rapid.IntRange(2, 5).Draw(t, "mark"))
+		a.Count = max(a.Count, 1)
+		got, refusal := spacing.Place(a)
+		want := best(a)
+		if refusal != nil {
+			if want != nil {
+				t.Fatalf("%+v\n%+v for %v", a, refusal, want)
+			}
+			return
+		}
+		bare := a
+		bare.Mark = 0
+		fine, _ := spacing.Place(bare)
+		near := len(fine.Centres) == len(got.Centres)
+		for i, x := range got.Centres {
+			if !near {
+				break
+			}
+			room := a.Mark / 2
+			if off := x - a.Stretch.Mid(); max(off, -off) <= a.Mark { // where the marks from both ends meet
+				room = 2 * a.Mark
+			}
+			near = max(x-fine.Centres[i], fine.Centres[i]-x) <= room || beside(a, x)
+		}
+		if diff := cmp.Diff(want, got.Centres); diff != "" && !near {
+			t.Fatalf("%+v\n%v for %v, and without marks %v", a, got.Centres, want, fine.Centres)
+		}
+		if !keeps(a, got.Centres) {
+			t.Fatalf("%+v\n%v", a, got.Centres)
+		}
+	})
+}
+
+// beside reports whether the mark next to a place on either side is closed, or
+// beyond the stretch.
+func beside(a spacing.Ask, x geom.Length) bool {
+	for _, next := range []geom.Length{x - a.Mark, x + a.Mark} {
+		for y := min(x, next); y <= max(x, next); y++ {
+			if y < a.Stretch.Lo || y > a.Stretch.Hi || !open(a, y) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func open(a spacing.Ask, x geom.Length) bool {
+	return !slices.ContainsFunc(a.Closed, func(c spacing.Closed) bool {
+		return holds(c, x) || a.Mirrored && holds(c, a.Stretch.Lo+a.Stretch.Hi-x)
+	})
+}
+
+// keeps reports whether a row keeps all that was asked but evenness.
+func keeps(a spacing.Ask, row []geom.Length) bool {
+	ok := a.Count == 0 || a.Count == len(row)
+	fixed := map[geom.Length]bool{}
+	for _, x := range a.Fixed {
+		fixed[x] = true
+		if a.Mirrored {
+			fixed[a.Stretch.Lo+a.Stretch.Hi-x] = true
+		}
+	}
+	for x := range fixed {
+		ok = ok && slices.Contains(row, x)
+	}
+	for i, x := range row {
+		fromEnd, middle := min(x-a.Stretch.Lo, a.Stretch.Hi-x), 2*i+1 == len(row) && x == a.Stretch.Mid()
+		ok = ok && fromEnd >= 0 && (fromEnd%a.Mark == 0 || fixed[x] || middle) && open(a, x)
+		if i > 0 {
+			gap := x - row[i-1]
+			ok = ok && gap >= max(a.Least, 1) && (a.Most == 0 || gap <= a.Most)
+		}
+		if a.Mirrored && !middle {
+			ok = ok && row[len(row)-1-i] == a.Stretch.Lo+a.Stretch.Hi-x
+		}
+	}
+	ends := max(row[0]-a.Stretch.Lo, a.Stretch.Hi-row[len(row)-1])
+	return ok && (a.Most == 0 || ends <= a.Most)
+}
+
+// checkForced compares with the best row where nothing is closed: what differs
+// is told, and each that would stand in a closed place names it.
+func checkForced(t *rapid.T, a spacing.Ask, got spacing.Answer) {
+	free := a
+	free.Closed, free.Count = nil, len(got.Centres)
+	even, refusal := spacing.Place(free)
+	if refusal != nil {
+		free.Most, free.Least = 0, 0
+		even, refusal = spacing.Place(free)
+	}
+	if refusal != nil && refusal.Cause == spacing.TooFew && len(got.Forced) == 0 {
+		return // what is fixed and both ends are more than stand beside what is closed
+	}
+	if refusal != nil {
+		t.Fatalf("%+v: %+v", free, refusal)
+	}
+	would := even.Centres
+	told := map[int]spacing.Forced{}
+	for _, f := range got.Forced {
+		told[f.Index] = f
+	}
+	for i, c := range got.Centres {
+		f, ok := told[i]
+		if off := c - would[i]; off != f.Off || ok != (off != 0) {
+			t.Fatalf("centre %d is at %d, and would be at %d: %+v", i, c, would[i], got.Forced)
+		}
+		var by []string
+		for _, c := range a.Closed {
+			if holds(c, would[i]) || a.Mirrored && holds(c, a.Stretch.Lo+a.Stretch.Hi-would[i]) {
+				by = append(by, c.By)
+			}
+		}
+		if ok && (f.By == "" || len(by) > 0 && !slices.Contains(by, f.By)) {
+			t.Fatalf("centre %d was moved by %q; its place is closed by %q", i, f.By, by)
+		}
+	}
+}
+
+func holds(c spacing.Closed, x geom.Length) bool { return c.Span.Lo < x && x < c.Span.Hi }
+
+// best is the rule read word by word.
+func best(a spacing.Ask) []geom.Length {
+	image := func(x geom.Length) geom.Length { return a.Stretch.Lo + a.Stretch.Hi - x }
+	fixed := slices.Clone(a.Fixed)
+	for _, x := range a.Fixed {
+		if a.Mirrored {
+			fixed = append(fixed, image(x))
+		}
+	}
+	slices.Sort(fixed)
+	fixed = slices.Compact(fixed)
+	for _, x := range fixed {
+		if !open(a, x) {
+			return nil
+		}
+	}
+	var marks []geom.Length
+	for x := a.Stretch.Lo; x <= a.Stretch.Hi; x++ {
+		if min(x-a.Stretch.Lo, a.Stretch.Hi-x)%a.Mark == 0 && open(a, x) {
+			marks = append(marks, x)
+		}
+	}
+	counts := []int{a.Count}
+	if a.Count == 0 {
+		counts = []int{1, 2, 3, 4, 5, 6, 7, 8, 9}
+		if !a.HalfEnds {
+			counts = counts[1:]
+		}
+	}
+	for _, n := range counts {
+		if row := bestOf(a, n, marks, fixed, image); row != nil {
+			return row
+		}
+	}
+	return nil
+}
+
+func bestOf(a spacing.Ask, n int, marks, fixed []geom.Length, image func(geom.Length) geom.Length) []geom.Length {
+	places := slices.Clone(marks)
+	mid := a.Stretch.Mid()
+	if n == 1 || a.Mirrored && n%2 == 1 {
+		if open(a, mid) {
+			places = append(places, mid)
+		}
+	}
+	half := a.HalfEnds || n == 1
+	if !half {
+		if len(marks) == 0 {
+			return nil
+		}
+		first, last := marks[0], marks[0]
+		for _, x := range marks {
+			if to := a.Stretch.Lo + a.End; max(x-to, to-x) < max(first-to, to-first) {
+				first = x
+			}
+			if to := a.Stretch.Hi - a.End; max(x-to, to-x) < max(last-to, to-last) {
+				last = x
+			}
+		}
+		if a.Mirrored {
+			last = image(first)
+		}
+		if first >= last {
+			return nil
+		}
+		if len(fixed) > 0 {
+			first, last = min(first, fixed[0]), max(last, fixed[len(fixed)-1])
+		}
+		fixed = append(slices.Clone(fixed), first, last)
+		places = slices.DeleteFunc(places, func(x geom.Length) bool { return x < first || x > last })
+	}
+	places = append(places, fixed...)
+	slices.Sort(places)
+	places = slices.Compact(places)
+	var found []geom.Length
+	var cost geom.Length
+	row := make([]geom.Length, n)
+	var try func(i, from int)
+	try = func(i, from int) {
+		if i == n {
+			for _, x := range fixed {
+				if !slices.Contains(row, x) {
+					return
+				}
+			}
+			before, after := row[0]-a.Stretch.Lo, a.Stretch.Hi-row[n-1]
+			if a.Most > 0 && max(before, after) > a.Most {
+				return
+			}
+			total := geom.Length(0)
+			if half {
+				total = 2*before*before + 2*after*after
+			}
+			for j := range n {
+				if a.Mirrored && 2*j+1 == n {
+					if row[j] != mid {
+						return
+					}
+				} else if a.Mirrored && row[n-1-j] != image(row[j]) {
+					return
+				}
+				if j > 0 {
+					total += (row[j] - row[j-1]) * (row[j] - row[j-1])
+				}
+			}
+			if found == nil || total < cost {
+				found, cost = slices.Clone(row), total
+			}
+			return
+		}
+		for j := from; j < len(places); j++ {
+			if i > 0 {
+				if gap := places[j] - row[i-1]; gap < a.Least || a.Most > 0 && gap > a.Most {
+					continue
+				}
+			}
+			row[i] = places[j]
+			try(i+1, j+1)
+		}
+	}
+	try(0, 0)
+	return found
 }

@@ -26,8 +26,8 @@ func (s *solver) seamClear() length.Length {
 	return s.practice(3*length.Inch, 75*length.Millimetre)
 }
 
-// seams reads where a slab is divided. It reports whether all of it is sound.
-func (s *solver) seams(t *top) bool {
+// slabSeams reads where a slab is divided. It reports whether all of it is sound.
+func (s *solver) slabSeams(t *top) bool {
 	items := s.value(t.block, "seams").Items
 	if len(items) > mostPieces {
 		s.tooMany(t.block.Attr("seams").Expr.At, len(items), "seams")

@@ -1,0 +1,299 @@
+package solve
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+	"barwright/lang/source"
+)
+
+// kneeOutlets places the electrical boxes of a knee wall, which must be known
+// before its studs and supports are.
+func (s *solver) kneeOutlets(wall *model.KneeWall, b *lang.Block) {
+	for _, o := range b.Inner("outlet") {
+		along, ok := s.kneeOutletAlong(wall.Framing.U, o)
+		if !ok {
+			continue
+		}
+		k := s.kneeBox(wall, b, o, along)
+		if s.soundKneeBox(&k) && s.outletsApart(wall, &k) {
+			wall.Outlets = append(wall.Outlets, k.outlet)
+		}
+	}
+}
+
+// kneeOutletAlong is the centre of an outlet along the run: from the left or the
+// right end of the framing as one looks at its face, or as far from one end as
+// another outlet is from the other.
+func (s *solver) kneeOutletAlong(framing geom.Span, o *lang.Block) (length.Length, bool) {
+	way := s.saidOnce(o, "from_left", "from_right", "mirrors")
+	switch {
+	case way == nil:
+		return 0, false
+	case way.Spec.Name == "mirrors":
+		other := s.ref(o, "mirrors")
+		if other.Parent != o.Parent || other.Attr("mirrors") != nil {
+			s.findings.Errorf("mirrored-elsewhere", way.Expr.At, "mirror an outlet of this knee wall that says from_left or from_right",
+				"%s is not placed from an end of this knee wall.", finding.Capital(other.Describe())).
+				Also(other.Head, "it stands here")
+			return 0, false
+		}
+		along, ok := s.kneeOutletAlong(framing, other)
+		return framing.Lo + framing.Hi - along, ok
+	}
+	from := s.length(o, way.Spec.Name)
+	if (way.Spec.Name == "from_left") == (s.text(o, "face") == "work") {
+		return framing.Lo + from, true
+	}
+	return framing.Hi - from, true
+}
+
+// saidOnce is the one of some attributes that a block states; nil, and a
+// finding, where that is not one. It is asked more than once of a block that is
+// mirrored, and tells it once.
+func (s *solver) saidOnce(b *lang.Block, names ...string) *lang.Attr {
+	var said []*lang.Attr
+	for _, name := range names {
+		if a := b.Attr(name); a != nil {
+			said = append(said, a)
+		}
+	}
+	last := len(names) - 1
+	switch {
+	case len(said) == 0 && !s.findings.Has("attribute-missing", b.Head):
+		s.findings.Errorf("attribute-missing", b.Head, strings.Join(names[:last], " = …, ")+" = … or "+names[last]+" = outlet.NAME",
+			"%s does not say where it is.", finding.Capital(b.Describe()))
+	case len(said) > 1 && !s.findings.Has("said-twice", said[1].NameAt):
+		s.findings.Errorf("said-twice", said[1].NameAt, "leave one of them out", "%s says twice where it is.", finding.Capital(b.Describe())).
+			Also(said[0].NameAt, "the first one")
+	}
+	if len(said) != 1 {
+		return nil
+	}
+	return said[0]
+}
+
+// kneeBox is an electrical box on its way into a knee wall.
+type kneeBox struct {
+	knee, block *lang.Block
+	framing     geom.Box
+	end         length.Length // what the stud at either end takes
+	outlet      model.KneeOutlet
+	box, cover  geom.Rect // from the run's left end, above the floor
+	free        geom.Span // heights between what lies below and the upper plates
+	depth       length.Length
+	into        length.Length // of the depth, what lies behind the face of the framing
+	clearance   length.Length
+	said        bool // its height is
+}
+
+func (s *solver) kneeBox(wall *model.KneeWall, b, o *lang.Block, along length.Length) kneeBox {
+	f, face := wall.Framing, s.text(o, "face")
+	k := kneeBox{
+		knee: b, block: o, framing: f, end: s.length(s.ref(b, "lumber"), "thickness"), free: s.freeHeight(f, b, face),
+		depth: s.fieldLength(o, "box", "depth"), clearance: s.length(o, "clearance"), said: o.Attr("height") != nil,
+	}
+	height := k.free.Mid()
+	if k.said {
+		height = s.length(o, "height")
+	}
+	k.box, k.cover = s.outletSizes(o, along, height, s.flag(o, "lying"))
+	covered := s.skinThickness(b, face)
+	k.into = k.depth - covered
+	cut := k.box.Grow(k.clearance)
+	k.outlet = model.KneeOutlet{
+		Name: o.Name, Face: face, ByRule: !k.said, Why: why(o),
+		Box:   geom.Box{U: k.box.X, V: geom.Span{Lo: f.V.Hi - k.into, Hi: f.V.Hi}, Z: k.box.Y},
+		Clear: geom.Box{U: cut.X, V: geom.Span{Lo: f.V.Hi, Hi: f.V.Hi + covered}, Z: cut.Y},
+		Cover: geom.Box{U: k.cover.X, V: geom.Span{Lo: f.V.Hi + covered, Hi: f.V.Hi + covered}, Z: k.cover.Y},
+	}
+	if face == "room" {
+		k.outlet.Box.V = geom.Span{Lo: f.V.Lo, Hi: f.V.Lo + k.into}
+		k.outlet.Clear.V = geom.Span{Lo: f.V.Lo - covered, Hi: f.V.Lo}
+		k.outlet.Cover.V = geom.Span{Lo: f.V.Lo - covered, Hi: f.V.Lo - covered}
+	}
+	return k
+}
+
+// outletSizes are the box and the cover plate of an outlet about its centre.
+func (s *solver) outletSizes(o *lang.Block, along, height length.Length, lying bool) (box, cover geom.Rect) {
+	about := func(what string) geom.Rect {
+		w, h := s.fieldLength(o, what, "width"), s.fieldLength(o, what, "height")
+		if lying {
+			w, h = h, w
+		}
+		return around(along, height, w, h)
+	}
+	return about("box"), about("cover")
+}
+
+// freeHeight is what a face of a knee wall has for outlets: up to the upper
+// plates, from what lies on the run on the work side, from the lower plates on
+// the room's.
+func (s *solver) freeHeight(f geom.Box, b *lang.Block, face string) geom.Span {
+	t := s.length(s.ref(b, "lumber"), "thickness")
+	free := geom.Span{Lo: t * length.Length(s.count(b, "bottom_plates")), Hi: f.Z.Hi - t*length.Length(s.count(b, "top_plates"))}
+	if face == "work" {
+		free.Lo, _ = s.onRun(b)
+	}
+	return free
+}
+
+// onRun is the height of what lies on the run before a knee wall: of its
+// counter, or else of its boxes; and the block that says so.
+func (s *solver) onRun(knee *lang.Block) (length.Length, *lang.Block) {
+	run := s.ref(knee, "behind")
+	for _, c := range s.src.Top("counter") {
+		if s.ref(c, "over") == run {
+			return s.solvedLength(c, "top"), c
+		}
+	}
+	return s.solvedLength(run, "height"), run
+}
+
+// skinThickness is how thick the skin on a face of a knee wall is, 0 where
+// there is none.
+func (s *solver) skinThickness(knee *lang.Block, face string) length.Length {
+	if skin := s.skinOn(knee, face); skin != nil {
+		return s.length(s.ref(skin, "board"), "thickness")
+	}
+	return 0
+}
+
+func (s *solver) soundKneeBox(k *kneeBox) bool {
+	o, name := k.block, finding.Capital(k.block.Describe())
+	cut := k.box.Grow(k.clearance)
+	ends := k.framing.U.Grow(-k.end)
+	switch {
+	case !k.cover.Contains(cut):
+		s.findings.Errorf("cover-too-small", s.said(o, "cover"), fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", s.show(cut.X.Size()), s.show(cut.Y.Size())),
+			"The cover plate of %s is %s wide and %s high as it stands, the opening behind it %s by %s: it would show.",
+			o.Describe(), s.show(k.cover.X.Size()), s.show(k.cover.Y.Size()), s.show(cut.X.Size()), s.show(cut.Y.Size()))
+	case !ends.Contains(k.box.X):
+		lo, hi := k.end+k.box.X.Size()/2, k.framing.U.Size()-k.end-k.box.X.Size()/2
+		mend := ""
+		if lo <= hi {
+			mend = fmt.Sprintf("a centre from %s to %s from either end", s.show(lo), s.show(hi))
+		}
+		s.findings.Errorf("box-meets-end", s.said(o, "from_left", "from_right", "mirrors"), mend,
+			"%s runs %s into the stud at the end of %s, or past it.", name, s.show(max(ends.Lo-k.box.X.Lo, k.box.X.Hi-ends.Hi)), k.knee.Describe())
+	case k.box.Y.Hi > k.free.Hi:
+		s.findings.Errorf("box-meets-plate", s.said(o, "height"), s.heightMend(k),
+			"The top of %s would stand at %s. The upper plate of %s begins at %s: the box runs %s into the plate.",
+			o.Describe(), s.show(k.box.Y.Hi), k.knee.Describe(), s.show(k.free.Hi), s.show(k.box.Y.Hi-k.free.Hi)).
+			Also(s.said(k.knee, "top"), "the plate comes from here")
+	case k.outlet.Face == "room" && k.box.Y.Lo < k.free.Lo:
+		s.findings.Errorf("box-meets-plate", s.said(o, "height"), s.heightMend(k),
+			"The bottom of %s would stand at %s. The lower plate of %s ends at %s: the box runs %s into the plate.",
+			o.Describe(), s.show(k.box.Y.Lo), k.knee.Describe(), s.show(k.free.Lo), s.show(k.free.Lo-k.box.Y.Lo)).
+			Also(k.knee.Head, "the knee wall")
+	case k.outlet.Face == "work" && k.cover.Y.Lo < k.free.Lo:
+		_, on := s.onRun(k.knee)
+		s.findings.Errorf("cover-meets-slab", s.said(o, "height"), s.heightMend(k),
+			"The cover plate of %s would reach down to %s, but %s lies at %s: %s too low.",
+			o.Describe(), s.show(k.cover.Y.Lo), on.Describe(), s.show(k.free.Lo), s.show(k.free.Lo-k.cover.Y.Lo)).
+			Also(on.Head, "what lies there")
+	case k.cover.Y.Hi > k.framing.Z.Hi:
+		s.findings.Errorf("cover-meets-slab", s.said(o, "height"), s.heightMend(k),
+			"The cover plate of %s would reach up to %s, but the framing ends at %s, where the bar top lies: %s too high.",
+			o.Describe(), s.show(k.cover.Y.Hi), s.show(k.framing.Z.Hi), s.show(k.cover.Y.Hi-k.framing.Z.Hi))
+	case k.into > k.framing.V.Size() || k.into <= 0:
+		s.findings.Errorf("box-depth", s.said(o, "box"), fmt.Sprintf("a box over %s and at most %s deep", s.show(k.depth-k.into), s.show(k.depth-k.into+k.framing.V.Size())),
+			"The box of %s is %s deep, of which the skin takes %s; the framing is %s thick.",
+			o.Describe(), s.show(k.depth), s.show(k.depth-k.into), s.show(k.framing.V.Size()))
+	default:
+		return true
+	}
+	return false
+}
+
+// said is the place of the first of some attributes that a block states, or
+// else of its head.
+func (s *solver) said(b *lang.Block, names ...string) source.Range {
+	for _, name := range names {
+		if a := b.Attr(name); a != nil {
+			return a.Expr.At
+		}
+	}
+	return b.Head
+}
+
+// heights are those at which the centre of a box fits, whole marks inwards:
+// under the upper plates, over what lies below, its cover clear of slabs.
+func (k *kneeBox) heights(box, cover geom.Rect, mark length.Length) geom.Span {
+	up := func(l length.Length) length.Length { return l - l/2 } // of a size, what lies above its centre
+	lo := k.free.Lo + box.Y.Size()/2
+	if k.outlet.Face == "work" {
+		lo = k.free.Lo + cover.Y.Size()/2
+	}
+	hi := min(k.free.Hi-up(box.Y.Size()), k.framing.Z.Hi-up(cover.Y.Size()))
+	return geom.Span{Lo: roundUp(lo, mark), Hi: hi / mark * mark}
+}
+
+// heightMend tells how the height of a box can be mended: by another one, by
+// leaving it to the rule, by turning the box; empty where nothing of that does.
+func (s *solver) heightMend(k *kneeBox) string {
+	fits := k.heights(k.box, k.cover, s.marks)
+	middle := k.free.Mid()
+	left := fmt.Sprintf("it is then %s, the middle of what is free", s.show(middle))
+	within := func(heights geom.Span, h length.Length) bool { return heights.Lo <= h && h <= heights.Hi }
+	if fits.Size() >= 0 {
+		mend := fmt.Sprintf("height at most %s", s.show(fits.Hi))
+		switch {
+		case !k.said:
+			return fmt.Sprintf("a height from %s to %s", s.show(fits.Lo), s.show(fits.Hi))
+		case k.box.Y.Mid() < fits.Lo:
+			mend = fmt.Sprintf("height at least %s", s.show(fits.Lo))
+		}
+		if within(fits, middle) {
+			mend += "; or leave it out: " + left
+		}
+		return mend
+	}
+	lying := !s.flag(k.block, "lying")
+	centre := k.box.Y.Lo + k.box.Y.Size()/2
+	turned := k.heights(quarter(k.box), quarter(k.cover), s.marks)
+	switch {
+	case within(turned, centre):
+		return fmt.Sprintf("lying = %t", lying)
+	case within(turned, middle):
+		return fmt.Sprintf("lying = %t, and no height: ", lying) + left
+	case turned.Size() >= 0:
+		return fmt.Sprintf("lying = %t, and a height from %s to %s", lying, s.show(turned.Lo), s.show(turned.Hi))
+	}
+	return ""
+}
+
+// quarter is a rectangle turned by a quarter, wherever it then lies.
+func quarter(r geom.Rect) geom.Rect { return geom.Rect{X: r.Y, Y: r.X} }
+
+// outletsApart refuses boxes that meet, from the same side or from behind, and
+// cover plates that do.
+func (s *solver) outletsApart(wall *model.KneeWall, k *kneeBox) bool {
+	i := slices.IndexFunc(wall.Outlets, func(o model.KneeOutlet) bool {
+		covers := o.Face == k.outlet.Face && o.Cover.U.Overlaps(k.cover.X) && o.Cover.Z.Overlaps(k.cover.Y)
+		return covers || o.Box.Overlaps(k.outlet.Box)
+	})
+	if i < 0 {
+		return true
+	}
+	other := wall.Outlets[i]
+	miss := min(other.Cover.U.Intersect(k.cover.X).Size(), other.Cover.Z.Intersect(k.cover.Y).Size())
+	mend := fmt.Sprintf("move one of them by %s along the wall, or more", s.show(roundUp(other.Cover.U.Intersect(k.cover.X).Size(), s.marks)))
+	if other.Face == k.outlet.Face {
+		s.findings.Errorf("outlets-meet", k.block.Head, mend, "The cover plates of %s and of outlet %q overlap by %s.", k.block.Describe(), other.Name, s.show(miss)).
+			Also(other.Why.At, "the other one")
+		return false
+	}
+	deep := other.Box.V.Intersect(k.outlet.Box.V).Size()
+	s.findings.Errorf("outlets-meet", k.block.Head, mend, "The boxes of %s and of outlet %q stand back to back in a framing of %s, and run %s into one another.",
+		k.block.Describe(), other.Name, s.show(wall.Framing.V.Size()), s.show(deep)).
+		Also(other.Why.At, "the other one")
+	return false
+}

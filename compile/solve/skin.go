@@ -1,0 +1,222 @@
+package solve
+
+import (
+	"slices"
+	"strconv"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// finish covers knee walls with skins, and these with battens, caps and corners.
+func (s *solver) finish() {
+	for i := range s.m.KneeWalls {
+		wall := &s.m.KneeWalls[i]
+		knee := s.blocks["knee_wall."+wall.Name]
+		if !s.facesOnce(knee) {
+			continue
+		}
+		for _, b := range knee.Inner("skin") {
+			s.skin(wall, knee, b)
+		}
+		for _, b := range knee.Inner("corner") {
+			s.corner(wall, knee, b)
+		}
+	}
+}
+
+// facesOnce refuses two skins on one face, and two corners on one end.
+func (s *solver) facesOnce(knee *lang.Block) bool {
+	ok := true
+	for _, pair := range []struct{ kind, attr string }{{"skin", "face"}, {"corner", "end"}} {
+		first := map[string]*lang.Block{} // by face or end; lookup only
+		for _, b := range knee.Inner(pair.kind) {
+			on := s.text(b, pair.attr)
+			if one := first[on]; one != nil {
+				s.findings.Errorf("face-taken", b.Attr(pair.attr).Expr.At, "leave one of them out",
+					"%s and %s both have %s = %q.", finding.Capital(one.Describe()), b.Describe(), pair.attr, on).
+					Also(one.Attr(pair.attr).Expr.At, "the first one")
+				ok = false
+			} else {
+				first[on] = b
+			}
+		}
+	}
+	return ok
+}
+
+// face is a skin on a face of a knee wall, seen by somebody who stands before
+// it. Along it x counts from the skin's left end as that person sees it.
+type face struct {
+	wall  *model.KneeWall
+	knee  *lang.Block
+	block *lang.Block // the skin
+	word  string      // "work", "room", "left", "right"
+	out   geom.Dir
+	sight string   // what its parts are drawn from
+	box   geom.Box // the whole skin
+	steel []opened // what leaves the wall on this face
+	skin  model.Skin
+}
+
+// opened is a box that a skin lets through, its clearance counted.
+type opened struct {
+	name string
+	box  geom.Box
+	why  model.Why
+}
+
+var faces = map[string]struct {
+	out   geom.Dir
+	sight string
+}{
+	"work": {geom.Dir{Axis: geom.V}, "work side"}, "room": {geom.Dir{Axis: geom.V, Neg: true}, "room side"},
+	"left": {geom.Dir{Axis: geom.U, Neg: true}, "outside"}, "right": {geom.Dir{Axis: geom.U}, "outside"},
+} // lookup only
+
+// x is where a place along the run is on the face, and the other way round.
+func (f *face) x(u length.Length) length.Length {
+	if f.word == "room" {
+		return f.box.U.Hi - u
+	}
+	return u - f.box.U.Lo
+}
+
+// u is where a place of the face is along the run.
+func (f *face) u(x length.Length) length.Length {
+	if f.word == "room" {
+		return f.box.U.Hi - x
+	}
+	return f.box.U.Lo + x
+}
+
+// along is a stretch of the face along the run.
+func (f *face) along(from, to length.Length) geom.Span {
+	return geom.Span{Lo: min(f.u(from), f.u(to)), Hi: max(f.u(from), f.u(to))}
+}
+
+// over is a layer of a thickness that lies on a box, on the side that looks out.
+func over(box geom.Box, out geom.Dir, t length.Length) geom.Box {
+	s := box.Along(out.Axis)
+	if out.Neg {
+		return box.With(out.Axis, geom.Span{Lo: s.Lo - t, Hi: s.Lo})
+	}
+	return box.With(out.Axis, geom.Span{Lo: s.Hi, Hi: s.Hi + t})
+}
+
+// skin covers one face of a knee wall.
+func (s *solver) skin(wall *model.KneeWall, knee, b *lang.Block) {
+	f := s.face(wall, knee, b)
+	if !s.soundSkin(&f) {
+		return
+	}
+	seams, ok := s.skinSeams(&f)
+	if !ok {
+		return
+	}
+	f.skin = model.Skin{Name: b.Name, Face: f.word, Box: f.box, Why: why(b)}
+	for _, x := range seams {
+		f.skin.Seams = append(f.skin.Seams, f.u(x))
+	}
+	s.skinPieces(&f, seams)
+	s.dress(&f, seams)
+	wall.Skins = append(wall.Skins, f.skin)
+}
+
+// face works out where a skin lies.
+func (s *solver) face(wall *model.KneeWall, knee, b *lang.Block) face {
+	f := face{wall: wall, knee: knee, block: b, word: s.text(b, "face")}
+	f.out, f.sight = faces[f.word].out, faces[f.word].sight
+	framing := wall.Framing
+	f.box = over(framing, f.out, s.length(s.ref(b, "board"), "thickness"))
+	f.box.Z = geom.Span{Lo: s.length(b, "above_floor"), Hi: framing.Z.Hi - s.length(b, "below_top")}
+	switch f.word {
+	case "work":
+		on, _ := s.onRun(knee)
+		f.box.Z.Lo = on + s.length(b, "above_counter")
+		if framing.V.Hi == 0 {
+			f.box.U = s.overEnds(knee, framing)
+		}
+	case "room":
+		f.box.U = s.overEnds(knee, framing)
+		for i, sup := range wall.Supports {
+			around := geom.Box{U: sup.Steel.U.Grow(s.length(b, "clearance")), V: sup.Steel.V, Z: sup.Steel.Z.Grow(s.length(b, "clearance"))}
+			around.Z.Hi = framing.Z.Hi // the steel goes in from above
+			f.steel = append(f.steel, opened{"support " + strconv.Itoa(i+1), around, wall.Why})
+		}
+	default:
+		f.box.V.Hi = 0 // over the gap, to the backs of the boxes
+		if s.flag(b, "over_run") {
+			f.box.V.Hi = s.runNamed(wall.Run).Depth
+		}
+	}
+	return f
+}
+
+// overEnds is the framing and the edges of the skins on its ends.
+func (s *solver) overEnds(knee *lang.Block, framing geom.Box) geom.Span {
+	return geom.Span{Lo: framing.U.Lo - s.skinThickness(knee, "left"), Hi: framing.U.Hi + s.skinThickness(knee, "right")}
+}
+
+// skinPieces cuts a skin at its seams into panels, numbered from its left.
+func (s *solver) skinPieces(f *face, seams []length.Length) {
+	bounds := append(append([]length.Length{0}, seams...), f.box.U.Size())
+	open := slices.Clone(f.steel)
+	for _, o := range f.wall.Outlets {
+		if o.Face == f.word {
+			open = append(open, opened{"outlet " + o.Name, o.Clear, o.Why})
+		}
+	}
+	first := len(s.m.Parts)
+	for i := range bounds[1:] {
+		n := strconv.Itoa(i + 1)
+		box := f.box.With(geom.U, f.along(bounds[i], bounds[i+1]))
+		name := f.word + " skin " + n
+		if f.out.Axis == geom.U {
+			name = f.word + " end skin"
+		}
+		s.panel(f.block, s.ref(f.block, "board"), f.wall.Frame, box, piece{
+			id: "piece-" + n, code: n, name: name, out: f.out, face: f.sight, grain: f.grain(s), good: model.GoodDrawn, cuts: s.besideRun(f),
+		})
+		part := len(s.m.Parts) - 1
+		for _, o := range open {
+			if o.box.Overlaps(box) {
+				on, _ := s.m.Parts[part].Placement.Local(o.box)
+				s.open(part, &thing{name: o.name, why: o.why}, on, false)
+			}
+		}
+	}
+	s.cutNotches(&cabinet{block: f.block, first: first, last: len(s.m.Parts)})
+}
+
+func (f *face) grain(s *solver) model.Grain {
+	if s.text(f.block, "grain") == "up" {
+		return model.GrainY
+	}
+	return model.GrainX
+}
+
+// besideRun is what a skin that reaches over the end of the run lacks: what is
+// above the boxes, and the recess for the feet of the box at that end.
+func (s *solver) besideRun(f *face) []geom.Box {
+	run := s.runNamed(f.wall.Run)
+	if f.out.Axis != geom.U || !s.flag(f.block, "over_run") || len(run.Boxes) == 0 { // none where all were refused
+		return nil
+	}
+	end := run.Boxes[0]
+	if f.word == "right" {
+		end = run.Boxes[len(run.Boxes)-1]
+	}
+	high, deep := end.ToeHeight, end.ToeSetback
+	if end.Kind != model.Cabinet {
+		block := s.blocks["run."+run.Name]
+		high, deep = s.fieldLength(s.ref(block, "carcass"), "toe_kick", "height"), s.toeSetback(block)
+	}
+	return []geom.Box{
+		f.box.With(geom.V, geom.Span{Hi: run.Depth}).With(geom.Z, geom.Span{Lo: run.Height, Hi: f.box.Z.Hi}),
+		f.box.With(geom.V, geom.Span{Lo: run.Depth - deep, Hi: run.Depth}).With(geom.Z, geom.Span{Lo: f.box.Z.Lo, Hi: high}),
+	}
+}

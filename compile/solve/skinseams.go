@@ -1,0 +1,135 @@
+package solve
+
+import (
+	"slices"
+	"strings"
+
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// skinSeams are where a skin is divided, from its left end: as written, or on studs
+// by rule where it is longer than a sheet gives.
+func (s *solver) skinSeams(f *face) ([]length.Length, bool) {
+	if f.word == "left" || f.word == "right" {
+		return nil, true
+	}
+	long, reach := f.box.U.Size(), s.sheetReach(f)
+	if long/max(reach, 1) > mostPieces {
+		s.tooMany(f.block.Head, int(long/max(reach, 1)), "pieces")
+		return nil, false
+	}
+	if f.block.Attr("seams") != nil {
+		return s.writtenSeams(f, reach)
+	}
+	seams, ok := dividedOn(long, f.studs(), reach)
+	if !ok {
+		s.findings.Errorf("no-stud-for-seam", f.block.Head, "studs closer together, or a larger sheet",
+			"%s is %s long and a sheet gives %s: the next piece would have no stud to end on.",
+			finding.Capital(f.block.Describe()), s.show(long), s.show(reach)).
+			Also(f.knee.Head, "the knee wall")
+	}
+	return seams, ok
+}
+
+// sheetReach is the longest piece along the run that a sheet gives, its factory
+// edges trimmed.
+func (s *solver) sheetReach(f *face) length.Length {
+	size := s.lengths(s.ref(f.block, "board"), "size")
+	reach := size[0]
+	if s.text(f.block, "grain") == "up" {
+		reach = size[1]
+	}
+	return reach - 2*s.out.Saw.Trim
+}
+
+// studs are the centres of those that a seam may lie on, from the left of the
+// face: all but the ones at the ends.
+func (f *face) studs() []length.Length {
+	var out []length.Length
+	for i, c := range f.wall.Studs {
+		if i > 0 && i < len(f.wall.Studs)-1 {
+			out = append(out, f.x(c))
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// dividedOn divides a stretch into the fewest pieces no longer than reach: each
+// ends on the last of some marks that it reaches. ok is false where one reaches
+// none.
+func dividedOn(long length.Length, marks []length.Length, reach length.Length) (at []length.Length, ok bool) {
+	for begin := length.Length(0); long-begin > reach; {
+		next := begin
+		for _, m := range marks {
+			if m <= begin+reach {
+				next = max(next, m)
+			}
+		}
+		if next == begin {
+			return nil, false
+		}
+		at, begin = append(at, next), next
+	}
+	return at, true
+}
+
+// writtenSeams are those that the description gives. They count from the left
+// end of the framing, as one looks at the face.
+func (s *solver) writtenSeams(f *face, reach length.Length) ([]length.Length, bool) {
+	edge := f.x(f.wall.Framing.U.Lo)
+	if f.word == "room" {
+		edge = f.x(f.wall.Framing.U.Hi)
+	}
+	value := s.value(f.block, "seams")
+	studs := f.studs()
+	bounds := []length.Length{0}
+	for i, from := range s.lengths(f.block, "seams") {
+		stud, off := nearest(studs, edge+from)
+		if len(studs) == 0 || off > s.marks/2 {
+			mend, miss := "", "there is none between the ends"
+			if len(studs) > 0 {
+				mend, miss = s.show(stud-edge), "the nearest is "+s.show(off)+" off"
+			}
+			s.findings.Errorf("seam-off-stud", value.Items[i].At, mend,
+				"A seam at %s from the left end of the framing lies on no stud, and both pieces need one: %s.", s.show(from), miss).
+				Also(f.knee.Head, "the knee wall")
+			return nil, false
+		}
+		bounds = append(bounds, stud)
+	}
+	bounds = append(bounds, f.box.U.Size())
+	for i := range bounds[1:] {
+		if long := bounds[i+1] - bounds[i]; long > reach {
+			s.findings.Errorf("piece-too-long", value.At, s.seamMend(f, edge, reach),
+				"Piece %d of %s would be %s long, but a sheet gives %s: %s too long.", i+1, f.block.Describe(), s.show(long), s.show(reach), s.show(long-reach)).
+				Also(s.ref(f.block, "board").Head, "the sheet")
+			return nil, false
+		}
+	}
+	return slices.Compact(bounds[1 : len(bounds)-1]), true
+}
+
+// seamMend names the seams that the rule would give.
+func (s *solver) seamMend(f *face, edge, reach length.Length) string {
+	seams, ok := dividedOn(f.box.U.Size(), f.studs(), reach)
+	if !ok || len(seams) == 0 {
+		return ""
+	}
+	at := make([]string, len(seams))
+	for i, x := range seams {
+		at[i] = s.show(x - edge)
+	}
+	return "leave them out: by rule there is one at " + strings.Join(at, ", and one at ")
+}
+
+// nearest is the mark that is nearest to a place, and how far off.
+func nearest(marks []length.Length, at length.Length) (mark, off length.Length) {
+	for i, m := range marks {
+		if d := max(m-at, at-m); i == 0 || d < off {
+			mark, off = m, d
+		}
+	}
+	return mark, off
+}

@@ -1,0 +1,156 @@
+package solve
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// cover is the cover plate of an outlet on a face, from the skin's left end.
+type cover struct {
+	name string
+	x    geom.Span
+}
+
+// covers are the cover plates on a face that reach into some heights.
+func (f *face) covers(z geom.Span) []cover {
+	var out []cover
+	for _, o := range f.wall.Outlets {
+		if o.Face == f.word && o.Cover.Z.Overlaps(z) {
+			a, b := f.x(o.Cover.U.Lo), f.x(o.Cover.U.Hi)
+			out = append(out, cover{"outlet " + o.Name, geom.Span{Lo: min(a, b), Hi: max(a, b)}})
+		}
+	}
+	return out
+}
+
+// coverFree refuses a strip that would lie over the cover plate of an outlet.
+func (s *solver) coverFree(f *face, what string, x, z geom.Span) bool {
+	for _, c := range f.covers(z) {
+		if c.x.Overlaps(x) {
+			s.stripMeetsCover(f, what, c.name)
+			return false
+		}
+	}
+	return true
+}
+
+func (s *solver) stripMeetsCover(f *face, what, outlet string) {
+	o := s.blocks["outlet."+outlet[len("outlet "):]]
+	s.findings.Errorf("strip-meets-cover", o.Head, "move the outlet, or leave the strip out", "The cover plate of %s lies where %s of %s does.",
+		o.Describe(), what, f.block.Describe()).
+		Also(f.block.Head, "the skin")
+}
+
+// capStrip lays a strip along the upper edge of a skin, or under the steel that
+// leaves the wall there, between the corners, and returns the height of its
+// lower edge.
+func (s *solver) capStrip(f *face) (length.Length, bool) {
+	attr := f.block.Attr("cap")
+	board, width := s.fieldRef(f.block, "cap", "board"), s.fieldLength(f.block, "cap", "width")
+	box := over(f.box, f.out, s.length(board, "thickness"))
+	hi := f.under(f.box.U, f.box.Z.Hi)
+	box.Z = geom.Span{Lo: hi - width, Hi: hi}
+	if box.Z.Lo <= f.box.Z.Lo {
+		s.findings.Errorf("cap-too-wide", attr.Expr.At, fmt.Sprintf("a cap under %s wide", s.show(hi-f.box.Z.Lo)),
+			"The cap is %s wide, but there are %s of %s for it.", s.show(width), s.show(max(hi-f.box.Z.Lo, 0)), f.block.Describe())
+		return 0, false
+	}
+	x := geom.Span{Hi: f.box.U.Size()}
+	if corner := s.cornerOn(f, false); corner != nil {
+		x.Lo = s.length(corner, "width") - s.length(s.ref(corner, "board"), "thickness")
+	}
+	if corner := s.cornerOn(f, true); corner != nil {
+		x.Hi -= s.length(corner, "width") - s.length(s.ref(corner, "board"), "thickness")
+	}
+	reach := s.lengths(board, "size")[0] - 2*s.out.Saw.Trim
+	if x.Size() <= 0 || x.Size()/max(reach, 1) > mostPieces {
+		return box.Z.Lo, x.Size() <= 0
+	}
+	studs := slices.DeleteFunc(f.studs(), func(c length.Length) bool { return c <= x.Lo || c >= x.Hi })
+	for i := range studs {
+		studs[i] -= x.Lo
+	}
+	joints, ok := dividedOn(x.Size(), studs, reach)
+	if !ok {
+		s.findings.Errorf("no-stud-for-seam", attr.Expr.At, "studs closer together, or a larger sheet",
+			"The cap of %s is %s long and a sheet gives %s: the next piece would have no stud to end on.", f.block.Describe(), s.show(x.Size()), s.show(reach)).
+			Also(f.knee.Head, "the knee wall")
+		return 0, false
+	}
+	bounds := append(append([]length.Length{0}, joints...), x.Size())
+	for i := range bounds[1:] {
+		n := strconv.Itoa(i + 1)
+		box.U = f.along(x.Lo+bounds[i], x.Lo+bounds[i+1])
+		s.panel(f.block, board, f.wall.Frame, box, piece{
+			id: "cap-" + n, code: "CP" + n, name: f.word + " cap " + n, out: f.out, face: f.sight, grain: model.GrainX, good: model.GoodDrawn,
+		})
+	}
+	return box.Z.Lo, s.coverFree(f, "the cap", x, box.Z)
+}
+
+// cornerOn is the corner at an end of the room's face as one looks at it; nil
+// where there is none.
+func (s *solver) cornerOn(f *face, right bool) *lang.Block {
+	if f.word != "room" {
+		return nil
+	}
+	end := "right"
+	if right {
+		end = "left"
+	}
+	for _, c := range f.knee.Inner("corner") {
+		if s.text(c, "end") == end {
+			return c
+		}
+	}
+	return nil
+}
+
+// corner covers the edge where the skin on the room's side meets that on an end
+// with two strips, that on the room's side over the edge of the other.
+func (s *solver) corner(wall *model.KneeWall, knee, b *lang.Block) {
+	word := s.text(b, "end")
+	for _, on := range []string{"room", word} {
+		if s.skinOn(knee, on) == nil {
+			s.findings.Errorf("corner-without-skin", b.Head, fmt.Sprintf("a skin with face = %q, or no corner", on),
+				"%s covers where two skins meet, but there is none on face %q.", finding.Capital(b.Describe()), on)
+			return
+		}
+	}
+	skinned := func(on string) int {
+		return slices.IndexFunc(wall.Skins, func(k model.Skin) bool { return k.Face == on })
+	}
+	if skinned("room") < 0 || skinned(word) < 0 {
+		return // said before
+	}
+	f := s.face(wall, knee, s.skinOn(knee, "room"))
+	end := wall.Skins[skinned(word)].Box
+	board, width := s.ref(b, "board"), s.length(b, "width")
+	t := s.length(board, "thickness")
+	room := over(f.box, f.out, t)
+	side := over(end, faces[word].out, t)
+	side.V = geom.Span{Lo: f.box.V.Lo, Hi: f.box.V.Lo + width - t}
+	room.U = geom.Span{Lo: side.U.Lo, Hi: side.U.Lo + width}
+	if word == "right" {
+		room.U = geom.Span{Lo: side.U.Hi - width, Hi: side.U.Hi}
+	}
+	if width <= t || side.V.Hi > end.V.Hi || room.U.Size()-t > f.box.U.Size() {
+		s.findings.Errorf("corner-width", b.Attr("width").Expr.At, fmt.Sprintf("a width over %s and at most %s", s.show(t), s.show(t+min(end.V.Hi-f.box.V.Lo, f.box.U.Size()))),
+			"The strips of %s are %s wide and %s thick; the end that they cover is %s wide.", b.Describe(), s.show(width), s.show(t), s.show(end.V.Hi-f.box.V.Lo))
+		return
+	}
+	room.Z.Hi = f.under(room.U, room.Z.Hi)
+	a, z := f.x(room.U.Lo), f.x(room.U.Hi)
+	if !s.coverFree(&f, "corner "+strconv.Quote(b.Name), geom.Span{Lo: min(a, z), Hi: max(a, z)}, room.Z) {
+		return
+	}
+	s.panel(b, board, wall.Frame, room, piece{id: "strip-room", code: "CR", name: "room corner strip", out: f.out, face: f.sight, grain: model.GrainY, good: model.GoodDrawn})
+	s.panel(b, board, wall.Frame, side, piece{id: "strip-end", code: "CE", name: word + " end corner strip", out: faces[word].out, face: "outside", grain: model.GrainY, good: model.GoodDrawn})
+}
