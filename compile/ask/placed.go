@@ -157,6 +157,7 @@ func (p *placer) run(r *model.Run) {
 		switch b.Kind {
 		case model.Cabinet:
 			p.extent(name+"."+place+".inside", b.Inside)
+			p.fronts(name+"."+place, b.Fronts)
 		case model.Bay:
 			p.extent(name+"."+place+".appliance", b.Appliance)
 		}
@@ -201,6 +202,7 @@ func (p *placer) part(part *model.Part) {
 	p.inRoom(name+".room", "its least corner", part.Placement.Frame, box.U.Lo, box.V.Lo, box.Z.Lo)
 	p.openings(name, part)
 	p.recesses(name, part)
+	p.bores(name, part)
 }
 
 var grains = [...]string{model.GrainNone: "none", model.GrainX: "along x", model.GrainY: "along y"}

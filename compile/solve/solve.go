@@ -105,9 +105,6 @@ func (s *solver) finish() {}
 // before its studs and supports are. Not made yet.
 func (s *solver) kneeOutlets(wall *model.KneeWall, b *lang.Block) {}
 
-// fronts closes a cabinet: false front, drawers and doors. Not made yet.
-func (s *solver) fronts(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {}
-
 // interior fills a cabinet: dividers, shelves and rows of pins. Not made yet.
 func (s *solver) interior(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {}
 

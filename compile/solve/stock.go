@@ -33,8 +33,27 @@ func (s *solver) stock() {
 				Diameter: s.length(b, "diameter"), Length: s.length(b, "length"), PerBox: s.count(b, "per_box"),
 				Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
 			})
+		case "fitting":
+			s.m.Stock.Fittings = append(s.m.Stock.Fittings, model.Fitting{
+				Name: b.Key(), Text: s.labelled(b), PerPack: s.count(b, "per_pack"),
+				Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+			})
+		case "banding":
+			s.m.Stock.Bandings = append(s.m.Stock.Bandings, model.Banding{
+				Name: b.Key(), Text: s.asked(b, s.show(s.length(b, "thickness"))+" thick"),
+				Thickness: s.length(b, "thickness"), Roll: s.length(b, "roll"), Spare: s.length(b, "spare"),
+				Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+			})
 		}
 	}
+}
+
+// labelled is the label of what has no size that says what it is, or its name.
+func (s *solver) labelled(b *lang.Block) string {
+	if b.Attr("label") != nil {
+		return s.text(b, "label")
+	}
+	return b.Name
 }
 
 // asked is what one asks for at the counter: the label where the text gives
