@@ -80,13 +80,13 @@ func (d *drawer) place() bool {
 }
 
 // rear is how far the back, or a stretcher before it, comes forward behind the
-// box.
+// box: the box may not even touch it from below.
 func (d *drawer) rear() length.Length {
 	s, out := d.s, length.Length(0)
 	for i := range s.m.Parts[:d.inner] {
 		p := &s.m.Parts[i]
 		id, own := strings.CutPrefix(p.ID, d.block.Key()+"/")
-		if box := p.Placement.Box; own && (id == "back" || id == "stretcher-rear") && box.Z.Overlaps(d.outer.Z) {
+		if box := p.Placement.Box; own && (id == "back" || id == "stretcher-rear") && box.Z.Overlaps(d.outer.Z.Grow(1)) {
 			out = max(out, box.V.Hi)
 		}
 	}
@@ -129,10 +129,11 @@ func (d *drawer) sound() bool {
 	return false
 }
 
-// touches refuses a box that would touch a part of its cabinet.
+// touches refuses a box that would stand in a part of its cabinet, or slide on
+// it.
 func (d *drawer) touches() bool {
 	s, box := d.s, d.outer
-	p := d.met(geom.Box{U: box.U, V: geom.Span{Lo: box.V.Lo - 1, Hi: box.V.Hi}, Z: box.Z.Grow(1)})
+	p := d.met(geom.Box{U: box.U, V: box.V, Z: box.Z.Grow(1)})
 	if p == nil {
 		return false
 	}

@@ -78,12 +78,15 @@ func drawFronts(t *rapid.T) drawnFronts {
 		if rapid.Bool().Draw(t, "false front") {
 			c.blind = fine("false height", 60, 120)
 		}
-		for range rapid.IntRange(0, 2).Draw(t, "drawers") {
-			c.drawers = append(c.drawers, fine("drawer height", 120, 140))
-		}
-		switch c.doors = rapid.IntRange(0, 2).Draw(t, "doors"); {
-		case c.doors == 0 && rapid.Bool().Draw(t, "rest"):
-			c.drawers = append(c.drawers, 0)
+		c.doors = rapid.IntRange(0, 2).Draw(t, "doors")
+		high := d.height > 1500*length.Millimetre
+		most := map[bool]int{false: 2, true: 3}[high || c.doors == 0]
+		for range rapid.IntRange(0, most).Draw(t, "drawers") {
+			height := fine("drawer height", 120, 140)
+			if (high || c.doors == 0) && rapid.Bool().Draw(t, "rest") {
+				height = 0
+			}
+			c.drawers = append(c.drawers, height)
 		}
 		d.cabinets = append(d.cabinets, c)
 	}

@@ -1,6 +1,9 @@
 package solve
 
 import (
+	"os"
+	"regexp"
+	"strconv"
 	"testing"
 
 	"barwright/compile/geom"
@@ -51,7 +54,16 @@ run "r" {
 	b := src.Top("run")[0].Inner("cabinet")[0]
 	c := s.carcassOf(b)
 	hull := geom.Box{U: geom.Span{Hi: 600 * millimetre}, V: geom.Span{Hi: 560 * millimetre}, Z: geom.Span{Hi: 870 * millimetre}}
-	s.sides(&c, &run, b, hull)
+	for _, side := range []struct {
+		id  string
+		u   geom.Span
+		out geom.Dir
+	}{
+		{"side-left", geom.Span{Hi: 18 * millimetre}, geom.Dir{Axis: geom.U}},
+		{"side-right", geom.Span{Lo: 582 * millimetre, Hi: 600 * millimetre}, geom.Dir{Axis: geom.U, Neg: true}},
+	} {
+		s.panel(b, c.board.sheet, run.Frame, hull.With(geom.U, side.u), piece{id: side.id, out: side.out})
+	}
 	add(s, b, &run)
 	s.fronts(&c, &run, b, &model.Box{Kind: model.Cabinet, Name: "cups", Hull: hull, ToeHeight: 100 * millimetre})
 	return s
@@ -127,6 +139,47 @@ func TestHingeHeights(t *testing.T) {
 			if have[i] != test.want[i] {
 				t.Errorf("%d hinges from %d to %d: %v, want %v", test.n, test.lo, test.hi, have, test.want)
 				break
+			}
+		}
+	}
+}
+
+// TestHingeTable counts the hinges of doors just within and just beyond each row
+// of the table in section 6.12 of SPEC.md, by height and by weight.
+func TestHingeTable(t *testing.T) {
+	text, err := os.ReadFile("../../SPEC.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows := regexp.MustCompile("(?m)^\\| ([2-9]) \\| `(.+)` \\| ([0-9]+) kg \\|$").FindAllStringSubmatch(string(text), -1)
+	if len(rows) != 4 || len(rows) != len(hingeRows) {
+		t.Fatalf("%d rows", len(rows))
+	}
+	const wide, low = 600 * millimetre, 500 * millimetre
+	for i, row := range rows {
+		hinges, _ := strconv.Atoi(row[1])
+		kg, _ := strconv.ParseFloat(row[3], 64)
+		height, err := length.Parse(row[2], length.Millimetres)
+		if err != nil || hinges != i+2 {
+			t.Fatalf("%q: %v", row[0], err)
+		}
+		for _, try := range []struct {
+			width, height length.Length
+			kg            float64
+			want          int
+		}{
+			{wide, height, 0, hinges},
+			{wide, height + 1, 0, hinges + 1},
+			{wide, low, kg, hinges},
+			{wide, low, kg + 0.001, hinges + 1},
+			{2 * wide, low, kg / 2, hinges},
+			{2 * wide, low, kg/2 + 0.001, hinges + 1},
+			{wide / 2, low, kg + 0.001, hinges + 1}, // a narrow one is not let off
+			{wide, 5 * length.Metre, kg, 6},
+			{wide, low, 100, 6},
+		} {
+			if have := hingeCount(try.width, try.height, try.kg); have != try.want {
+				t.Errorf("a door %d x %d, %g kg: %d hinges, want %d", try.width, try.height, try.kg, have, try.want)
 			}
 		}
 	}

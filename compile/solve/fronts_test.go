@@ -58,7 +58,11 @@ func (d *drawnFronts) checkColumn(t *rapid.T, c *drawnCabinet, box *model.Box) {
 		t.Fatalf("%d fronts of %+v", len(box.Fronts), c)
 	}
 	top := area.Y.Hi
+	var shares []length.Length
 	for i, f := range box.Fronts {
+		if i >= len(want) || want[i] == 0 {
+			shares = append(shares, f.Place.Z.Size())
+		}
 		door := i >= len(want)
 		if f.Place.Z.Hi != top || door != (f.Kind == model.Door) || !door && want[i] > 0 && f.Place.Z.Size() != want[i] {
 			t.Fatalf("%s of %+v is at %v under %d", f.Name, c, f.Place.Z, top)
@@ -75,6 +79,11 @@ func (d *drawnFronts) checkColumn(t *rapid.T, c *drawnCabinet, box *model.Box) {
 			continue
 		}
 		top = f.Place.Z.Lo - d.gap
+	}
+	for i, h := range shares {
+		if h != shares[0] && h != shares[0]-1 || i > 0 && h > shares[i-1] {
+			t.Fatalf("the rest is shared as %v", shares)
+		}
 	}
 	if c.doors == 2 {
 		left, right := box.Fronts[len(want)].Place.U, box.Fronts[len(want)+1].Place.U
@@ -336,7 +345,7 @@ func (d *drawnFronts) checkSlide(t *rapid.T, m *model.Model, box *model.Box, f *
 	if d.captured {
 		rear += 25 * length.Millimetre
 	}
-	if s := partNamed(t, m, "cabinet."+box.Name+"/stretcher-rear").Placement.Box; s.Z.Overlaps(f.Box.Z) {
+	if s := partNamed(t, m, "cabinet."+box.Name+"/stretcher-rear").Placement.Box; s.Z.Overlaps(f.Box.Z.Grow(1)) {
 		rear = max(rear, s.V.Hi)
 	}
 	room, longest := f.Place.V.Lo-rear-d.behind, length.Length(0)

@@ -25,9 +25,9 @@ var hingeRows = []struct {
 // wider one pulls harder at its hinges, as its middle is further off.
 const hingeWidth = 600 * length.Millimetre
 
-// HingeCount is the number of hinges of a door; its weight is 0 where nobody
+// hingeCount is the number of hinges of a door; its weight is 0 where nobody
 // says what the board weighs.
-func HingeCount(width, height length.Length, kg float64) int {
+func hingeCount(width, height length.Length, kg float64) int {
 	if width > hingeWidth {
 		kg *= float64(width) / float64(hingeWidth)
 	}
@@ -75,7 +75,7 @@ func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
 	}
 	place, s := door.Place, f.s
 	kg := s.number(f.board.sheet, "density") * (place.U.Size().MM() / 1000) * (place.V.Size().MM() / 1000) * (place.Z.Size().MM() / 1000)
-	door.Hinges = hingeHeights(place.Z, HingeCount(place.U.Size(), place.Z.Size(), kg), f.hinge("from_end"), s.marks)
+	door.Hinges = hingeHeights(place.Z, hingeCount(place.U.Size(), place.Z.Size(), kg), f.hinge("from_end"), s.marks)
 	if !f.roomForHinges(door, asked) {
 		return false
 	}
