@@ -429,8 +429,11 @@ func compareWords(t *testing.T, p *model.Part, row []string) {
 
 // TestFaces compares the table of faces in SPEC.md with the way each part is
 // drawn.
-func TestFaces(t *testing.T) {
-	s, m := readSpec(t), specimenModel(t)
+func TestFaces(t *testing.T) { checkFaces(t, specimenModel(t)) }
+
+func checkFaces(t *testing.T, m *model.Model) {
+	t.Helper()
+	s := readSpec(t)
 	ways := map[string]geom.Dir{
 		"left to right": {Axis: geom.U}, "right to left": {Axis: geom.U, Neg: true}, "up": {Axis: geom.Z},
 		"front edge to rear edge": {Axis: geom.V, Neg: true}, "rear edge to front edge": {Axis: geom.V},

@@ -10,16 +10,18 @@ import (
 	"barwright/lang/finding"
 )
 
-// fronts adds what closes a cabinet.
+// fronts adds where each front of a cabinet stands, its banding included, where
+// a door's hinges are, and what the box of a drawer fills.
 func (p *placer) fronts(name string, fronts []model.Front) {
-	for i := range fronts {
-		f := &fronts[i]
-		at := name + ".front." + strconv.Itoa(i+1)
-		p.words(at+".name", "a "+f.Kind.String(), f.Name)
+	for _, f := range fronts {
+		at := name + "." + strings.ReplaceAll(f.Name, " ", "_")
 		p.extent(at, f.Place)
-		if f.Kind == model.Door {
+		switch f.Kind {
+		case model.Door:
 			p.words(at+".hinged", "the side that it hangs on", f.Hinged.String())
-			p.lengths(at+".hinges", "their heights above the floor", f.Hinges...)
+			p.lengths(at+".hinges", "heights above the floor", f.Hinges...)
+		case model.Drawer:
+			p.extent(at+".box", f.Box)
 		}
 	}
 }

@@ -188,6 +188,7 @@ type Front struct {
 	Hinged End      // of a door: the side that it hangs on
 	Hinges []Length // of a door: their heights above the floor
 	Part   string   // ID
+	Box    geom.Box // of a drawer: the box behind its front
 }
 
 // FrontKind tells what a front is.

@@ -102,8 +102,9 @@ func (s *solver) cabinet(run *model.Run, b *lang.Block, hull geom.Box) {
 		Inside: geom.Box{U: inner, V: geom.Span{Lo: c.backFace(), Hi: hull.V.Hi}, Z: geom.Span{Lo: c.toeHeight + t, Hi: hull.Z.Hi}},
 	}
 	s.interior(&c, run, b, &box)
+	last := len(s.m.Parts) // nothing is cut out of what closes the box
 	s.fronts(&c, run, b, &box)
-	s.cabinets = append(s.cabinets, cabinet{len(s.m.Runs), len(run.Boxes), b, from, len(s.m.Parts), c.rearStretcher(inner, hull.Z.Hi)})
+	s.cabinets = append(s.cabinets, cabinet{len(s.m.Runs), len(run.Boxes), b, from, last, c.rearStretcher(inner, hull.Z.Hi)})
 	run.Boxes = append(run.Boxes, box)
 }
 

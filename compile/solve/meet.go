@@ -111,7 +111,7 @@ func (s *solver) tooLow(top *model.Slab, above length.Length, what string) *find
 }
 
 // inTheWay refuses a thing that stands out of its wall into an appliance, a
-// block, framing or steel.
+// front or a drawer, a block, framing or steel.
 func (s *solver) inTheWay(t *thing, at *stand, solids []solid) {
 	if t.out == 0 {
 		return
@@ -131,12 +131,21 @@ type solid struct {
 	why  model.Why
 }
 
-// solids lists a run's appliances, and the lumber and steel in its frame.
+// solids lists a run's appliances, fronts and drawers, and the lumber and steel
+// in its frame.
 func (s *solver) solids(run *model.Run) []solid {
 	var out []solid
 	for i := range run.Boxes {
-		if box := &run.Boxes[i]; box.Kind == model.Bay {
+		box := &run.Boxes[i]
+		if box.Kind == model.Bay {
 			out = append(out, solid{"the appliance of bay " + box.Name, box.Appliance, box.Why})
+		}
+		for _, front := range box.Fronts {
+			of := front.Name + " of cabinet " + box.Name
+			out = append(out, solid{"the " + of, front.Place, box.Why})
+			if front.Kind == model.Drawer {
+				out = append(out, solid{"the box of " + of, front.Box, box.Why})
+			}
 		}
 	}
 	for i := range s.m.Parts {

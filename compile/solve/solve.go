@@ -97,9 +97,6 @@ func why(b *lang.Block) model.Why { return model.Why{Block: b.Path(), At: b.Head
 // endPanels covers the free ends of runs. Not made yet.
 func (s *solver) endPanels() {}
 
-// fronts closes a cabinet: false front, drawers and doors. Not made yet.
-func (s *solver) fronts(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {}
-
 // interior fills a cabinet: dividers, shelves and rows of pins. Not made yet.
 func (s *solver) interior(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {}
 

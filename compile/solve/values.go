@@ -221,6 +221,12 @@ func (v *values) defaultOf(spec *schema.Attr, at source.Range) expr.Value {
 		raw = expr.Value{Kind: expr.Number, Num: n, At: at}
 	case schema.Flag:
 		raw = expr.OfFlag(spec.Default == "true")
+	case schema.Lengths:
+		list := expr.Value{Kind: expr.List, At: at}
+		for item := range strings.SplitSeq(raw.Text, ", ") {
+			list.Items = append(list.Items, expr.Value{Kind: expr.Text, Text: item, At: at})
+		}
+		raw = list
 	}
 	return v.coerce(spec, raw, v.src.Unit)
 }

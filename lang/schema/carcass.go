@@ -46,7 +46,7 @@ var carcass = &Block{
 			{Name: "from_ends", Type: Length, Default: "96mm", Doc: "from bottom and top to the first hole, at least"},
 			{Name: "fitting", Type: Ref, Refs: []string{"fitting"}, Doc: "the pins, four for each shelf"},
 		}},
-		{Name: "door", Type: Object, Later: true, Doc: "how fronts are made: doors, drawer fronts and false ones", Fields: []Attr{
+		{Name: "door", Type: Object, Doc: "how fronts are made: doors, drawer fronts and false ones", Fields: []Attr{
 			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
 			{Name: "fit", Type: Choice, Choices: []string{"overlay", "inset"}, Default: "overlay", Doc: "before the front edges, or between the sides and flush with them"},
 			{Name: "gap", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "between two fronts, and all round an inset one"},
@@ -55,7 +55,7 @@ var carcass = &Block{
 			{Name: "banding", Type: Ref, Refs: []string{"banding"}, Doc: "on all four edges, taken off the cut size"},
 			{Name: "grain", Type: Choice, Choices: []string{"up", "along"}, Default: "up"},
 		}},
-		{Name: "hinge", Type: Object, Later: true, Doc: "boring for concealed hinges", Fields: []Attr{
+		{Name: "hinge", Type: Object, Doc: "boring for concealed hinges", Fields: []Attr{
 			{Name: "cup", Type: Length, Default: "35mm", Doc: "diameter of the bore"},
 			{Name: "depth", Type: Length, Default: "12.5mm", Doc: "of the bore"},
 			{Name: "from_edge", Type: Length, Default: "5mm", Doc: "from the door's edge to the bore's edge"},
@@ -66,22 +66,23 @@ var carcass = &Block{
 			{Name: "plate_depth", Type: Length, Default: "12mm", Doc: "of its holes"},
 			{Name: "fitting", Type: Ref, Refs: []string{"fitting"}, Doc: "one for each hinge"},
 		}},
-		{Name: "handle", Type: Object, Later: true, Doc: "on each front that opens", Fields: []Attr{
+		{Name: "handle", Type: Object, Doc: "on each front that opens; none where it is left out", Fields: []Attr{
 			{Name: "pitch", Type: Reach, Default: "96mm", Doc: "between its two holes; 0 for a knob"},
 			{Name: "bore", Type: Length, Default: "3/16in", Metric: "5mm", Doc: "diameter of its holes, which go through"},
 			{Name: "from_edge", Type: Length, Default: "2in", Metric: "50mm", Doc: "of its line, from the nearest edges of a door; from the upper edge of a drawer front"},
 			{Name: "fitting", Type: Ref, Refs: []string{"fitting"}},
 		}},
-		{Name: "drawer", Type: Object, Later: true, Doc: "boxes of drawers, on slides at their sides", Fields: []Attr{
+		{Name: "drawer", Type: Object, Doc: "boxes of drawers, on slides at their sides", Fields: []Attr{
 			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Doc: "the carcass board where it is left out"},
 			{Name: "bottom", Type: Ref, Refs: []string{"sheet"}, Doc: "the back's board where it is left out"},
 			{Name: "clearance", Type: Length, Default: "1/2in", Metric: "13mm", Doc: "that a slide takes, each side"},
-			{Name: "lower", Type: Length, Default: "1 1/2in", Metric: "40mm", Doc: "how much lower the box is than its front"},
-			{Name: "up", Type: Length, Default: "3/4in", Metric: "20mm", Doc: "from the front's lower edge to the box's"},
-			{Name: "lengths", Type: Lengths, Default: "", Doc: "of slides on sale, rising; the longest that fits is taken"},
-			{Name: "behind", Type: Reach, Default: "1/2in", Metric: "12mm", Doc: "kept free behind the box"},
+			{Name: "lower", Type: Length, Default: "2in", Metric: "50mm", Doc: "how much lower the box is than its front"},
+			{Name: "up", Type: Length, Default: "1in", Metric: "25mm", Doc: "from the front's lower edge to the box's"},
+			{Name: "lengths", Type: Lengths, Default: "10in, 12in, 14in, 16in, 18in, 20in, 22in, 24in", Metric: "250mm, 300mm, 350mm, 400mm, 450mm, 500mm, 550mm, 600mm", Doc: "of slides on sale, rising; the longest that fits is taken"},
+			{Name: "behind", Type: Reach, Default: "1/2in", Metric: "12mm", Doc: "kept free between the box and what stands behind it"},
 			{Name: "groove", Type: Length, Default: "1/4in", Metric: "6mm", Doc: "depth of the grooves for its bottom"},
 			{Name: "groove_up", Type: Length, Default: "1/2in", Metric: "12mm", Doc: "from the box's lower edge to its grooves"},
+			{Name: "play", Type: Reach, Default: "1/64in", Metric: "0.4mm", Doc: "how much wider the grooves are than its bottom, in all"},
 			{Name: "fitting", Type: Ref, Refs: []string{"fitting"}, Doc: "one pair of slides for each drawer"},
 		}},
 	},

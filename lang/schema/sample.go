@@ -17,6 +17,10 @@ func (a *Attr) Sample() string {
 		return a.Refs[0] + ".NAME"
 	case RefList:
 		return "[" + a.Refs[0] + ".NAME]"
+	case Lengths:
+		if a.Default != "" {
+			return `["` + strings.ReplaceAll(a.Default, ", ", `", "`) + `"]`
+		}
 	case Text, Length, Reach, Place, Width:
 		if a.Default != "" {
 			return strconv.Quote(a.Default)

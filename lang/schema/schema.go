@@ -26,7 +26,7 @@ type Attr struct {
 	Name     string
 	Type     Type
 	Required bool
-	Default  string   // as a description would write it inside quotes, unit included
+	Default  string   // as a description would write it inside quotes, unit included; of a list with commas between
 	Metric   string   // the default in a build of millimetres, where it differs
 	Choices  []string // of Choice
 	Refs     []string // of Ref: the kinds of block that it may name

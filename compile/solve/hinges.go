@@ -1,0 +1,150 @@
+package solve
+
+import (
+	"slices"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
+	"barwright/lang/source"
+)
+
+// hingeRows is how tall and how heavy a door may be for two hinges and for each
+// more: common practice, from memory. Makers' charts differ by a hinge.
+var hingeRows = []struct {
+	height length.Length
+	kg     float64
+}{
+	{900 * length.Millimetre, 6},
+	{1600 * length.Millimetre, 12},
+	{2000 * length.Millimetre, 17},
+	{2400 * length.Millimetre, 22},
+}
+
+// hingeWidth is the width of door that the weights of hingeRows are for. A
+// wider one pulls harder at its hinges, as its middle is further off.
+const hingeWidth = 600 * length.Millimetre
+
+// hingeCount is the number of hinges of a door; its weight is 0 where nobody
+// says what the board weighs.
+func hingeCount(width, height length.Length, kg float64) int {
+	if width > hingeWidth {
+		kg *= float64(width) / float64(hingeWidth)
+	}
+	n := 2
+	for _, row := range hingeRows {
+		if height <= row.height && kg <= row.kg {
+			break
+		}
+		n++
+	}
+	return n
+}
+
+// hingeHeights are the heights of n hinges on a door: the outer ones end from
+// its ends, the others even between, mirrored, at whole marks from the nearer
+// end.
+func hingeHeights(door geom.Span, n int, end, mark length.Length) []length.Length {
+	out := make([]length.Length, n)
+	for i := range (n + 1) / 2 {
+		at := end
+		switch {
+		case 2*i+1 == n:
+			at = door.Size() / 2
+		case i > 0:
+			at = length.Round(end+(door.Size()-2*end)*length.Length(i)/length.Length(n-1), mark)
+		}
+		out[i], out[n-1-i] = door.Lo+at, door.Hi-at
+	}
+	if n%2 == 1 {
+		out[n/2] = door.Lo + door.Size()/2
+	}
+	return out
+}
+
+func (f *closing) hinge(field string) length.Length {
+	return f.s.fieldLength(f.carcass.block, "hinge", field)
+}
+
+// hang bores a door for its hinges, and the side that it hangs on for their
+// plates.
+func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
+	side := f.partOf("side-" + door.Hinged.String())
+	if !f.soundHinges(part, side) {
+		return false
+	}
+	place, s := door.Place, f.s
+	kg := s.number(f.board.sheet, "density") * (place.U.Size().MM() / 1000) * (place.V.Size().MM() / 1000) * (place.Z.Size().MM() / 1000)
+	door.Hinges = hingeHeights(place.Z, hingeCount(place.U.Size(), place.Z.Size(), kg), f.hinge("from_end"), s.marks)
+	if !f.roomForHinges(door, asked) {
+		return false
+	}
+	in := f.hinge("from_edge") + f.hinge("cup")/2
+	u := place.U.Lo + in
+	if door.Hinged == model.Right {
+		u = place.U.Hi - in
+	}
+	plate := f.box.Hull.V.Hi - f.hinge("plate")
+	if f.inset {
+		plate -= f.board.t
+	}
+	for _, z := range door.Hinges {
+		cup := model.Bore{Name: "hinge cup", Diameter: f.hinge("cup"), Depth: f.hinge("depth")}
+		if !f.bore(part, [3]length.Length{u, place.V.Lo, z}, cup, "hinge", asked) {
+			return false
+		}
+		low := z - f.hinge("plate_pitch")/2
+		for _, z := range []length.Length{low, low + f.hinge("plate_pitch")} {
+			if !f.plateBore(side, plate, z, asked) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// plateBore bores a side for a hinge's plate. A pin's bore that stands in its
+// way is left out.
+func (f *closing) plateBore(side int, v, z length.Length, asked source.Range) bool {
+	part := &f.s.m.Parts[side]
+	bore := model.Bore{Name: "hinge plate", Diameter: f.hinge("plate_bore"), Depth: f.hinge("plate_depth")}
+	face, _ := part.Placement.Local(geom.Box{V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: z, Hi: z}})
+	part.Bores = slices.DeleteFunc(part.Bores, func(pin model.Bore) bool {
+		return pin.Name == "shelf pin" && closerThan(pin.At, geom.Point{X: face.X.Lo, Y: face.Y.Lo}, max(pin.Diameter, bore.Diameter)*3/2)
+	})
+	return f.bore(side, [3]length.Length{part.Placement.Box.U.Lo, v, z}, bore, "hinge", asked)
+}
+
+// soundHinges refuses bores that go through their boards.
+func (f *closing) soundHinges(part, side int) bool {
+	at := f.saidOf("hinge")
+	if f.carcass.block.Attr("hinge") == nil {
+		at = f.saidOf("door")
+	}
+	for _, b := range []struct {
+		what, field string
+		board       *model.Part
+	}{{"a hinge's cup", "depth", &f.s.m.Parts[part]}, {"a hinge's plate", "plate_depth", &f.s.m.Parts[side]}} {
+		if deep, thick := f.hinge(b.field), b.board.Thickness; deep >= thick {
+			f.s.findings.Errorf("hinge-too-deep", at, "a thicker board, or hinge = { "+b.field+" = … } of less than "+f.s.show(thick),
+				"The bore for %s is %s deep, but its board is %s thick.", b.what, f.s.show(deep), f.s.show(thick))
+			return false
+		}
+	}
+	return true
+}
+
+// roomForHinges refuses a door on which hinges would stand in one another once
+// they are at whole marks.
+func (f *closing) roomForHinges(door *model.Front, asked source.Range) bool {
+	s, apart := f.s, max(f.hinge("cup"), f.hinge("plate_pitch")+f.hinge("plate_bore"))
+	need := 2*f.hinge("from_end") + (apart+s.marks)*length.Length(len(door.Hinges)-1)
+	if door.Place.Z.Size() >= need {
+		return true
+	}
+	s.findings.Errorf("front-too-small", asked, "a higher door, or hinge = { from_end = … } of less",
+		"The %s of %s is %s high; %d hinges, the outer ones %s from its ends, take %s.",
+		door.Name, f.block.Describe(), s.show(door.Place.Z.Size()), len(door.Hinges), s.show(f.hinge("from_end")), s.show(need)).
+		Also(f.saidOf("hinge"), "where hinges stand")
+	return false
+}
