@@ -32,7 +32,7 @@ type KneeOutlet struct {
 	Face   string   // "work", "room"
 	Box    geom.Box // from the face of the framing inwards
 	Clear  geom.Box // what the skin leaves open for it
-	Cover  geom.Box // its cover plate, on the skin
+	Cover  geom.Box // its cover plate, on the skin; of no thickness
 	ByRule bool     // its height follows from the rule
 	Why    Why
 }
@@ -42,8 +42,8 @@ type Skin struct {
 	Name    string
 	Face    string   // "work", "room", "left", "right"
 	Box     geom.Box // all its pieces
-	Seams   []Length // along the run; of an end none
-	Battens []Length // centres, along the run
+	Seams   []Length // along the run, from the left as one faces the skin; of an end none
+	Battens []Length // centres, likewise; numbered so
 	Why     Why
 }
 

@@ -195,12 +195,12 @@ func (s *solver) soundKneeBox(k *kneeBox) bool {
 			Also(k.knee.Head, "the knee wall")
 	case k.outlet.Face == "work" && k.cover.Y.Lo < k.free.Lo:
 		_, on := s.onRun(k.knee)
-		s.findings.Errorf("cover-meets-slab", s.said(o, "height"), s.heightMend(k),
+		s.findings.Errorf("cover-in-the-way", s.said(o, "height"), s.heightMend(k),
 			"The cover plate of %s would reach down to %s, but %s lies at %s: %s too low.",
 			o.Describe(), s.show(k.cover.Y.Lo), on.Describe(), s.show(k.free.Lo), s.show(k.free.Lo-k.cover.Y.Lo)).
 			Also(on.Head, "what lies there")
 	case k.cover.Y.Hi > k.framing.Z.Hi:
-		s.findings.Errorf("cover-meets-slab", s.said(o, "height"), s.heightMend(k),
+		s.findings.Errorf("cover-in-the-way", s.said(o, "height"), s.heightMend(k),
 			"The cover plate of %s would reach up to %s, but the framing ends at %s, where the bar top lies: %s too high.",
 			o.Describe(), s.show(k.cover.Y.Hi), s.show(k.framing.Z.Hi), s.show(k.cover.Y.Hi-k.framing.Z.Hi))
 	case k.into > k.framing.V.Size() || k.into <= 0:
@@ -296,4 +296,22 @@ func (s *solver) outletsApart(wall *model.KneeWall, k *kneeBox) bool {
 		k.block.Describe(), other.Name, s.show(wall.Framing.V.Size()), s.show(deep)).
 		Also(other.Why.At, "the other one")
 	return false
+}
+
+// coversClearOfSteel refuses a cover plate where a support leaves the wall.
+func (s *solver) coversClearOfSteel(wall *model.KneeWall, knee *lang.Block) bool {
+	ok := true
+	for _, o := range wall.Outlets {
+		for i, sup := range wall.Supports {
+			if o.Face == "room" && o.Cover.U.Overlaps(sup.Steel.U) && o.Cover.Z.Overlaps(sup.Steel.Z) {
+				s.findings.Errorf("cover-in-the-way", o.Why.At, "another height, or another place along the wall",
+					"The cover plate of outlet %q would reach up to %s, but support %d leaves the wall there, from %s on: %s too high.",
+					o.Name, s.show(o.Cover.Z.Hi), i+1, s.show(sup.Steel.Z.Lo), s.show(o.Cover.Z.Hi-sup.Steel.Z.Lo)).
+					Also(knee.Inner("supports")[0].Head, "the supports")
+				ok = false
+				break
+			}
+		}
+	}
+	return ok
 }

@@ -16,7 +16,7 @@ func (s *solver) finish() {
 	for i := range s.m.KneeWalls {
 		wall := &s.m.KneeWalls[i]
 		knee := s.blocks["knee_wall."+wall.Name]
-		if !s.facesOnce(knee) {
+		if !s.coversClearOfSteel(wall, knee) || !s.facesOnce(knee) {
 			continue
 		}
 		for _, b := range knee.Inner("skin") {

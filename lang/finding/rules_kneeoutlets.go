@@ -37,11 +37,11 @@ than that, or sits too high, and would have to be cut into the plate that carrie
 Lay the box on its side, leave its height to the rule, which takes the middle of what is free, or raise the bar top.`,
 		},
 		{
-			Slug: "cover-meets-slab", Severity: Error, Says: "a cover plate reaches over the counter's or the bar top's edge",
+			Slug: "cover-in-the-way", Severity: Error, Says: "a cover plate meets the counter, the bar top or steel",
 			Caution: wiringDecides,
 			Explains: `
-A cover plate is larger than its box. The box has room, but its plate would lie behind the counter, or over the edge of
-the bar top, so it does not go on. Move the outlet by what the answer says, or lay it on its side.`,
+A cover plate is larger than its box. The box has room, but its plate would lie behind the counter, over the edge of the
+bar top, or where steel leaves the wall, so it does not go on. Move the outlet by what the answer says, or lay it on its side.`,
 		},
 		{
 			Slug: "box-depth", Severity: Error, Says: "a box is deeper than the framing, or no deeper than the skin",
