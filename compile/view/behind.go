@@ -26,7 +26,7 @@ func (s *sheet) kneeWallBehind(m *model.Model, k *model.KneeWall, run geom.Span,
 	var parts []*model.Part
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		if p.Placement.Frame == k.Frame && p.Placement.Box.V.Mid() < 0 {
+		if p.Placement.Frame == k.Frame && p.Kind != model.SlabPiece && p.Placement.Box.V.Mid() < 0 {
 			parts = append(parts, p)
 		}
 	}

@@ -267,6 +267,9 @@ func (s *sheet) partFeatures(p *model.Part) []feature {
 			kind, name = model.ShapeHidden, "notch, "+name
 		}
 		lines := []string{name, sizeOf(o.Shape, s.fine)}
+		if r := cornersOf(o.Shape); r > 0 {
+			lines = append(lines, "corners r "+s.fine(s.snap(r)))
+		}
 		if len(o.Corners) > 0 {
 			lines = append(lines, "corners bored ⌀ "+s.bit(o.Bit))
 		}
@@ -286,6 +289,16 @@ func (s *sheet) partFeatures(p *model.Part) []feature {
 		found = append(found, feature{kind: model.ShapeMark, shape: line, title: m.Name + ", drawn on the face", lines: []string{m.Name}})
 	}
 	return found
+}
+
+// cornersOf is the radius of round corners with straight sides between them; 0
+// for any other shape.
+func cornersOf(shape geom.Contour) Length {
+	r, alike := shape.Rounding()
+	if b := shape.Bounds(); !alike || 2*r >= min(b.X.Size(), b.Y.Size()) {
+		return 0
+	}
+	return r
 }
 
 func sizeOf(shape geom.Contour, write func(Length) string) string {

@@ -88,7 +88,7 @@ func (s *sheet) sectionShapes(m *model.Model, k *model.KneeWall, front *model.Bo
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		b := p.Placement.Box
-		if p.Placement.Frame == k.Frame && p.Kind != model.Steel && b.U.Lo < at && at < b.U.Hi {
+		if p.Placement.Frame == k.Frame && p.Kind != model.Steel && p.Kind != model.SlabPiece && b.U.Lo < at && at < b.U.Hi {
 			s.rect(partKind(p), rectVZ(b), p.ID, partTitle(p))
 		}
 	}

@@ -61,6 +61,8 @@ func partKind(p *model.Part) model.ShapeKind {
 		return model.ShapeFraming
 	case model.Steel:
 		return model.ShapeSteel
+	case model.SlabPiece:
+		return model.ShapeSlab
 	}
 	return model.ShapePanel
 }
