@@ -126,7 +126,7 @@ func (p *placer) wall(w *model.Wall) {
 		p.lengths(at+".studs", "centres, from the wall's left end", w.Studs...)
 	}
 	if w.Base.Height > 0 {
-		p.span(at+".baseboard", "along the wall; "+p.build.Show(w.Base.Height)+" high, "+p.build.Show(w.Base.Thickness)+" thick", w.Base.Along)
+		p.span(at+".baseboard.along", "along the wall; "+p.build.Show(w.Base.Height)+" high, "+p.build.Show(w.Base.Thickness)+" thick", w.Base.Along)
 	}
 	for _, o := range w.Outlets {
 		p.onWall(cmp.Or(o.Kind, "outlet")+"."+o.Name, w, o.Along, o.Height)
@@ -183,6 +183,22 @@ func (p *placer) slab(s *model.Slab) {
 	}
 }
 
+func (p *placer) kneeWall(k *model.KneeWall) {
+	name := "knee_wall." + k.Name
+	p.box(name, k.Framing)
+	p.lengths(name+"."+place+".studs", "centres, from the left end of its run", k.Studs...)
+	p.screwLines(k)
+	p.finished(k)
+	if len(k.Supports) == 0 {
+		return
+	}
+	var centres []model.Length
+	for _, s := range k.Supports {
+		centres = append(centres, s.Centre)
+	}
+	p.lengths(name+".supports."+place+".centres", "from the left end of its run", centres...)
+}
+
 // owned lists the parts of each block.
 func (p *placer) owned() {
 	for _, owner := range p.owners {
@@ -202,7 +218,6 @@ func (p *placer) part(part *model.Part) {
 	p.add(name+".stock", model.Answer{Kind: model.AsReference, Text: part.Stock, Means: part.Material})
 	p.words(name+".face", "the one that is drawn", part.Face)
 	p.words(name+".grain", "", grains[part.Grain])
-	p.edges(name, part)
 	p.extent(name, part.Placement.Box)
 	box := part.Placement.Box
 	p.inRoom(name+".room", "its least corner", part.Placement.Frame, box.U.Lo, box.V.Lo, box.Z.Lo)
@@ -210,6 +225,7 @@ func (p *placer) part(part *model.Part) {
 	p.recesses(name, part)
 	p.bores(name, part)
 	p.marks(name, part)
+	p.faces(name, part)
 }
 
 var grains = [...]string{model.GrainNone: "none", model.GrainX: "along x", model.GrainY: "along y"}
@@ -228,9 +244,15 @@ func (p *placer) openings(name string, part *model.Part) {
 		p.shape(at, what, o.Shape)
 		if centre, radius, round := o.Shape.Circle(); round {
 			p.lengths(at+".centre", "it is round, "+p.build.Show(2*radius)+" across", centre.X, centre.Y)
+		} else if radius, alike := o.Shape.Rounding(); alike && radius > 0 {
+			p.length(at+".radius", "of its round corners or end", radius)
 		}
-		if o.Bit > 0 {
-			p.length(at+".corner_bores", "diameter of the holes that are bored in its corners first", o.Bit)
+		if len(o.Corners) > 0 {
+			var xy []model.Length
+			for _, c := range o.Corners {
+				xy = append(xy, c.X, c.Y)
+			}
+			p.lengths(at+".bores", "x and y of each hole bored first, "+p.build.Show(o.Bit)+" across", xy...)
 		}
 	}
 }

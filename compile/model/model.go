@@ -58,6 +58,12 @@ func (b Build) Show(l Length) string { return length.Show(l, b.Unit, b.Marks) }
 // Plain prints a length for sentences and tables: rounded where no tape shows it.
 func (b Build) Plain(l Length) string { return length.Plain(l, b.Unit, b.Marks) }
 
+// Metric reports whether a build in inches has a length that no inch rule shows and
+// a metric one does, as sizes of fittings are: a multiple of step.
+func (b Build) Metric(l, step Length) bool {
+	return b.Unit.Imperial() && l%(length.Inch/64) != 0 && l%step == 0
+}
+
 // Given is a named input and its value as text in the build's unit.
 type Given struct {
 	Name, Value string

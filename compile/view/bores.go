@@ -186,7 +186,7 @@ func (s *sheet) rowDims(rows []boreRow) {
 // bit writes the size of a tool or of a system of fittings: in an inch build, what
 // no inch rule shows and a metric one does, in millimetres.
 func (s *sheet) bit(l Length) string {
-	if s.metricOnly(l, length.Millimetre/10) {
+	if s.build.Metric(s.snap(l), length.Millimetre/10) {
 		return l.Decimal(length.Millimetres, 1) + " mm"
 	}
 	return s.caliper(l)
@@ -196,14 +196,10 @@ func (s *sheet) bit(l Length) string {
 // millimetres where only a metric rule shows it and it lies near the edge, as what
 // belongs to a system of fittings does.
 func (s *sheet) spot(l Length) string {
-	if l <= widestPitch && s.metricOnly(l, length.Millimetre/2) {
+	if l <= widestPitch && s.build.Metric(s.snap(l), length.Millimetre/2) {
 		return l.Decimal(length.Millimetres, 1) + " mm"
 	}
 	return s.fine(l)
-}
-
-func (s *sheet) metricOnly(l, step Length) bool {
-	return s.build.Unit.Imperial() && s.snap(l)%(length.Inch/64) != 0 && l%step == 0
 }
 
 // boreFeature names bores that are alike, at one of those in their middle.

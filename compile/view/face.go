@@ -118,12 +118,19 @@ func (f *kneeWallFace) before(m *model.Model, k *model.KneeWall) (parts []*model
 		if f.out.Neg {
 			out = b.Lo < whole.Lo
 		}
-		if out && strings.HasPrefix(p.ID, kneeWallID(k)+"/") {
+		if out && isOf(k, p) {
 			parts = append(parts, p)
 		}
 	}
 	slices.SortStableFunc(parts, lookFrom(f.out).nearness)
 	return parts
+}
+
+// isOf reports whether a part belongs to a knee wall: to its framing, a skin or a
+// corner.
+func isOf(k *model.KneeWall, p *model.Part) bool {
+	kind, _, _ := strings.Cut(p.ID, ".")
+	return p.Placement.Frame == k.Frame && (kind == "knee_wall" || kind == "skin" || kind == "corner")
 }
 
 // finishedFace shows a face of a knee wall with its skin and all that lies on it.

@@ -141,7 +141,7 @@ func TestPartShapes(t *testing.T) {
 // seam behind them.
 func TestRoomFace(t *testing.T) {
 	v := viewNamed(t, Views(viewtest.Fitted()), "knee-wall-bar-room")
-	hole, cover := shapesFor(v, model.ShapeOpening, "knee_wall.bar/RM1"), shapesFor(v, model.ShapeOutlet, "outlet.guests")
+	hole, cover := shapesFor(v, model.ShapeOpening, "skin.bar/RM1"), shapesFor(v, model.ShapeOutlet, "outlet.guests")
 	if len(hole) != 1 || len(cover) != 1 {
 		t.Fatalf("%d openings, %d covers", len(hole), len(cover))
 	}
@@ -151,7 +151,7 @@ func TestRoomFace(t *testing.T) {
 	at := func(id string) int {
 		return slices.IndexFunc(v.Shapes, func(s model.Shape) bool { return s.Part == id })
 	}
-	if !(0 < at("knee_wall.bar/RM1") && at("knee_wall.bar/RM1") < at("knee_wall.bar/RB4")) {
+	if !(0 < at("skin.bar/RM1") && at("skin.bar/RM1") < at("skin.bar/RB4")) {
 		t.Error("the batten lies behind the skin")
 	}
 	if at("knee_wall.bar/stud-2") >= 0 {

@@ -1,8 +1,6 @@
 package view
 
 import (
-	"slices"
-
 	"barwright/compile/geom"
 	"barwright/compile/model"
 )
@@ -77,7 +75,7 @@ func (s *sheet) outletBoxes(k *model.KneeWall) {
 	}
 }
 
-// skinOpening is what is cut through a knee wall's skin, but for its own outlets.
+// skinOpening is what is cut through a panel on a knee wall.
 type skinOpening struct {
 	at   geom.Rect
 	part *model.Part
@@ -86,6 +84,9 @@ type skinOpening struct {
 
 func skinOpenings(m *model.Model, k *model.KneeWall) []skinOpening {
 	var found []skinOpening
+	if len(k.Skins) > 0 { // a view of its face shows them
+		return nil
+	}
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		b := p.Placement.Box
@@ -94,10 +95,7 @@ func skinOpenings(m *model.Model, k *model.KneeWall) []skinOpening {
 		}
 		for _, o := range p.Openings {
 			at := rectUZ(inFrame(p.Placement, o.Shape.Bounds()))
-			own := func(k model.KneeOutlet) bool { return at.Contains(rectUZ(k.Box)) }
-			if !slices.ContainsFunc(k.Outlets, own) {
-				found = append(found, skinOpening{at, p, o.Name})
-			}
+			found = append(found, skinOpening{at, p, o.Name})
 		}
 	}
 	return found

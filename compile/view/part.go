@@ -41,6 +41,12 @@ func partDrawing(m *model.Model, p *model.Part, alike []*model.Part) model.View 
 			s.area(f.kind, f.shape, p.ID, f.title)
 		}
 		fx, fy := f.marks()
+		if f.kind == model.ShapeMark { // one may run out over the edge
+			off := func(span geom.Span) func(Length) bool {
+				return func(at Length) bool { return at < span.Lo || at > span.Hi }
+			}
+			fx, fy = slices.DeleteFunc(fx, off(s.core.X)), slices.DeleteFunc(fy, off(s.core.Y))
+		}
 		xs, ys = append(xs, fx...), append(ys, fy...)
 		s.witness(f)
 	}

@@ -180,7 +180,7 @@ func (b *bar) finishKneeWall() {
 	onRoom := geom.Span{Lo: fr.V.Lo - skin, Hi: fr.V.Lo}
 	over := geom.Span{Lo: onRoom.Lo - skin, Hi: onRoom.Lo}
 	sheet := func(code, name string, u, v, z geom.Span, xs, out geom.Dir) *model.Part {
-		p := b.panel("knee_wall.bar/"+code, "bar-"+code, name, "knee wall bar", "room", k.Frame, geom.Box{U: u, V: v, Z: z}, xs, up, out)
+		p := b.panel("skin.bar/"+code, "bar-"+code, name, "skin bar", "room", k.Frame, geom.Box{U: u, V: v, Z: z}, xs, up, out)
 		p.Stock, p.Good = "sheet.thin", model.GoodDrawn
 		return p
 	}
