@@ -157,6 +157,9 @@ func (p *placer) run(r *model.Run) {
 		switch b.Kind {
 		case model.Cabinet:
 			p.extent(name+"."+place+".inside", b.Inside)
+			for i, leg := range b.Legs {
+				p.extent(name+"."+place+".leg."+strconv.Itoa(i+1), leg)
+			}
 		case model.Bay:
 			p.extent(name+"."+place+".appliance", b.Appliance)
 		}
@@ -201,6 +204,8 @@ func (p *placer) part(part *model.Part) {
 	p.inRoom(name+".room", "its least corner", part.Placement.Frame, box.U.Lo, box.V.Lo, box.Z.Lo)
 	p.openings(name, part)
 	p.recesses(name, part)
+	p.bores(name, part)
+	p.faces(name, part)
 }
 
 var grains = [...]string{model.GrainNone: "none", model.GrainX: "along x", model.GrainY: "along y"}

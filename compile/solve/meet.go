@@ -131,12 +131,17 @@ type solid struct {
 	why  model.Why
 }
 
-// solids lists a run's appliances, and the lumber and steel in its frame.
+// solids lists a run's appliances and legs, and the lumber and steel in its
+// frame.
 func (s *solver) solids(run *model.Run) []solid {
 	var out []solid
 	for i := range run.Boxes {
-		if box := &run.Boxes[i]; box.Kind == model.Bay {
+		box := &run.Boxes[i]
+		if box.Kind == model.Bay {
 			out = append(out, solid{"the appliance of bay " + box.Name, box.Appliance, box.Why})
+		}
+		for _, leg := range box.Legs {
+			out = append(out, solid{"a leg of cabinet " + box.Name, leg, box.Why})
 		}
 	}
 	for i := range s.m.Parts {

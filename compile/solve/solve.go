@@ -108,9 +108,6 @@ func (s *solver) kneeOutlets(wall *model.KneeWall, b *lang.Block) {}
 // fronts closes a cabinet: false front, drawers and doors. Not made yet.
 func (s *solver) fronts(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {}
 
-// interior fills a cabinet: dividers, shelves and rows of pins. Not made yet.
-func (s *solver) interior(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {}
-
 // saw reads the saw block, or its defaults where there is none.
 func (s *solver) saw() {
 	s.out.Saw = layout.Saw{Kerf: s.schemaLength("saw", "kerf"), Trim: s.schemaLength("saw", "trim")}

@@ -65,7 +65,7 @@ var screw = &Block{
 }
 
 var fitting = &Block{
-	Kind: "fitting", Named: true, Later: true,
+	Kind: "fitting", Named: true,
 	Doc: "a hinge, a pair of slides, a shelf pin, a leg, a handle: what is bought by the piece and counted by the build",
 	Attrs: []Attr{
 		{Name: "per_pack", Type: Count, Default: "1", Doc: "pieces in a pack"},
@@ -75,7 +75,7 @@ var fitting = &Block{
 }
 
 var banding = &Block{
-	Kind: "banding", Named: true, Later: true,
+	Kind: "banding", Named: true,
 	Doc: "edge banding, bought by the roll",
 	Attrs: []Attr{
 		{Name: "thickness", Type: Length, Required: true, Doc: "as it stands on the edge"},
