@@ -40,7 +40,8 @@ func (s *solver) base(c *carcass, run *model.Run, b *lang.Block, kick geom.Box) 
 		s.tooMany(c.at("base"), int(kick.U.Size()/s.fieldLength(c.block, "base", "apart")), "crosspieces")
 	case places[1]-places[0] < t:
 		s.findings.Errorf("crosspieces-meet", c.at("base"), "base = { apart = … } of more than "+s.show(2*t),
-			"The crosspieces of the base are %s thick, but would stand %s from centre to centre.", s.show(t), s.show(places[1]-places[0])).Also(b.Head, "under this cabinet")
+			"The crosspieces of the base are %s thick, but from centre to centre they would stand no more than %s apart.", s.show(t), s.show(s.fieldLength(c.block, "base", "apart"))).
+			Also(b.Head, "under this cabinet")
 		return
 	}
 	for i, u := range places {
@@ -107,7 +108,8 @@ func (s *solver) legs(c *carcass, b *lang.Block, box *model.Box) {
 	}
 	if places[1]-places[0] < across {
 		s.findings.Errorf("legs-find-no-room", c.at("legs"), "legs = { apart = … } of more than "+s.show(2*across),
-			"The legs are %s across, but would stand %s from centre to centre.", s.show(across), s.show(places[1]-places[0])).Also(b.Head, "under this cabinet")
+			"The legs are %s across, but from centre to centre they would stand no more than %s apart.", s.show(across), s.show(s.fieldLength(c.block, "legs", "apart"))).
+			Also(b.Head, "under this cabinet")
 		return
 	}
 	for _, v := range []length.Length{rear, fore} {

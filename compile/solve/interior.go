@@ -102,8 +102,8 @@ func (s *solver) fixedShelves(in *interior) bool {
 		in.fixed, above = append(in.fixed, z), h
 	}
 	if len(heights) > 0 && in.depth.Size() <= in.band {
-		s.findings.Errorf("shelf-finds-no-room", in.at("shelf"), "a smaller setback", "The inside of %s is %s deep: a shelf that stays %s behind the front edges has no room in it.",
-			in.b.Describe(), s.show(in.inside.V.Size()), s.show(in.inside.V.Hi-in.depth.Hi)).Also(in.b.Head, "the cabinet")
+		s.findings.Errorf("shelf-finds-no-room", in.at("shelf"), "a smaller setback", "The inside is %s deep: a shelf that stays %s behind the front edges has no room in it.",
+			s.show(in.inside.V.Size()), s.show(in.inside.V.Hi-in.depth.Hi)).Also(in.b.Head, "the cabinet")
 		return false
 	}
 	if n := len(in.fixed) * len(in.spaces); n > mostPieces {

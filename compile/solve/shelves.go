@@ -7,6 +7,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
+	"barwright/lang/source"
 )
 
 // pins are the rows of holes that carry shelves: at the same heights on both
@@ -17,17 +18,18 @@ type pins struct {
 	heights                []length.Length // of the holes' centres, rising
 }
 
-// pinsOf works the rows out. No hole touches a fixed shelf.
-func (s *solver) pinsOf(in *interior) pins {
+// pinsOf works the rows out; ok is false where they would have too many holes.
+// None touches a fixed shelf.
+func (s *solver) pinsOf(in *interior) (p pins, ok bool) {
 	is := func(field string) length.Length { return s.fieldLength(in.block, "pins", field) }
-	p := pins{
+	p = pins{
 		pitch: is("pitch"), diameter: is("diameter"), depth: is("depth"),
 		rear: in.inside.V.Lo + is("from_back"), front: in.inside.V.Hi - is("from_front"),
 	}
 	first, last := in.clear.Lo+is("from_ends"), in.clear.Hi-is("from_ends")
 	if n := int((last-first)/p.pitch+1) * len(in.spaces); last >= first && n > mostPieces {
 		s.tooMany(in.at("pins"), n, "pairs of holes for pins")
-		return p
+		return p, false
 	}
 	for z := first; z <= last; z += p.pitch {
 		hole := about(z, p.diameter)
@@ -35,7 +37,7 @@ func (s *solver) pinsOf(in *interior) pins {
 			p.heights = append(p.heights, z)
 		}
 	}
-	return p
+	return p, true
 }
 
 // shelves puts shelves on pins into each space: as even as the holes allow, in
@@ -45,9 +47,10 @@ func (s *solver) shelves(in *interior) {
 	if count == 0 {
 		return
 	}
-	p, play := s.pinsOf(in), s.fieldLength(in.block, "shelf", "play")
+	p, ok := s.pinsOf(in)
+	play := s.fieldLength(in.block, "shelf", "play")
 	depth := geom.Span{Lo: in.depth.Lo + play, Hi: in.depth.Hi}
-	if !s.soundPins(in, &p, play, depth) {
+	if !ok || !s.soundPins(in, &p, play, depth) {
 		return
 	}
 	room := in.tallest()
@@ -81,23 +84,23 @@ func (s *solver) soundPins(in *interior, p *pins, play length.Length, depth geom
 	rows := geom.Span{Lo: p.rear - p.diameter/2, Hi: p.front + p.diameter/2}
 	carried := geom.Span{Lo: max(depth.Lo, in.inside.V.Lo+in.play), Hi: depth.Hi - in.band}
 	narrow := slices.IndexFunc(in.spaces, func(u geom.Span) bool { return u.Size() <= 2*play })
-	stop := func(mend, format string, args ...any) bool {
+	stop := func(at source.Range, mend, format string, args ...any) bool {
 		s.findings.Errorf("pins-find-no-room", at, mend, format, args...).Also(in.b.Head, "the cabinet")
 		return false
 	}
-	switch {
+	switch asked := in.b.Attr("shelves").Expr.At; {
 	case p.diameter >= p.pitch:
-		return stop("a larger pitch", "The holes for pins are %s across and %s from centre to centre: they would run into one another.", s.show(p.diameter), s.show(p.pitch))
+		return stop(at, "a larger pitch", "The holes for pins are %s across and %s from centre to centre: they would run into one another.", s.show(p.diameter), s.show(p.pitch))
 	case p.front-p.rear <= p.diameter || !carried.Contains(rows):
-		return stop("other values of from_front and from_back", "The rows of pins in %s stand %s and %s before the rear edges, but a shelf lies from %s to %s: it would not lie on both.",
-			in.b.Describe(), s.show(p.rear), s.show(p.front), s.show(carried.Lo), s.show(carried.Hi))
+		return stop(at, "other values of from_front and from_back", "The rows of pins stand %s and %s before the rear edges, but a shelf lies from %s to %s: it would not lie on both.",
+			s.show(p.rear), s.show(p.front), s.show(carried.Lo), s.show(carried.Hi))
 	case narrow >= 0:
-		return stop("less play, or a wider space", "A space of %s is %s wide, and a shelf has %s of play at either end: nothing is left of it.",
+		return stop(asked, "less play, or a wider space", "A space of %s is %s wide, and a shelf has %s of play at either end: nothing is left of it.",
 			in.b.Describe(), s.show(in.spaces[narrow].Size()), s.show(play))
-	case len(p.heights) == 0 && !s.findings.Has("too-many", at):
-		return stop("a smaller from_ends", "In %s %s of height are clear: no hole is as far from bottom and top as from_ends says.", in.b.Describe(), s.show(in.clear.Size()))
+	case len(p.heights) == 0:
+		return stop(asked, "a smaller from_ends of the pins", "In %s %s of height are clear: no hole is as far from bottom and top as the pins want it.", in.b.Describe(), s.show(in.clear.Size()))
 	}
-	return len(p.heights) > 0
+	return true
 }
 
 // tallest is the largest clear height between bottom, fixed shelves and top,
