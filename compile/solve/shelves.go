@@ -14,19 +14,20 @@ import (
 // sides of each space, a row to the rear and one to the front.
 type pins struct {
 	pitch, diameter, depth length.Length
+	fromEnds               length.Length   // of the lowest hole from the bottom, and of the highest from what is above
 	rear, front            length.Length   // of the rows, along v
 	heights                []length.Length // of the holes' centres, rising
 }
 
 // pinsOf works the rows out; ok is false where they would have too many holes.
-// None touches a fixed shelf.
+// None runs into a fixed shelf.
 func (s *solver) pinsOf(in *interior) (p pins, ok bool) {
 	is := func(field string) length.Length { return s.fieldLength(in.block, "pins", field) }
 	p = pins{
-		pitch: is("pitch"), diameter: is("diameter"), depth: is("depth"),
+		pitch: is("pitch"), diameter: is("diameter"), depth: is("depth"), fromEnds: is("from_ends"),
 		rear: in.inside.V.Lo + is("from_back"), front: in.inside.V.Hi - is("from_front"),
 	}
-	first, last := in.clear.Lo+is("from_ends"), in.clear.Hi-is("from_ends")
+	first, last := in.clear.Lo+p.fromEnds, in.clear.Hi-p.fromEnds
 	if n := int((last-first)/p.pitch+1) * len(in.spaces); last >= first && n > mostPieces {
 		s.tooMany(in.at("pins"), n, "pairs of holes for pins")
 		return p, false
@@ -91,6 +92,8 @@ func (s *solver) soundPins(in *interior, p *pins, play length.Length, depth geom
 	switch asked := in.b.Attr("shelves").Expr.At; {
 	case p.diameter >= p.pitch:
 		return stop(at, "a larger pitch", "The holes for pins are %s across and %s from centre to centre: they would run into one another.", s.show(p.diameter), s.show(p.pitch))
+	case p.fromEnds < p.diameter-p.diameter/2:
+		return stop(at, "a larger from_ends", "The holes for pins are %s across, and the lowest has its centre %s above the bottom: it would run into it.", s.show(p.diameter), s.show(p.fromEnds))
 	case p.front-p.rear <= p.diameter || !carried.Contains(rows):
 		return stop(at, "other values of from_front and from_back", "The rows of pins stand %s and %s before the rear edges, but a shelf lies from %s to %s: it would not lie on both.",
 			s.show(p.rear), s.show(p.front), s.show(carried.Lo), s.show(carried.Hi))
