@@ -15,10 +15,10 @@ func (s *solver) soundBox(c *carcass, b *lang.Block, hull geom.Box) bool {
 		size, parts string
 		taken       length.Length
 	}
-	high, rear := need{h, "high", "toe kick, bottom and rear stretcher", c.toeHeight + t + c.stretcher}, c.rearStretcher(hull).V.Hi
+	high, rear := need{h, "high", "toe kick, bottom and rear stretcher", c.toeHeight + t + max(c.stretcher, t)}, c.rearStretcher(hull).V.Hi
 	strips := need{d, "deep", "back and stretchers", max(c.backFace(), rear) + c.stretcher}
 	if c.full {
-		high.parts, high.taken = "toe kick, bottom, rear stretcher and top", high.taken+t
+		high.parts, high.taken = "toe kick, bottom, rear stretcher and top", c.toeHeight+2*t+c.stretcher
 		strips.parts, strips.taken = "back and rear stretcher", max(c.backFace(), rear)
 	}
 	needs := []need{
