@@ -21,13 +21,9 @@ type specimen struct {
 }
 
 // specimens has one or more of each part whose sizes SPEC.md gives as
-// formulas, by the code in the tables. The build is specimenBuild.
+// formulas, by the code in the tables; boxes has those of boxes. The build is
+// specimenBuild.
 var specimens = map[string][]specimen{
-	"cabinet": {
-		{"APPLIED", 0, "W = 601, H = 862, D = 580, t = 17.8, b = 6.4, K = 110, S = 60, N = 90"},
-		{"CAPTURED", 601 * length.Millimetre, "W = 500, H = 862, D = 580, t = 17.8, b = 6.4, K = 110, S = 60, N = 90, i = 19, g = 7, p = 0.6"},
-		{"SHALLOW", 1101 * length.Millimetre, "W = 450, H = 862, D = 580, t = 17.8, b = 6.4, K = 110, S = 60, N = 90, i = 10, g = 7, p = 0.6"},
-	},
 	"B*n*L": {{"FRIDGE-B2L", 0, "n = 2, A = 1551, gap = 5, w = 44, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
 	"B*n*R": {{"FRIDGE-B2R", 0, "n = 2, A = 1551, gap = 5, w = 44, a = 595, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
 	"F":     {{"CORNER-F", 0, "A = 2156, B = 2176, scribe = 13, D = 580, t = 17.8, K = 110, H = 862"}},
@@ -97,7 +93,8 @@ router "bench" {
 }
 room {
   wall "long" { length = 4000 }
-  wall "short" { length = 4000 }
+  wall "short" { length = 6000 }
+  wall "more" { length = 17000 }
 }
 carcass "applied" {
   height    = 862
@@ -107,34 +104,11 @@ carcass "applied" {
   toe_kick  = { height = 110, setback = 60 }
   stretcher = 90
 }
-carcass "captured" {
-  height    = 862
-  depth     = 580
-  board     = sheet.ply
-  back      = { board = sheet.thin, fixed = "captured", inset = 19, groove = 7, play = 0.6 }
-  toe_kick  = { height = 110, setback = 60 }
-  stretcher = 90
-}
-carcass "shallow" {
-  height    = 100
-  depth     = 100
-  board     = sheet.ply
-  back      = { board = sheet.thin, fixed = "captured", inset = 10, groove = 7, play = 0.6 }
-  toe_kick  = { height = 110, setback = 60 }
-  stretcher = 90
-}
 run "back" {
   along   = wall.long
   carcass = carcass.applied
-  cabinet "applied" { width = 601 }
-  cabinet "captured" {
-    width   = 500
-    carcass = carcass.captured
-  }
-  cabinet "shallow" {
-    width   = 450
-    carcass = carcass.shallow
-  }
+  cabinet "left" { width = 801 }
+  cabinet "right" { width = 750 }
   bay "fridge" {
     appliance = { width = 595, height = 820, depth = 575 }
     gap       = 5
@@ -262,19 +236,19 @@ bar_top "oak" {
 
 func specimenModel(t *testing.T) *model.Model {
 	t.Helper()
-	return mustCompile(t, source.Files{{Name: "specimens.hcl", Text: []byte(specimenBuild)}})
+	return mustCompile(t, source.Files{{Name: "specimens.hcl", Text: []byte(specimenBuild)}, {Name: "boxes.hcl", Text: []byte(boxesText())}})
 }
 
 // TestPartFormulas compares every formula of the tables of parts and slabs in
 // SPEC.md with the parts of a build.
 func TestPartFormulas(t *testing.T) {
 	s, m := readSpec(t), specimenModel(t)
-	seen := map[string]bool{}
+	seen, compared := map[string]bool{}, map[string]int{}
 	for _, tab := range s.tablesOf(t, "part", "code", "u", "v", "z", "drawn from") {
 		for _, row := range tab.rows {
 			list := slices.Concat(specimens[row[1]], specimens[row[0]])
 			if list == nil {
-				list = s.boxesFor(t, row[0], row[1])
+				list = s.boxesFor(t, m, row[0], row[1])
 			}
 			if len(list) == 0 {
 				t.Errorf("line %d: no specimen of %s", tab.line, row[0])
@@ -282,6 +256,7 @@ func TestPartFormulas(t *testing.T) {
 			for _, sp := range list {
 				p := partLabelled(t, m, sp.label)
 				seen[row[1]] = true
+				compared[sp.label]++
 				compareBox(t, sp, p.Placement.Box, row[2:5])
 				compareWords(t, p, row)
 			}
@@ -312,6 +287,9 @@ func TestPartFormulas(t *testing.T) {
 		if !seen[partCode(&p)] {
 			t.Errorf("no table of SPEC.md gives the sizes of %s, the %s of %s", p.Label, p.Name, p.Owner)
 		}
+		if strings.HasPrefix(p.Owner, "cabinet box") && compared[p.Label] != 1 {
+			t.Errorf("%d rows of SPEC.md give the size of %s, the %s of %s", compared[p.Label], p.Label, p.Name, p.Owner)
+		}
 	}
 }
 
@@ -337,24 +315,6 @@ func partCode(p *model.Part) string {
 		return c // the two plates
 	}
 	return digits.ReplaceAllString(c, "*n*")
-}
-
-// boxesFor returns the cabinets that a row of the table of panels speaks of,
-// with r, f and s from the table of backs.
-func (s *spec) boxesFor(t *testing.T, part, suffix string) []specimen {
-	t.Helper()
-	var out []specimen
-	backs := s.tablesOf(t, "back", "r", "f", "s")[0].rows
-	for i, c := range specimens["cabinet"] {
-		if strings.HasSuffix(part, ", applied") && i > 0 || strings.HasSuffix(part, ", captured") && i == 0 {
-			continue
-		}
-		for j, letter := range []string{"r", "f", "s"} {
-			c.letters += fmt.Sprintf(", %s = %s", letter, code(backs[i][j+1]))
-		}
-		out = append(out, specimen{c.label + "-" + suffix, c.origin, c.letters})
-	}
-	return out
 }
 
 func partLabelled(t *testing.T, m *model.Model, label string) *model.Part {

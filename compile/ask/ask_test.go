@@ -78,7 +78,7 @@ func TestAsk(t *testing.T) {
 		{"carcass.base.toe_kick.", true, "carcass.base.toe_kick carcass.base.toe_kick.height carcass.base.toe_kick.setback"},
 		{"outlet.tea.placed.", true, "outlet.tea.placed.room outlet.tea.placed.through"},
 		{"part.TEA-TK", true, "part.TEA-TK part.TEA-TK.size part.TEA-TK.thickness part.TEA-TK.stock part.TEA-TK.face " +
-			"part.TEA-TK.grain part.TEA-TK.u part.TEA-TK.v part.TEA-TK.z part.TEA-TK.room"},
+			"part.TEA-TK.grain part.TEA-TK.u part.TEA-TK.v part.TEA-TK.z part.TEA-TK.room part.TEA-TK.good"},
 		{"", true, "build given.wide sheet.ply room wall.back outlet.tea carcass.base run.back cabinet.tea cabinet.cups " +
 			"part.TEA-L part.TEA-R part.TEA-BT part.TEA-BK part.TEA-SF part.TEA-SR part.TEA-TK " +
 			"part.CUPS-L part.CUPS-R part.CUPS-BT part.CUPS-BK part.CUPS-SF part.CUPS-SR part.CUPS-TK"},

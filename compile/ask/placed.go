@@ -164,6 +164,9 @@ func (p *placer) run(r *model.Run) {
 		case model.Cabinet:
 			p.extent(name+"."+place+".inside", b.Inside)
 			p.fronts(name+"."+place, b.Fronts)
+			for i, leg := range b.Legs {
+				p.extent(name+"."+place+".leg."+strconv.Itoa(i+1), leg)
+			}
 		case model.Bay:
 			p.extent(name+"."+place+".appliance", b.Appliance)
 		}

@@ -13,12 +13,12 @@ import (
 // each point, driven against each other, at the four corners of each cabinet
 // and behind each screw into a wall of the room (common practice: shim up from
 // the high point of the floor, and solid behind each wall screw). Bays stand
-// on blocks and count for nothing.
+// on blocks and legs are turned level: they count for nothing.
 func (b *builder) shims() {
 	corners, screws := 0, 0
 	for _, r := range b.Runs {
 		for _, box := range r.Boxes {
-			if box.Kind == model.Cabinet {
+			if box.Kind == model.Cabinet && len(box.Legs) == 0 {
 				corners += 4
 			}
 		}

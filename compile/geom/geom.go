@@ -37,6 +37,10 @@ func (s Span) Overlaps(o Span) bool { return s.Lo < o.Hi && o.Lo < s.Hi }
 // Contains reports whether o lies within s, edges included.
 func (s Span) Contains(o Span) bool { return s.Lo <= o.Lo && o.Hi <= s.Hi }
 
+// About returns the span of a size about its middle; of an odd size the smaller
+// half lies below.
+func About(mid, size Length) Span { return Span{mid - size/2, mid - size/2 + size} }
+
 // Intersect returns what both share; empty where they share nothing.
 func (s Span) Intersect(o Span) Span { return Span{max(s.Lo, o.Lo), min(s.Hi, o.Hi)} }
 

@@ -14,9 +14,16 @@ import (
 
 // drawn is a random description of one run, with what its text says.
 type drawn struct {
+	construction
 	unit                            length.Unit
 	board, back                     length.Length
 	captured                        bool
+	baseRear, baseApart             length.Length
+	legInset, legAcross, legApart   length.Length
+	band                            length.Length // 0 for none
+	shelf, setback, shelfPlay       length.Length
+	pitch, pin, pinDeep             length.Length
+	fromFront, fromBack, fromEnds   length.Length
 	inset, groove, play             length.Length
 	height, depth                   length.Length
 	toeHeight, toeSetback           length.Length
@@ -35,6 +42,9 @@ type drawnBox struct {
 	kind, name string
 	width      length.Length // 0 for rest
 	gap        length.Length // of a bay
+	dividers   []length.Length
+	fixed      []length.Length
+	shelves    int
 }
 
 // drawFine draws a length of the unit's own kind: sixty-fourths of an inch, or
@@ -50,13 +60,18 @@ func drawFine(t *rapid.T, unit length.Unit, name string, lowMM, highMM int) leng
 
 // drawRun draws a run, with a knee wall behind it where one is demanded.
 func drawRun(t *rapid.T, knee bool) drawn {
-	d := drawn{unit: rapid.SampledFrom([]length.Unit{length.Inches, length.Millimetres}).Draw(t, "unit"), knee: knee}
+	return drawRunOf(t, knee, rapid.SampledFrom(constructions()).Draw(t, "construction"))
+}
+
+func drawRunOf(t *rapid.T, knee bool, how construction) drawn {
+	d := drawn{construction: how, unit: rapid.SampledFrom([]length.Unit{length.Inches, length.Millimetres}).Draw(t, "unit"), knee: knee}
 	fine := func(name string, low, high int) length.Length { return drawFine(t, d.unit, name, low, high) }
 	d.board, d.back = fine("board", 10, 30), fine("back", 3, 20)
-	d.captured = rapid.Bool().Draw(t, "captured")
+	d.drawBoards(t, fine)
 	d.inset, d.groove, d.play = fine("inset", 2, 60), fine("groove", 2, 9), fine("play", 0, 2)
 	d.height, d.depth = fine("height", 700, 1000), fine("depth", 400, 700)
 	d.toeHeight, d.toeSetback, d.stretcher = fine("toe height", 50, 200), fine("toe setback", 20, 150), fine("stretcher", 60, 120)
+	d.drawFeet(fine)
 	d.wall, d.start = 20*length.Metre, fine("start", 0, 500)
 	d.fromRight, d.outFrom = rapid.Bool().Draw(t, "from right"), knee || rapid.Bool().Draw(t, "out from")
 	total, rests := length.Length(0), 0
@@ -66,6 +81,9 @@ func drawRun(t *rapid.T, knee bool) drawn {
 			b.gap = fine("gap", 0, 20)
 		} else if rapid.Bool().Draw(t, "rest") {
 			b.width, rests = 0, rests+1
+		}
+		if b.kind == "cabinet" {
+			d.drawInside(t, fine, &b)
 		}
 		total += b.width + 2*b.gap
 		d.boxes = append(d.boxes, b)
@@ -89,10 +107,10 @@ func (d *drawn) text() string {
 	p("build \"drawn\" {\n  unit = %q\n}", d.unit.String())
 	p("sheet \"board\" {\n  size = [\"2440mm\", \"1220mm\"]\n  thickness = %s\n}", mm(d.board))
 	p("sheet \"back\" {\n  size = [\"2440mm\", \"1220mm\"]\n  thickness = %s\n}", mm(d.back))
-	fixed := map[bool]string{false: "applied", true: "captured"}[d.captured]
 	p("carcass \"base\" {\n  height = %s\n  depth = %s\n  board = sheet.board", mm(d.height), mm(d.depth))
-	p("  back = { board = sheet.back, fixed = %q, inset = %s, groove = %s, play = %s }", fixed, mm(d.inset), mm(d.groove), mm(d.play))
-	p("  toe_kick = { height = %s, setback = %s }\n  stretcher = %s\n}", mm(d.toeHeight), mm(d.toeSetback), mm(d.stretcher))
+	p("  back = { board = sheet.back, fixed = %q, inset = %s, groove = %s, play = %s }", d.fixed, mm(d.inset), mm(d.groove), mm(d.play))
+	p("  toe_kick = { height = %s, setback = %s }\n  stretcher = %s", mm(d.toeHeight), mm(d.toeSetback), mm(d.stretcher))
+	d.carcassText(p, mm)
 	p("room {\n  wall \"w\" {\n    length = %s\n  }\n}", mm(d.wall))
 	p("run \"r\" {\n  carcass = carcass.base")
 	switch {
@@ -111,9 +129,9 @@ func (d *drawn) text() string {
 		case b.kind == "bay":
 			p("  bay %q {\n    appliance = { width = %s, height = \"400mm\", depth = \"380mm\" }\n    gap = %s\n    blocks = stick.block\n  }", b.name, mm(b.width), mm(b.gap))
 		case b.width == 0:
-			p("  %s %q { width = rest }", b.kind, b.name)
+			p("  %s %q {\n    width = rest%s\n  }", b.kind, b.name, b.insideText(mm))
 		default:
-			p("  %s %q { width = %s }", b.kind, b.name, mm(b.width))
+			p("  %s %q {\n    width = %s%s\n  }", b.kind, b.name, mm(b.width), b.insideText(mm))
 		}
 	}
 	p("}\nstick \"block\" {\n  thickness = \"19mm\"\n  width = \"44mm\"\n  lengths = [\"2400mm\"]\n}")

@@ -23,7 +23,7 @@ type drawer struct {
 // drawer makes the front of a drawer, its box, and the lines for its slides.
 func (f *closing) drawer(r row, n int) bool {
 	d := &drawer{
-		closing: f, row: r, name: numbered("drawer ", n), side: f.carcass.board, base: f.carcass.back,
+		closing: f, row: r, name: nth("drawer ", n), side: f.carcass.board, base: f.carcass.back,
 		groove: f.drawerLength("groove"), low: f.drawerLength("groove_up"), play: f.drawerLength("play"),
 	}
 	if sheet := f.s.fieldRef(f.carcass.block, "drawer", "board"); sheet != nil {
@@ -34,7 +34,7 @@ func (f *closing) drawer(r row, n int) bool {
 	}
 	var ok bool
 	if d.frontPart, ok = f.front(r, f.area.U, model.Front{Kind: model.Drawer, Name: d.name},
-		piece{id: numbered("drawer-", n) + "-front", code: numbered("F", n), name: numbered("drawer front ", n)}); !ok {
+		piece{id: nth("drawer-", n) + "-front", code: nth("F", n), name: nth("drawer front ", n)}); !ok {
 		return false
 	}
 	front := &f.box.Fronts[len(f.box.Fronts)-1]
@@ -43,7 +43,7 @@ func (f *closing) drawer(r row, n int) bool {
 		return false
 	}
 	front.Box = d.outer
-	d.boards(numbered("drawer-", n)+"-box-", numbered("K", n))
+	d.boards(nth("drawer-", n)+"-box-", nth("K", n))
 	d.markSlides()
 	return f.handleDrawer(d.frontPart, d.boxPart, d.face, r.at)
 }

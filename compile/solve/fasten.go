@@ -45,7 +45,7 @@ func (s *solver) fastenRun(b *lang.Block, run *model.Run) {
 			continue
 		}
 		c := s.carcassOf(s.blocks["cabinet."+box.Name])
-		s.fasten(s.ref(c.block, "screws"), carcassScrews(&c, box), "to make "+box.Kind.String()+" "+box.Name, box.Why)
+		s.fasten(c.screws, s.carcassScrews(&c, box), "to make "+box.Kind.String()+" "+box.Name, box.Why)
 		if last != nil {
 			s.fasten(s.ref(b, "joint_screws"), pairScrews, "to join cabinets "+last.Name+" and "+box.Name, box.Why)
 		}
@@ -56,14 +56,45 @@ func (s *solver) fastenRun(b *lang.Block, run *model.Run) {
 	}
 }
 
-// carcassScrews counts those of one box: sides to bottom, strips and toe kick
-// by their ends, and an applied back all round. A captured back needs none.
-func carcassScrews(c *carcass, box *model.Box) int {
-	n := 2*along(box.Hull.V.Size()-c.rear(), jointPitch) + 3*2*endScrews
+// carcassScrews counts those of one box: sides to bottom and full top, strips
+// and toe kick by their ends, the base, the interior, and all round a back that
+// is not captured, which needs none.
+func (s *solver) carcassScrews(c *carcass, box *model.Box) int {
+	across := 2 * along(box.Hull.V.Size()-c.bottomFrom(), jointPitch)
+	n := across + 2*endScrews // the rear stretcher
+	if c.full {
+		n += across
+	} else {
+		n += 2 * endScrews
+	}
+	switch c.stands {
+	case "sides":
+		n += 2 * endScrews
+	case "base":
+		n += 2*endScrews*len(s.crosspieces(c, box.Hull.U)) + 2*along(box.Hull.U.Size(), floorPitch)
+	}
 	if !c.captured {
 		n += 2*along(box.Hull.U.Size(), jointPitch) + 2*along(box.Hull.Z.Size()-c.toeHeight, jointPitch)
 	}
-	return n
+	return n + s.interiorScrews(c, box)
+}
+
+// interiorScrews counts those of dividers, up through the bottom and down
+// through what they meet at the top, and of fixed shelves, through what stands
+// at their ends.
+func (s *solver) interiorScrews(c *carcass, box *model.Box) int {
+	b := s.blocks["cabinet."+box.Name]
+	deep := box.Inside.V.Size()
+	foot := along(deep, jointPitch)
+	head := foot
+	if !c.full {
+		head = endScrews // of the front stretcher
+		if !c.stretcherBehind() {
+			head += endScrews
+		}
+	}
+	dividers, shelves := len(s.lengths(b, "dividers")), len(s.lengths(b, "fixed_shelves"))
+	return dividers*(foot+head) + shelves*(dividers+1)*2*along(deep-s.fieldLength(c.block, "shelf", "setback"), jointPitch)
 }
 
 // wallScrews counts those of one box along a wall: two in each stud behind its

@@ -13,10 +13,10 @@ import (
 	"barwright/lang/source"
 )
 
-// finished is a bar in inches: a run of boxes of 30 that stands out from a wall
+// covered is a bar in inches: a run of boxes of 30 that stands out from a wall
 // on its left, a knee wall behind it with a text of its own, a counter at 36 and
 // a bar top on framing 40 1/2 high. Studs stand at 20, 40, …
-func finished(t *testing.T, boxes int, knee string) *model.Model {
+func covered(t *testing.T, boxes int, knee string) *model.Model {
 	t.Helper()
 	text := `
 build "bar" { unit = "in" }
@@ -92,7 +92,7 @@ func TestBattensBetweenSeams(t *testing.T) {
 		{3, []float64{40, 50, 60, 70, 80}},
 		{4, []float64{40, 48, 56, 64, 72, 80}},
 	} {
-		m := finished(t, 4, fmt.Sprintf("skin \"s\" {\n face = \"work\"\n board = sheet.thin\n battens = { board = sheet.thin, width = 1.5, between = %d }\n}", c.between))
+		m := covered(t, 4, fmt.Sprintf("skin \"s\" {\n face = \"work\"\n board = sheet.thin\n battens = { board = sheet.thin, width = 1.5, between = %d }\n}", c.between))
 		skin := m.KneeWalls[0].Skins[0]
 		if diff := cmp.Diff(inches(80), skin.Seams); diff != "" {
 			t.Fatal(diff)
@@ -117,7 +117,7 @@ func TestBattensBetweenSeams(t *testing.T) {
 // as gaps of 39.25, 19.625, 13.083 and 9.813 come nearest to what is aimed at.
 func TestBattensAsNearAsCanBe(t *testing.T) {
 	for about, between := range map[string]int{"60": 0, "32": 0, "29": 1, "16.5": 1, "16": 2, "11.5": 2, "11.4": 3} {
-		m := finished(t, 4, "skin \"s\" {\n face = \"work\"\n board = sheet.thin\n battens = { board = sheet.thin, width = 1.5, about = "+about+" }\n}")
+		m := covered(t, 4, "skin \"s\" {\n face = \"work\"\n board = sheet.thin\n battens = { board = sheet.thin, width = 1.5, about = "+about+" }\n}")
 		n := 0
 		for _, x := range m.KneeWalls[0].Skins[0].Battens {
 			if x > inch && x < 40*inch {
@@ -134,7 +134,7 @@ func TestBattensAsNearAsCanBe(t *testing.T) {
 // at 20 1/4 and 39 3/4; a cover plate 2 3/4 wide about 20 closes 17 7/8 to 22
 // 1/8 for their centres, and 37 7/8 to 42 1/8, which mirror that.
 func TestMovedBattensAreTold(t *testing.T) {
-	m := finished(t, 2, "outlet \"lamp\" {\n face = \"room\"\n from_left = 20\n}\n"+
+	m := covered(t, 2, "outlet \"lamp\" {\n face = \"room\"\n from_left = 20\n}\n"+
 		"skin \"s\" {\n face = \"room\"\n board = sheet.thin\n battens = { board = sheet.thin, width = 1.5, between = 2 }\n}")
 	wall := &m.KneeWalls[0]
 	if diff := cmp.Diff(inches(59.25, 37.875, 22.125, 0.75), wall.Skins[0].Battens); diff != "" {
@@ -161,7 +161,7 @@ func TestMovedBattensAreTold(t *testing.T) {
 // lacks what is above the boxes, 34 1/2 less 1/4 up, and the recess for the
 // feet, 3 deep and 4 less 1/4 high.
 func TestSkinOverRun(t *testing.T) {
-	m := finished(t, 2, "skin \"s\" {\n face = \"right\"\n board = sheet.thin\n over_run = true\n}")
+	m := covered(t, 2, "skin \"s\" {\n face = \"right\"\n board = sheet.thin\n over_run = true\n}")
 	box := m.Runs[0].Boxes[1]
 	toe, high := box.ToeSetback, box.ToeHeight-inch/4
 	if toe != 3*inch || high != 4*inch-inch/4 {
@@ -184,7 +184,7 @@ func TestSkinOverRun(t *testing.T) {
 // TestKneeOutletBoxes: a lying box 3 3/4 by 2 1/4, 2 3/4 deep, of which a skin
 // takes 1/4, and the same on a face without one; 14 from either's left.
 func TestKneeOutletBoxes(t *testing.T) {
-	m := finished(t, 2, "outlet \"a\" {\n face = \"work\"\n from_left = 14\n lying = true\n}\n"+
+	m := covered(t, 2, "outlet \"a\" {\n face = \"work\"\n from_left = 14\n lying = true\n}\n"+
 		"outlet \"b\" {\n face = \"room\"\n from_left = 14\n lying = true\n height = 30\n}\n"+
 		"skin \"s\" {\n face = \"work\"\n board = sheet.thin\n}")
 	between := func(lo, hi float64) geom.Span { s := inches(lo, hi); return geom.Span{Lo: s[0], Hi: s[1]} }

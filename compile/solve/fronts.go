@@ -279,4 +279,5 @@ func (f *closing) saidOf(object string) source.Range {
 	return f.carcass.block.Head
 }
 
-func numbered(name string, n int) string { return name + strconv.Itoa(n) }
+// nth is a name with its number.
+func nth(name string, n int) string { return name + strconv.Itoa(n) }

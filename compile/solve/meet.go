@@ -131,8 +131,8 @@ type solid struct {
 	why  model.Why
 }
 
-// solids lists a run's appliances, fronts and drawers, and the lumber and steel
-// in its frame.
+// solids lists a run's appliances, legs, fronts and drawers, and the lumber and
+// steel in its frame.
 func (s *solver) solids(run *model.Run) []solid {
 	var out []solid
 	for i := range run.Boxes {
@@ -146,6 +146,9 @@ func (s *solver) solids(run *model.Run) []solid {
 			if front.Kind == model.Drawer {
 				out = append(out, solid{"the box of " + of, front.Box, box.Why})
 			}
+		}
+		for _, leg := range box.Legs {
+			out = append(out, solid{"a leg of cabinet " + box.Name, leg, box.Why})
 		}
 	}
 	for i := range s.m.Parts {

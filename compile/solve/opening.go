@@ -3,6 +3,7 @@ package solve
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -56,14 +57,34 @@ func roundsApart(a, b geom.Contour) bool {
 }
 
 // checkReached warns where a thing used from inside a box is partly covered by
-// the edge of one of its boards.
-func (s *solver) checkReached(t *thing, p *passage, box *model.Box) {
-	end, across := p.far[:], geom.U
-	if extent(end, geom.V).Size() > extent(end, geom.U).Size() {
-		across = geom.V
+// the edge of one of its boards, or by one that divides it.
+func (s *solver) checkReached(t *thing, p *passage, c *cabinet, box *model.Box) {
+	end := geom.Box{U: extent(p.far[:], geom.U), V: extent(p.far[:], geom.V), Z: p.z}
+	across, deep := geom.U, geom.V
+	if end.V.Size() > end.U.Size() {
+		across, deep = geom.V, geom.U
 	}
-	s.covered(t, box, extent(end, across), box.Inside.Along(across))
+	s.covered(t, box, end.Along(across), box.Inside.Along(across))
 	s.covered(t, box, p.z, box.Inside.Z)
+	reached := end.With(deep, end.Along(deep).Grow(1))
+	var before []string
+	for i := c.first; i < c.last; i++ {
+		if part := &s.m.Parts[i]; divides(part) && part.Placement.Box.Overlaps(reached) {
+			before = append(before, part.Name)
+		}
+	}
+	if len(before) > 0 {
+		s.findings.Warnf("opening-meets-joint", t.why.At, "move the outlet, or what stands before it",
+			"The opening for %s lies partly behind %s of %s %s.", t.name, strings.Join(before, ", "), box.Kind, box.Name).
+			Also(box.Why.At, "the box")
+	}
+}
+
+// divides reports whether a part divides the inside of its cabinet and meets
+// the back.
+func divides(p *model.Part) bool {
+	_, id, _ := strings.Cut(p.ID, "/")
+	return strings.HasPrefix(id, "divider-") || strings.HasPrefix(id, "fixed-shelf-")
 }
 
 func (s *solver) covered(t *thing, box *model.Box, have, clear geom.Span) {

@@ -11,8 +11,11 @@ import (
 
 // The sides from which parts are drawn.
 var (
-	front = geom.Dir{Axis: geom.V}
-	above = geom.Dir{Axis: geom.Z}
+	front     = geom.Dir{Axis: geom.V}
+	above     = geom.Dir{Axis: geom.Z}
+	below     = geom.Dir{Axis: geom.Z, Neg: true}
+	rightward = geom.Dir{Axis: geom.U}
+	leftward  = geom.Dir{Axis: geom.U, Neg: true}
 )
 
 // piece is what tells one part of a thing from the others.
@@ -41,6 +44,16 @@ func (s *solver) panel(owner, sheet *lang.Block, frame geom.Frame, box geom.Box,
 		p.grain = model.GrainNone
 	}
 	return s.part(owner, sheet, model.Panel, frame, box, p)
+}
+
+// partOf finds a part that has been made; a pointer holds until the next is.
+func (s *solver) partOf(id string) *model.Part {
+	for i := len(s.m.Parts) - 1; i >= 0; i-- {
+		if s.m.Parts[i].ID == id {
+			return &s.m.Parts[i]
+		}
+	}
+	panic("no part " + id)
 }
 
 // lumber adds a part cut from a stick; its grain runs along its longer side.

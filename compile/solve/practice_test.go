@@ -5,8 +5,11 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"barwright/compile/model"
 	"barwright/lang/finding"
@@ -107,6 +110,118 @@ run "back" {
 	}
 	if got, want := m.Runs[0].Length, 30*inch+19*inch+inch/2+24*inch; got != want {
 		t.Errorf("the run is %s long, not %s", m.Build.Show(got), m.Build.Show(want))
+	}
+}
+
+// TestBoringOnA32Grid follows a cupboard of boards 18 mm thick through 32 mm
+// boring: holes of 5 mm, the front row 37 mm behind the front edge, 32 mm from
+// hole to hole. Common practice, no source; the table is worked by hand: the
+// bottom's upper face is at 118, holes from 118 + 96 = 214 on; the cupboard is
+// 560 deep over a back of 6, and 1 mm of banding is on its front edges, so that
+// the front row is 36 from the edge as cut, and as 560 - 37 - 37 - 6 = 480 is
+// fifteen times 32, the rear row stands on the same grid.
+func TestBoringOnA32Grid(t *testing.T) {
+	m, _ := solved(t, source.File{Name: "bar.hcl", Text: []byte(`
+build "bar" { unit = "mm" }
+sheet "mfc" {
+  size      = [2800, 2070]
+  thickness = 18
+}
+sheet "hdf" {
+  size      = [2800, 2070]
+  thickness = 6
+}
+banding "abs" {
+  thickness = 1
+  roll      = 50000
+}
+carcass "base" {
+  height  = 870
+  depth   = 560
+  board   = sheet.mfc
+  back    = { board = sheet.hdf }
+  banding = banding.abs
+}
+room {
+  wall "north" { length = 3000 }
+}
+run "back" {
+  along   = wall.north
+  carcass = carcass.base
+  cabinet "cups" {
+    width   = 600
+    shelves = 2
+  }
+}
+`)})
+	var have []string
+	for _, b := range m.Parts[0].Bores {
+		if b.Diameter != 5*length.Millimetre {
+			t.Errorf("a hole of %s", m.Build.Show(b.Diameter))
+		}
+		have = append(have, fmt.Sprintf("%g %g", b.At.X.MM(), b.At.Y.MM()))
+	}
+	var want []string
+	for _, x := range []string{"36", "516"} {
+		for _, y := range []string{"214", "246", "278", "310", "342", "374", "406", "438", "470", "502", "534", "566", "598", "630", "662"} {
+			want = append(want, x+" "+y)
+		}
+	}
+	if diff := cmp.Diff(want, have); diff != "" || m.Parts[0].ID != "cabinet.cups/side-left" {
+		t.Errorf("holes of %s (-by hand +bored):\n%s", m.Parts[0].ID, diff)
+	}
+}
+
+// TestBaseCabinetInPlywood: a base cabinet 30 in wide, 34 1/2 in high and 24 in
+// deep, of boards 3/4 in thick with a back of 1/4 in, has a bottom and strips
+// two boards narrower than itself; its back covers all from the bottom's
+// underside to the top edge, or goes 1/4 in into each side where it is let in.
+// Common practice, no source; the table is worked by hand.
+func TestBaseCabinetInPlywood(t *testing.T) {
+	for _, c := range []struct{ fixed, top, part, size string }{
+		{"applied", "stretchers", "side-left", "23 3/4 in x 34 1/2 in"},
+		{"applied", "stretchers", "bottom", "28 1/2 in x 23 3/4 in"},
+		{"applied", "stretchers", "back", "30 in x 30 1/2 in"},
+		{"applied", "stretchers", "stretcher-front", "28 1/2 in x 4 in"},
+		{"applied", "full", "top", "28 1/2 in x 23 3/4 in"},
+		{"rabbeted", "full", "side-left", "24 in x 34 1/2 in"},
+		{"rabbeted", "full", "bottom", "28 1/2 in x 23 3/4 in"},
+		{"rabbeted", "full", "back", "29 in x 30 1/2 in"},
+		{"captured", "full", "bottom", "28 1/2 in x 24 in"},
+		{"captured", "full", "back", "29 in x 29 1/2 in"}, // 34 1/2 - 4 - 2 * 3/4 + 2 * 1/4
+		{"captured", "stretchers", "back", "29 in x 30 in"},
+	} {
+		m, _ := solved(t, source.File{Name: "bar.hcl", Text: []byte(fmt.Sprintf(`
+build "bar" { unit = "in" }
+sheet "ply" {
+  size      = [96, 48]
+  thickness = 0.75
+}
+sheet "thin" {
+  size      = [96, 48]
+  thickness = 0.25
+}
+carcass "base" {
+  height = 34.5
+  depth  = 24
+  board  = sheet.ply
+  back   = { board = sheet.thin, fixed = %q, groove = 0.25, play = 0 }
+  top    = %q
+}
+room {
+  wall "north" { length = 120 }
+}
+run "back" {
+  along   = wall.north
+  carcass = carcass.base
+  cabinet "cups" { width = 30 }
+}
+`, c.fixed, c.top))})
+		at := slices.IndexFunc(m.Parts, func(p model.Part) bool { return p.ID == "cabinet.cups/"+c.part })
+		x, y := m.Parts[at].Size()
+		if have := m.Build.Show(x) + " x " + m.Build.Show(y); have != c.size {
+			t.Errorf("%s back, top %s: %s is %s, want %s", c.fixed, c.top, c.part, have, c.size)
+		}
 	}
 }
 

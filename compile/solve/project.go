@@ -128,7 +128,7 @@ func (s *solver) projectInto(c *cabinet, t *thing) {
 		}
 	}
 	if inside > 0 {
-		s.checkReached(t, &p, box)
+		s.checkReached(t, &p, c, box)
 	}
 }
 

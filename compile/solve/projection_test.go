@@ -113,27 +113,31 @@ func (pipe *drawnPipe) meets(d *drawn, run *model.Run, p *model.Part) (geom.Rect
 	right := shared.U.Shift(-board.U.Lo)
 	rearward := span{Lo: board.V.Hi - shared.V.Hi, Hi: board.V.Hi - shared.V.Lo}
 	forward := shared.V.Shift(-board.V.Lo)
-	switch id := p.ID[strings.Index(p.ID, "/")+1:]; id {
-	case "side-left":
-		return d.notInToeKick(geom.Rect{X: rearward, Y: up}, true)
-	case "side-right":
-		return d.notInToeKick(geom.Rect{X: forward, Y: up}, false)
-	case "bottom", "stretcher-front":
-		return geom.Rect{X: right, Y: rearward}, true
-	default:
-		return geom.Rect{X: right, Y: up}, true
+	face := geom.Rect{X: right, Y: up}
+	switch id := suffix(p); {
+	case id == "side-left", strings.HasPrefix(id, "divider"), strings.HasPrefix(id, "base-") && id != "base-rear":
+		face = geom.Rect{X: rearward, Y: up}
+	case id == "side-right":
+		face = geom.Rect{X: forward, Y: up}
+	case id == "top":
+		face = geom.Rect{X: right, Y: forward}
+	case id == "bottom", id == "stretcher-front", strings.Contains(id, "shelf"):
+		face = geom.Rect{X: right, Y: rearward}
 	}
+	return face, !d.cutAway(p, shared)
 }
 
-// notInToeKick drops what is wholly in the recess for the feet of a side.
-func (d *drawn) notInToeKick(r geom.Rect, left bool) (geom.Rect, bool) {
-	depth := d.depth
-	if !d.captured {
-		depth -= d.back
+// cutAway reports whether something is wholly in the recess for the feet of a
+// side, or where a divider is cut out for a stretcher.
+func (d *drawn) cutAway(p *model.Part, b geom.Box) bool {
+	top, _ := d.clearHeights()
+	rear := span{Lo: d.backFace(), Hi: d.backFace() + d.board}
+	switch id := suffix(p); {
+	case strings.HasPrefix(id, "side-"):
+		return d.stands == "sides" && b.Z.Hi <= d.toeHeight && b.V.Lo >= d.depth-d.toeSetback
+	case strings.HasPrefix(id, "divider"):
+		return d.top == "stretchers" && b.Z.Lo >= d.height-d.board && b.V.Lo >= d.depth-d.stretcher ||
+			!d.stretcherBehind() && b.Z.Lo >= top-d.stretcher && rear.Contains(b.V)
 	}
-	toe := geom.R(depth-d.toeSetback, 0, depth, d.toeHeight)
-	if left {
-		toe = geom.R(0, 0, d.toeSetback, d.toeHeight)
-	}
-	return r, !toe.Contains(r)
+	return false
 }

@@ -14,33 +14,42 @@ import (
 
 type span = geom.Span
 
-// TestReassembly puts the parts of random boxes together again by their
-// placements, and compares them with what the description says of the box.
+// TestReassembly puts the parts of random boxes of every construction together
+// again by their placements, and compares them with what the description says
+// of the box.
 func TestReassembly(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		d := drawRun(t, false)
-		m, _ := solved(t, d.file())
-		run := &m.Runs[0]
-		checkRun(t, &d, run)
-		for i := range run.Boxes {
-			box := &run.Boxes[i]
-			parts := owned(m, box.Kind.String()+"."+box.Name)
-			switch box.Kind {
-			case model.Cabinet:
-				checkTogether(t, &d, box.Hull, parts)
-				checkTouching(t, &d, m, box)
-				checkGrooves(t, &d, m, box)
-				if want := (geom.Box{U: box.Hull.U.Grow(-d.board), V: span{Lo: d.backFace(), Hi: d.depth}, Z: span{Lo: d.toeHeight + d.board, Hi: d.height}}); box.Inside != want {
-					t.Fatalf("clear inside of %s: %v, want %v", box.Name, box.Inside, want)
-				}
-			case model.Bay:
-				checkBay(t, &d, d.boxes[i], box, parts)
+	for _, how := range constructions() {
+		t.Run(how.fixed+" "+how.top+" "+how.stands, func(t *testing.T) {
+			rapid.Check(t, func(t *rapid.T) { reassemble(t, drawRunOf(t, false, how)) })
+		})
+	}
+}
+
+func reassemble(t *rapid.T, d drawn) {
+	m, _ := solved(t, d.file())
+	run := &m.Runs[0]
+	checkRun(t, &d, run)
+	for i := range run.Boxes {
+		box := &run.Boxes[i]
+		parts := owned(m, box.Kind.String()+"."+box.Name)
+		switch box.Kind {
+		case model.Cabinet:
+			checkTogether(t, &d, &d.boxes[i], box.Hull, parts)
+			checkPlaces(t, &d, m, box)
+			checkRecesses(t, &d, m, box)
+			checkInterior(t, &d, &d.boxes[i], m, box)
+			checkLegs(t, &d, m, box, parts)
+			top, _ := d.clearHeights()
+			if want := (geom.Box{U: box.Hull.U.Grow(-d.board), V: span{Lo: d.backFace(), Hi: d.depth}, Z: span{Lo: d.toeHeight + d.board, Hi: top}}); box.Inside != want {
+				t.Fatalf("clear inside of %s: %v, want %v", box.Name, box.Inside, want)
 			}
-			for _, p := range parts {
-				checkBlank(t, p)
-			}
+		case model.Bay:
+			checkBay(t, &d, d.boxes[i], box, parts)
 		}
-	})
+		for _, p := range parts {
+			checkBlank(t, p)
+		}
+	}
 }
 
 // backFace is how far the back's front face is from the rear edges.
@@ -80,110 +89,6 @@ func checkRun(t *rapid.T, d *drawn, run *model.Run) {
 	}
 	if len(rests) > 0 && d.long == 0 && run.Length != d.wall-d.start {
 		t.Fatalf("the run is %d long, its wall has %d for it", run.Length, d.wall-d.start)
-	}
-}
-
-// checkTogether checks that parts fill their hull from face to face and do not
-// run into one another; a captured back is in its grooves, and only there.
-func checkTogether(t *rapid.T, d *drawn, hull geom.Box, parts []*model.Part) {
-	if len(parts) != 7 {
-		t.Fatalf("a box of %d parts", len(parts))
-	}
-	if got := bounding(parts); got != hull {
-		t.Fatalf("the parts reach %v, the hull is %v", got, hull)
-	}
-	for i, a := range parts {
-		for _, b := range parts[:i] {
-			shared := geom.Box{U: a.Placement.Box.U.Intersect(b.Placement.Box.U), V: a.Placement.Box.V.Intersect(b.Placement.Box.V), Z: a.Placement.Box.Z.Intersect(b.Placement.Box.Z)}
-			if !a.Placement.Box.Overlaps(b.Placement.Box) {
-				continue
-			}
-			if strings.HasSuffix(a.ID, "/back") {
-				a, b = b, a
-			}
-			if !d.captured || !strings.HasSuffix(b.ID, "/back") || len(a.Recesses) != 1 {
-				t.Fatalf("%s and %s share %v", a.ID, b.ID, shared)
-			}
-			face, depth := a.Placement.Local(shared)
-			if groove := a.Recesses[0]; !groove.Shape.Bounds().Contains(face) || depth.Lo != 0 || depth.Hi > groove.Depth {
-				t.Fatalf("%s is %v deep at %v in %s, whose groove is %v deep at %v", b.ID, depth, face, a.ID, groove.Depth, groove.Shape.Bounds())
-			}
-		}
-	}
-}
-
-// checkTouching checks the joints one by one.
-func checkTouching(t *rapid.T, d *drawn, m *model.Model, box *model.Box) {
-	part := func(id string) geom.Box { return partNamed(t, m, "cabinet."+box.Name+"/"+id).Placement.Box }
-	left, right, back := part("side-left"), part("side-right"), part("back")
-	for _, id := range []string{"bottom", "stretcher-front", "stretcher-rear", "toe-kick"} {
-		if p := part(id); p.U != (span{Lo: left.U.Hi, Hi: right.U.Lo}) {
-			t.Fatalf("%s is %v between sides that end at %v and %v", id, p.U, left.U.Hi, right.U.Lo)
-		}
-	}
-	bottom, kick, front, rear := part("bottom"), part("toe-kick"), part("stretcher-front"), part("stretcher-rear")
-	for _, joint := range []struct {
-		name string
-		a, b length.Length
-	}{
-		{"toe kick to the underside of the bottom", kick.Z.Hi, bottom.Z.Lo},
-		{"toe kick behind its setback", kick.V.Hi, d.depth - d.toeSetback},
-		{"bottom flush with the front", bottom.V.Hi, d.depth},
-		{"front stretcher flush with the top", front.Z.Hi, d.height},
-		{"rear stretcher flush with the top", rear.Z.Hi, d.height},
-		{"front stretcher flush with the front", front.V.Hi, d.depth},
-		{"back flush with the top", back.Z.Hi, d.height},
-		{"width of the front stretcher", front.V.Size(), d.stretcher},
-		{"height of the rear stretcher", rear.Z.Size(), d.stretcher},
-		{"thickness of the bottom", bottom.Z.Size(), d.board},
-		{"thickness of the back", back.V.Size(), d.back},
-	} {
-		if joint.a != joint.b {
-			t.Fatalf("%s: %d and %d", joint.name, joint.a, joint.b)
-		}
-	}
-	if rear.V.Lo != back.V.Hi && rear.V.Hi != back.V.Lo {
-		t.Fatalf("the rear stretcher at %v does not touch the back at %v", rear.V, back.V)
-	}
-	if !d.captured && (back.U != box.Hull.U || back.V.Hi != left.V.Lo || back.V.Hi != bottom.V.Lo || back.Z.Lo != bottom.Z.Lo) {
-		t.Fatalf("the applied back %v is not on the rear edges of %v and %v", back, left, bottom)
-	}
-	if d.captured && (left.V.Lo != 0 || bottom.V.Lo != 0 || back.V.Lo != d.inset) {
-		t.Fatalf("the captured back stands at %v, the sides at %v", back.V, left.V)
-	}
-}
-
-// checkGrooves works out each groove from the description, in the coordinates
-// of the part as it is drawn: a left side's x runs from its front edge to the
-// rear, a right side's from the rear to the front, a bottom's y from its front
-// edge to the rear.
-func checkGrooves(t *rapid.T, d *drawn, m *model.Model, box *model.Box) {
-	near, far := d.inset-d.play/2, d.inset+d.back+(d.play-d.play/2) // from the rear edges
-	above, top := d.toeHeight+d.board-d.groove, d.height
-	width := box.Hull.U.Size() - 2*d.board
-	for id, want := range map[string]geom.Rect{
-		"side-left":  geom.R(d.depth-far, above, d.depth-near, top),
-		"side-right": geom.R(near, above, far, top),
-		"bottom":     geom.R(0, d.depth-far, width, d.depth-near),
-	} {
-		p := partNamed(t, m, "cabinet."+box.Name+"/"+id)
-		if !d.captured {
-			if len(p.Recesses) != 0 {
-				t.Fatalf("%s of a box with an applied back has a groove", id)
-			}
-			continue
-		}
-		if got := p.Recesses[0]; got.Shape.Bounds() != want || len(got.Shape) != 4 || got.Depth != d.groove {
-			t.Fatalf("groove of %s: %v, %d deep; want %v, %d deep", id, got.Shape.Bounds(), got.Depth, want, d.groove)
-		}
-	}
-	if d.captured { // half the play at each edge of the back
-		back := partNamed(t, m, "cabinet."+box.Name+"/back").Placement.Box
-		enters := d.groove - d.play/2
-		want := geom.Box{U: box.Hull.U.Grow(enters - d.board), V: span{Lo: d.inset, Hi: d.inset + d.back}, Z: span{Lo: d.toeHeight + d.board - enters, Hi: d.height}}
-		if back != want {
-			t.Fatalf("back at %v, want %v", back, want)
-		}
 	}
 }
 

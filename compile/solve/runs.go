@@ -224,7 +224,8 @@ func (s *solver) toeSetback(run *lang.Block) length.Length {
 	return s.fieldLength(s.ref(run, "carcass"), "toe_kick", "setback")
 }
 
-// anchor is a block on the floor behind a cabinet's toe kick.
+// anchor is a block on the floor behind a cabinet's toe kick, between its sides
+// or, on a base, before its rear board and left of the first crosspiece.
 func (s *solver) anchor(run *model.Run, b *lang.Block) {
 	under, stick := s.ref(b, "under"), s.ref(b, "block")
 	if under.Parent != b.Parent {
@@ -234,14 +235,27 @@ func (s *solver) anchor(run *model.Run, b *lang.Block) {
 		return
 	}
 	c := s.carcassOf(under)
+	if c.stands == "legs" {
+		s.findings.Errorf("anchor-on-legs", b.Attr("under").Expr.At, `stands_on = "sides" or "base" in its carcass, or leave the anchor out`,
+			"%s stands on legs: its toe kick holds nothing that a block could take.", finding.Capital(under.Describe())).
+			Also(c.at("stands_on"), "it stands so")
+		return
+	}
 	t, w := s.length(stick, "thickness"), s.length(stick, "width")
 	play := s.length(b, "play")
-	u := geom.Span{Lo: s.solvedLength(under, "left") + c.board.t + play/2, Hi: s.solvedLength(under, "right") - c.board.t - (play - play/2)}
-	front := run.Depth - c.toeSetback - c.board.t
-	if t > c.toeHeight || w > front || u.Size() <= 0 {
+	u := geom.Span{Lo: s.solvedLength(under, "left"), Hi: s.solvedLength(under, "right")}
+	front, rear := run.Depth-c.toeSetback-c.board.t, length.Length(0)
+	if c.stands == "base" {
+		rear = c.baseRear + c.board.t
+		if between := s.crosspieces(&c, u); between != nil {
+			u.Hi = between[1] + c.board.t
+		}
+	}
+	u = geom.Span{Lo: u.Lo + c.board.t + play/2, Hi: u.Hi - c.board.t - (play - play/2)}
+	if t > c.toeHeight || w > front-rear || u.Size() <= 0 {
 		s.findings.Errorf("anchor-too-large", b.Attr("block").Expr.At, "a smaller stick",
 			"The block is %s thick and %s wide; the space for it, under the box and behind its toe kick, is %s high, %s deep and %s long.",
-			s.show(t), s.show(w), s.show(c.toeHeight), s.show(max(front, 0)), s.show(max(u.Size(), 0)))
+			s.show(t), s.show(w), s.show(c.toeHeight), s.show(max(front-rear, 0)), s.show(max(u.Size(), 0)))
 		return
 	}
 	block := s.lumber(b, stick, run.Frame, geom.Box{U: u, V: geom.Span{Lo: front - w, Hi: front}, Z: geom.Span{Hi: t}},

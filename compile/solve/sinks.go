@@ -29,11 +29,6 @@ func (s *solver) cutOuts(t *top) bool {
 	return sound
 }
 
-// about is a stretch of a size about its middle.
-func about(mid, size length.Length) geom.Span {
-	return geom.Span{Lo: mid - size/2, Hi: mid - size/2 + size}
-}
-
 // sink cuts a slab out over the middle of a cabinet.
 func (s *solver) sink(t *top, b *lang.Block) bool {
 	in := s.ref(b, "in")
@@ -55,7 +50,7 @@ func (s *solver) sink(t *top, b *lang.Block) bool {
 	}
 	cut := model.SlabCut{
 		Kind: "sink", Name: b.Name, Radius: r, Why: why(b),
-		Box: geom.Box{U: about(box.Inside.U.Mid(), w), V: about(box.Inside.V.Mid(), d), Z: t.slab.Box.Z},
+		Box: geom.Box{U: geom.About(box.Inside.U.Mid(), w), V: geom.About(box.Inside.V.Mid(), d), Z: t.slab.Box.Z},
 	}
 	if b.Attr("from_front") != nil {
 		front := t.slab.Box.V.Hi - s.length(b, "from_front")

@@ -97,9 +97,6 @@ func why(b *lang.Block) model.Why { return model.Why{Block: b.Path(), At: b.Head
 // endPanels covers the free ends of runs. Not made yet.
 func (s *solver) endPanels() {}
 
-// interior fills a cabinet: dividers, shelves and rows of pins. Not made yet.
-func (s *solver) interior(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {}
-
 // saw reads the saw block, or its defaults where there is none.
 func (s *solver) saw() {
 	s.out.Saw = layout.Saw{Kerf: s.schemaLength("saw", "kerf"), Trim: s.schemaLength("saw", "trim")}

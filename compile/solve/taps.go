@@ -23,7 +23,7 @@ func (s *solver) tap(t *top, b *lang.Block) bool {
 	r, v := s.length(b, "diameter")/2, t.slab.Box.V.Lo+s.length(b, "from_rear")
 	cut := model.SlabCut{
 		Kind: "tap", Name: b.Name, Radius: r, Why: why(b),
-		Box: geom.Box{U: about(u, 2*r), V: about(v, 2*r), Z: t.slab.Box.Z},
+		Box: geom.Box{U: geom.About(u, 2*r), V: geom.About(v, 2*r), Z: t.slab.Box.Z},
 	}
 	if !s.tapClear(t, b, &cut) {
 		return false

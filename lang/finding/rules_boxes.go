@@ -6,8 +6,8 @@ var aboutBoxes = []Section{
 		{
 			Slug: "box-too-small", Severity: Error, Says: "boards alone need more room than a box or a framing has",
 			Explains: `
-A box is narrower than its two sides, lower than toe kick, bottom and stretcher, or less deep than its back, toe kick
-and setback; or the framing of a knee wall is shorter than two studs or lower than its two plates. There is no inside
+A box is narrower than its two sides, lower than toe kick, bottom, stretcher and a full top, or less deep than its back,
+toe kick and setback, or than the boards of its base; or the framing of a knee wall is shorter than two studs or lower than its two plates. There is no inside
 left, and some part would come out with no size or less.
 
 Often a figure is in another unit than was meant, or what is left for width = rest is nearly nothing. The answer gives
@@ -16,17 +16,17 @@ what is there and what the boards take.`,
 			Right: "run \"third\" {\n  along   = wall.east\n  carcass = carcass.base\n  cabinet \"x\" { width = 12 }\n}",
 		},
 		{
-			Slug: "groove-too-deep", Severity: Error, Says: "the groove for a back goes through its board",
+			Slug: "groove-too-deep", Severity: Error, Says: "the groove or rabbet for a back goes through its board",
 			Explains: `
-The groove that holds the back is as deep as the board is thick, or deeper: it would cut the side in two. Half the
-board is plenty. Measure the board; what is sold as 3/4 is often a little less.`,
+The groove or rabbet that holds the back is as deep as the board is thick, or deeper: it would cut the side in two. Half
+the board is plenty. Measure the board; what is sold as 3/4 is often a little less.`,
 			Source: "common practice: a groove takes half the board at most",
 		},
 		{
-			Slug: "groove-too-loose", Severity: Error, Says: "a back would not reach into its groove",
+			Slug: "groove-too-loose", Severity: Error, Says: "a back would not reach into its groove or rabbet",
 			Explains: `
-The play that is taken off the back is as much as its two grooves are deep together, so the back would fall out between
-the sides. Play is for paint and for boards that are thicker than they say: a sixty-fourth of an inch, or half a
+The play that is taken off the back is as much as its two grooves or rabbets are deep together, so the back would fall
+out between the sides. Play is for paint and for boards that are thicker than they say: a sixty-fourth of an inch, or half a
 millimetre. Take less play, or a deeper groove.`,
 		},
 		{
@@ -34,6 +34,32 @@ millimetre. Take less play, or a deeper groove.`,
 			Explains: `
 A captured back stands in from the rear edges by its inset, with wood behind it that holds it. Here the inset is so
 small that the groove breaks out at the edge. Take a larger inset, or apply the back onto the edges.`,
+		},
+		{
+			Slug: "legs-find-no-room", Severity: Error, Says: "legs stand in one another, in the toe kick or beside their box",
+			Caution: loadDecides,
+			Explains: `
+Legs stand in two rows under a box, their centres in from its ends, from its rear and from the line of the toe kick. Here
+they would run into the board of the toe kick or into one another: the answer says which.
+
+Measure the leg over its widest, which is the flange that is screwed to the bottom, or the foot. Take a larger inset in a
+large box, a smaller one in a small box, and fewer legs where they crowd.`,
+		},
+		{
+			Slug: "crosspieces-meet", Severity: Error, Says: "the crosspieces of a base stand in one another",
+			Caution: loadDecides,
+			Explains: `
+The distance between the crosspieces of a base is less than the board is thick. It counts from centre to centre. Two feet
+or 600 mm are usual; often the figure was meant in another unit.`,
+			Source: "common practice: a crosspiece every two feet or so",
+		},
+		{
+			Slug: "banding-too-thick", Severity: Error, Says: "banding is thicker than what it is put on",
+			Explains: `
+Banding is taken off the size that a board is cut to, so that the board is right once it is banded. Banding as thick as
+the board, as the toe kick's setback or as a stretcher is wide leaves nothing to cut. What comes on a roll is under an
+eighth of an inch or 3 mm; solid lipping is a part of its own. Often the figure was meant in another unit.`,
+			Source: "common practice: banding on rolls is 0.4 to 3 mm thick",
 		},
 	}},
 	{"6.2", "Runs", []Rule{
@@ -131,6 +157,14 @@ blocks takes it up, or the feet of the appliance do. It must not rock.`,
 			Explains: `
 An anchor is a block on the floor that holds a cabinet of its own run from inside the toe kick. The cabinet that it
 names stands in another run. Write the anchor into the run of its cabinet, or name a cabinet of this one.`,
+		},
+		{
+			Slug: "anchor-on-legs", Severity: Error, Says: "an anchor's cabinet stands on legs",
+			Caution: loadDecides,
+			Explains: `
+An anchor is a block on the floor that the toe kick is screwed to, so that the cabinet cannot move. The toe kick of a
+cabinet on legs is only clipped to them and holds nothing. Let the cabinet stand on its sides or on a base, or fix it to
+the wall and its neighbours instead.`,
 		},
 		{
 			Slug: "anchor-too-large", Severity: Error, Says: "an anchor's block finds no room behind the toe kick",

@@ -5,15 +5,16 @@ package finding
 var aboutOpenings = []Section{
 	{"7.3", "What is refused", []Rule{
 		{
-			Slug: "opening-meets-joint", Severity: Warning, Says: "an outlet is partly covered by the edge of a box",
+			Slug: "opening-meets-joint", Severity: Warning, Says: "an outlet is partly covered by a board of a box",
 			Source:  "common practice",
 			Caution: passingDecides,
 			Explains: `
 The box of an outlet comes partly behind a side, the bottom or a stretcher of the cabinet that it is used from. The
-opening cuts into that joint, its cover plate does not lie flat, and a plug may not go in.
+opening cuts into that joint, its cover plate does not lie flat, and a plug may not go in. Or a divider or a fixed shelf
+stands before it.
 
 Move the outlet, which is for somebody licensed to do, or make the boxes of other widths so that it lies within one.
-The answer says how far it runs past the clear inside.`,
+The answer says how far it runs past the clear inside, or behind which board it lies.`,
 		},
 		{
 			Slug: "openings-meet", Severity: Error, Says: "two openings of a panel run into one another",

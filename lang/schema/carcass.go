@@ -9,41 +9,42 @@ var carcass = &Block{
 		{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true, Doc: "sides, bottom, top, stretchers, toe kick, shelves and dividers"},
 		{Name: "back", Type: Object, Required: true, Doc: "the back and how it is held", Fields: []Attr{
 			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true},
-			{Name: "fixed", Type: Choice, Choices: []string{"applied", "captured", "rabbeted"}, LaterChoices: []string{"rabbeted"}, Default: "applied", Doc: "onto the rear edges, in grooves, or in rabbets"},
+			{Name: "fixed", Type: Choice, Choices: []string{"applied", "captured", "rabbeted"}, Default: "applied", Doc: "onto the rear edges, in grooves, or in rabbets"},
 			{Name: "inset", Type: Length, Doc: "of a captured back: from the rear edges to its rear face; the carcass board's thickness where it is left out"},
 			{Name: "groove", Type: Length, Default: "1/4in", Metric: "6mm", Doc: "depth of the grooves of a captured back, of the rabbets of a rabbeted one"},
 			{Name: "play", Type: Reach, Default: "1/64in", Metric: "0.4mm", Doc: "how much wider the groove is than the back, in all; how much narrower a rabbeted back is than its place"},
 		}},
-		{Name: "top", Type: Choice, Choices: []string{"stretchers", "full"}, LaterChoices: []string{"full"}, Default: "stretchers", Doc: "what ties the sides at the top"},
+		{Name: "top", Type: Choice, Choices: []string{"stretchers", "full"}, Default: "stretchers", Doc: "what ties the sides at the top"},
 		{Name: "stretcher", Type: Length, Default: "4in", Metric: "100mm", Doc: "width of the strips that tie the sides at the top: the front one laid flat, the rear one on edge"},
-		{Name: "stands_on", Type: Choice, Choices: []string{"sides", "base", "legs"}, LaterChoices: []string{"base", "legs"}, Default: "sides", Doc: "what reaches the floor"},
+		{Name: "stands_on", Type: Choice, Choices: []string{"sides", "base", "legs"}, Default: "sides", Doc: "what reaches the floor"},
 		{Name: "toe_kick", Type: Object, Doc: "the recess for the feet", Fields: []Attr{
 			{Name: "height", Type: Length, Default: "4in", Metric: "100mm"},
 			{Name: "setback", Type: Length, Default: "3in", Metric: "75mm", Doc: "from the front edges of the sides"},
 		}},
-		{Name: "base", Type: Object, Later: true, Doc: "of boxes on a separate base", Fields: []Attr{
+		{Name: "base", Type: Object, Doc: "of boxes on a separate base", Fields: []Attr{
 			{Name: "rear", Type: Reach, Default: "1in", Metric: "25mm", Doc: "how far it stays clear of the wall"},
-			{Name: "apart", Type: Length, Default: "24in", Metric: "600mm", Doc: "between its crosspieces, at most"},
+			{Name: "apart", Type: Length, Default: "24in", Metric: "600mm", Doc: "from crosspiece to crosspiece, centre to centre, at most"},
 		}},
-		{Name: "legs", Type: Object, Later: true, Doc: "of boxes on legs", Fields: []Attr{
+		{Name: "legs", Type: Object, Doc: "of boxes on legs", Fields: []Attr{
 			{Name: "inset", Type: Length, Default: "2in", Metric: "50mm", Doc: "of their centres, from the ends, the rear and the line of the toe kick"},
+			{Name: "across", Type: Length, Default: "2in", Metric: "50mm", Doc: "over the widest of one, its plate or its foot"},
 			{Name: "apart", Type: Length, Default: "36in", Metric: "900mm", Doc: "between their centres along the box, at most"},
 			{Name: "fitting", Type: Ref, Refs: []string{"fitting"}},
 		}},
 		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "that hold the box together"},
-		{Name: "banding", Type: Ref, Refs: []string{"banding"}, Later: true, Doc: "on front edges, taken off the cut size"},
-		{Name: "shelf", Type: Object, Later: true, Doc: "shelves", Fields: []Attr{
+		{Name: "banding", Type: Ref, Refs: []string{"banding"}, Doc: "on front edges, taken off the cut size"},
+		{Name: "shelf", Type: Object, Doc: "shelves", Fields: []Attr{
 			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Doc: "the carcass board where it is left out"},
 			{Name: "setback", Type: Reach, Default: "1/4in", Metric: "5mm", Doc: "from the front edges of the sides"},
 			{Name: "play", Type: Reach, Default: "1/16in", Metric: "1.5mm", Doc: "of one on pins, at either end and before the back"},
 		}},
-		{Name: "pins", Type: Object, Later: true, Doc: "rows of holes for shelf pins", Fields: []Attr{
+		{Name: "pins", Type: Object, Doc: "rows of holes for shelf pins", Fields: []Attr{
 			{Name: "pitch", Type: Length, Default: "32mm", Doc: "from hole to hole"},
 			{Name: "diameter", Type: Length, Default: "5mm"},
 			{Name: "depth", Type: Length, Default: "12mm"},
 			{Name: "from_front", Type: Length, Default: "37mm", Doc: "from the front edge to the first row"},
 			{Name: "from_back", Type: Length, Default: "37mm", Doc: "from the back to the second row"},
-			{Name: "from_ends", Type: Length, Default: "96mm", Doc: "from bottom and top to the first hole, at least"},
+			{Name: "from_ends", Type: Length, Default: "96mm", Doc: "from the bottom to the centre of the first hole, and from what hangs lowest at the top to the last, at least"},
 			{Name: "fitting", Type: Ref, Refs: []string{"fitting"}, Doc: "the pins, four for each shelf"},
 		}},
 		{Name: "door", Type: Object, Doc: "how fronts are made: doors, drawer fronts and false ones", Fields: []Attr{

@@ -28,9 +28,9 @@ var cabinet = &Block{
 		{Name: "drawers", Type: Widths, Doc: "heights of their fronts, from the top down; rest shares what is left"},
 		{Name: "doors", Type: Whole, Default: "0", Doc: "side by side, 1 or 2, under the drawers"},
 		{Name: "hinged", Type: Choice, Choices: []string{"left", "right"}, Default: "left", Doc: "the side that one door hangs on"},
-		{Name: "shelves", Type: Whole, Default: "0", Later: true, Doc: "on pins, in each space between dividers"},
-		{Name: "fixed_shelves", Type: Places, Later: true, Doc: "heights of their upper faces above the floor"},
-		{Name: "dividers", Type: Places, Later: true, Doc: "centres, from the cabinet's left end"},
+		{Name: "shelves", Type: Whole, Default: "0", Doc: "on pins, in each space between dividers"},
+		{Name: "fixed_shelves", Type: Places, Doc: "heights of their upper faces above the floor"},
+		{Name: "dividers", Type: Places, Doc: "centres, from the cabinet's left end"},
 	},
 }
 
