@@ -32,9 +32,9 @@ var specimens = map[string][]specimen{
 	"B*n*R":   {{"FRIDGE-B2R", 0, "n = 2, A = 1551, gap = 5, w = 44, a = 595, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
 	"F":       {{"CORNER-F", 0, "A = 2156, B = 2176, scribe = 13, D = 580, t = 17.8, K = 110, H = 862"}},
 	"A":       {{"END-A", 0, "A = 0, B = 800, t = 17.8, p = 4, D = 580, S = 60, w = 44, h = 19"}},
-	"P1":      {{"BAR-P1", 0, "A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
-	"S*n*":    {{"BAR-S2", 0, "c = 330, gap = 12, w = 89, t = 38, T = 1060"}},
-	"P2":      {{"BAR-P2", 0, "A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
+	"P*n*":    {{"BAR-P1", 0, "n = 1, A = 30, B = 780, gap = 12, w = 89, t = 38"}, {"BAR-P3", 0, "n = 3, A = 30, B = 780, gap = 12, w = 89, t = 38"}},
+	"S*n*":    {{"BAR-S2", 0, "c = 330, gap = 12, w = 89, t = 38, T = 1060, p = 3, q = 2"}},
+	"P*p+m*":  {{"BAR-P4", 0, "m = 1, q = 2, A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}, {"BAR-P5", 0, "m = 2, q = 2, A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
 	"X*n*":    {{"BAR-X1", 0, "c = 155, gap = 12, w = 89, e = 60, h = 10, low = 0.2, q = 70, reach = 230, T = 1060"}},
 	"counter": {{"counter", 0, "left = 0, right = 20, front = 25, L = 800, D = 580, H = 862, t = 38"}},
 	"bar top": {{"bar_top", 0, "left = 5, right = 40, room = 280, work = 15, A = 30, B = 780, gap = 12, w = 89, T = 1060, t = 38"}},
@@ -140,6 +140,8 @@ knee_wall "bar" {
   lumber      = stick.cls
   spacing     = 300
   gap         = 12
+  top_plates    = 2
+  bottom_plates = 3
   left_inset  = 30
   right_inset = 20
   router      = router.bench
@@ -212,8 +214,8 @@ var digits = regexp.MustCompile(`\d+`)
 // partCode is what tells a part's label from others of its kind: "B*n*L".
 func partCode(p *model.Part) string {
 	_, c, _ := strings.Cut(p.Label, "-")
-	if strings.HasPrefix(c, "P") {
-		return c // the two plates
+	if strings.HasPrefix(p.Name, "upper plate") {
+		return "P*p+m*"
 	}
 	return digits.ReplaceAllString(c, "*n*")
 }
