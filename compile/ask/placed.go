@@ -167,6 +167,7 @@ func (p *placer) kneeWall(k *model.KneeWall) {
 	name := "knee_wall." + k.Name
 	p.box(name, k.Framing)
 	p.lengths(name+"."+place+".studs", "centres, from the left end of its run", k.Studs...)
+	p.screwLines(k)
 	if len(k.Supports) == 0 {
 		return
 	}

@@ -18,11 +18,11 @@ type Cause int
 
 const (
 	Barred  Cause = iota // what is closed leaves no places: By names it
-	Crowded             // so many do not find room with Least between them
-	Sparse              // so few cannot keep Most
-	TooFew              // more are fixed than are asked for
-	TooMany             // more than any row may have
-	Outside             // a fixed one is not in the stretch, or is in a closed one: By names it
+	Crowded              // so many do not find room with Least between them
+	Sparse               // so few cannot keep Most
+	TooFew               // more are fixed than are asked for
+	TooMany              // more than any row may have
+	Outside              // a fixed one is not in the stretch, or is in a closed one: By names it
 )
 
 // Text tells it in a sentence; show prints a length.
@@ -43,9 +43,9 @@ func (r *Refusal) Text(show func(Length) string) string {
 		return "One that is fixed would stand in " + r.By[0] + "."
 	}
 	if len(r.By) == 0 {
-		return "There is no place on a mark for as many."
+		return "There are no marks for as many."
 	}
-	return "There is no place for as many beside " + strings.Join(r.By, ", ") + "."
+	return "There are no places beside " + strings.Join(r.By, ", ") + "."
 }
 
 // sound looks at what is fixed.
