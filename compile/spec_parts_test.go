@@ -24,15 +24,17 @@ type specimen struct {
 // formulas, by the code in the tables; boxes has those of boxes. The build is
 // specimenBuild.
 var specimens = map[string][]specimen{
-	"B*n*L": {{"FRIDGE-B2L", 0, "n = 2, A = 1551, gap = 5, w = 44, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
-	"B*n*R": {{"FRIDGE-B2R", 0, "n = 2, A = 1551, gap = 5, w = 44, a = 595, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
-	"F":     {{"CORNER-F", 0, "A = 2156, B = 2176, scribe = 13, D = 580, t = 17.8, K = 110, H = 862"}},
-	"A":     {{"END-A", 0, "A = 0, B = 800, t = 17.8, p = 4, D = 580, S = 60, w = 44, h = 19"}},
-	"P1":    {{"BAR-P1", 0, "A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
-	"S*n*":  {{"BAR-S2", 0, "c = 330, gap = 12, w = 89, t = 38, T = 1060"}},
-	"P2":    {{"BAR-P2", 0, "A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
-	"X*n*":  {{"BAR-X1", 0, "c = 155, gap = 12, w = 89, e = 60, h = 10, low = 0.2, q = 70, reach = 230, T = 1060"}},
-	"C*n*":  {{"WORK-C2", 0, "x = 700, y = 820, front = 25, D = 580, H = 862, t = 38"}},
+	"B*n*L":   {{"FRIDGE-B2L", 0, "n = 2, A = 1551, gap = 5, w = 44, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
+	"B*n*R":   {{"FRIDGE-B2R", 0, "n = 2, A = 1551, gap = 5, w = 44, a = 595, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
+	"F":       {{"CORNER-F", 0, "A = 2156, B = 2176, scribe = 13, D = 580, t = 17.8, K = 110, H = 862"}},
+	"A":       {{"END-A", 0, "A = 0, B = 800, t = 17.8, p = 4, D = 580, S = 60, w = 44, h = 19"}},
+	"P*n*":    {{"BAR-P1", 0, "n = 1, A = 30, B = 780, gap = 12, w = 89, t = 38"}, {"BAR-P3", 0, "n = 3, A = 30, B = 780, gap = 12, w = 89, t = 38"}},
+	"S*n*":    {{"BAR-S2", 0, "c = 330, gap = 12, w = 89, t = 38, T = 1060, p = 3, q = 2"}},
+	"P*p+m*":  {{"BAR-P4", 0, "m = 1, q = 2, A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}, {"BAR-P5", 0, "m = 2, q = 2, A = 30, B = 780, gap = 12, w = 89, t = 38, T = 1060"}},
+	"X*n*":    {{"BAR-X1", 0, "c = 155, gap = 12, w = 89, e = 60, h = 10, low = 0.2, q = 70, reach = 230, T = 1060"}},
+	"counter": {{"counter", 0, "left = 0, right = 20, front = 25, L = 800, D = 580, H = 862, t = 38"}},
+	"bar top": {{"bar_top", 0, "left = 5, right = 40, room = 280, work = 15, A = 30, B = 780, gap = 12, w = 89, T = 1060, t = 38"}},
+	"C*n*":    {{"WORK-C2", 0, "x = 700, y = 820, front = 25, D = 580, H = 862, t = 38"}},
 	"T*n*": {
 		{"OAK-T1", 0, "x = -5, y = 300, room = 280, work = 15, A = 30, gap = 12, w = 89, T = 1060, t = 38"},
 		{"OAK-T2", 0, "x = 300, y = 790, room = 280, work = 15, A = 30, gap = 12, w = 89, T = 1060, t = 38"},
@@ -43,21 +45,6 @@ var specimens = map[string][]specimen{
 		{"tap behind", 0, "c = 400, q = 35, from_rear = 60"},
 		{"tap beside", 0, "c = 609, q = 32, from_rear = 90"},
 	},
-	// Of what covers knee walls, whose codes tell no face, by the name of the part.
-	"work skin piece *n*":      {{"LWORK-2", 0, "a = 2406.4, b = 3000, gap = 0, k = 6.4, C = 862, above_counter = 4, T = 1000, below_top = 2"}},
-	"room skin piece *n*":      {{"LROOM-1", 0, "a = 606.4, b = 3000, gap = 0, w = 89, k = 6.4, above_floor = 5, T = 1000, below_top = 2"}, {"HROOM-1", 0, "a = 30, b = 786.4, gap = 12, w = 89, k = 6.4, above_floor = 6, T = 1060, below_top = 1.5"}},
-	"left end skin":            {{"LEND-1", 0, "A = 6.4, k = 6.4, gap = 0, w = 89, above_floor = 7, T = 1000, below_top = 2"}},
-	"right end skin":           {{"HEND-1", 0, "B = 780, k = 6.4, gap = 12, w = 89, above_floor = 7, T = 1060, below_top = 2"}},
-	"work batten *n*":          {{"LWORK-N2", 0, "c = 2406.4, e = 45, gap = 0, k = 6.4, h = 17.8, C = 862, above_counter = 4, m = 30, Y = 998"}},
-	"room batten *n*":          {{"LROOM-N5", 0, "c = 606.4, e = 45, gap = 0, w = 89, k = 6.4, h = 17.8, above_floor = 5, m = 50, Y = 998"}},
-	"work cap *n*":             {{"LWORK-CP2", 0, "a = 2406.4, b = 3000, gap = 0, k = 6.4, h = 17.8, m = 30, Y = 998"}},
-	"room cap *n*":             {{"LROOM-CP2", 0, "a = 42.2, b = 606.4, gap = 0, w = 89, k = 6.4, h = 17.8, m = 50, Y = 998"}},
-	"room corner strip, left":  {{"LPOST-CR", 0, "A = 6.4, l = 6.4, h = 17.8, W = 60, gap = 0, w = 89, k = 6.4, above_floor = 5, Y = 998"}},
-	"left end corner strip":    {{"LPOST-CE", 0, "A = 6.4, l = 6.4, h = 17.8, W = 60, gap = 0, w = 89, k = 6.4, above_floor = 7, T = 1000, below_top = 2"}},
-	"room corner strip, right": {{"HPOST-CR", 0, "B = 780, r = 6.4, h = 17.8, W = 60, gap = 12, w = 89, k = 6.4, above_floor = 6, Y = 1058.5"}},
-	"right end corner strip":   {{"HPOST-CE", 0, "B = 780, r = 6.4, h = 17.8, W = 60, gap = 12, w = 89, k = 6.4, above_floor = 7, T = 1060, below_top = 2"}},
-	"counter":                  {{"counter", 0, "left = 0, right = 20, front = 25, L = 800, D = 580, H = 862, t = 38"}},
-	"bar top":                  {{"bar_top", 0, "left = 5, right = 40, room = 280, work = 15, A = 30, B = 780, gap = 12, w = 89, T = 1060, t = 38"}},
 }
 
 const specimenBuild = `
@@ -138,6 +125,8 @@ knee_wall "bar" {
   lumber      = stick.cls
   spacing     = 300
   gap         = 12
+  top_plates    = 2
+  bottom_plates = 3
   left_inset  = 30
   right_inset = 20
   router      = router.bench
@@ -246,7 +235,7 @@ func TestPartFormulas(t *testing.T) {
 	seen, compared := map[string]bool{}, map[string]int{}
 	for _, tab := range s.tablesOf(t, "part", "code", "u", "v", "z", "drawn from") {
 		for _, row := range tab.rows {
-			list := slices.Concat(specimens[row[1]], specimens[row[0]])
+			list := slices.Concat(specimens[row[1]], coverSpecimens[row[0]])
 			if list == nil {
 				list = s.boxesFor(t, m, row[0], row[1])
 			}
@@ -311,8 +300,8 @@ var digits = regexp.MustCompile(`\d+`)
 // partCode is what tells a part's label from others of its kind: "B*n*L".
 func partCode(p *model.Part) string {
 	_, c, _ := strings.Cut(p.Label, "-")
-	if strings.HasPrefix(c, "P") {
-		return c // the two plates
+	if strings.HasPrefix(p.Name, "upper plate") {
+		return "P*p+m*"
 	}
 	return digits.ReplaceAllString(c, "*n*")
 }

@@ -36,6 +36,11 @@ type drawn struct {
 	supports                        int
 	steelWide, steelThick           length.Length
 	reach, tail                     length.Length
+	lower, upper                    int // plates
+	spacing, longest                length.Length
+	studsRight, solid               bool
+	down, up                        int // screws of each support
+	screwThick                      length.Length
 }
 
 type drawnBox struct {
@@ -93,8 +98,13 @@ func drawRunOf(t *rapid.T, knee bool, how construction) drawn {
 	}
 	if d.knee {
 		d.lumberThick, d.lumberWide, d.kneeIn = fine("thickness", 30, 60), fine("lumber", 80, 150), fine("inset", 0, 30)
-		d.supports = rapid.IntRange(0, 1).Draw(t, "supports")
-		d.steelWide, d.steelThick, d.reach, d.tail = fine("steel", 20, 60), fine("steel thickness", 4, 15), fine("reach", 50, 400), fine("tail", 30, 75)
+		d.steelWide, d.steelThick, d.reach, d.tail = fine("steel", 40, 60), fine("steel thickness", 4, 15), fine("reach", 150, 400), fine("tail", 42, 75)
+		d.lower, d.upper = rapid.IntRange(1, 3).Draw(t, "lower plates"), rapid.IntRange(1, 3).Draw(t, "upper plates")
+		d.spacing, d.longest = fine("spacing", 250, 600), fine("longest", 1500, 4000)
+		d.studsRight, d.solid = rapid.Bool().Draw(t, "studs from the right"), rapid.Bool().Draw(t, "solid")
+		d.down, d.up, d.screwThick = rapid.IntRange(1, 4).Draw(t, "down"), rapid.IntRange(1, 4).Draw(t, "up"), fine("screw", 3, 5)
+		framing := max(total, d.long) - d.kneeIn // a support to 700 mm leaves studs and splices a place
+		d.supports = rapid.IntRange(0, int(framing/(700*length.Millimetre))).Draw(t, "supports")
 	}
 	return d
 }
@@ -142,12 +152,15 @@ func (d *drawn) text() string {
 }
 
 func (d *drawn) kneeText(p func(string, ...any), mm func(length.Length) string) {
-	p("stick \"stud\" {\n  thickness = %s\n  width = %s\n  lengths = [\"2400mm\"]\n}", mm(d.lumberThick), mm(d.lumberWide))
+	p("stick \"stud\" {\n  thickness = %s\n  width = %s\n  lengths = [\"1200mm\", %s]\n}", mm(d.lumberThick), mm(d.lumberWide), mm(d.longest))
 	p("flat_bar \"arm\" {\n  thickness = %s\n  width = %s\n  lengths = [\"2400mm\"]\n}", mm(d.steelThick), mm(d.steelWide))
-	p("router \"bench\" {\n  bit = \"6mm\"\n  feed = \"2m\"\n}\nslab \"oak\" {\n  thickness = \"40mm\"\n}")
+	p("router \"bench\" {\n  bit = \"6mm\"\n  feed = \"2m\"\n}\nslab \"oak\" {\n  thickness = \"40mm\"\n  solid = %v\n}", d.solid)
+	p("screw \"s\" {\n  diameter = %s\n  length = \"30mm\"\n  per_box = 100\n}", mm(d.screwThick))
 	p("knee_wall \"k\" {\n  behind = run.r\n  lumber = stick.stud\n  left_inset = %s\n  router = router.bench", mm(d.kneeIn))
+	p("  spacing = %s\n  bottom_plates = %d\n  top_plates = %d\n  studs_from = %q", mm(d.spacing), d.lower, d.upper, map[bool]string{false: "left", true: "right"}[d.studsRight])
 	if d.supports > 0 {
-		p("  supports {\n    count = %d\n    plate = flat_bar.arm\n    reach = %s\n    tail = %s\n  }", d.supports, mm(d.reach), mm(d.tail))
+		p("  supports {\n    count = %d\n    plate = flat_bar.arm\n    reach = %s\n    tail = %s", d.supports, mm(d.reach), mm(d.tail))
+		p("    screws = screw.s\n    screws_each = %d\n    top_screws = screw.s\n    top_screws_each = %d\n  }", d.down, d.up)
 	}
 	p("}\ncounter \"c\" {\n  over = run.r\n  slab = slab.oak\n}")
 	p("bar_top \"t\" {\n  over = knee_wall.k\n  slab = slab.oak\n  height = \"1100mm\"\n  overhang = { room = \"500mm\" }\n}")

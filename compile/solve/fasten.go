@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"slices"
+
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
@@ -121,19 +123,18 @@ func (s *solver) fastenAnchor(b *lang.Block) {
 	}
 }
 
-func (s *solver) fastenKneeWall(b *lang.Block, wall *model.KneeWall) {
-	s.fasten(s.ref(b, "screws"), 2*endScrews*len(wall.Studs), "to frame knee wall "+b.Name, wall.Why)
-	s.fasten(s.ref(b, "floor_screws"), along(wall.Framing.U.Size(), floorPitch), "to hold knee wall "+b.Name+" to the floor", wall.Why)
-	behind := 0
-	run := s.runNamed(wall.Run)
-	for _, stud := range wall.Studs {
-		for _, box := range run.Boxes {
-			if box.Kind == model.Cabinet && box.Inside.U.Contains(geom.Span{Lo: stud, Hi: stud}) {
-				behind += studScrews
-			}
-		}
+// fastenKneeWall counts two screws in each end of a stud and two more beside a
+// splice on it, those that join plates on one another, those into the floor, and
+// those from the boxes on the lines of the studs.
+func (s *solver) fastenKneeWall(k *knee, at spliced) {
+	b, wall, long := k.block, &k.wall, k.wall.Framing.U.Size()
+	frame := 2*endScrews*len(wall.Studs) + (k.lower+k.upper-2)*along(long, floorPitch)
+	for _, cuts := range slices.Concat(at.lower, at.upper) {
+		frame += endScrews * len(cuts)
 	}
-	s.fasten(s.ref(b, "run_screws"), behind, "from the boxes of run "+run.Name+" into knee wall "+b.Name, wall.Why)
+	s.fasten(s.ref(b, "screws"), frame, "to frame knee wall "+b.Name, wall.Why)
+	s.fasten(s.ref(b, "floor_screws"), along(long, floorPitch), "to hold knee wall "+b.Name+" to the floor", wall.Why)
+	s.fasten(s.ref(b, "run_screws"), studScrews*len(wall.Lines), "from the boxes of run "+k.run.Name+" into knee wall "+b.Name, wall.Why)
 }
 
 // fastenSupports counts the screws that pass through the steel.

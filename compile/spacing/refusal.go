@@ -43,9 +43,9 @@ func (r *Refusal) Text(show func(Length) string) string {
 		return "One that is fixed would stand in " + r.By[0] + "."
 	}
 	if len(r.By) == 0 {
-		return "There is no place on a mark for as many."
+		return "There are no marks for as many."
 	}
-	return "There is no place for as many beside " + strings.Join(r.By, ", ") + "."
+	return "There are no places beside " + strings.Join(r.By, ", ") + "."
 }
 
 // sound looks at what is fixed.

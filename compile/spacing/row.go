@@ -2,6 +2,7 @@ package spacing
 
 import (
 	"math/bits"
+	"slices"
 	"sort"
 )
 
@@ -62,7 +63,11 @@ func (r *row) best(places [][]Length) []Length {
 	from := make([][]int32, r.n)
 	for i := 1; i < r.n; i++ {
 		next := layer{r: r, from: places[i-1], cost: cost, to: places[i], next: make([]area, len(places[i])), back: make([]int32, len(places[i]))}
-		next.fill(0, len(next.to)-1, 0, len(next.from)-1)
+		first, last := reached(cost)
+		if first < 0 {
+			return nil
+		}
+		next.fill(0, len(next.to)-1, first, last)
 		cost, from[i] = next.next, next.back
 	}
 	end, total := -1, never
@@ -85,6 +90,15 @@ func (r *row) best(places [][]Length) []Length {
 		}
 		end = int(from[i][end])
 	}
+}
+
+// reached tells the outermost places that some row ends at, -1 where none does.
+func reached(cost []area) (first, last int) {
+	can := func(c area) bool { return c != never }
+	first = slices.IndexFunc(cost, can)
+	for last = len(cost) - 1; last >= 0 && !can(cost[last]); last-- {
+	}
+	return first, last
 }
 
 func (r *row) own(x Length) area {

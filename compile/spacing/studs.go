@@ -1,6 +1,10 @@
 package spacing
 
-import "barwright/compile/geom"
+import (
+	"slices"
+
+	"barwright/compile/geom"
+)
 
 // Studs asks for studs on centres.
 type Studs struct {
@@ -48,22 +52,23 @@ func OnCentres(s Studs) (Answer, *Refusal) {
 	return out, nil
 }
 
-// turned counts from the right end.
+// turned counts from the right end. The centre of a thickness of odd nanometres
+// lies left of its middle, seen from either end.
 func (s Studs) turned() (Answer, *Refusal) {
+	odd := s.Thickness % 2
 	image := func(span geom.Span) geom.Span { return geom.Span{Lo: -span.Hi, Hi: -span.Lo} }
 	s.FromRight, s.Stretch = false, image(s.Stretch)
 	closed := make([]Closed, len(s.Closed))
 	for i, c := range s.Closed {
-		closed[i] = Closed{image(c.Span), c.By}
+		closed[i] = Closed{image(c.Span).Shift(-odd), c.By}
 	}
 	s.Closed = closed
 	a, refusal := OnCentres(s)
 	var out Answer
-	for i := len(a.Centres) - 1; i >= 0; i-- {
-		out.Centres = append(out.Centres, -a.Centres[i])
+	for _, x := range slices.Backward(a.Centres) {
+		out.Centres = append(out.Centres, -x-odd)
 	}
-	for i := len(a.Forced) - 1; i >= 0; i-- {
-		f := a.Forced[i]
+	for _, f := range slices.Backward(a.Forced) {
 		out.Forced = append(out.Forced, Forced{len(a.Centres) - 1 - f.Index, -f.Off, f.By})
 	}
 	return out, refusal
@@ -96,7 +101,12 @@ func (s *Studs) by(x Length) string {
 
 // between places studs in the stead of some, between two that stay.
 func (s *Studs) between(left, right Length, marks []Length) ([]Length, *Refusal) {
-	a := Ask{Stretch: s.Stretch, Closed: s.Closed}
+	a := Ask{Stretch: s.Stretch}
+	for _, c := range s.Closed {
+		if c.Span.Overlaps(geom.Span{Lo: left, Hi: right}) {
+			a.Closed = append(a.Closed, c)
+		}
+	}
 	g := a.ground(s.Mark)
 	g.within = geom.Span{Lo: left + s.Thickness, Hi: right - s.Thickness}
 	r := row{least: s.Thickness, most: s.Spacing}

@@ -80,6 +80,15 @@ func TestOnCentresAgainstRule(t *testing.T) {
 		if stud(first).Lo != stretch.Lo || stud(last).Hi != stretch.Hi {
 			t.Fatal("the ends are not flush")
 		}
+		turned := centred(t, spacing.Studs{Stretch: stretch, Spacing: apart, Thickness: thickness, FromRight: true})
+		if stud(turned[0]).Lo != stretch.Lo || stud(turned[len(turned)-1]).Hi != stretch.Hi {
+			t.Fatal("counted from the right the ends are not flush")
+		}
+		for i, c := range centred(t, spacing.Studs{Stretch: stretch, Spacing: apart, Thickness: thickness}) {
+			if image := stud(turned[len(turned)-1-i]); stud(c).Lo-stretch.Lo != stretch.Hi-image.Hi {
+				t.Fatalf("stud %d from the left is at %v, and from the right at %v", i, stud(c), image)
+			}
+		}
 		want := []geom.Length{first}
 		for k := geom.Length(1); ; k++ {
 			if mark := lo + k*apart; stud(mark).Hi <= stud(last).Lo {
@@ -139,6 +148,9 @@ func TestOnCentresAgainstAllRows(t *testing.T) {
 		s := spacing.Studs{
 			Thickness: geom.Length(rapid.IntRange(1, 3).Draw(t, "thickness")), Mark: geom.Length(rapid.IntRange(1, 3).Draw(t, "mark")),
 			FromRight: rapid.Bool().Draw(t, "from right"),
+		}
+		if s.FromRight { // from the right an odd thickness would put marks half way between
+			s.Thickness += s.Thickness % 2
 		}
 		s.Spacing = 2*s.Thickness + geom.Length(rapid.IntRange(0, 8).Draw(t, "spacing"))
 		s.Stretch.Hi = 2*s.Thickness + geom.Length(rapid.IntRange(0, 30).Draw(t, "size"))

@@ -48,6 +48,17 @@ in the same place. Most often a block was copied and what it stands on was left 
 			Wrong: "counter \"second\" {\n  over = run.front\n  slab = slab.maple\n}",
 			Right: "counter \"second\" {\n  over = run.back\n  slab = slab.maple\n}",
 		},
+		{
+			Slug: "no-place-for-splice", Severity: Error, Says: "plates are longer than a stick, and no studs will do for the splices",
+			Caution: loadDecides,
+			Explains: `
+A plate that is longer than the longest stick is made of pieces that meet over a stud, so that both are screwed to it. An
+upper plate is not parted near a support, which would pry it open there; and where two plates lie on one another their
+splices are staggered, so that one holds the other together.
+
+State longer sticks if they can be had, or let the studs stand closer: every stud is a place for a splice.`,
+			Source: "from memory: residential codes stagger the splices of double top plates by 24 in",
+		},
 	}},
 	{"6.8", "Supports", slices.Concat(supportRules, routerRules)},
 	{"6.10", "Cutting", []Rule{
@@ -117,6 +128,24 @@ The first and the last support stand so near to the ends of the framing that the
 steel is held on one side only. Take a larger end, which is measured to the centre of the steel, or fewer supports.`,
 	},
 	{
+		Slug: "supports-miscounted", Severity: Error, Says: "the centres that are given are not as many as the supports",
+		Caution: loadDecides,
+		Explains: `
+The supports are counted, and their centres are listed, and the two numbers differ. One of them was changed and the other
+was not. Set count to the number of the centres.`,
+	},
+	{
+		Slug: "no-room-for-holes", Severity: Error, Says: "steel is too small for the holes that its screws need",
+		Source:  "common practice: a hole's centre at least one and a half diameters from an edge, three from the next hole",
+		Caution: loadDecides + " " + machineDecides,
+		Explains: `
+Screws go down through the tail of each support into the plate, and up through the reach into the bar top. So many holes
+of that size would lie too near to an edge of the steel, or to one another; those that go up also need room for a driver
+beside the wall, and under a top of solid wood they are slots.
+
+Take fewer or thinner screws, wider steel, or a longer tail or reach.`,
+	},
+	{
 		Slug: "support-over-stud", Severity: Warning, Says: "screws of a stud come up under the steel",
 		Source:  "common practice: plates are screwed into the ends of studs",
 		Caution: loadDecides + " " + machineDecides,
@@ -124,8 +153,9 @@ steel is held on one side only. Take a larger end, which is measured to the cent
 A support lies over a stud, and the screws that hold that stud come down through the plate there. A bit that meets a
 screw breaks, and steel on a screw head does not lie flush.
 
-Move the supports with end, or the studs with their spacing. Otherwise drive these screws deeper than the recess, or
-beside it, before the router comes.`,
+By the rule supports keep clear of the end studs and the other studs of the supports; this one stands where at or end puts
+it. Move it, or leave at or end out. Otherwise drive these screws deeper than the recess, or beside it, before the router
+comes.`,
 	},
 	{
 		Slug: "support-shows", Severity: Error, Says: "steel reaches to the bar top's edge, or beyond",

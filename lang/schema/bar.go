@@ -15,9 +15,9 @@ var kneeWall = &Block{
 		{Name: "floor_screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the lower plate into the floor"},
 		{Name: "run_screws", Type: Ref, Refs: []string{"screw"}, Doc: "from inside the boxes through their backs into the studs"},
 		{Name: "router", Type: Ref, Refs: []string{"router"}, Doc: "that cuts the recesses; needed where there are supports"},
-		{Name: "top_plates", Type: Count, Default: "1", Later: true, Doc: "upper plates, one on another"},
-		{Name: "bottom_plates", Type: Count, Default: "1", Later: true, Doc: "lower plates, one on another"},
-		{Name: "studs_from", Type: Choice, Choices: []string{"left", "right"}, Default: "left", Later: true, Doc: "the end that the spacing of the studs is counted from"},
+		{Name: "top_plates", Type: Count, Default: "1", Doc: "upper plates, one on another"},
+		{Name: "bottom_plates", Type: Count, Default: "1", Doc: "lower plates, one on another"},
+		{Name: "studs_from", Type: Choice, Choices: []string{"left", "right"}, Default: "left", Doc: "the end that the spacing of the studs is counted from"},
 	},
 	Blocks: []*Block{supports, kneeOutlet, skin, corner},
 }
@@ -27,7 +27,7 @@ var supports = &Block{
 	Doc: "steel plates let in flush into the upper plate, spaced evenly",
 	Attrs: []Attr{
 		{Name: "count", Type: Count, Required: true},
-		{Name: "at", Type: Places, Later: true, Doc: "centres from the left end of the framing, as many as count, where they are not to be spaced by rule"},
+		{Name: "at", Type: Places, Doc: "centres from the left end of the framing, as many as count, where they are not to be spaced by rule"},
 		{Name: "plate", Type: Ref, Refs: []string{"flat_bar"}, Required: true},
 		{Name: "reach", Type: Length, Required: true, Doc: "from the bare framing, on the room's side"},
 		{Name: "tail", Type: Length, Doc: "how far the steel lies on the wood; the whole width of the plate where it is left out"},
@@ -37,8 +37,8 @@ var supports = &Block{
 		{Name: "screws_each", Type: Count, Default: "4"},
 		{Name: "top_screws", Type: Ref, Refs: []string{"screw"}, Doc: "up through each steel plate into the bar top"},
 		{Name: "top_screws_each", Type: Count, Default: "4"},
-		{Name: "hole", Type: Reach, Default: "1/32in", Metric: "0.8mm", Later: true, Doc: "how much wider than the screw a hole is"},
-		{Name: "movement", Type: Length, Default: "1/4in", Metric: "6mm", Later: true, Doc: "how far a bar top of solid wood may move either way along a slot"},
+		{Name: "hole", Type: Reach, Default: "1/32in", Metric: "0.8mm", Doc: "how much wider than the screw a hole is"},
+		{Name: "movement", Type: Length, Default: "1/4in", Metric: "6mm", Doc: "how far a bar top of solid wood may move either way along a slot"},
 	},
 }
 

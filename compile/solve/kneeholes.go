@@ -1,0 +1,145 @@
+package solve
+
+import (
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/spacing"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// Figures for holes in steel are common practice of the trade: from an edge one
+// and a half diameters to the centre, three from centre to centre; a flat head
+// is twice as wide as its screw.
+const (
+	headWidth = 2               // of the screw's diameter
+	driver    = 1 * length.Inch // room that a driver takes beside what it drives along; common practice
+	apartBy   = 3               // diameters of a hole
+)
+
+func fromEdge(hole length.Length) length.Length { return (3*hole + 1) / 2 }
+
+// bored is a pattern of holes in a support.
+type bored struct {
+	name   string
+	screw  *lang.Block
+	count  int
+	along  geom.Span     // of the steel's length where they may be, edges not counted
+	edges  geom.Span     // how far from either end of that a centre keeps at least
+	each   length.Length // how much longer than a hole a slot is
+	far    bool
+	beside string // what bounds the stretch
+}
+
+// holes bores the supports: down through the tail into the plate, and from below
+// through the reach into the bar top.
+func (s *solver) holes(k *knee, g *steelwork) bool {
+	down := bored{name: "screw down", screw: s.ref(g.block, "screws"), count: s.count(g.block, "screws_each"), along: geom.Span{Hi: g.tail}, beside: "on the wood"}
+	up := bored{name: "screw up", screw: s.ref(g.block, "top_screws"), count: s.count(g.block, "top_screws_each"), far: true, beside: "beyond the wall, which leaves no room for a driver beside it"}
+	up.along = geom.Span{Lo: g.tail + s.skinOutside(k), Hi: g.tail + g.reach}
+	if s.solidTop(k) {
+		up.each = 2 * s.length(g.block, "movement")
+	}
+	for _, p := range []bored{down, up} {
+		if p.screw == nil {
+			continue
+		}
+		hole := s.length(p.screw, "diameter") + s.length(g.block, "hole")
+		p.edges = geom.Span{Lo: fromEdge(hole) + p.each/2, Hi: fromEdge(hole) + p.each/2}
+		if p.far {
+			p.edges.Lo = driver + p.each/2
+		} else if g.corner > p.edges.Lo {
+			p.edges.Lo = g.corner // clear of the rounding, whatever lies across
+		}
+		at, refusal := p.pattern(g.width, hole, s.marks)
+		if refusal != nil {
+			attr := g.block.Attr(map[bool]string{false: "screws", true: "top_screws"}[p.far])
+			s.findings.Errorf("no-room-for-holes", attr.Expr.At, "fewer or thinner screws, or larger steel",
+				"%s of %s do not find room in %s of steel %s, %s from the edges and %s apart. %s",
+				finding.Counted(p.count, "hole"), s.show(hole), s.show(p.along.Size()), p.beside, s.show(fromEdge(hole)), s.show(apartBy*hole+p.each), refusal.Text(s.show))
+			return false
+		}
+		for _, point := range at {
+			g.bores = append(g.bores, model.Bore{
+				Name: p.name, At: point, Diameter: hole, Far: p.far, Sink: headWidth * s.length(p.screw, "diameter"),
+				Slot: p.each, Across: p.each > 0, Why: why(g.block),
+			})
+		}
+	}
+	return true
+}
+
+// pattern spreads the holes evenly: in one row along the middle, or from four
+// on in two where the steel is wide enough.
+func (p *bored) pattern(width, hole, mark length.Length) ([]geom.Point, *spacing.Refusal) {
+	rows, refusal := p.rows(2, width, hole, mark)
+	if p.count < 4 || refusal != nil {
+		if rows, refusal = p.rows(1, width, hole, mark); refusal != nil {
+			return nil, refusal
+		}
+	}
+	points, refusal := p.fill(rows, hole, mark)
+	if refusal != nil && p.count > 1 && len(rows) == 1 {
+		if two, none := p.rows(2, width, hole, mark); none == nil {
+			points, refusal = p.fill(two, hole, mark)
+		}
+	}
+	return points, refusal
+}
+
+// rows are the lines of holes across the steel.
+func (p *bored) rows(n int, width, hole, mark length.Length) ([]length.Length, *spacing.Refusal) {
+	edge := fromEdge(hole)
+	placed, refusal := spacing.Place(spacing.Ask{
+		Stretch: geom.Span{Hi: width}, Count: n, HalfEnds: true, Mirrored: true, Mark: mark, Least: apartBy * hole,
+		Closed: edges(geom.Span{Hi: width}, geom.Span{Lo: edge, Hi: edge}),
+	})
+	return placed.Centres, refusal
+}
+
+// fill spreads the holes along each row.
+func (p *bored) fill(rows []length.Length, hole, mark length.Length) ([]geom.Point, *spacing.Refusal) {
+	var out []geom.Point
+	left := p.count
+	for i, x := range rows {
+		n := (left + len(rows) - i - 1) / (len(rows) - i)
+		left -= n
+		placed, refusal := spacing.Place(spacing.Ask{
+			Stretch: p.along, Count: n, HalfEnds: true, Mirrored: true, Mark: mark, Least: apartBy*hole + p.each, Closed: edges(p.along, p.edges),
+		})
+		if refusal != nil {
+			return nil, refusal
+		}
+		for _, y := range placed.Centres {
+			out = append(out, geom.Point{X: x, Y: y})
+		}
+	}
+	return out, nil
+}
+
+// edges are closed to centres that must keep off the ends of a stretch.
+func edges(stretch, keep geom.Span) []spacing.Closed {
+	return []spacing.Closed{
+		{Span: geom.Span{Lo: stretch.Lo - 1, Hi: stretch.Lo + keep.Lo}, By: "the edges"},
+		{Span: geom.Span{Lo: stretch.Hi - keep.Hi, Hi: stretch.Hi + 1}, By: "the edges"},
+	}
+}
+
+// skinOutside is how thick the finish on the room's side is.
+func (s *solver) skinOutside(k *knee) length.Length {
+	if skin := s.skinOn(k.block, "room"); skin != nil {
+		return s.length(s.ref(skin, "board"), "thickness")
+	}
+	return 0
+}
+
+// solidTop reports whether the bar top is of solid wood, which moves.
+func (s *solver) solidTop(k *knee) bool {
+	for _, b := range s.src.Top("bar_top") {
+		if s.ref(b, "over") == k.block && s.flag(s.ref(b, "slab"), "solid") {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,199 @@
+package solve
+
+import (
+	"fmt"
+	"strconv"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// steelwork is the supports of a knee wall: what all share, and where they lie.
+type steelwork struct {
+	block                      *lang.Block // supports
+	stock, router              *lang.Block
+	width, thick, reach, tail  length.Length
+	corner                     length.Length // of the steel, at its tail
+	fit, low                   length.Length
+	through                    bool // the recess crosses the whole plate
+	recessWidth, recessCorner  length.Length
+	plateWidth, plateThickness length.Length
+	centres                    []length.Length
+	bores                      []model.Bore // alike in all
+}
+
+// about is the recess of a support along the run.
+func (g *steelwork) about(centre length.Length) geom.Span {
+	half := g.recessWidth / 2
+	return geom.Span{Lo: centre - half, Hi: centre + half}
+}
+
+// steelOf shapes and places the supports of a knee wall; nil where there are
+// none, or none can be.
+func (s *solver) steelOf(k *knee) *steelwork {
+	for _, inner := range k.block.Inner("supports") {
+		router := s.ref(k.block, "router")
+		if router == nil {
+			s.findings.Errorf("attribute-missing", k.block.Head, "router = router.NAME", "%s has supports, but does not say which router cuts their recesses.", finding.Capital(k.block.Describe()))
+			return nil
+		}
+		g := s.shapeSteel(k, inner, router)
+		if s.soundSteel(&g) && s.placeSteel(k, &g) && s.holes(k, &g) {
+			return &g
+		}
+	}
+	return nil
+}
+
+func (s *solver) shapeSteel(k *knee, inner, router *lang.Block) steelwork {
+	stock := s.ref(inner, "plate")
+	g := steelwork{
+		block: inner, stock: stock, router: router,
+		width: s.length(stock, "width"), thick: s.length(stock, "thickness"),
+		reach: s.length(inner, "reach"), tail: s.length(inner, "tail"),
+		fit: s.length(router, "fit"), low: s.length(router, "low"),
+		plateWidth: k.wall.Framing.V.Size(), plateThickness: k.thick,
+	}
+	if g.tail == 0 {
+		g.tail = g.plateWidth
+	}
+	g.through = g.tail >= g.plateWidth
+	radius := s.length(router, "bit") / 2
+	if !g.through {
+		g.recessCorner = radius
+		g.corner = max(radius-g.fit, 0)
+		if inner.Attr("corner") != nil {
+			g.corner = s.length(inner, "corner")
+			g.recessCorner = max(radius, g.corner+g.fit)
+		}
+	}
+	g.recessWidth = g.width + 2*g.fit
+	return g
+}
+
+func (s *solver) soundSteel(g *steelwork) bool {
+	inner, router := g.block, g.router
+	bit := s.length(router, "bit")
+	cuts := bit + 2*s.length(router, "finish")
+	depth := g.thick + g.low
+	switch {
+	case depth >= g.plateThickness:
+		s.findings.Errorf("recess-too-deep", inner.Attr("plate").Expr.At, "a thinner flat bar, or thicker lumber",
+			"The recess would be %s deep in a plate of %s: %s too deep to leave any wood.", s.show(depth), s.show(g.plateThickness), s.show(depth-g.plateThickness))
+	case g.tail > g.plateWidth:
+		s.findings.Errorf("tail-too-long", inner.Attr("tail").Expr.At, "leave it out: the steel then lies on the whole width",
+			"The steel would lie %s on a plate that is %s wide: %s too long.", s.show(g.tail), s.show(g.plateWidth), s.show(g.tail-g.plateWidth))
+	case cuts > g.recessWidth:
+		s.findings.Errorf("bit-too-wide", inner.Attr("plate").Expr.At, fmt.Sprintf("a bit of at most %s", s.show(g.recessWidth-(cuts-bit))),
+			"The recess is %s wide, but the bit, with what it leaves for the last pass on both sides, takes %s: %s too wide.",
+			s.show(g.recessWidth), s.show(cuts), s.show(cuts-g.recessWidth)).
+			Also(router.Attr("bit").Expr.At, "the bit")
+	case 2*g.recessCorner > g.recessWidth:
+		s.findings.Errorf("corner-too-round", inner.Attr("corner").Expr.At, "a radius of at most half the width, "+s.show(g.width/2),
+			"The steel is %s wide; its corners cannot be rounded to %s.", s.show(g.width), s.show(g.corner))
+	case g.recessCorner > g.tail+g.fit:
+		s.findings.Errorf("tail-too-short", inner.Attr("tail").Expr.At, "a longer tail, or leave it out: the steel then lies on the whole width",
+			"The steel would lie %s on the wood: less than the %s by which the corners of its recess are rounded.", s.show(g.tail), s.show(g.recessCorner))
+	case !g.through && g.corner < bit/2-g.fit:
+		s.findings.Errorf("corner-too-tight", inner.Attr("corner").Expr.At, fmt.Sprintf("corner = %q", s.show(bit/2-g.fit)),
+			"The bit rounds the corners of the recess by %s, but those of the steel are rounded by %s: they would meet the wood.", s.show(bit/2), s.show(g.corner)).
+			Also(router.Attr("bit").Expr.At, "the bit")
+	default:
+		return true
+	}
+	return false
+}
+
+// letIn cuts the recesses into the pieces of the uppermost plate, and adds the
+// steel.
+func (s *solver) letIn(k *knee, g *steelwork, top []int) {
+	for i, c := range g.centres {
+		plate := top[0]
+		for _, j := range top {
+			if s.m.Parts[j].Placement.Box.U.Lo <= c {
+				plate = j
+			}
+		}
+		s.support(k, g, plate, i, c)
+	}
+	s.checkOverStuds(k, g)
+	s.fastenSupports(g.block, len(g.centres))
+}
+
+func (s *solver) support(k *knee, g *steelwork, plate, i int, c length.Length) {
+	wall, n := &k.wall, strconv.Itoa(i+1)
+	f := wall.Framing
+	room := f.V.Lo // the steel leaves the wood on the room's side
+	top := f.Z.Hi
+	half := g.width / 2
+	steelBox := geom.Box{
+		U: geom.Span{Lo: c - half, Hi: c - half + g.width},
+		V: geom.Span{Lo: room - g.reach, Hi: room + g.tail},
+		Z: geom.Span{Lo: top - g.low - g.thick, Hi: top - g.low},
+	}
+	steel := s.part(k.block, g.stock, model.Steel, wall.Frame, steelBox,
+		piece{id: "support-" + n, code: "X" + n, name: "support plate " + n, out: above, face: "top"})
+	steel.Why, steel.Bores = why(g.block), g.bores
+	if g.corner > 0 {
+		steel.Outline = roundedBottom(steel.Placement.Blank(), g.corner)
+	}
+	steelID := steel.ID
+	part := &s.m.Parts[plate]
+	hole := geom.Box{U: steelBox.U.Grow(g.fit), V: geom.Span{Lo: room, Hi: f.V.Hi}, Z: geom.Span{Lo: top - g.low - g.thick, Hi: top}}
+	open := []model.Edge{model.Top, model.Bottom}
+	if !g.through {
+		hole.V.Hi = room + g.tail + g.fit
+		if hole.V.Hi >= f.V.Hi {
+			hole.V.Hi = f.V.Hi
+		} else {
+			open = open[:1]
+		}
+	}
+	face, depth := part.Placement.Local(hole)
+	recess := model.Recess{
+		ID: part.ID + "/support-" + n, Name: "support " + n, Shape: geom.RectContour(face), Depth: depth.Hi,
+		Open: open, Routed: true, Fit: g.fit, Why: why(g.block),
+	}
+	if len(open) == 1 {
+		recess.Radius = g.recessCorner
+		recess.Shape = roundedBottom(face, g.recessCorner)
+	}
+	part.Recesses = append(part.Recesses, recess)
+	wall.Supports = append(wall.Supports, model.Support{Centre: c, Steel: steelBox, Part: steelID, Recess: recess.ID})
+	s.out.Recesses = append(s.out.Recesses, Recess{
+		Part: plate, Recess: len(part.Recesses) - 1, Centre: c - part.Placement.Box.U.Lo, Tool: s.tool(g.router), Why: why(g.block),
+		File: k.block.Name + "-support-" + n,
+		Zero: "X0 on the mark, Y0 on the edge of the plate that looks to the run",
+	})
+}
+
+// roundedBottom is a rectangle with its two lower corners rounded.
+func roundedBottom(r geom.Rect, q length.Length) geom.Contour {
+	at := func(x, y length.Length, bulge float64) geom.Vertex {
+		return geom.Vertex{Point: geom.Point{X: x, Y: y}, Bulge: bulge}
+	}
+	return geom.Contour{
+		at(r.X.Lo+q, r.Y.Lo, 0), at(r.X.Hi-q, r.Y.Lo, geom.QuarterBulge), at(r.X.Hi, r.Y.Lo+q, 0),
+		at(r.X.Hi, r.Y.Hi, 0), at(r.X.Lo, r.Y.Hi, 0), at(r.X.Lo, r.Y.Lo+q, geom.QuarterBulge),
+	}
+}
+
+func (s *solver) tool(b *lang.Block) model.Tool {
+	or := func(l, fallback length.Length) length.Length {
+		if l == 0 {
+			return fallback
+		}
+		return l
+	}
+	bit, feed := s.length(b, "bit"), s.length(b, "feed")
+	return model.Tool{
+		Router: b.Name, Number: s.count(b, "tool"), Diameter: bit, Flutes: s.count(b, "flutes"), RPM: s.count(b, "rpm"),
+		Feed: feed, Plunge: or(s.length(b, "plunge"), feed/3),
+		Stepdown: or(s.length(b, "stepdown"), bit/2), Stepover: or(s.length(b, "stepover"), bit*2/5),
+		RampDegrees: s.number(b, "ramp"), Finish: s.length(b, "finish"), Clearance: s.length(b, "clearance"),
+		Dialect: model.Dialect{Inch: s.text(b, "unit") == "in", Decimals: s.count(b, "decimals"), Percent: s.flag(b, "percent")},
+	}
+}

@@ -1,0 +1,128 @@
+package solve
+
+import (
+	"fmt"
+
+	"barwright/compile/geom"
+	"barwright/compile/spacing"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// placeSteel places the supports: where they are said to be, or evenly.
+func (s *solver) placeSteel(k *knee, g *steelwork) bool {
+	count := s.count(g.block, "count")
+	at := g.block.Attr("count").Expr.At
+	if count > mostPieces {
+		s.tooMany(at, count, "supports")
+		return false
+	}
+	if g.block.Attr("at") != nil {
+		return s.supportsAt(k, g, count)
+	}
+	f := k.wall.Framing.U
+	end := g.block.Attr("end")
+	ask := spacing.Ask{
+		Stretch: f, Count: count, Least: g.recessWidth, End: s.length(g.block, "end"), HalfEnds: end == nil,
+		Mirrored: true, Mark: s.marks, Closed: k.outlets(g.recessWidth / 2),
+	}
+	if end == nil {
+		keep := k.thick + g.recessWidth/2 // from either end, clear of its stud
+		ask.Closed = append(ask.Closed,
+			spacing.Closed{Span: geom.Span{Lo: f.Lo - 1, Hi: f.Lo + keep}, By: "the end studs"},
+			spacing.Closed{Span: geom.Span{Lo: f.Hi - keep, Hi: f.Hi + 1}, By: "the end studs"})
+	}
+	placed, refusal := spacing.Place(ask)
+	if refusal != nil {
+		ask.Mirrored = false
+		placed, refusal = spacing.Place(ask)
+	}
+	switch {
+	case refusal == nil:
+	case refusal.Cause == spacing.Crowded:
+		s.findings.Errorf("supports-meet", at, "fewer supports", "The recesses of %s run into one another. %s",
+			finding.Counted(count, "support"), refusal.Text(s.show))
+		return false
+	default:
+		s.findings.Errorf("no-place-for-supports", at, "fewer supports, or at = […] with places of your own",
+			"%s, each %s wide, cannot stand evenly. %s", finding.Counted(count, "support"), s.show(g.recessWidth), refusal.Text(s.show))
+		return false
+	}
+	g.centres = placed.Centres
+	s.tellUneven(k, "supports-moved", at, "support", placed.Forced, 0)
+	return s.checkEnds(k, g)
+}
+
+// supportsAt takes the centres as they are written.
+func (s *solver) supportsAt(k *knee, g *steelwork, count int) bool {
+	at := g.block.Attr("at")
+	places := s.lengths(g.block, "at")
+	if end := g.block.Attr("end"); end != nil {
+		s.findings.Errorf("said-twice", end.NameAt, "leave one of them out", "%s says both where they stand and how far from the ends.", finding.Capital(g.block.Describe())).
+			Also(at.NameAt, "the centres")
+		return false
+	}
+	if len(places) != count {
+		s.findings.Errorf("supports-miscounted", at.Expr.At, fmt.Sprintf("count = %d", len(places)),
+			"This gives %s, but count is %d.", finding.Counted(len(places), "centre"), count).Also(g.block.Attr("count").Expr.At, "the count")
+		return false
+	}
+	for _, x := range places {
+		g.centres = append(g.centres, k.wall.Framing.U.Lo+x)
+	}
+	for i := range g.centres[1:] {
+		if over := g.recessWidth - (g.centres[i+1] - g.centres[i]); over > 0 {
+			s.findings.Errorf("supports-meet", at.Expr.At, "centres further apart", "The recesses of supports %d and %d would run into one another by %s.", i+1, i+2, s.show(over))
+			return false
+		}
+	}
+	return s.checkEnds(k, g)
+}
+
+// checkEnds refuses a recess that runs past an end of the plate, by the one
+// that does so most.
+func (s *solver) checkEnds(k *knee, g *steelwork) bool {
+	f, half := k.wall.Framing.U, g.recessWidth/2
+	first, last := g.centres[0]-half-f.Lo, f.Hi-half-g.centres[len(g.centres)-1]
+	over := -min(first, last)
+	if over <= 0 {
+		return true
+	}
+	which := "first"
+	if last < first {
+		which = "last"
+	}
+	attr, mend := g.block.Attr("at"), "centres further from the ends"
+	if attr == nil {
+		attr, mend = g.block.Attr("end"), fmt.Sprintf("end = %q or more", s.show(roundUp(half, s.marks)))
+	}
+	if attr == nil { // steel wider than the framing is long
+		attr, mend = g.block.Attr("count"), "narrower steel"
+	}
+	s.findings.Errorf("support-past-end", attr.Expr.At, mend, "The %s recess would run %s past the end of the plate.", which, s.show(over))
+	return false
+}
+
+// checkOverStuds warns of recesses over studs, whose screws come up there. By
+// the rule there are none.
+func (s *solver) checkOverStuds(k *knee, g *steelwork) {
+	at := g.block.Attr("count")
+	for _, name := range []string{"at", "end"} {
+		if a := g.block.Attr(name); a != nil {
+			at = a
+		}
+	}
+	for i, c := range g.centres {
+		for j, stud := range k.wall.Studs {
+			clear := max(c-stud, stud-c) - g.recessWidth/2 - g.plateThickness/2
+			if clear < 0 {
+				s.findings.Warnf("support-over-stud", at.Expr.At, "move the supports, or leave it out",
+					"Support %d lies %s over stud %d, whose screws come up through the plate there: drive them deeper than the recess, or beside it.",
+					i+1, s.show(-clear), j+1)
+			}
+		}
+	}
+}
+
+// roundUp returns the next multiple of a step.
+func roundUp(l, step length.Length) length.Length { return (l + step - 1) / step * step }
