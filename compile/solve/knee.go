@@ -17,6 +17,9 @@ type knee struct {
 	lower, upper int           // plates
 }
 
+// mostPlates bounds the plates of a knee wall, upper and lower ones together.
+const mostPlates = 12
+
 // kneeWalls frames each knee wall and lets its supports into the uppermost plate.
 func (s *solver) kneeWalls() {
 	for _, b := range s.src.Top("knee_wall") {
@@ -34,16 +37,24 @@ func (s *solver) runNamed(name string) *model.Run {
 	panic("no run " + name)
 }
 
-// kneeWall frames one. Supports keep clear of the end studs and of outlets, the
-// other studs of supports and outlets, and splices of supports.
 func (s *solver) kneeWall(b *lang.Block) {
 	run := s.runNamed(s.ref(b, "behind").Name)
 	if !s.checkBehind(b, run) {
 		return
 	}
+	k := s.knee(b, run)
+	if !s.soundFraming(&k) {
+		return
+	}
+	s.kneeOutlets(&k.wall, b)
+	s.frame(&k)
+}
+
+// knee is a knee wall of which nothing but the extent is known.
+func (s *solver) knee(b *lang.Block, run *model.Run) knee {
 	stick := s.ref(b, "lumber")
 	w, gap := s.length(stick, "width"), s.length(b, "gap")
-	k := knee{
+	return knee{
 		block: b, stick: stick, run: run, thick: s.length(stick, "thickness"),
 		lower: s.count(b, "bottom_plates"), upper: s.count(b, "top_plates"),
 		wall: model.KneeWall{
@@ -55,34 +66,35 @@ func (s *solver) kneeWall(b *lang.Block) {
 			},
 		},
 	}
-	if !s.soundFraming(&k) {
+}
+
+// frame makes the parts of a knee wall. Supports keep clear of the end studs and
+// of outlets, the other studs of supports and outlets, and splices of supports.
+func (s *solver) frame(k *knee) {
+	steel := s.steelOf(k)
+	if !s.placeStuds(k, steel) {
 		return
 	}
-	s.kneeOutlets(&k.wall, b)
-	steel := s.steelOf(&k)
-	if !s.placeStuds(&k, steel) {
-		return
-	}
-	splices, ok := s.splices(&k, steel)
+	splices, ok := s.splices(k, steel)
 	if !ok {
 		return
 	}
-	s.lowerPlates(&k, splices)
-	s.studParts(&k)
-	top := s.upperPlates(&k, splices)
+	s.lowerPlates(k, splices)
+	s.studParts(k)
+	top := s.upperPlates(k, splices)
 	if steel != nil {
-		s.letIn(&k, steel, top)
+		s.letIn(k, steel, top)
 	}
-	s.screwLines(&k)
+	s.screwLines(k)
 	s.m.KneeWalls = append(s.m.KneeWalls, k.wall)
-	s.fastenKneeWall(&k, splices)
+	s.fastenKneeWall(k, splices)
 }
 
 func (s *solver) soundFraming(k *knee) bool {
 	b, f, t, apart, plates := k.block, k.wall.Framing, k.thick, s.length(k.block, "spacing"), k.lower+k.upper
 	switch {
-	case plates > mostPieces:
-		s.tooMany(b.Head, plates, "plates")
+	case plates > mostPlates:
+		s.findings.Errorf("too-many", b.Head, "", "This asks for %d plates; %d is the most.", plates, mostPlates)
 	case apart < 2*t:
 		s.findings.Errorf("studs-too-close", b.Head, "spacing = \""+s.show(2*t)+"\" or more",
 			"The studs of %s are %s thick and would stand %s from centre to centre.", b.Describe(), s.show(t), s.show(apart))

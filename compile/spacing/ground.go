@@ -122,3 +122,25 @@ func (g *ground) round(x, step Length) []Length {
 	slices.Sort(out)
 	return slices.Compact(out)
 }
+
+// hops is the fewest places between two that leave no gap of more than a length;
+// false where what is closed is wider than that.
+func (g *ground) hops(from, to, most Length) (int, bool) {
+	n, i := 0, 0
+	for ; to-from > most && n <= mostThings; n++ {
+		next := from
+		for ; i < len(g.free) && g.free[i].Lo <= from+most; i++ {
+			if p := g.down(min(g.free[i].Hi, from+most)); p >= g.free[i].Lo {
+				next = max(next, p)
+			}
+			if g.free[i].Hi > from+most {
+				break
+			}
+		}
+		if next == from {
+			return 0, false
+		}
+		from, i = next, max(0, i-1)
+	}
+	return n, true
+}

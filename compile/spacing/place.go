@@ -19,7 +19,8 @@ func (a Ask) place() ([]Length, *Refusal) {
 	if a.Count > mostThings {
 		return nil, &Refusal{Cause: TooMany, Count: mostThings}
 	}
-	if a.Stretch.Size() < 0 {
+	size, gaps := a.Stretch.Size(), Length(a.Count-1)
+	if gaps*max(a.Least, 1) > size || a.Most > 0 && (gaps+2)*a.Most < size {
 		return nil, a.refuse()
 	}
 	if a.Count == 1 {

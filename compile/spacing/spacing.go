@@ -55,8 +55,10 @@ type Forced struct {
 	By    string
 }
 
-// mostThings bounds a row: far more than any bar has.
-const mostThings = 2000
+const (
+	mostThings = 2000 // in a row: far more than any bar has
+	mostMore   = 16   // that a row may take beyond what the closed stretches ask for, for Least and what is fixed
+)
 
 // Place returns the most even positions: the sum of the squares of the gaps is
 // least, those at the ends counted double with HalfEnds and not at all
@@ -101,9 +103,20 @@ func (a Ask) centres() ([]Length, *Refusal) {
 	if a.Count > 0 {
 		return a.place()
 	}
-	a.Count = a.fewest()
+	a.Count = max(1, len(a.Fixed))
+	if !a.HalfEnds {
+		a.Count = max(2, a.Count)
+	}
+	if a.Most > 0 {
+		g := a.ground(1)
+		fewest, ok := g.hops(a.Stretch.Lo, a.Stretch.Hi, a.Most)
+		if !ok {
+			return nil, a.refuse()
+		}
+		a.Count = max(a.Count, fewest)
+	}
 	centres, refusal := a.place()
-	for range 2 * (len(a.Closed) + len(a.Fixed) + 2) {
+	for range mostMore {
 		if refusal == nil {
 			break
 		}
@@ -114,18 +127,6 @@ func (a Ask) centres() ([]Length, *Refusal) {
 		}
 	}
 	return centres, refusal
-}
-
-// fewest is a count that no row which keeps Most is less than.
-func (a *Ask) fewest() int {
-	n := 1
-	if !a.HalfEnds {
-		n = 2
-	}
-	if bare := a.Stretch.Size() - 2*a.Most; a.Most > 0 && bare > 0 {
-		n = max(n, int(min((bare-1)/a.Most+2, mostThings+1)))
-	}
-	return max(n, len(a.Fixed))
 }
 
 // forced compares with where as many would stand if nothing were closed.

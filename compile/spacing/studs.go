@@ -116,8 +116,11 @@ func (s *Studs) between(left, right Length, marks []Length) ([]Length, *Refusal)
 		off := x - nearest(marks, x)
 		return square(max(off, -off), 1)
 	}
-	fewest := int((right - left - 1) / s.Spacing)
-	for r.n = fewest; r.n <= fewest+len(marks)+2*len(s.Closed); r.n++ {
+	fewest, ok := g.hops(left, right, s.Spacing)
+	if !ok {
+		return nil, a.refuse()
+	}
+	for r.n = fewest; r.n <= fewest+mostMore; r.n++ {
 		if r.n == 0 {
 			return nil, nil
 		}
