@@ -80,3 +80,33 @@ func TestCuts(t *testing.T) {
 		t.Error(diff)
 	}
 }
+
+// Each of these makes another piece of a side; a line drawn on it, or what its
+// bores are called, does not.
+func TestCutsToldApart(t *testing.T) {
+	bore := model.Bore{Name: "pin", At: geom.Point{X: 2 * inch, Y: 9 * inch}, Diameter: 5 * mm, Depth: 10 * mm}
+	for name, change := range map[string]func(*model.Part){
+		"banded":         func(p *model.Part) { p.Bands = []model.Band{{Edge: model.Top, Stock: "banding.birch", Thickness: mm}} },
+		"bored":          func(p *model.Part) { p.Bores = []model.Bore{bore} },
+		"bored from far": func(p *model.Part) { p.Bores = []model.Bore{bore}; p.Bores[0].Far = true },
+		"slotted":        func(p *model.Part) { p.Bores = []model.Bore{bore}; p.Bores[0].Slot = 10 * mm },
+		"sunk":           func(p *model.Part) { p.Bores = []model.Bore{bore}; p.Bores[0].Sink = 9 * mm },
+		"good":           func(p *model.Part) { p.Good = model.GoodFar },
+	} {
+		plain, changed, again := side("A", "left side", "cabinet a"), side("B", "left side", "cabinet a"), side("C", "left side", "cabinet a")
+		change(&changed)
+		change(&again)
+		again.Marks = []model.Mark{{Name: "slide", To: geom.Point{X: inch}}}
+		for i := range again.Bores {
+			again.Bores[i].Name = "other"
+		}
+		cuts := Cuts([]model.Part{plain, changed, again})
+		if len(cuts) != 2 || cuts[1].Count != 2 {
+			t.Errorf("%s: %d lines: %v", name, len(cuts), cuts)
+			continue
+		}
+		if c := cuts[1]; c.Banded != changed.Banded() || c.Good != changed.Good || (name == "banded") != (c.Banded == "top edge") {
+			t.Errorf("%s: banded %q, good %s", name, c.Banded, c.Good)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package model
 
 import (
+	"math"
 	"testing"
 
 	"barwright/compile/geom"
@@ -54,5 +55,41 @@ func TestSides(t *testing.T) {
 	}
 	if none := (&Part{}).Sides(); none != nil {
 		t.Errorf("a part that stands nowhere has sides: %v", none)
+	}
+}
+
+// Areas by the plain formulas: a round, and a rectangle between two half rounds.
+func TestBoreShape(t *testing.T) {
+	const mm = 1_000_000
+	for _, test := range []struct {
+		bore   Bore
+		area   float64
+		bounds geom.Rect
+	}{
+		{Bore{At: geom.Point{X: 50 * mm, Y: 20 * mm}, Diameter: 10 * mm}, math.Pi * 25, geom.R(45*mm, 15*mm, 55*mm, 25*mm)},
+		{Bore{At: geom.Point{X: 50 * mm, Y: 20 * mm}, Diameter: 10 * mm, Slot: 30 * mm}, math.Pi*25 + 300, geom.R(30*mm, 15*mm, 70*mm, 25*mm)},
+		{Bore{At: geom.Point{X: 50 * mm, Y: 20 * mm}, Diameter: 10 * mm, Slot: 30 * mm, Across: true}, math.Pi*25 + 300, geom.R(45*mm, 0, 55*mm, 40*mm)},
+	} {
+		shape := test.bore.Shape()
+		if area := shape.Area(); math.Abs(area-test.area) > 1e-6 || shape.Bounds() != test.bounds {
+			t.Errorf("%+v: area %f in %v, want %f in %v", test.bore, area, shape.Bounds(), test.area, test.bounds)
+		}
+	}
+}
+
+func TestBanded(t *testing.T) {
+	box := geom.Box{U: geom.Span{Hi: 18}, V: geom.Span{Hi: 600}, Z: geom.Span{Hi: 800}}
+	p := Part{ID: "cabinet.urn/side-left", Placement: geom.Place(geom.Frame{}, box, geom.Dir{Axis: geom.U})}
+	if got := p.Banded(); got != "" {
+		t.Errorf("bare: %q", got)
+	}
+	for _, step := range []struct {
+		edge Edge
+		want string
+	}{{Top, "top edge"}, {LeftEdge, "top edge, front edge"}, {Bottom, "bottom edge, top edge, front edge"}, {RightEdge, "all edges"}} {
+		p.Bands = append(p.Bands, Band{Edge: step.edge})
+		if got := p.Banded(); got != step.want {
+			t.Errorf("%q, want %q", got, step.want)
+		}
 	}
 }

@@ -110,18 +110,12 @@ func capsule(b model.Bore, width geom.Length) geom.Contour {
 	if b.Slot == 0 {
 		return geom.CircleContour(b.At, width/2)
 	}
-	dx, dy := b.Slot/2, width/2
+	way, side := geom.Point{X: b.Slot / 2}, geom.Point{Y: width / 2}
 	if b.Across {
-		dx, dy = 0, b.Slot/2
-		return geom.Contour{
-			{Point: b.At.Add(geom.Point{X: width / 2, Y: -dy})}, {Point: b.At.Add(geom.Point{X: width / 2, Y: dy}), Bulge: 1},
-			{Point: b.At.Add(geom.Point{X: -width / 2, Y: dy})}, {Point: b.At.Add(geom.Point{X: -width / 2, Y: -dy}), Bulge: 1},
-		}
+		way, side = geom.Point{Y: b.Slot / 2}, geom.Point{X: -width / 2}
 	}
-	return geom.Contour{
-		{Point: b.At.Add(geom.Point{X: -dx, Y: -dy})}, {Point: b.At.Add(geom.Point{X: dx, Y: -dy}), Bulge: 1},
-		{Point: b.At.Add(geom.Point{X: dx, Y: dy})}, {Point: b.At.Add(geom.Point{X: -dx, Y: dy}), Bulge: 1},
-	}
+	end, begin := b.At.Add(way), b.At.Sub(way)
+	return geom.Contour{{Point: begin.Sub(side)}, {Point: end.Sub(side), Bulge: 1}, {Point: end.Add(side)}, {Point: begin.Add(side), Bulge: 1}}
 }
 
 // Check reports, through t, what the inspector found wrong with the file of a
