@@ -75,14 +75,28 @@ func TestCutAgainstGrid(t *testing.T) {
 	}
 }
 
-// canonical lets each outline begin at its lowest corner, and puts them in order.
+// canonical takes outlines apart where they pass a corner twice, lets each begin
+// at its lowest corner, and puts them in order.
 func canonical(outlines []Contour) []Contour {
 	var out []Contour
 	for _, c := range outlines {
-		out = append(out, fromLowest(c))
+		out = append(out, loops(c)...)
+	}
+	for i := range out {
+		out[i] = fromLowest(out[i])
 	}
 	slices.SortFunc(out, func(a, b Contour) int { return compare(a[0].Point, b[0].Point) })
 	return out
+}
+
+func loops(c Contour) []Contour {
+	for i, v := range c {
+		if j := slices.Index(c[i+1:], v); j >= 0 {
+			j += i + 1
+			return append(loops(c[i:j]), loops(slices.Concat(c[:i], c[j:]))...)
+		}
+	}
+	return []Contour{c}
 }
 
 // TestNotchedAgainstOverlay compares the short way with the overlay.
