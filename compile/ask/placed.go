@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -126,10 +127,16 @@ func (p *placer) wall(w *model.Wall) {
 		p.lengths(at+".studs", "centres, from the wall's left end", w.Studs...)
 	}
 	for _, o := range w.Outlets {
-		p.onWall("outlet."+o.Name, w, o.Along, o.Height)
+		p.onWall(cmp.Or(o.Kind, "outlet")+"."+o.Name, w, o.Along, o.Height)
 	}
 	for _, s := range w.Stubs {
 		p.onWall("stub."+s.Name, w, s.Along, s.Height)
+	}
+	for _, v := range w.Vents {
+		p.onWall("vent."+v.Name, w, v.Along, v.Height)
+	}
+	if through := p.passes["baseboard."+w.Name]; len(through) > 0 {
+		p.words(at+".baseboard", "the parts that are notched for it", strings.Join(through, ", "))
 	}
 }
 
@@ -219,6 +226,15 @@ func (p *placer) openings(name string, part *model.Part) {
 		p.shape(at, what, o.Shape)
 		if centre, radius, round := o.Shape.Circle(); round {
 			p.lengths(at+".centre", "it is round, "+p.build.Show(2*radius)+" across", centre.X, centre.Y)
+		} else if radius, alike := o.Shape.Rounding(); alike && radius > 0 {
+			p.length(at+".radius", "of its round corners or end", radius)
+		}
+		if len(o.Corners) > 0 {
+			var xy []model.Length
+			for _, c := range o.Corners {
+				xy = append(xy, c.X, c.Y)
+			}
+			p.lengths(at+".bores", "x and y of each hole bored first, "+p.build.Show(o.Bit)+" across", xy...)
 		}
 	}
 }
