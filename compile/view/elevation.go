@@ -222,8 +222,8 @@ func (s *sheet) sites(m *model.Model, r *model.Run, hull geom.Box) []site {
 	for i := range m.Room.Walls {
 		w := &m.Room.Walls[i]
 		behind := (w.Frame.Turn-r.Frame.Turn)%(360*geom.Degree) == 0
-		for _, o := range w.Outlets {
-			t := site{kind: model.ShapeOutlet, id: "outlet." + o.Name, name: o.Name, z: o.Height, behind: behind}
+		for _, o := range boxesIn(w) {
+			t := site{kind: model.ShapeOutlet, id: o.Kind + "." + o.Name, name: o.Name, z: o.Height, behind: behind}
 			s.locate(&t, w, r, o.Along, o.Box.Width, o.Box.Height, o.StandsOut)
 			if t.at.Overlaps(reach) {
 				found = append(found, t)
