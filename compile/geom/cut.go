@@ -14,6 +14,12 @@ import (
 //
 // All coordinates of the result are coordinates of the input.
 func Cut(blank Rect, cuts []Rect) []Contour {
+	for _, c := range cuts {
+		blank = trimmed(blank, c)
+	}
+	if blank.X.Size() <= 0 || blank.Y.Size() <= 0 {
+		return nil
+	}
 	met := make([]Rect, 0, len(cuts))
 	for _, c := range cuts {
 		if blank.Overlaps(c) {
@@ -28,6 +34,29 @@ func Cut(blank Rect, cuts []Rect) []Contour {
 		shapes[i] = RectContour(c)
 	}
 	return Difference(RectContour(blank), shapes)
+}
+
+// trimmed is a blank less a cut that takes a strip along one of its edges, or
+// all of it; any other cut leaves it as it is.
+func trimmed(blank, cut Rect) Rect {
+	if cut.X.Contains(blank.X) {
+		blank.Y = less(blank.Y, cut.Y)
+	}
+	if cut.Y.Contains(blank.Y) {
+		blank.X = less(blank.X, cut.X)
+	}
+	return blank
+}
+
+// less is a span without what another takes off its ends.
+func less(s, cut Span) Span {
+	if cut.Lo <= s.Lo {
+		s.Lo = max(s.Lo, min(s.Hi, cut.Hi))
+	}
+	if cut.Hi >= s.Hi {
+		s.Hi = min(s.Hi, max(s.Lo, cut.Lo))
+	}
+	return s
 }
 
 // notched is the outline of a blank whose notches keep clear of one another and

@@ -141,8 +141,13 @@ func (s *solver) cutNotches(index int) {
 	cuts := slices.Clone(s.cuts[index])
 	var last *model.Opening
 	for i := range part.Openings {
-		if o := &part.Openings[i]; o.Notch {
-			cuts, last = append(cuts, straight(o.Shape)), o
+		o := &part.Openings[i]
+		if !o.Notch {
+			continue
+		}
+		last = o
+		if r := straight(o.Shape); !slices.Contains(cuts, r) {
+			cuts = append(cuts, r)
 		}
 	}
 	if last == nil {
