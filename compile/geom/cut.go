@@ -14,6 +14,9 @@ import (
 //
 // All coordinates of the result are coordinates of the input.
 func Cut(blank Rect, cuts []Rect) []Contour {
+	if len(cuts) == 0 {
+		return []Contour{RectContour(blank)}
+	}
 	for _, c := range cuts {
 		blank = trimmed(blank, c)
 	}

@@ -2,10 +2,12 @@ package solve
 
 import (
 	"math"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -15,6 +17,9 @@ import (
 // closes against nothing.
 func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 	run.Boxes = append(run.Boxes, model.Box{Kind: model.Filler, Name: b.Name, Hull: hull, Inside: hull, Why: why(b)})
+	if !s.feetFit(run, b) {
+		return
+	}
 	board := s.ref(b, "board")
 	if board == nil {
 		board = s.ref(s.ref(b.Parent, "carcass"), "board")
@@ -39,6 +44,22 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 	if opens > 0 {
 		s.bevelled(run, b, strip, hull.U, scribe)
 	}
+}
+
+// feetFit refuses a strip or an end panel that the recess for the feet leaves
+// nothing of. Where a cabinet of the same carcass says so, once is enough.
+func (s *solver) feetFit(run *model.Run, b *lang.Block) bool {
+	c := s.ref(b.Parent, "carcass")
+	high, deep := s.fieldLength(c, "toe_kick", "height"), s.fieldLength(c, "toe_kick", "setback")
+	if high < run.Height && deep < run.Depth {
+		return true
+	}
+	if !slices.ContainsFunc(b.Parent.Inner("cabinet"), func(box *lang.Block) bool { return s.ref(box, "carcass") == nil }) {
+		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s high and its run %s deep, but the recess for the feet takes up %s and %s.",
+			finding.Capital(b.Describe()), s.show(run.Height), s.show(run.Depth), s.show(high), s.show(deep)).
+			Also(c.Head, "the carcass")
+	}
+	return false
 }
 
 // opensBy is how much further from an end of a run the wall that it meets stands
