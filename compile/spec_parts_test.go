@@ -24,9 +24,14 @@ type specimen struct {
 // formulas, by the code in the tables; boxes has those of boxes. The build is
 // specimenBuild.
 var specimens = map[string][]specimen{
-	"B*n*L":   {{"FRIDGE-B2L", 0, "n = 2, A = 1551, gap = 5, w = 44, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
-	"B*n*R":   {{"FRIDGE-B2R", 0, "n = 2, A = 1551, gap = 5, w = 44, a = 595, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
-	"F":       {{"CORNER-F", 0, "A = 2156, B = 2176, scribe = 13, D = 580, t = 17.8, K = 110, H = 862"}},
+	"B*n*L": {{"FRIDGE-B2L", 0, "n = 2, A = 1551, gap = 5, w = 44, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
+	"B*n*R": {{"FRIDGE-B2R", 0, "n = 2, A = 1551, gap = 5, w = 44, a = 595, back_gap = 25, d = 575, D = 580, S = 60, t = 19"}},
+	// The corner is 90.4 degrees; tan 0.4 degrees is 0.006 981 430, times 580 it is 4.049 229 6…
+	"F": {{"CORNER-F", 0, "A = 2156, B = 2176, scribe = 13, w = 4.04923, D = 580, t = 17.8, K = 110, H = 862"}},
+	"E": {
+		{"CHEEK-E", 0, "L = 800, D = 580, to_front = 19, scribe = 0, H = 862, t = 6.4"},
+		{"GABLE-E", 0, "L = 300, D = 580, to_front = 22, scribe = 9, H = 862, t = 17.8"},
+	},
 	"A":       {{"END-A", 0, "A = 0, B = 800, t = 17.8, p = 4, D = 580, S = 60, w = 44, h = 19"}},
 	"P*n*":    {{"BAR-P1", 0, "n = 1, A = 30, B = 780, gap = 12, w = 89, t = 38"}, {"BAR-P3", 0, "n = 3, A = 30, B = 780, gap = 12, w = 89, t = 38"}},
 	"S*n*":    {{"BAR-S2", 0, "c = 330, gap = 12, w = 89, t = 38, T = 1060, p = 3, q = 2"}},
@@ -79,7 +84,10 @@ router "bench" {
   low  = 0.2
 }
 room {
-  wall "long" { length = 4000 }
+  wall "long" {
+    length = 2176
+    corner = 90.4
+  }
   wall "short" { length = 6000 }
   wall "more" { length = 17000 }
 }
@@ -117,6 +125,23 @@ run "front" {
     under = cabinet.sink
     block = stick.batten
     play  = 4
+  }
+  end_panel "cheek" {
+    end      = "right"
+    board    = sheet.thin
+    to_front = 19
+  }
+}
+run "side" {
+  along   = wall.short
+  start   = 2600
+  carcass = carcass.applied
+  cabinet "gabled" { width = 300 }
+  end_panel "gable" {
+    end      = "right"
+    board    = sheet.ply
+    to_front = 22
+    scribe   = 9
   }
 }
 knee_wall "bar" {

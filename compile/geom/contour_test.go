@@ -2,6 +2,7 @@ package geom
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -12,6 +13,14 @@ import (
 )
 
 const mm = length.Millimetre
+
+func polygonOf(c Contour) sf.Polygon {
+	var xy []float64
+	for _, v := range append(slices.Clone(c), c[0]) {
+		xy = append(xy, float64(v.X), float64(v.Y))
+	}
+	return sf.NewPolygon([]sf.LineString{sf.NewLineString(sf.NewSequence(xy, sf.DimXY))})
+}
 
 // drawStar draws a simple contour of straight edges: corners at rising angles
 // about the origin.

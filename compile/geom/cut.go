@@ -1,113 +1,127 @@
 package geom
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // Cut removes rectangles from a blank and returns the outlines of what is
 // left, counter-clockwise from the lowest left corner, in the order of those
 // corners. More than one outline means that the cuts part the blank; none,
-// that nothing is left. A hole that touches no edge is not allowed here and
-// would come out as a further outline, clockwise.
-// Where two cuts touch at a corner only, the outline passes it twice.
+// that nothing is left. A hole that touches no edge comes out as a further
+// outline, clockwise. Where two cuts touch at a corner only, the outline passes
+// it twice.
 //
 // All coordinates of the result are coordinates of the input.
 func Cut(blank Rect, cuts []Rect) []Contour {
 	if len(cuts) == 0 {
 		return []Contour{RectContour(blank)}
 	}
-	g := newGrid(blank, cuts)
-	return g.outlines()
-}
-
-// grid is the plane divided along every edge of the input; solid tells which
-// cells hold material.
-type grid struct {
-	xs, ys []Length
-	solid  []bool
-}
-
-func newGrid(blank Rect, cuts []Rect) *grid {
-	g := &grid{xs: []Length{blank.X.Lo, blank.X.Hi}, ys: []Length{blank.Y.Lo, blank.Y.Hi}}
-	kept := make([]Rect, 0, len(cuts))
 	for _, c := range cuts {
-		if !blank.Overlaps(c) {
-			continue
-		}
-		c = blank.Intersect(c)
-		kept = append(kept, c)
-		g.xs = append(g.xs, c.X.Lo, c.X.Hi)
-		g.ys = append(g.ys, c.Y.Lo, c.Y.Hi)
+		blank = trimmed(blank, c)
 	}
-	g.xs, g.ys = distinct(g.xs), distinct(g.ys)
-	g.solid = make([]bool, (len(g.xs)-1)*(len(g.ys)-1))
-	for j := range len(g.ys) - 1 {
-		for i := range len(g.xs) - 1 {
-			cell := R(g.xs[i], g.ys[j], g.xs[i+1], g.ys[j+1])
-			g.solid[g.index(i, j)] = !slices.ContainsFunc(kept, func(c Rect) bool { return c.Contains(cell) })
+	if blank.X.Size() <= 0 || blank.Y.Size() <= 0 {
+		return nil
+	}
+	met := make([]Rect, 0, len(cuts))
+	for _, c := range cuts {
+		if blank.Overlaps(c) {
+			met = append(met, blank.Intersect(c))
 		}
 	}
-	return g
+	if outline, ok := notched(blank, met); ok {
+		return []Contour{outline}
+	}
+	shapes := make([]Contour, len(met))
+	for i, c := range met {
+		shapes[i] = RectContour(c)
+	}
+	return Difference(RectContour(blank), shapes)
 }
 
-func distinct(v []Length) []Length {
-	slices.Sort(v)
-	return slices.Compact(v)
+// trimmed is a blank less a cut that takes a strip along one of its edges, or
+// all of it; any other cut leaves it as it is.
+func trimmed(blank, cut Rect) Rect {
+	if cut.X.Contains(blank.X) {
+		blank.Y = less(blank.Y, cut.Y)
+	}
+	if cut.Y.Contains(blank.Y) {
+		blank.X = less(blank.X, cut.X)
+	}
+	return blank
 }
 
-func (g *grid) index(i, j int) int { return j*(len(g.xs)-1) + i }
-
-func (g *grid) isSolid(i, j int) bool {
-	return i >= 0 && j >= 0 && i < len(g.xs)-1 && j < len(g.ys)-1 && g.solid[g.index(i, j)]
+// less is a span without what another takes off its ends.
+func less(s, cut Span) Span {
+	if cut.Lo <= s.Lo {
+		s.Lo = max(s.Lo, min(s.Hi, cut.Hi))
+	}
+	if cut.Hi >= s.Hi {
+		s.Hi = min(s.Hi, max(s.Lo, cut.Lo))
+	}
+	return s
 }
 
-// step is a unit edge of the grid that has material on its left: it starts at
-// grid point (i, j) and runs east, north, west or south.
-type step struct{ i, j, way int }
-
-var ways = [4]struct{ di, dj int }{{1, 0}, {0, 1}, {-1, 0}, {0, -1}}
-
-// borders reports whether the step runs along material: solid on its left,
-// empty on its right.
-func (g *grid) borders(s step) bool {
-	// Cells left and right of a step, relative to its start.
-	left := [4][2]int{{0, 0}, {-1, 0}, {-1, -1}, {0, -1}}[s.way]
-	right := [4][2]int{{0, -1}, {0, 0}, {-1, 0}, {-1, -1}}[s.way]
-	return g.isSolid(s.i+left[0], s.j+left[1]) && !g.isSolid(s.i+right[0], s.j+right[1])
-}
-
-func (g *grid) outlines() []Contour {
-	done := map[step]bool{} // lookup only
-	var out []Contour
-	for j := range g.ys {
-		for i := range g.xs {
-			first := step{i, j, 0}
-			if !done[first] && g.borders(first) {
-				out = append(out, g.follow(first, done))
+// notched is the outline of a blank whose notches keep clear of one another and
+// each take one corner of it, or a piece of one edge; ok is false where they do
+// not. Nearly all parts are so: a side with its recess for the feet.
+func notched(blank Rect, notches []Rect) (outline Contour, ok bool) {
+	var corners [4]*Rect            // by corner, as RectContour counts them
+	var edges [4][]*Rect            // by edge: bottom, right, top, left
+	along := [4]func(*Rect) Length{ // how far along its edge a notch begins
+		func(r *Rect) Length { return r.X.Lo }, func(r *Rect) Length { return r.Y.Lo },
+		func(r *Rect) Length { return -r.X.Hi }, func(r *Rect) Length { return -r.Y.Hi },
+	}
+	for i := range notches {
+		n := &notches[i]
+		for j := range notches[:i] {
+			if n.Grow(1).Overlaps(notches[j]) {
+				return nil, false
 			}
 		}
+		on := [4]bool{n.Y.Lo == blank.Y.Lo, n.X.Hi == blank.X.Hi, n.Y.Hi == blank.Y.Hi, n.X.Lo == blank.X.Lo}
+		at := slices.Index(on[:], true)
+		switch {
+		case at < 0 || on[0] && on[2] || on[1] && on[3]:
+			return nil, false
+		case on[at] && on[(at+3)%4]:
+			corners[at] = n
+		case on[(at+1)%4]:
+			corners[(at+1)%4] = n
+		default:
+			edges[at] = append(edges[at], n)
+		}
 	}
-	return out
+	detour := func(r *Rect, from, steps int) { // clockwise round a notch
+		c := RectContour(*r)
+		for k := range steps {
+			outline = append(outline, c[(from+4-k)%4])
+		}
+	}
+	for e := range 4 {
+		if corners[e] != nil {
+			detour(corners[e], (e+3)%4, 3)
+		} else {
+			outline = append(outline, RectContour(blank)[e])
+		}
+		slices.SortFunc(edges[e], func(a, b *Rect) int { return cmp.Compare(along[e](a), along[e](b)) })
+		for _, n := range edges[e] {
+			detour(n, e, 4)
+		}
+	}
+	return fromLowest(outline), true
 }
 
-// follow walks round one outline. Where two pieces touch at a corner it turns
-// left, so that each piece keeps an outline of its own.
-func (g *grid) follow(first step, done map[step]bool) Contour {
-	var c Contour
-	corner := func(s step) Vertex { return Vertex{Point: Point{g.xs[s.i], g.ys[s.j]}} }
-	for s := first; !done[s]; {
-		done[s] = true
-		next := step{s.i + ways[s.way].di, s.j + ways[s.way].dj, 0}
-		for _, turn := range [3]int{1, 0, 3} { // left, straight on, right
-			next.way = (s.way + turn) % 4
-			if g.borders(next) {
-				break
-			}
+// fromLowest lets a contour begin at its lowest corner, of those the leftmost.
+func fromLowest(c Contour) Contour {
+	first := 0
+	for i, v := range c {
+		if compare(v.Point, c[first].Point) < 0 {
+			first = i
 		}
-		if next.way != s.way {
-			c = append(c, corner(next))
-		}
-		s = next
 	}
-	// The corner that the walk began from comes last.
-	n := len(c)
-	return append(Contour{c[n-1]}, c[:n-1]...)
+	return append(slices.Clone(c[first:]), c[:first]...)
 }
+
+// compare orders points from below, then from the left.
+func compare(a, b Point) int { return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X)) }

@@ -183,12 +183,18 @@ func (v *values) leansIn(run, a, b *lang.Block) (length.Length, bool) {
 	if corner.Kind != expr.Number || depth.Kind != expr.Length {
 		return 0, false
 	}
-	angle := angleOf(corner)
+	return v.leansBy(a, lengthOf(depth)), true
+}
+
+// leansBy is how far the wall after a corner under 90 degrees leans in, at a
+// distance from the wall before it.
+func (v *values) leansBy(wall *lang.Block, depth length.Length) length.Length {
+	angle := angleOf(v.value(wall, "corner"))
 	if angle >= 90*geom.Degree {
-		return 0, true
+		return 0
 	}
 	sin, cos := angle.SinCos()
-	return length.Length(min(math.Ceil(float64(lengthOf(depth))*cos/sin), float64(length.Max))), true
+	return length.Length(min(math.Ceil(float64(depth)*cos/sin), float64(length.Max)))
 }
 
 func angleOf(x expr.Value) geom.Angle {

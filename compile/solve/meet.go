@@ -2,12 +2,15 @@ package solve
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
+	"barwright/lang/source"
 )
 
 // checkMeets refuses what would stand in one another, as far as it is looked
@@ -27,28 +30,61 @@ func (s *solver) checkMeets(things []thing) {
 // touching is how far rounding may push two neighbours into one another.
 const touching = float64(100 * length.Micrometre)
 
-// runsMeet compares the runs, seen from above.
+// runsMeet compares the runs, seen from above, with their end panels.
 func (s *solver) runsMeet() {
+	feet := make([][]geom.Rect, len(s.m.Runs))
 	for i := range s.m.Runs {
+		feet[i] = s.footprints(&s.m.Runs[i])
 		for j := range s.m.Runs[:i] {
 			a, b := &s.m.Runs[j], &s.m.Runs[i]
-			corners := []geom.Point{{}, {X: a.Length}, {X: a.Length, Y: a.Depth}, {Y: a.Depth}}
-			quad := make([]plan, len(corners))
-			for k, c := range corners {
-				u, v := b.Frame.Local(a.Frame.At(c.X, c.Y))
-				quad[k] = plan{float64(u), float64(v)}
+			deep := length.Length(0)
+			for _, over := range feet[j] {
+				for _, under := range feet[i] {
+					deep = max(deep, overlap(a.Frame, over, b.Frame, under))
+				}
 			}
-			over := clipped(quad, geom.Box{U: geom.Span{Hi: b.Length}, V: geom.Span{Hi: b.Depth}})
-			if len(over) == 0 {
-				continue
-			}
-			deep := min(extent(over, geom.U).Size(), extent(over, geom.V).Size())
 			if float64(deep) > touching {
 				s.findings.Errorf("runs-meet", b.Why.At, "move one of them, or make one shorter",
 					"Run %q and run %q overlap by %s.", a.Name, b.Name, s.show(s.marked(deep))).Also(a.Why.At, "the other run")
 			}
 		}
 	}
+}
+
+// footprints are what a run covers of the floor: its boxes as one, and its end
+// panels, without what is cut off them along the wall.
+func (s *solver) footprints(run *model.Run) []geom.Rect {
+	out := []geom.Rect{{X: geom.Span{Hi: run.Length}, Y: geom.Span{Hi: run.Depth}}}
+	for _, p := range s.endPanelsOf(run) {
+		box := p.Placement.Box
+		out = append(out, geom.Rect{X: box.U, Y: geom.Span{Hi: box.V.Hi}})
+	}
+	return out
+}
+
+func (s *solver) endPanelsOf(run *model.Run) []*model.Part {
+	var out []*model.Part
+	for i := range s.m.Parts {
+		if p := &s.m.Parts[i]; p.Placement.Frame == run.Frame && strings.HasPrefix(p.ID, "end_panel.") {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// overlap is how far two rectangles of the floor run into one another: over
+// lies in one frame, under in another.
+func overlap(from geom.Frame, over geom.Rect, to geom.Frame, under geom.Rect) length.Length {
+	quad := make([]plan, 0, 4)
+	for _, c := range geom.RectContour(over) {
+		u, v := to.Local(from.At(c.X, c.Y))
+		quad = append(quad, plan{float64(u), float64(v)})
+	}
+	shared := clipped(quad, geom.Box{U: under.X, V: under.Y})
+	if len(shared) == 0 {
+		return 0
+	}
+	return min(extent(shared, geom.U).Size(), extent(shared, geom.V).Size())
 }
 
 // clipped is the part of a plan polygon inside a box.
@@ -102,6 +138,12 @@ func (s *solver) barTopMeets(top *model.Slab, run *model.Run) {
 			return
 		}
 	}
+	for _, p := range s.endPanelsOf(run) {
+		if box := p.Placement.Box; box.Overlaps(top.Box) {
+			s.tooLow(top, box.Z.Hi, p.Owner).Also(p.Why.At, "the panel")
+			return
+		}
+	}
 }
 
 func (s *solver) tooLow(top *model.Slab, above length.Length, what string) *finding.Finding {
@@ -116,10 +158,12 @@ func (s *solver) inTheWay(t *thing, at *stand, solids []solid) {
 	if t.out == 0 {
 		return
 	}
-	p := pass(t, at, t.out)
+	p := pass(t, at, 0, t.out)
+	var met []source.Range // blocks that were named: one finding for each
 	for i := range solids {
-		if p.hits(solids[i].box) {
-			s.stopped(t, solids[i].name, solids[i].why)
+		if why := solids[i].why; p.hits(solids[i].box) && !slices.Contains(met, why.At) {
+			met = append(met, why.At)
+			s.stopped(t, solids[i].name, why)
 		}
 	}
 }
@@ -152,7 +196,7 @@ func (s *solver) solids(run *model.Run) []solid {
 		}
 	}
 	for i := range s.m.Parts {
-		if part := &s.m.Parts[i]; part.Kind != model.Panel && part.Placement.Frame == run.Frame {
+		if part := &s.m.Parts[i]; !letsThrough(part) && part.Placement.Frame == run.Frame {
 			out = append(out, solid{part.Label + ", the " + part.Name + " of " + part.Owner, part.Placement.Box, part.Why})
 		}
 	}
@@ -160,6 +204,11 @@ func (s *solver) solids(run *model.Run) []solid {
 }
 
 func (s *solver) stopped(t *thing, by string, why model.Why) {
+	if t.kind == baseboard {
+		s.findings.Errorf("thing-in-the-way", t.why.At, "take it off there: from, to; or move the other",
+			"The baseboard of wall %q stands out %s and would run into %s.", t.wall.Name, s.show(t.out), by).Also(why.At, "what it meets")
+		return
+	}
 	s.findings.Errorf("thing-in-the-way", t.why.At, "move one of them",
 		"%s reaches %s out of its wall, its clearance counted, and would run into %s.", finding.Capital(t.name), s.show(t.out), by).Also(why.At, "what it meets")
 }

@@ -1,114 +1,104 @@
 package solve
 
 import (
-	"math"
+	"fmt"
 	"slices"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
 )
 
-// open cuts an opening into a part, or a notch where it reaches an edge. Where
-// the part has no wood there already, nothing is cut.
-func (s *solver) open(index int, t *thing, face geom.Rect, round bool) {
+// open cuts a thing into a part where its way meets the part's face: as an
+// opening, or as a notch where it reaches an edge. Where the part has no wood
+// there already, nothing is cut.
+func (s *solver) open(index int, t *thing, face geom.Rect) {
 	part, cuts := &s.m.Parts[index], s.cuts[index]
 	blank := part.Placement.Blank()
 	if slices.ContainsFunc(cuts, func(c geom.Rect) bool { return c.Contains(blank.Intersect(face)) }) {
 		return
 	}
+	if t.kind == baseboard && s.standsOnBaseboard(part, t) {
+		return
+	}
+	whole := !slices.ContainsFunc(cuts, func(c geom.Rect) bool { return c.Grow(1).Overlaps(face) })
+	round := whole && roundOn(part, t)
+	centre := geom.Point{X: face.X.Lo + t.radius, Y: face.Y.Lo + t.radius}
+	edge, opens := openEdge(part, &t.cut)
+	if opens {
+		face = reaching(face, blank, edge)
+		round = round && t.cut.Way == "slot"
+	}
 	o := model.Opening{Name: t.name, Why: t.why}
-	meetsCut := slices.ContainsFunc(cuts, func(c geom.Rect) bool { return c.Grow(1).Overlaps(face) })
-	inside := blank.Grow(-1).Contains(face) && !meetsCut
-	switch {
+	switch inside := whole && blank.Grow(-1).Contains(face); {
 	case inside && round:
-		centre := geom.Point{X: face.X.Lo + t.radius, Y: face.Y.Lo + t.radius}
 		o.Shape = geom.CircleContour(centre, t.radius).Reversed()
 	case inside:
-		o.Shape = geom.RectContour(face).Reversed()
+		if s.tooRound(part, t, face, min(face.X.Size(), face.Y.Size())/2) {
+			return
+		}
+		o.Shape = geom.RoundedContour(face, t.cut.Corner).Reversed()
+		s.boreCorners(&o, t, face, geom.RectContour(face))
 	default:
-		o.Notch = true
-		o.Shape = notch(blank, face, round && !meetsCut, t.radius)
+		s.notch(&o, index, t, face, round, centre)
+	}
+	if t.refused {
+		return
 	}
 	s.checkOpenings(part, &o, t)
 	part.Openings = append(part.Openings, o)
-}
-
-// checkOpenings says when two openings run into one another.
-func (s *solver) checkOpenings(part *model.Part, o *model.Opening, t *thing) {
-	for _, other := range part.Openings {
-		overlap := o.Shape.Bounds().Intersect(other.Shape.Bounds())
-		if overlap.X.Size() > 0 && overlap.Y.Size() > 0 && !roundsApart(o.Shape, other.Shape) {
-			s.findings.Errorf("openings-meet", t.why.At, "move one of them, or describe both as one",
-				"In the %s of %s the openings for %s and %s run into one another: they overlap by %s.", part.Name, part.Owner,
-				other.Name, o.Name, s.show(min(overlap.X.Size(), overlap.Y.Size()))).
-				Also(other.Why.At, "the other one")
-		}
+	if t.kind == baseboard {
+		s.cuts[index] = append(slices.Clip(cuts), blank.Intersect(face))
 	}
 }
 
-// roundsApart reports whether two full circles keep clear of one another.
-func roundsApart(a, b geom.Contour) bool {
-	ca, ra, aRound := a.Circle()
-	cb, rb, bRound := b.Circle()
-	d := ca.Sub(cb)
-	return aRound && bRound && math.Hypot(float64(d.X), float64(d.Y)) >= float64(ra+rb)
+// notch shapes an opening that reaches an edge. That for a pipe whose centre
+// lies within the blank and that leaves it over one edge keeps a round end;
+// any other is a rectangle.
+func (s *solver) notch(o *model.Opening, index int, t *thing, face geom.Rect, round bool, centre geom.Point) {
+	part := &s.m.Parts[index]
+	blank := part.Placement.Blank()
+	o.Notch = true
+	taken := blank.Intersect(face)
+	if edge, ok := leftOver(blank, face); ok && round && within(blank, centre) {
+		o.Shape = slot(taken, edge, centre)
+		return
+	}
+	inner := innerCorners(taken, blank, s.cuts[index])
+	if s.tooRound(part, t, taken, roundest(taken, inner)) {
+		return
+	}
+	o.Shape = roundedAt(taken, inner, t.cut.Corner)
+	s.boreCorners(o, t, taken, inner)
 }
 
-// checkReached warns where a thing used from inside a box is partly covered by
-// the edge of one of its boards, or by one that divides it.
-func (s *solver) checkReached(t *thing, p *passage, c *cabinet, box *model.Box) {
-	end := geom.Box{U: extent(p.far[:], geom.U), V: extent(p.far[:], geom.V), Z: p.z}
-	across, deep := geom.U, geom.V
-	if end.V.Size() > end.U.Size() {
-		across, deep = geom.V, geom.U
+// openEdge is the edge of a part that a slot or notch is to be open to; ok is
+// false where the part has no such edge, or a hole is asked for.
+func openEdge(part *model.Part, cut *model.Cutting) (edge model.Edge, ok bool) {
+	to, known := map[string]geom.Dir{
+		"bottom": {Axis: geom.Z, Neg: true}, "top": {Axis: geom.Z},
+		"rear": {Axis: geom.V, Neg: true}, "front": {Axis: geom.V},
+		"left": {Axis: geom.U, Neg: true}, "right": {Axis: geom.U},
+	}[cut.OpenTo]
+	if !known || cut.Way == "hole" || to.Axis == part.Placement.Out.Axis {
+		return 0, false
 	}
-	s.covered(t, box, end.Along(across), box.Inside.Along(across))
-	s.covered(t, box, p.z, box.Inside.Z)
-	reached := end.With(deep, end.Along(deep).Grow(1))
-	var before []string
-	for i := c.first; i < c.last; i++ {
-		if part := &s.m.Parts[i]; divides(part) && part.Placement.Box.Overlaps(reached) {
-			before = append(before, part.Name)
-		}
-	}
-	if len(before) > 0 {
-		s.findings.Warnf("opening-meets-joint", t.why.At, "move the outlet, or what stands before it",
-			"The opening for %s lies partly behind %s of %s %s.", t.name, strings.Join(before, ", "), box.Kind, box.Name).
-			Also(box.Why.At, "the box")
-	}
+	return edgeAt(&part.Placement, to), true
 }
 
-// divides reports whether a part divides the inside of its cabinet and meets
-// the back.
-func divides(p *model.Part) bool {
-	_, id, _ := strings.Cut(p.ID, "/")
-	return strings.HasPrefix(id, "divider-") || strings.HasPrefix(id, "fixed-shelf-")
-}
-
-func (s *solver) covered(t *thing, box *model.Box, have, clear geom.Span) {
-	if miss := max(clear.Lo-have.Lo, have.Hi-clear.Hi); miss > 0 {
-		s.findings.Warnf("opening-meets-joint", t.why.At, "move the outlet or the box, so that the opening lies within one box",
-			"The opening for %s runs %s past the clear inside of %s %s, into its joint.", t.name, s.show(min(miss, have.Size())), box.Kind, box.Name).
-			Also(box.Why.At, "the box")
+// reaching is a rectangle taken on to an edge of a blank.
+func reaching(face, blank geom.Rect, edge model.Edge) geom.Rect {
+	switch edge {
+	case model.Bottom:
+		face.Y.Lo = min(face.Y.Lo, blank.Y.Lo)
+	case model.Top:
+		face.Y.Hi = max(face.Y.Hi, blank.Y.Hi)
+	case model.LeftEdge:
+		face.X.Lo = min(face.X.Lo, blank.X.Lo)
+	case model.RightEdge:
+		face.X.Hi = max(face.X.Hi, blank.X.Hi)
 	}
-}
-
-// notch is the shape of an opening that reaches an edge of a blank. That for a
-// pipe whose centre lies within the blank and that leaves it over one edge is
-// a slot with a round end; any other is a rectangle.
-func notch(blank, face geom.Rect, round bool, radius length.Length) geom.Contour {
-	cut := geom.RectContour(blank.Intersect(face))
-	if !round {
-		return cut
-	}
-	centre := geom.Point{X: face.X.Lo + radius, Y: face.Y.Lo + radius}
-	edge, ok := leftOver(blank, face)
-	if !ok || !within(blank, centre) {
-		return cut
-	}
-	return slot(blank.Intersect(face), edge, centre)
+	return face
 }
 
 func within(r geom.Rect, p geom.Point) bool {
@@ -145,34 +135,48 @@ func slot(r geom.Rect, open model.Edge, centre geom.Point) geom.Contour {
 	return c
 }
 
-// cutNotches takes the notches of a cabinet's parts out of their outlines.
-func (s *solver) cutNotches(c *cabinet) {
-	for i := c.first; i < c.last; i++ {
-		part := &s.m.Parts[i]
-		cuts := s.cuts[i]
-		for _, o := range part.Openings {
-			if o.Notch {
-				cuts = append(cuts, straight(o.Shape))
-			}
-		}
-		if len(cuts) == len(s.cuts[i]) {
+// cutNotches takes the notches of a part out of its outline.
+func (s *solver) cutNotches(index int) {
+	part := &s.m.Parts[index]
+	cuts := slices.Clone(s.cuts[index])
+	var last *model.Opening
+	for i := range part.Openings {
+		o := &part.Openings[i]
+		if !o.Notch {
 			continue
 		}
-		pieces := geom.Cut(part.Placement.Blank(), cuts)
-		if len(pieces) != 1 {
-			s.findings.Errorf("opening-parts-panel", part.Openings[0].Why.At, "move it, or move the box",
-				"The openings would leave the %s of %s in %d pieces.", part.Name, part.Owner, len(pieces)).
-				Also(c.block.Head, "the box")
-			continue
+		last = o
+		if r := straight(o.Shape); !slices.Contains(cuts, r) {
+			cuts = append(cuts, r)
 		}
-		part.Outline = pieces[0]
-		for _, o := range part.Openings {
+	}
+	if last == nil {
+		return
+	}
+	pieces := geom.Cut(part.Placement.Blank(), cuts)
+	if len(pieces) != 1 {
+		s.partsPanel(part, last, len(pieces))
+		return
+	}
+	part.Outline = pieces[0]
+	for i := range part.Openings {
+		if o := &part.Openings[i]; o.Notch {
 			roundEnd(part.Outline, o.Shape)
+			s.roundInner(part, o)
 		}
 	}
 }
 
-// straight is a notch without its round end.
+func (s *solver) partsPanel(part *model.Part, o *model.Opening, pieces int) {
+	left := fmt.Sprintf("the %s of %s in %d pieces", part.Name, part.Owner, pieces)
+	if pieces == 0 {
+		left = fmt.Sprintf("nothing of the %s of %s", part.Name, part.Owner)
+	}
+	s.findings.Errorf("opening-parts-panel", o.Why.At, "move it, or move the box", "The openings would leave %s.", left).
+		Also(part.Why.At, "the box")
+}
+
+// straight is a notch without its round end, and with square corners.
 func straight(notch geom.Contour) geom.Rect {
 	r := geom.R(notch[0].X, notch[0].Y, notch[0].X, notch[0].Y)
 	for _, v := range notch {
@@ -188,9 +192,37 @@ func roundEnd(outline, notch geom.Contour) {
 		end := notch[(i+1)%len(notch)].Point
 		for j := range outline {
 			// The outline passes the notch the other way round.
-			if v.Bulge != 0 && outline[j].Point == end && outline[(j+1)%len(outline)].Point == v.Point {
+			if v.Bulge == 1 && outline[j].Point == end && outline[(j+1)%len(outline)].Point == v.Point {
 				outline[j].Bulge = -v.Bulge
 			}
 		}
 	}
+}
+
+// standsOnBaseboard refuses a baseboard behind a board that no notch can clear
+// it from: one that stands against the wall with its whole face, and would lose
+// what it stands on.
+func (s *solver) standsOnBaseboard(part *model.Part, t *thing) bool {
+	off, upright := offNormal(part, t.wall)
+	box := part.Placement.Box
+	if !upright || off > 45*geom.Degree || part.Placement.Out.Axis == geom.V && box.Z.Lo > 0 {
+		return false
+	}
+	if t.refused {
+		return true
+	}
+	t.refused = true
+	clear := t.out
+	for _, u := range []length.Length{box.U.Lo, box.U.Hi} {
+		for _, v := range []length.Length{box.V.Lo, box.V.Hi} {
+			_, d := t.wall.Frame.Local(part.Placement.Frame.At(u, v))
+			clear = min(clear, d)
+		}
+	}
+	clear = max(s.marked(clear), 0)
+	s.findings.Errorf("baseboard-behind-panel", t.why.At, "take it off there: from, to; or let the run stand off the wall",
+		"The baseboard of wall %q stands out %s, but the %s of %s stands %s off that wall with its whole face: %s too near, and a notch through its %s would leave nothing to stand on.",
+		t.wall.Name, s.show(t.out), part.Name, part.Owner, s.show(clear), s.show(t.out-clear), s.show(part.Thickness)).
+		Also(part.Why.At, "the box")
+	return true
 }

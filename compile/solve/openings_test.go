@@ -3,6 +3,7 @@ package solve_test
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -49,12 +50,14 @@ type hole struct {
 	part, kind, name string
 	at               [4]length.Length // x, x, y, y; of a round hole x, x, y, y of its centre
 	radius           length.Length
+	corner           length.Length // radius of its corners
+	bores            string        // "6mm at 3mm 3mm, …"
 }
 
 func (h hole) String() string {
 	mm := func(l length.Length) string { return l.Decimal(length.Millimetres, 6) + "mm" }
-	return fmt.Sprintf("%s: %s for %s, x %s to %s, y %s to %s, radius %s", h.part, h.kind, h.name,
-		mm(h.at[0]), mm(h.at[1]), mm(h.at[2]), mm(h.at[3]), mm(h.radius))
+	return fmt.Sprintf("%s: %s for %s, x %s to %s, y %s to %s, radius %s, corners %s, bores %s", h.part, h.kind, h.name,
+		mm(h.at[0]), mm(h.at[1]), mm(h.at[2]), mm(h.at[3]), mm(h.radius), mm(h.corner), h.bores)
 }
 
 func holesOf(m *model.Model) []hole {
@@ -70,18 +73,37 @@ func holesOf(m *model.Model) []hole {
 				h.kind, h.at, h.radius = "round hole", [4]length.Length{centre.X, centre.X, centre.Y, centre.Y}, radius
 			}
 			for i, v := range o.Shape {
-				if next := o.Shape[(i+1)%len(o.Shape)]; h.kind == "notch" && v.Bulge != 0 {
-					h.kind, h.radius = "slot", length.Length(geom.ArcOf(v, next.Point).R)
+				radius := length.Length(0)
+				if v.Bulge != 0 {
+					radius = length.Length(math.Round(geom.ArcOf(v, o.Shape[(i+1)%len(o.Shape)].Point).R))
+				}
+				switch {
+				case h.kind == "notch" && v.Bulge == 1:
+					h.kind, h.radius = "slot", radius
+				case v.Bulge != 0 && math.Abs(v.Bulge) != 1:
+					h.corner = radius
 				}
 			}
+			h.bores = boresOf(o.Bit, o.Corners)
 			out = append(out, h)
 		}
 	}
 	return out
 }
 
+func boresOf(bit length.Length, centres []geom.Point) string {
+	if len(centres) == 0 {
+		return ""
+	}
+	at := make([]string, len(centres))
+	for i, c := range centres {
+		at[i] = fmt.Sprint(int64(c.X), " ", int64(c.Y))
+	}
+	return fmt.Sprint(int64(bit), " at ", strings.Join(at, ", "))
+}
+
 var (
-	edges  = regexp.MustCompile(`^(\S+): (hole|notch|slot) for (.+), x (.+) to (.+), y (.+) to (.+?)(?:, radius (.+))?$`)
+	edges  = regexp.MustCompile(`^(\S+): (hole|notch|slot) for (.+), x (.+) to (.+), y (.+) to (.+?)(?:, radius (.+?))?(?:, corners (.+?))?(?:, bores (.+?) at (.+))?$`)
 	centre = regexp.MustCompile(`^(\S+): (round hole) for (.+), centre x (.+), y (.+), radius (.+)$`)
 )
 
@@ -125,7 +147,7 @@ func (h hole) near(o hole, within length.Length) bool {
 			return false
 		}
 	}
-	return h.part == o.part && h.kind == o.kind && h.name == o.name && h.radius == o.radius
+	return h.part == o.part && h.kind == o.kind && h.name == o.name && h.radius == o.radius && h.corner == o.corner && h.bores == o.bores
 }
 
 func wantedHoles(t *testing.T, text string) (want []hole, within length.Length) {
@@ -142,8 +164,19 @@ func wantedHoles(t *testing.T, text string) (want []hole, within length.Length) 
 			within = read(rest)
 		} else if f := edges.FindStringSubmatch(line); f != nil {
 			h := hole{part: f[1], kind: f[2], name: f[3], at: [4]length.Length{read(f[4]), read(f[5]), read(f[6]), read(f[7])}}
-			if f[8] != "" {
-				h.radius = read(f[8])
+			for i, r := range []*length.Length{&h.radius, &h.corner} {
+				if f[8+i] != "" {
+					*r = read(f[8+i])
+				}
+			}
+			var centres []geom.Point
+			for at := range strings.SplitSeq(f[11], "mm, ") {
+				if x, y, ok := strings.Cut(strings.TrimSuffix(at, "mm"), "mm "); ok {
+					centres = append(centres, geom.Point{X: read(x + "mm"), Y: read(y + "mm")})
+				}
+			}
+			if f[10] != "" {
+				h.bores = boresOf(read(f[10]), centres)
 			}
 			want = append(want, h)
 		} else if f := centre.FindStringSubmatch(line); f != nil {

@@ -2,6 +2,8 @@ package solve
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -11,53 +13,6 @@ import (
 // standsAgainst is how far a box may stand off a wall and still be taken to
 // stand against it, so that an outlet behind it is used from inside it.
 const standsAgainst = 50 * length.Millimetre
-
-// thing is what stands in or on a wall and must be let through.
-type thing struct {
-	name   string // "outlet urn"
-	wall   *model.Wall
-	clear  geom.Rect // with its clearance, as one faces the wall: along, height
-	out    length.Length
-	radius length.Length // of a pipe with its clearance; 0 for a box
-	inward bool          // used from inside the box that stands before it
-	why    model.Why
-}
-
-// project cuts what stands in or on the walls into every panel that it passes.
-func (s *solver) project(things []thing) {
-	for i := range s.cabinets {
-		for j := range things {
-			s.projectInto(&s.cabinets[i], &things[j])
-		}
-		s.cutNotches(&s.cabinets[i])
-	}
-}
-
-func (s *solver) things() []thing {
-	var out []thing
-	for i := range s.m.Room.Walls {
-		w := &s.m.Room.Walls[i]
-		for _, o := range w.Outlets {
-			out = append(out, thing{
-				name: "outlet " + o.Name, wall: w, out: o.StandsOut, inward: true, why: o.Why,
-				clear: around(o.Along, o.Height, o.Box.Width, o.Box.Height).Grow(o.Clearance),
-			})
-		}
-		for _, o := range w.Stubs {
-			radius := (o.Diameter+1)/2 + o.Clearance
-			out = append(out, thing{
-				name: "stub " + o.Name, wall: w, out: o.StandsOut + o.Clearance, radius: radius, why: o.Why,
-				clear: around(o.Along, o.Height, 2*radius, 2*radius),
-			})
-		}
-	}
-	return out
-}
-
-// around is the rectangle of a size about a centre.
-func around(x, y, width, height length.Length) geom.Rect {
-	return geom.R(x-width/2, y-height/2, x-width/2+width, y-height/2+height)
-}
 
 // passage is the way of a thing out of its wall, in the frame of a run: in plan
 // the quadrangle from the wall's face to its end, and its heights.
@@ -101,34 +56,82 @@ func (r *stand) local(wall *model.Wall, u, v length.Length) plan {
 	return plan{du, dv}
 }
 
-// pass follows a thing to a distance from its wall.
-func pass(t *thing, run *stand, out length.Length) passage {
+// pass follows a thing out of its wall, from one distance to another.
+func pass(t *thing, run *stand, from, to length.Length) passage {
 	p := passage{z: t.clear.Y}
 	for i, along := range []length.Length{t.clear.X.Lo, t.clear.X.Hi} {
-		p.near[i] = run.local(t.wall, along, 0)
-		p.far[i] = run.local(t.wall, along, out)
+		p.near[i] = run.local(t.wall, along, from)
+		p.far[i] = run.local(t.wall, along, to)
 	}
 	return p
 }
 
-// projectInto finds the panels of a cabinet that a thing passes.
-func (s *solver) projectInto(c *cabinet, t *thing) {
-	run := &s.m.Runs[c.run]
-	box := &run.Boxes[c.box]
-	inside := c.depthToInside(t, &s.stands[c.run], box)
-	out := max(t.out, inside)
-	if out <= 0 {
-		return
-	}
-	p := pass(t, &s.stands[c.run], out)
-	for i := c.first; i < c.last; i++ {
-		part := &s.m.Parts[i]
-		if face, ok := p.footprint(part); ok {
-			s.open(i, t, face, roundOn(part, t, run.Frame))
+// project cuts what stands in or on the walls into every panel and plate that
+// it passes. Baseboards come first: what is cut later meets their notches.
+func (s *solver) project(things []thing) {
+	boxed := make([]bool, len(s.m.Parts))
+	for i := range s.cabinets {
+		c := &s.cabinets[i]
+		for j := range things {
+			s.projectInto(c, &things[j])
+		}
+		for k := c.first; k < c.last; k++ {
+			boxed[k] = true
 		}
 	}
+	for i := range s.m.Parts {
+		if boxed[i] || strings.HasPrefix(s.m.Parts[i].ID, "cabinet.") { // fronts and drawers stay whole
+			continue
+		}
+		if run := s.standOf(&s.m.Parts[i]); run != nil {
+			for j := range things {
+				s.projectOnto(i, &things[j], run, things[j].out)
+			}
+		}
+	}
+	for i := range s.m.Parts {
+		s.cutNotches(i)
+	}
+}
+
+// letsThrough reports whether things can be cut out of a part: panels, and the
+// plates of a knee wall. Studs, blocks, steel and slabs stay whole.
+func letsThrough(p *model.Part) bool {
+	return p.Kind == model.Panel || p.Kind == model.Lumber && strings.HasPrefix(p.ID, "knee_wall.") && strings.Contains(p.ID, "/plate-")
+}
+
+// standOf is where the run stands that a part belongs to.
+func (s *solver) standOf(p *model.Part) *stand {
+	i := slices.IndexFunc(s.stands, func(r stand) bool { return r.frame == p.Placement.Frame })
+	if i < 0 {
+		return nil
+	}
+	return &s.stands[i]
+}
+
+// projectInto cuts a thing into the panels of a cabinet that it passes.
+func (s *solver) projectInto(c *cabinet, t *thing) {
+	run, box := &s.stands[c.run], &s.m.Runs[c.run].Boxes[c.box]
+	inside := c.depthToInside(t, run, box)
+	for i := c.first; i < c.last; i++ {
+		s.projectOnto(i, t, run, max(t.out, inside))
+	}
 	if inside > 0 {
+		p := pass(t, run, 0, max(t.out, inside))
 		s.checkReached(t, &p, c, box)
+	}
+}
+
+// projectOnto cuts a thing that goes so far out of its wall into a part that it
+// passes. A part that is to be scribed to the wall reaches into it as drawn.
+func (s *solver) projectOnto(i int, t *thing, run *stand, out length.Length) {
+	part := &s.m.Parts[i]
+	if out <= 0 || !letsThrough(part) {
+		return
+	}
+	p := pass(t, run, -s.scribes[i], out)
+	if face, ok := p.footprint(part); ok {
+		s.open(i, t, face)
 	}
 }
 
@@ -144,7 +147,7 @@ func (c *cabinet) depthToInside(t *thing, run *stand, box *model.Box) length.Len
 		clear.V.Lo = max(clear.V.Lo, c.stretcher.V.Hi)
 	}
 	deepest := 0.0
-	p := pass(t, run, length.Metre)
+	p := pass(t, run, 0, length.Metre)
 	for i := range p.near {
 		off, ok := meets(p.near[i], p.far[i], box.Hull)
 		if !ok || off > float64(standsAgainst) {
@@ -241,15 +244,24 @@ func extent(poly []plan, axis geom.Axis) geom.Span {
 
 // roundOn reports whether a pipe goes square through a part, so that its
 // opening is round.
-func roundOn(part *model.Part, t *thing, frame geom.Frame) bool {
-	if t.radius == 0 || part.Placement.Out.Axis == geom.Z {
+func roundOn(part *model.Part, t *thing) bool {
+	if t.radius == 0 {
 		return false
 	}
-	quarter := (t.wall.Frame.Turn - frame.Turn) % (180 * geom.Degree)
-	if quarter < 0 {
-		quarter += 180 * geom.Degree
+	off, ok := offNormal(part, t.wall)
+	return ok && off == 0
+}
+
+// offNormal is the angle between the thickness of a part and the way out of a
+// wall, from 0 to 90 degrees; ok is false where the part lies flat.
+func offNormal(part *model.Part, wall *model.Wall) (off geom.Angle, ok bool) {
+	turn := wall.Frame.Turn - part.Placement.Frame.Turn
+	switch part.Placement.Out.Axis {
+	case geom.Z:
+		return 0, false
+	case geom.U:
+		turn += 90 * geom.Degree
 	}
-	// Along the same way the wall's normal is v; a quarter turn off it is u.
-	return quarter == 0 && part.Placement.Out.Axis == geom.V ||
-		quarter == 90*geom.Degree && part.Placement.Out.Axis == geom.U
+	turn = (turn%(180*geom.Degree) + 180*geom.Degree) % (180 * geom.Degree)
+	return min(turn, 180*geom.Degree-turn), true
 }

@@ -94,6 +94,9 @@ func (pipe *drawnPipe) meets(d *drawn, run *model.Run, p *model.Part) (geom.Rect
 	across := 2 * ((pipe.diameter+1)/2 + pipe.clearance)                     // a radius is whole
 	u := span{Lo: pipe.along - across/2, Hi: pipe.along - across/2 + across} // along the wall
 	v := span{Hi: pipe.out + pipe.clearance}                                 // out of it
+	if strings.HasSuffix(p.ID, "/strip") {                                   // it reaches into the wall until it is scribed
+		v.Lo = -length.Metre
+	}
 	b := geom.Box{Z: span{Lo: pipe.height - across/2, Hi: pipe.height - across/2 + across}}
 	switch {
 	case d.outFrom: // it looks left: its rear edges are at 3 m and its depth

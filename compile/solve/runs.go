@@ -197,29 +197,6 @@ func (s *solver) underAppliance(run *model.Run, b *lang.Block, box *model.Box) {
 	}
 }
 
-// filler closes a run against a wall: a strip flush with the fronts, wider by
-// its scribe towards the end that it closes. The free end of a run that stands
-// out closes against nothing.
-func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
-	run.Boxes = append(run.Boxes, model.Box{Kind: model.Filler, Name: b.Name, Hull: hull, Inside: hull, Why: why(b)})
-	board := s.ref(b, "board")
-	if board == nil {
-		board = s.ref(s.ref(b.Parent, "carcass"), "board")
-	}
-	t, scribe := s.length(board, "thickness"), s.length(b, "scribe")
-	u := hull.U
-	switch {
-	case u.Lo == 0 && (run.Along || !run.FreeAt(model.Left)):
-		u.Lo -= scribe
-	case u.Hi == run.Length && (run.Along || !run.FreeAt(model.Right)):
-		u.Hi += scribe
-	}
-	toe := s.fieldLength(s.ref(b.Parent, "carcass"), "toe_kick", "height")
-	s.cabinets = append(s.cabinets, cabinet{run: len(s.m.Runs), box: len(run.Boxes) - 1, block: b, first: len(s.m.Parts), last: len(s.m.Parts) + 1})
-	s.panel(b, board, run.Frame, geom.Box{U: u, V: geom.Span{Lo: run.Depth - t, Hi: run.Depth}, Z: geom.Span{Lo: toe, Hi: run.Height}},
-		piece{id: "strip", code: "F", name: "filler strip", out: front, face: "front", grain: model.GrainY})
-}
-
 func (s *solver) toeSetback(run *lang.Block) length.Length {
 	return s.fieldLength(s.ref(run, "carcass"), "toe_kick", "setback")
 }

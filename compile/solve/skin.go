@@ -170,7 +170,6 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 			open = append(open, opened{"outlet " + o.Name, o.Clear, o.Why})
 		}
 	}
-	first := len(s.m.Parts)
 	for i := range bounds[1:] {
 		n := strconv.Itoa(i + 1)
 		box := f.box.With(geom.U, f.along(bounds[i], bounds[i+1]))
@@ -185,11 +184,10 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 		for _, o := range open {
 			if o.box.Overlaps(box) {
 				on, _ := s.m.Parts[part].Placement.Local(o.box)
-				s.open(part, &thing{name: o.name, why: o.why}, on, false)
+				s.open(part, &thing{name: o.name, why: o.why}, on)
 			}
 		}
 	}
-	s.cutNotches(&cabinet{block: f.block, first: first, last: len(s.m.Parts)})
 }
 
 func (f *face) grain(s *solver) model.Grain {

@@ -41,7 +41,7 @@ type Recess struct {
 // Solve solves a description. The model is nil where a finding is an error, or
 // reading found one: then only values are worked out. Blocks must not be lost.
 func Solve(src *lang.Source) Solution {
-	s := &solver{m: &model.Model{}}
+	s := &solver{m: &model.Model{}, scribes: map[int]length.Length{}}
 	s.values = newValues(src, &s.out.Findings)
 	s.build()
 	s.all()
@@ -79,6 +79,9 @@ type solver struct {
 	cabinets []cabinet
 	stands   []stand
 	cuts     [][]geom.Rect
+	// Of openings that are cut by hand: the bit for their corners; 0 for none.
+	cornerBit length.Length
+	scribes   map[int]length.Length // by part: what is to be cut off it along a wall; lookup only
 }
 
 // build reads the build block; its unit was read before.
@@ -94,14 +97,12 @@ func (s *solver) build() {
 
 func why(b *lang.Block) model.Why { return model.Why{Block: b.Path(), At: b.Head} }
 
-// endPanels covers the free ends of runs. Not made yet.
-func (s *solver) endPanels() {}
-
 // saw reads the saw block, or its defaults where there is none.
 func (s *solver) saw() {
 	s.out.Saw = layout.Saw{Kerf: s.schemaLength("saw", "kerf"), Trim: s.schemaLength("saw", "trim")}
 	for _, b := range s.src.Top("saw") {
 		s.out.Saw = layout.Saw{Kerf: s.length(b, "kerf"), Trim: s.length(b, "trim")}
+		s.cornerBit = s.length(b, "corner_bit")
 	}
 }
 

@@ -223,8 +223,8 @@ func (s *sheet) sites(m *model.Model, r *model.Run, hull geom.Box) []site {
 	for i := range m.Room.Walls {
 		w := &m.Room.Walls[i]
 		behind := (w.Frame.Turn-r.Frame.Turn)%(360*geom.Degree) == 0
-		for _, o := range w.Outlets {
-			t := site{kind: model.ShapeOutlet, id: outletID(&o), name: outletName(&o), z: o.Height, behind: behind}
+		for _, o := range boxesIn(w) {
+			t := site{kind: model.ShapeOutlet, id: o.Kind + "." + o.Name, name: o.Kind + " " + o.Name, z: o.Height, behind: behind}
 			s.locate(&t, w, r, o.Along, o.Box.Width, o.Box.Height, o.StandsOut)
 			if t.at.Overlaps(reach) {
 				found = append(found, t)
@@ -237,20 +237,9 @@ func (s *sheet) sites(m *model.Model, r *model.Run, hull geom.Box) []site {
 				found = append(found, t)
 			}
 		}
-		for _, v := range w.Vents {
-			t := site{kind: model.ShapeOutlet, id: "vent." + v.Name, name: "vent " + v.Name, z: v.Height, behind: behind}
-			s.locate(&t, w, r, v.Along, v.Width, v.Tall, v.StandsOut)
-			if t.at.Overlaps(reach) {
-				found = append(found, t)
-			}
-		}
 	}
 	return found
 }
-
-func outletID(o *model.Outlet) string { return cmp.Or(o.Kind, "outlet") + "." + o.Name }
-
-func outletName(o *model.Outlet) string { return cmp.Or(o.Kind, "outlet") + " " + o.Name }
 
 // locate puts a site into the run's frame. What has no size is drawn as large
 // as a letter.

@@ -1,7 +1,6 @@
 package view
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -103,18 +102,24 @@ func mitre(corner geom.Angle, band Length) Length {
 	return Length(float64(band) * cos / sin)
 }
 
+// boxesIn lists the outlets and switches of a wall, and its vents as boxes too.
+func boxesIn(w *model.Wall) []model.Outlet {
+	out := slices.Clone(w.Outlets)
+	for _, v := range w.Vents {
+		out = append(out, model.Outlet{
+			Kind: "vent", Name: v.Name, Along: v.Along, Height: v.Height, Box: model.Size{Width: v.Width, Height: v.Tall}, StandsOut: v.StandsOut,
+		})
+	}
+	return out
+}
+
 func (s *sheet) planSite(w *model.Wall) {
 	f := planFrame(w.Frame)
-	for _, o := range w.Outlets {
+	for _, o := range boxesIn(w) {
 		half := max(o.Box.Width, s.h) / 2
 		into := min(max(o.Box.Depth, s.h), wallBand*s.h)
 		q := quad{f, geom.Span{Lo: o.Along - half, Hi: o.Along + half}, geom.Span{Lo: -o.StandsOut, Hi: into}}
-		s.area(model.ShapeOutlet, q.contour(), outletID(&o), outletName(&o))
-	}
-	for _, v := range w.Vents {
-		half := max(v.Width, s.h) / 2
-		q := quad{f, geom.Span{Lo: v.Along - half, Hi: v.Along + half}, geom.Span{Lo: -v.StandsOut, Hi: s.h}}
-		s.area(model.ShapeOutlet, q.contour(), "vent."+v.Name, "vent "+v.Name)
+		s.area(model.ShapeOutlet, q.contour(), o.Kind+"."+o.Name, o.Kind+" "+o.Name)
 	}
 	for _, p := range w.Stubs {
 		half := max(p.Diameter, s.h/2) / 2
@@ -229,11 +234,8 @@ func (s *sheet) planNames(m *model.Model) {
 	for i := range m.Room.Walls {
 		w := &m.Room.Walls[i]
 		f := planFrame(w.Frame)
-		for _, o := range w.Outlets {
-			s.onWall(f, f.At(o.Along, 0), cmp.Or(o.Kind, "outlet"), o.Name)
-		}
-		for _, v := range w.Vents {
-			s.onWall(f, f.At(v.Along, 0), "vent", v.Name)
+		for _, o := range boxesIn(w) {
+			s.onWall(f, f.At(o.Along, 0), o.Kind, o.Name)
 		}
 		for _, p := range w.Stubs {
 			s.onWall(f, f.At(p.Along, -p.StandsOut/2), "stub", p.Name)
@@ -291,7 +293,7 @@ func (s *sheet) stems(w *model.Wall) {
 	stem := func(along, out Length) {
 		s.stem = append(s.stem, segOf(f.At(along, -out), f.At(along, -out-3*s.h/2)))
 	}
-	for _, o := range w.Outlets {
+	for _, o := range boxesIn(w) {
 		stem(o.Along, 0)
 	}
 	for _, p := range w.Stubs {

@@ -50,7 +50,7 @@ func randomBar(t *rapid.T) *model.Model {
 	w.Frame.Turn = geom.Angle(rapid.IntRange(-180_000_000, 180_000_000).Draw(t, "turn"))
 	back.Frame = w.Frame
 	for range d.count(6, "sites") {
-		w.Outlets = append(w.Outlets, model.Outlet{Name: d.name("outlet"), Along: d.inches(1, 60, "along"), Height: d.inches(4, 30, "at")})
+		w.Outlets = append(w.Outlets, model.Outlet{Kind: "outlet", Name: d.name("outlet"), Along: d.inches(1, 60, "along"), Height: d.inches(4, 30, "at")})
 		w.Stubs = append(w.Stubs, model.Stub{Name: d.name("stub"), Along: d.inches(1, 60, "along"), Height: d.inches(4, 30, "at"),
 			Diameter: eighth, StandsOut: d.inches(0, 4, "out")})
 	}

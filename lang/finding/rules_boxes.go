@@ -150,6 +150,19 @@ As many layers of lumber as fit lie under the appliance, and this much is left t
 blocks takes it up, or the feet of the appliance do. It must not rock.`,
 		},
 	}},
+	{"6.5", "Fillers", []Rule{
+		{
+			Slug: "filler-bevelled", Severity: Note, Says: "a filler's edge is bevelled to a wall that leans away",
+			Source: "common practice: a filler strip is scribed and bevelled to the wall",
+			Explains: `
+The corner is over 90 degrees, so the gap between the run and the wall opens towards the front: at the front face of the
+strip it is wider than at the rear. The strip is cut as wide as the front of the gap and its scribe, and the line marked
+on it is where the wall is to be expected.
+
+Set the saw to the angle that the corner is over 90 degrees, so that the front of the edge touches the wall first. Scribe
+it to the wall as it is: no wall is as straight as its angle.`,
+		},
+	}},
 	{"6.6", "Anchors", []Rule{
 		{
 			Slug: "anchor-elsewhere", Severity: Error, Says: "an anchor's cabinet stands in another run",

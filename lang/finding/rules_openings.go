@@ -5,15 +5,15 @@ package finding
 var aboutOpenings = []Section{
 	{"7.3", "What is refused", []Rule{
 		{
-			Slug: "opening-meets-joint", Severity: Warning, Says: "an outlet is partly covered by a board of a box",
+			Slug: "opening-meets-joint", Severity: Warning, Says: "an outlet, a switch or a vent is partly covered by a board of a box",
 			Source:  "common practice",
 			Caution: passingDecides,
 			Explains: `
-The box of an outlet comes partly behind a side, the bottom or a stretcher of the cabinet that it is used from. The
-opening cuts into that joint, its cover plate does not lie flat, and a plug may not go in. Or a divider or a fixed shelf
-stands before it.
+The box of an outlet or a switch, or a vent, comes partly behind a side, the bottom or a stretcher of the cabinet that it
+is used from. The opening cuts into that joint, its cover plate does not lie flat, and a plug may not go in. Or a divider
+or a fixed shelf stands before it.
 
-Move the outlet, which is for somebody licensed to do, or make the boxes of other widths so that it lies within one.
+Move it, which is for somebody licensed to do, or make the boxes of other widths so that it lies within one.
 The answer says how far it runs past the clear inside, or behind which board it lies.`,
 		},
 		{
@@ -33,6 +33,36 @@ edge instead of its centre.`,
 An opening runs from one edge of the panel to another, alone or together with others, so that the panel falls apart.
 Nothing could be built from that. Move the box or what stands in the wall, or check its size: an opening as high as a
 panel is usually a slip of the pen.`,
+		},
+		{
+			Slug: "opening-too-round", Severity: Error, Says: "the corners of an opening are rounder than it is large",
+			Caution: passingDecides,
+			Explains: `
+Every corner of an opening takes its radius from both sides that meet there, so two of them need twice the radius on one
+side. Where the opening only reaches a little into a panel, as a notch in its edge, that little is all there is.
+
+The answer says what would fit. A radius of a quarter of the smaller side looks round and always fits.`,
+		},
+		{
+			Slug: "corner-bit-too-wide", Severity: Warning, Says: "the bit for the corners is wider than an opening",
+			Source:  "common practice: a hole in each corner, then saw from hole to hole",
+			Caution: passingDecides,
+			Explains: `
+corner_bit of the saw is the bit for the holes that are bored in the corners of an opening before it is sawn out. A hole
+of that size does not stay inside this opening, so none are shown for it.
+
+Take a smaller bit, or give this opening more clearance.`,
+		},
+		{
+			Slug: "baseboard-behind-panel", Severity: Error, Says: "a baseboard is where a board should stand flat against the wall",
+			Caution: passingDecides,
+			Explains: `
+Most boards meet a baseboard with an edge, and a notch in their lower corner lets it pass. A side or an end panel that
+stands against the wall with its whole face meets it with that face: cut away as high as the baseboard is, it would have
+nothing left to stand on.
+
+Take the baseboard off behind the run: from and to say where what is left of it begins and ends. Or let the run stand
+off the wall by the baseboard's thickness, and close the gap with a filler.`,
 		},
 	}},
 	{"7.4", "What may not meet", []Rule{
@@ -66,11 +96,11 @@ The bar top reaches over the run, and its underside is lower than the counter or
 or let the bar top overhang less on the work side. Whoever wipes the counter needs some inches between.`,
 		},
 		{
-			Slug: "thing-in-the-way", Severity: Error, Says: "a pipe or box stands out of its wall into what cannot be cut",
+			Slug: "thing-in-the-way", Severity: Error, Says: "a pipe, a box or a baseboard stands out of its wall into what cannot be cut",
 			Caution: passingDecides,
 			Explains: `
-What stands out of the wall reaches into an appliance, a block, framing or steel. Panels get an opening, these do not:
-the appliance would not go back to where it is drawn, or the framing would have to be cut.
+What stands out of the wall reaches into an appliance, a block, a stud, steel or a slab. Panels and the plates of a knee
+wall get an opening, these do not: the appliance would not go back to where it is drawn, or the stud would have to be cut.
 
 Move the box, the bay or the framing along the run. The pipe or outlet itself is for somebody licensed to move. Measure
 again how far it stands out, and from which end of the wall.`,

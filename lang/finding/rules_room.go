@@ -16,6 +16,12 @@ or to an edge, they come out wrong by just so much. Look at the wall's own lengt
 			Right: "run \"third\" {\n  out_from = wall.east\n  at       = 84\n  carcass  = carcass.base\n  cabinet \"x\" { width = 24 }\n}",
 		},
 		{
+			Slug: "baseboard-without-length", Severity: Error, Says: "a baseboard ends before it begins",
+			Explains: `
+from and to of a baseboard are where it begins and ends along its wall. Both count from the wall's left end as one faces
+it, so from is the smaller one. Measured from the right end, they come out the wrong way round.`,
+		},
+		{
 			Slug: "room-open", Severity: Note, Says: "four walls or more do not close, and by how much",
 			Source: "common practice: a traverse is closed before it is trusted",
 			Explains: `

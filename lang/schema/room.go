@@ -32,7 +32,7 @@ var wall = &Block{
 			{Name: "spacing", Type: Length, Default: "16in", Metric: "400mm", Doc: "from centre to centre"},
 			{Name: "last", Type: Place, Doc: "none beyond it; the wall's end where it is left out"},
 		}},
-		{Name: "baseboard", Type: Object, Later: true, Doc: "along its foot", Fields: []Attr{
+		{Name: "baseboard", Type: Object, Doc: "along its foot; what stands against the wall is cut for it", Fields: []Attr{
 			{Name: "height", Type: Length, Required: true},
 			{Name: "thickness", Type: Length, Required: true},
 			{Name: "from", Type: Place, Default: "0in", Metric: "0mm", Doc: "where it begins, along the wall"},
@@ -43,13 +43,13 @@ var wall = &Block{
 }
 
 var wallSwitch = &Block{
-	Kind: "switch", Named: true, Later: true,
+	Kind: "switch", Named: true,
 	Doc:   "a switch in the wall",
 	Attrs: wallOutlet.Attrs,
 }
 
 var vent = &Block{
-	Kind: "vent", Named: true, Later: true,
+	Kind: "vent", Named: true,
 	Doc: "an opening in the wall that air must reach",
 	Attrs: []Attr{
 		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
@@ -57,9 +57,9 @@ var vent = &Block{
 		{Name: "height", Type: Length, Required: true},
 		{Name: "clearance", Type: Reach, Default: "0in", Metric: "0mm", Doc: "all round in an opening"},
 		{Name: "stands_out", Type: Reach, Default: "0in", Metric: "0mm", Doc: "from the wall's face"},
-		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Later: true, Doc: "how panels let it through: all round it, or open to an edge, as wide as it is (slot) or square to the corner (notch)"},
-		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Later: true, Doc: "the edge of the panel that a slot or notch is open to"},
-		{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Later: true, Doc: "radius of the corners of its openings"},
+		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Doc: "how panels let it through: with wood all round it, or open to an edge, where a pipe keeps a round end (slot) or not (notch)"},
+		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Doc: "the edge of the panel that a slot or notch is open to"},
+		{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Doc: "radius of the corners of its openings"},
 	},
 }
 
@@ -72,9 +72,9 @@ var wallOutlet = &Block{
 		{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
 		{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "2mm", Doc: "between box and opening, all round"},
 		{Name: "stands_out", Type: Reach, Default: "0in", Metric: "0mm", Doc: "from the wall's face"},
-		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Later: true, Doc: "how panels let it through: all round it, or open to an edge, as wide as it is (slot) or square to the corner (notch)"},
-		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Later: true, Doc: "the edge of the panel that a slot or notch is open to"},
-		{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Later: true, Doc: "radius of the corners of its openings"},
+		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Doc: "how panels let it through: with wood all round it, or open to an edge, where a pipe keeps a round end (slot) or not (notch)"},
+		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Doc: "the edge of the panel that a slot or notch is open to"},
+		{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Doc: "radius of the corners of its openings"},
 	},
 }
 
@@ -97,7 +97,7 @@ var stub = &Block{
 		{Name: "diameter", Type: Length, Required: true, Doc: "outside, over the largest fitting that must pass"},
 		{Name: "stands_out", Type: Length, Required: true, Doc: "from the wall's face"},
 		{Name: "clearance", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "between pipe and opening, all round"},
-		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Later: true, Doc: "how panels let it through: all round it, or open to an edge, as wide as it is (slot) or square to the corner (notch)"},
-		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Later: true, Doc: "the edge of the panel that a slot or notch is open to"},
+		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Doc: "how panels let it through: with wood all round it, or open to an edge, where a pipe keeps a round end (slot) or not (notch)"},
+		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Doc: "the edge of the panel that a slot or notch is open to"},
 	},
 }

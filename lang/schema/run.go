@@ -52,7 +52,7 @@ var bay = &Block{
 }
 
 var endPanel = &Block{
-	Kind: "end_panel", Named: true, Later: true,
+	Kind: "end_panel", Named: true,
 	Doc: "a board that covers a free end of the run",
 	Attrs: []Attr{
 		{Name: "end", Type: Choice, Choices: []string{"left", "right"}, Required: true},

@@ -128,7 +128,7 @@ var saw = &Block{
 	Attrs: []Attr{
 		{Name: "kerf", Type: Reach, Default: "1/8in", Metric: "3.2mm", Doc: "width of a cut"},
 		{Name: "trim", Type: Reach, Default: "1/4in", Metric: "6mm", Doc: "taken off each factory edge of a sheet"},
-		{Name: "corner_bit", Type: Length, Later: true, Doc: "of openings cut by hand: bit for the holes bored in their corners first"},
+		{Name: "corner_bit", Type: Length, Doc: "of openings cut by hand: bit for the holes bored in their corners first"},
 	},
 }
 

@@ -69,8 +69,8 @@ func (b *bar) room() (north, east *model.Wall) {
 		n.Studs = append(n.Studs, u)
 	}
 	n.Outlets = []model.Outlet{
-		{Name: "urn", Along: 141 * inch / 8, Height: 31 * inch / 2, Box: box},
-		{Name: "cooler", Along: 40 * inch, Height: 31 * inch / 2, Box: box},
+		{Kind: "outlet", Name: "urn", Along: 141 * inch / 8, Height: 31 * inch / 2, Box: box},
+		{Kind: "outlet", Name: "cooler", Along: 40 * inch, Height: 31 * inch / 2, Box: box},
 	}
 	e := model.Wall{Name: "east", Length: 110 * inch, Corner: 90 * geom.Degree, Backing: "masonry",
 		Frame: geom.Frame{Origin: n.Frame.At(n.Length, 0), Turn: 180*geom.Degree - n.Corner}}

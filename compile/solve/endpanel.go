@@ -1,0 +1,101 @@
+package solve
+
+import (
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// endPanels covers the free ends of runs.
+func (s *solver) endPanels() {
+	for i, b := range s.src.Top("run") {
+		first := map[string]*lang.Block{} // by end; lookup only
+		for _, panel := range b.Inner("end_panel") {
+			end := s.text(panel, "end")
+			if one := first[end]; one != nil {
+				s.findings.Errorf("place-taken", panel.Attr("end").Expr.At, "leave one of them out",
+					"%s and %s both stand at the %s end of %s.", finding.Capital(one.Describe()), panel.Describe(), end, b.Describe()).
+					Also(one.Attr("end").Expr.At, "the first one")
+				continue
+			}
+			first[end] = panel
+			s.endPanel(b, panel, i)
+		}
+	}
+}
+
+// endPanel is a board outside the boxes, over a free end of their run.
+func (s *solver) endPanel(b, panel *lang.Block, index int) {
+	run, sheet, carcass := &s.m.Runs[index], s.ref(panel, "board"), s.ref(b, "carcass")
+	t := s.length(sheet, "thickness")
+	end, word := model.Right, s.text(panel, "end")
+	if word == model.Left.String() {
+		end = model.Left
+	}
+	box := geom.Box{
+		U: geom.Span{Lo: run.Length, Hi: run.Length + t},
+		V: geom.Span{Hi: run.Depth + s.length(panel, "to_front")},
+		Z: geom.Span{Hi: run.Height},
+	}
+	if end == model.Left {
+		box.U = geom.Span{Lo: -t}
+	}
+	if !s.feetFit(run, panel) || !s.roomForEnd(b, panel, index, end, box) {
+		return
+	}
+	scribe := length.Length(0)
+	if run.Along {
+		scribe = s.length(panel, "scribe")
+		box.V.Lo = -scribe
+	}
+	p := piece{
+		id: "panel", code: "E", name: word + " end panel", out: geom.Dir{Axis: geom.U, Neg: end == model.Left}, face: "outside",
+		grain: model.GrainY, good: model.GoodDrawn,
+	}
+	if s.flag(panel, "toe_kick") {
+		p.cuts = []geom.Box{{
+			U: box.U, V: geom.Span{Lo: run.Depth - s.fieldLength(carcass, "toe_kick", "setback"), Hi: box.V.Hi},
+			Z: geom.Span{Hi: s.fieldLength(carcass, "toe_kick", "height")},
+		}}
+	}
+	s.scribes[len(s.m.Parts)] = scribe
+	s.panel(panel, sheet, run.Frame, box, p)
+}
+
+// roomForEnd refuses an end panel where the run meets a wall, or would then.
+func (s *solver) roomForEnd(b, panel *lang.Block, index int, end model.End, box geom.Box) bool {
+	run, at := &s.m.Runs[index], panel.Attr("end").Expr.At
+	if !run.FreeAt(end) {
+		s.findings.Errorf("end-meets-wall", at, "leave it out, or close the end with a filler",
+			"The %s end of %s meets a wall: there is no end to cover.", end, b.Describe()).Also(b.Head, "the run")
+		return false
+	}
+	if !run.Along {
+		return true
+	}
+	// The room beside the run: to the wall's end, and no further than to where
+	// the next wall stands at the panel's front.
+	wall, deep := s.ref(b, "along"), box.V.Hi
+	begin := s.stands[index].back.X
+	before, after := s.wallBefore(wall), s.wallAfter(wall)
+	left, next := before, wall
+	free := begin
+	if end == model.Right {
+		left, next = wall, after
+		free = s.wall(wall.Name).Length - begin - run.Length
+	}
+	if !s.closes(left, next) {
+		return true
+	}
+	free -= s.leansBy(left, deep)
+	if miss := box.U.Size() - max(free, 0); miss > 0 {
+		s.findings.Errorf("end-meets-wall", at, "let the run stand further from that corner, or leave the panel out",
+			"%s is %s thick, but beside the %s end of %s there are %s to the wall: %s too few.",
+			finding.Capital(panel.Describe()), s.show(box.U.Size()), end, b.Describe(), s.show(max(free, 0)), s.show(miss)).
+			Also(b.Head, "the run")
+		return false
+	}
+	return true
+}

@@ -1,0 +1,99 @@
+package solve
+
+import (
+	"math"
+	"slices"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// filler closes a run against a wall: a strip flush with the fronts, wider by
+// its scribe towards the end that it closes, and by what the gap opens towards
+// the front where that wall leans away. The free end of a run that stands out
+// closes against nothing.
+func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
+	run.Boxes = append(run.Boxes, model.Box{Kind: model.Filler, Name: b.Name, Hull: hull, Inside: hull, Why: why(b)})
+	if !s.feetFit(run, b) {
+		return
+	}
+	board := s.ref(b, "board")
+	if board == nil {
+		board = s.ref(s.ref(b.Parent, "carcass"), "board")
+	}
+	t, scribe := s.length(board, "thickness"), s.length(b, "scribe")
+	u, opens := hull.U, length.Length(0)
+	closes := func(end model.End) bool { return run.Along || !run.FreeAt(end) }
+	switch {
+	case u.Lo == 0 && closes(model.Left):
+		opens = s.opensBy(run, b, model.Left, run.Depth)
+		u.Lo -= opens + scribe
+	case u.Hi == run.Length && closes(model.Right):
+		opens = s.opensBy(run, b, model.Right, run.Depth)
+		u.Hi += opens + scribe
+	}
+	toe := s.fieldLength(s.ref(b.Parent, "carcass"), "toe_kick", "height")
+	at := len(s.m.Parts)
+	s.cabinets = append(s.cabinets, cabinet{run: len(s.m.Runs), box: len(run.Boxes) - 1, block: b, first: at, last: at + 1})
+	s.scribes[at] = u.Size() - hull.U.Size()
+	strip := s.panel(b, board, run.Frame, geom.Box{U: u, V: geom.Span{Lo: run.Depth - t, Hi: run.Depth}, Z: geom.Span{Lo: toe, Hi: run.Height}},
+		piece{id: "strip", code: "F", name: "filler strip", out: front, face: "front", grain: model.GrainY})
+	if opens > 0 {
+		s.bevelled(run, b, strip, hull.U, scribe)
+	}
+}
+
+// feetFit refuses a strip or an end panel that the recess for the feet leaves
+// nothing of. Where a cabinet of the same carcass says so, once is enough.
+func (s *solver) feetFit(run *model.Run, b *lang.Block) bool {
+	c := s.ref(b.Parent, "carcass")
+	high, deep := s.fieldLength(c, "toe_kick", "height"), s.fieldLength(c, "toe_kick", "setback")
+	if high < run.Height && deep < run.Depth {
+		return true
+	}
+	if !slices.ContainsFunc(b.Parent.Inner("cabinet"), func(box *lang.Block) bool { return s.ref(box, "carcass") == nil }) {
+		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s high and its run %s deep, but the recess for the feet takes up %s and %s.",
+			finding.Capital(b.Describe()), s.show(run.Height), s.show(run.Depth), s.show(high), s.show(deep)).
+			Also(c.Head, "the carcass")
+	}
+	return false
+}
+
+// opensBy is how much further from an end of a run the wall that it meets stands
+// at a depth than at the rear: nothing unless it leans away.
+func (s *solver) opensBy(run *model.Run, b *lang.Block, end model.End, depth length.Length) length.Length {
+	wall := s.ref(b.Parent, "along")
+	if wall == nil || run.FreeAt(end) {
+		return 0
+	}
+	if end == model.Left {
+		wall = s.wallBefore(wall)
+	}
+	lean := angleOf(s.value(wall, "corner")) - 90*geom.Degree
+	if lean <= 0 {
+		return 0
+	}
+	sin, cos := lean.SinCos()
+	return length.Length(min(math.Ceil(float64(depth)*sin/cos), float64(length.Max)))
+}
+
+// bevelled tells how wide the gap of a filler is before and behind its strip,
+// and marks on the strip where the wall is to be expected.
+func (s *solver) bevelled(run *model.Run, b *lang.Block, strip *model.Part, gap geom.Span, scribe length.Length) {
+	box := strip.Placement.Box
+	end, x := model.Right, box.U.Size()-scribe
+	if gap.Lo == 0 && box.U.Lo < 0 {
+		end, x = model.Left, scribe
+	}
+	before := gap.Size() + s.opensBy(run, b, end, box.V.Hi)
+	behind := gap.Size() + s.opensBy(run, b, end, box.V.Lo)
+	strip.Marks = append(strip.Marks, model.Mark{
+		Name: "wall", From: geom.Point{X: x}, To: geom.Point{X: x, Y: box.Z.Size()}, Why: why(b),
+	})
+	s.findings.Notef("filler-bevelled", b.Head,
+		"The wall beside %s leans away from the front: the gap is %s wide at the strip's front face and %s at its rear face. The strip is cut that much wider, with its scribe; its edge is bevelled to the wall.",
+		b.Describe(), s.show(before), s.show(behind))
+}
