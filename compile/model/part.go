@@ -135,9 +135,10 @@ func (b *Bore) Like(o *Bore) bool {
 	return x == y
 }
 
-// FarBores reports whether the face behind the drawn one is worked from.
+// FarBores reports whether the face behind the drawn one is drilled into. What only
+// sinks a through bore there is told in words.
 func (p *Part) FarBores() bool {
-	return slices.ContainsFunc(p.Bores, func(b Bore) bool { return b.Far && (!b.Through() || b.Sink > 0) })
+	return slices.ContainsFunc(p.Bores, func(b Bore) bool { return b.Far && !b.Through() })
 }
 
 // LikeBores gathers the part's bores into those that are alike, in the order of
