@@ -218,7 +218,7 @@ func relates(f finding.Finding, file string) bool {
 // answer comes soon, and is no model of a million parts.
 func TestHostileSizes(t *testing.T) {
 	for _, c := range []struct{ old, new string }{
-		{"count      = 4", "count      = 1000000"}, {"spacing      = 13", `spacing      = "0.0001mm"`},
+		{"count      = 4", "count      = 1000000"}, {"lumber       =", "spacing      = \"0.0001mm\"\n  lumber       ="},
 		{"width     = 3.5", `width     = "0.000001mm"`}, {"thickness = 1.5\n  width     = 3.5", "thickness = \"0.000001mm\"\n  width     = 3.5"},
 		{`length  = "11ft 4 1/8in"`, "length  = \"1000m\"\n    # "}, {"corner  = 90.4 #", "corner  = 0.0000001 #"}, {`marks    = "1/32in"`, `marks    = "0.000001mm"`},
 	} {

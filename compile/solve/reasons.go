@@ -123,10 +123,33 @@ func (v *values) whyKneeTop(b *lang.Block) reason {
 	return reason{}
 }
 
+func (v *values) whyKneeLeft(b *lang.Block) reason {
+	says, from := v.whyInset(b, "left")
+	return reason{says, from}
+}
+
 func (v *values) whyKneeRight(b *lang.Block) reason {
 	run := v.ref(b, "behind")
+	says, from := v.whyInset(b, "right")
 	return reason{
-		fmt.Sprintf("the length of %s less its right_inset", run.Key()),
-		[]string{valueName(run, "length"), valueName(b, "right_inset")},
+		fmt.Sprintf("the length of %s less its inset: %s", run.Key(), says),
+		append([]string{valueName(run, "length")}, from...),
 	}
+}
+
+// whyInset is why the framing of a knee wall stays back from an end of its run.
+func (v *values) whyInset(b *lang.Block, end string) (says string, from []string) {
+	if written := end + "_inset"; b.Attr(written) != nil {
+		return "the " + written + " that is written", []string{valueName(b, written)}
+	}
+	skin, panel := v.flushSkin(b, end)
+	if skin == nil {
+		return "none", nil
+	}
+	says, from = "the thickness of "+skin.Key(), []string{valueName(v.ref(skin, "board"), "thickness")}
+	if panel != nil {
+		says += ", less that of " + panel.Key()
+		from = append(from, valueName(v.ref(panel, "board"), "thickness"))
+	}
+	return says, from
 }

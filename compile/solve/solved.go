@@ -37,7 +37,7 @@ func solvedValues() map[string][]solvedValue {
 		"knee_wall": {
 			{"top", "of the upper plate, above the floor", (*values).kneeTop, (*values).whyKneeTop},
 			{"height", "of its framing, above the floor", (*values).kneeTop, whySame("top")},
-			{"left", "left end of its framing, from the run's left end", (*values).kneeLeft, whySame("left_inset")},
+			{"left", "left end of its framing, from the run's left end", (*values).kneeLeft, (*values).whyKneeLeft},
 			{"right", "right end of its framing, from the run's left end", (*values).kneeRight, (*values).whyKneeRight},
 			{"thickness", "of its framing", ofRef("lumber", "width"), whyRef("lumber", "width")},
 		},
@@ -169,16 +169,37 @@ func (v *values) kneeRight(b *lang.Block) expr.Value {
 }
 
 // inset is how far the framing stays back from an end of its run: as written,
-// or by the thickness of a skin there, which then ends flush with the run; not
-// where that skin reaches over the end of the run too.
+// or so that a skin there ends flush with the run, or with the end panel that
+// covers it; not where that skin reaches over the end of the run too.
 func (v *values) inset(b *lang.Block, end string) expr.Value {
 	if b.Attr(end+"_inset") != nil {
 		return v.value(b, end+"_inset")
 	}
-	if skin := v.skinOn(b, end); skin != nil && !v.flag(skin, "over_run") {
-		return ofRef("board", "thickness")(v, skin)
+	skin, panel := v.flushSkin(b, end)
+	if skin == nil {
+		return expr.OfLength(0)
 	}
-	return expr.OfLength(0)
+	inset := ofRef("board", "thickness")(v, skin)
+	if panel != nil {
+		inset = sum(inset, minus(ofRef("board", "thickness")(v, panel)))
+	}
+	return inset
+}
+
+// flushSkin is the skin on an end of a knee wall that is to end flush with the
+// run, nil where there is none, and the end panel there, which may be nil too.
+func (v *values) flushSkin(b *lang.Block, end string) (skin, panel *lang.Block) {
+	skin = v.skinOn(b, end)
+	run := v.ref(b, "behind")
+	if skin == nil || v.flag(skin, "over_run") || run == nil {
+		return nil, nil
+	}
+	for _, p := range run.Inner("end_panel") {
+		if v.text(p, "end") == end {
+			panel = p
+		}
+	}
+	return skin, panel
 }
 
 // skinOn is the skin on a face of a knee wall, nil where there is none.

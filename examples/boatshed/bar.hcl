@@ -45,6 +45,13 @@ carcass "base" {
   back     = { board = sheet.thin, fixed = "applied" }
   toe_kick = { height = 4, setback = 3 }
   screws   = screw.box
+  banding  = banding.birch
+  shelf    = { setback = "1/4in" }
+  pins     = { depth = "5/16in", fitting = fitting.pin }
+  door     = { board = sheet.birch, banding = banding.birch }
+  hinge    = { fitting = fitting.hinge }
+  handle   = { fitting = fitting.handle }
+  drawer   = { board = sheet.half, bottom = sheet.thin, fitting = fitting.slides }
 }
 
 run "back" {
@@ -53,7 +60,11 @@ run "back" {
   joint_screws = screw.joint
   wall_screws  = screw.wall
 
-  cabinet "kettle" { width = 30 }
+  cabinet "kettle" {
+    width   = 30
+    doors   = 2
+    shelves = 1
+  }
 
   bay "cooler" {
     appliance = { width = 23.5, height = 32.75, depth = 22.5 }
@@ -63,8 +74,17 @@ run "back" {
     blocks    = stick.two_by_four
   }
 
-  cabinet "cups" { width = 42 }
-  cabinet "beans" { width = rest }
+  cabinet "cups" {
+    width    = 42
+    dividers = [21]
+    shelves  = 2
+  }
+
+  cabinet "beans" {
+    width   = rest
+    drawers = [6, rest, rest]
+  }
+
   filler "corner" { width = 1.5 }
 }
 
@@ -74,9 +94,27 @@ run "front" {
   carcass      = carcass.base
   joint_screws = screw.joint
 
-  cabinet "sink" { width = 33 }
-  cabinet "bins" { width = 18 }
-  cabinet "kegs" { width = 27 }
+  cabinet "sink" {
+    width       = 36
+    false_front = 6
+    doors       = 2
+  }
+
+  cabinet "bins" {
+    width   = 18
+    doors   = 1
+    drawers = [6]
+  }
+
+  cabinet "mugs" {
+    width         = 27
+    fixed_shelves = [18]
+  }
+
+  cabinet "kegs" {
+    width = 27
+    doors = 2
+  }
 
   anchor "end" {
     under  = cabinet.kegs
@@ -90,7 +128,6 @@ knee_wall "bar" {
   behind       = run.front
   top          = given.bar_top - bar_top.oak.thickness
   lumber       = stick.two_by_four
-  spacing      = 13
   screws       = screw.framing
   floor_screws = screw.floor
   run_screws   = screw.wall
@@ -102,6 +139,41 @@ knee_wall "bar" {
     tail       = 3
     screws     = screw.plate
     top_screws = screw.plate
+  }
+
+  outlet "blender" {
+    face      = "work"
+    from_left = 27
+    lying     = true # 3 in between counter and plate: no room for a box that stands
+  }
+
+  outlet "scale" {
+    face    = "work"
+    mirrors = outlet.blender
+    lying   = true
+  }
+
+  skin "work" {
+    face  = "work"
+    board = sheet.thin
+  }
+
+  skin "room" {
+    face    = "room"
+    board   = sheet.thin
+    battens = { board = sheet.thin, width = 1.5, between = 2 }
+    cap     = { board = sheet.thin, width = 2.5 }
+  }
+
+  skin "end" {
+    face  = "right"
+    board = sheet.thin
+  }
+
+  corner "end" {
+    end   = "right"
+    board = sheet.thin
+    width = 1.5
   }
 }
 
@@ -115,6 +187,12 @@ counter "work" {
   over     = run.front
   slab     = slab.maple
   overhang = { front = 1, right = 1 }
+  sink "prep" {
+    in  = cabinet.sink
+    cut = { width = 14, depth = 14, radius = 1 }
+  }
+
+  tap "mixer" { behind = sink.prep }
 }
 
 bar_top "oak" {

@@ -15,6 +15,14 @@ sheet "thin" {
   price     = 38
 }
 
+sheet "half" {
+  label     = "birch plywood 1/2 in, 5 x 5 ft"
+  size      = [60, 60]
+  thickness = "15/32in"
+  density   = 680
+  price     = 61
+}
+
 stick "two_by_four" {
   label     = "2x4, dry"
   thickness = 1.5
@@ -41,6 +49,7 @@ slab "maple" {
 slab "oak" {
   label     = "white oak, glued up, 1 1/2 in"
   thickness = 1.5
+  solid     = true
   density   = 720
 }
 
@@ -90,4 +99,32 @@ screw "plate" {
   length   = 1.25
   per_box  = 50
   price    = 7.5
+}
+
+fitting "hinge" {
+  label = "concealed hinge with plate, 35 mm cup"
+  price = 4.2
+}
+
+fitting "pin" {
+  label    = "shelf pin, 5 mm"
+  per_pack = 20
+  price    = 3.5
+}
+
+fitting "slides" {
+  label = "drawer slides, side mounted, a pair"
+  price = 18
+}
+
+fitting "handle" {
+  label = "handle, 96 mm"
+  price = 5
+}
+
+banding "birch" {
+  label     = "birch edge banding, 7/8 in"
+  thickness = "0.02in"
+  roll      = "25ft"
+  price     = 9
 }

@@ -67,10 +67,29 @@ carcass "base" {
   screws   = screw.box
 }
 
+# Against the wall: on legs, closed with inset doors.
+carcass "legs" {
+  height    = carcass.base.height
+  depth     = carcass.base.depth
+  board     = sheet.birch
+  back      = { board = sheet.thin, fixed = "rabbeted" }
+  top       = "full"
+  stands_on = "legs"
+  toe_kick  = { height = 150, setback = 50 }
+  screws    = screw.box
+  banding   = banding.beech
+  shelf     = { setback = 30 } # behind the inset doors
+  pins      = { fitting = fitting.pin }
+  door      = { board = sheet.birch, fit = "inset", banding = banding.beech }
+  hinge     = { fitting = fitting.hinge }
+  handle    = { pitch = 0, fitting = fitting.knob }
+  legs      = { fitting = fitting.leg }
+}
+
 run "back" {
   along        = wall.hatch
   from         = "right"
-  carcass      = carcass.base
+  carcass      = carcass.legs
   joint_screws = screw.joint
   wall_screws  = screw.wall
   length       = 2740
@@ -85,9 +104,25 @@ run "back" {
     blocks    = stick.batten
   }
 
-  cabinet "plates" { width = 800 }
-  cabinet "till" { width = rest }
+  cabinet "plates" {
+    width   = 800
+    doors   = 2
+    shelves = 2
+  }
+
+  cabinet "till" {
+    width   = rest
+    doors   = 1
+    hinged  = "right"
+    shelves = 1
+  }
+
   filler "corner" { width = 20 }
+
+  end_panel "gable" {
+    end   = "left"
+    board = sheet.birch
+  }
 }
 
 run "front" {
@@ -122,18 +157,47 @@ knee_wall "bar" {
     screws     = screw.plate
     top_screws = screw.plate
   }
+
+  outlet "warmer" {
+    face      = "work"
+    from_left = 1300
+  }
+
+  skin "room" {
+    face    = "room"
+    board   = sheet.thin
+    grain   = "up"
+    battens = { board = sheet.thin, width = 45, about = 350 }
+  }
+
+  skin "work" {
+    face  = "work"
+    board = sheet.thin
+  }
+
+  skin "end" {
+    face     = "right"
+    board    = sheet.thin
+    over_run = true
+  }
 }
 
 counter "back" {
   over     = run.back
   slab     = slab.beech
-  overhang = { front = 20, left = 10 }
+  overhang = { front = 20, left = 28 } # 10 over the end panel
 }
 
 counter "work" {
   over     = run.front
   slab     = slab.beech
   overhang = { front = 20, right = 20 }
+  sink "bowl" {
+    in  = cabinet.sink
+    cut = { width = 400, depth = 340, radius = 60 }
+  }
+
+  tap "bowl" { behind = sink.bowl }
 }
 
 bar_top "ash" {

@@ -93,3 +93,33 @@ screw "plate" {
   per_box  = 100
   price    = 6.2
 }
+
+fitting "hinge" {
+  label = "concealed hinge with plate, 35 mm cup, for inset doors"
+  price = 3.9
+}
+
+fitting "pin" {
+  label    = "shelf pin, 5 mm"
+  per_pack = 20
+  price    = 3.2
+}
+
+fitting "knob" {
+  label = "knob, 30 mm"
+  price = 2.8
+}
+
+fitting "leg" {
+  label    = "cabinet leg, 150 mm, adjustable"
+  per_pack = 4
+  price    = 6.5
+}
+
+banding "beech" {
+  label     = "beech edge banding, 22 mm"
+  thickness = 0.5
+  width     = 22
+  roll      = "10m"
+  price     = 6
+}

@@ -9,7 +9,7 @@ var kneeWall = &Block{
 		{Name: "lumber", Type: Ref, Refs: []string{"stick"}, Required: true, Doc: "plates and studs; its width is the wall's thickness"},
 		{Name: "spacing", Type: Length, Default: "16in", Metric: "400mm", Doc: "between centres of studs, at most"},
 		{Name: "gap", Type: Reach, Default: "0in", Metric: "0mm", Doc: "between the backs of the boxes and the framing"},
-		{Name: "left_inset", Type: Place, Doc: "from the run's left end to the framing, as one faces the run; where it is left out the thickness of a skin on that end, so that the skin ends flush with the run, else 0"},
+		{Name: "left_inset", Type: Place, Doc: "from the run's left end to the framing, as one faces the run; where it is left out, so that a skin on that end ends flush with the run or its end panel, else 0"},
 		{Name: "right_inset", Type: Place, Doc: "from the run's right end to the framing, likewise"},
 		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "that join plates and studs"},
 		{Name: "floor_screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the lower plate into the floor"},
