@@ -3,6 +3,7 @@ package view
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -92,15 +93,21 @@ const (
 	costMoreLines    = 1 // each line of the text
 )
 
-// callout writes lines where there is room and leads from them to a point. In
-// a drawing with no room at all they stand below it, without a leader.
+// callout writes lines where there is room and leads from them to a point; one
+// line may be written as two. In a drawing with no room at all they stand below
+// it.
 func (s *sheet) callout(target geom.Point, lines ...string) {
-	b := setBlock(lines, s.h)
-	if s.search([]block{b}, target, anywhere) {
+	blocks := []block{setBlock(lines, s.h)}
+	if first, rest, two := strings.Cut(lines[0], " "); two && len(lines) == 1 {
+		blocks = append(blocks, setBlock([]string{first, rest}, s.h))
+	}
+	if s.search(blocks, target, anywhere) {
 		return
 	}
 	bounds := s.view.Bounds
-	s.set(b, geom.Point{X: bounds.X.Mid(), Y: bounds.Y.Lo - b.h}, 0)
+	at := geom.Point{X: bounds.X.Mid(), Y: bounds.Y.Lo - blocks[0].h}
+	s.set(blocks[0], at, 0)
+	s.line(model.ShapeLeader, "", "", at.Add(geom.Point{Y: blocks[0].h * 3 / 5}), target)
 }
 
 // candidate is a place of a callout: the middle of its text and where its leader

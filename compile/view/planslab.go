@@ -47,7 +47,10 @@ func (s *sheet) planCutNames(m *model.Model, sl *model.Slab) {
 			continue
 		}
 		for _, o := range p.Openings {
-			s.callout(s.clear(planShape(p, o.Shape).Bounds()), o.Name)
+			home := planShape(p, o.Shape).Bounds()
+			if !s.inside(upright(home), o.Name) {
+				s.callout(s.clear(home), o.Name)
+			}
 		}
 		for _, like := range p.LikeBores() {
 			if like[0].Through() {

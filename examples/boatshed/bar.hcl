@@ -161,7 +161,7 @@ knee_wall "bar" {
   skin "room" {
     face    = "room"
     board   = sheet.thin
-    battens = { board = sheet.thin, width = 1.5, between = 2 }
+    battens = { board = sheet.thin, width = 1.5, about = 18 }
     cap     = { board = sheet.thin, width = 2.5 }
   }
 

@@ -197,7 +197,7 @@ counter "work" {
     cut = { width = 400, depth = 340, radius = 60 }
   }
 
-  tap "bowl" { behind = sink.bowl }
+  tap "mixer" { behind = sink.bowl }
 }
 
 bar_top "ash" {
