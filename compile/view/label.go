@@ -75,11 +75,12 @@ func (s *sheet) set(b block, at geom.Point, turn geom.Angle) {
 	}
 }
 
-// ways are the directions in which a callout looks for room, and distant how far
-// it looks, in text heights.
+// ways are the directions in which a callout looks for room; distant is how far it
+// looks, in text heights, and farthest where nothing is found so near.
 const (
-	ways    = 24
-	distant = 24
+	ways     = 24
+	distant  = 24
+	farthest = 72
 )
 
 // What a callout gives up for a better place, in text heights of distance: over
@@ -95,19 +96,17 @@ const (
 
 // callout writes lines where there is room and leads from them to a point; one
 // line may be written as two. In a drawing with no room at all they stand below
-// it.
+// it, without a leader.
 func (s *sheet) callout(target geom.Point, lines ...string) {
 	blocks := []block{setBlock(lines, s.h)}
 	if first, rest, two := strings.Cut(lines[0], " "); two && len(lines) == 1 {
 		blocks = append(blocks, setBlock([]string{first, rest}, s.h))
 	}
-	if s.search(blocks, target, anywhere) {
+	if s.search(blocks, target, anywhere) || s.searchTo(farthest, blocks, target, anywhere, false) {
 		return
 	}
 	bounds := s.view.Bounds
-	at := geom.Point{X: bounds.X.Mid(), Y: bounds.Y.Lo - blocks[0].h}
-	s.set(blocks[0], at, 0)
-	s.line(model.ShapeLeader, "", "", at.Add(geom.Point{Y: blocks[0].h * 3 / 5}), target)
+	s.set(blocks[0], geom.Point{X: bounds.X.Mid(), Y: bounds.Y.Lo - blocks[0].h}, 0)
 }
 
 // candidate is a place of a callout: the middle of its text and where its leader
@@ -139,12 +138,12 @@ func anywhere(*candidate) bool { return true }
 // search writes one of the blocks at the best of the places that suit, the nearest
 // and first of equals. It reports whether there was one.
 func (s *sheet) search(blocks []block, target geom.Point, suits func(*candidate) bool) bool {
-	return s.searchClean(blocks, target, suits, false)
+	return s.searchTo(distant, blocks, target, suits, false)
 }
 
-// searchClean does so; where it must be clean, the text crosses no outline and its
-// leader no thin line.
-func (s *sheet) searchClean(blocks []block, target geom.Point, suits func(*candidate) bool, clean bool) bool {
+// searchTo does so, so many text heights far; where it must be clean, the text
+// crosses no outline and its leader no thin line.
+func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits func(*candidate) bool, clean bool) bool {
 	var best, p candidate
 	found := false
 	var sines, cosines [ways]float64
@@ -152,7 +151,7 @@ func (s *sheet) searchClean(blocks []block, target geom.Point, suits func(*candi
 		turn := geom.Angle(way)*360*geom.Degree/ways + 45*geom.Degree
 		sines[way], cosines[way] = turn.SinCos()
 	}
-	for far := 2 * s.h; far <= distant*s.h && (!found || far < best.cost(s.h)); far += s.h * 5 / 4 {
+	for far := 2 * s.h; far <= reach*s.h && (!found || far < best.cost(s.h)); far += s.h * 5 / 4 {
 		for way := range ways {
 			for _, b := range blocks {
 				p = s.candidateAt(b, target, far, sines[way], cosines[way])

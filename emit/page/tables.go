@@ -1,6 +1,7 @@
 package page
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -120,13 +121,19 @@ func (p writer) parts() {
 
 // goodOf names the faces of a part that should be the better ones.
 func goodOf(part *model.Part) string {
-	if part.Good == model.GoodDrawn && part.Face != "" {
-		return part.Face
+	switch part.Good {
+	case model.GoodDrawn:
+		return cmp.Or(part.Face, "as drawn")
+	case model.GoodFar:
+		return cmp.Or(behind[part.Face], "the other")
+	case model.GoodBoth:
+		return "both"
 	}
-	return goodFaces[part.Good]
+	return ""
 }
 
-var goodFaces = [...]string{model.GoodDrawn: "as drawn", model.GoodFar: "the other", model.GoodBoth: "both"}
+// behind is the face behind a drawn one. Lookup only.
+var behind = map[string]string{"inside": "outside", "top": "underside", "underside": "top", "front": "rear"}
 
 // features names what is cut and bored into a part.
 func features(part *model.Part) string {
