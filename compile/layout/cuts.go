@@ -33,7 +33,7 @@ func Cuts(parts []model.Part) []model.Cut {
 			}
 			cuts = append(cuts, model.Cut{
 				Stock: p.Stock, Kind: p.Kind, Length: long, Width: wide, Thickness: thick, Grain: p.Grain,
-				Banded: p.Banded(), Good: p.Good,
+				Banded: p.Banded(), Good: p.Good, Face: p.Face,
 			})
 		}
 		c := &cuts[at]

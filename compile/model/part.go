@@ -269,6 +269,7 @@ type Cut struct {
 	Thickness Length
 	Grain     Grain
 	Banded    string   // its banded edges in words; the sizes are without the banding
+	Face      string   // the drawn one of the first of them
 	Good      Good     // the faces that should be the better ones
 	Where     []string // owners
 }

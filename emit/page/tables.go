@@ -104,7 +104,7 @@ func (p writer) parts() {
 		p.end()
 		p.cells(columns[1:], part.Name, part.Owner, part.Stock, p.size(x, y), p.num(part.Thickness), features(part))
 		if edged {
-			p.cells(edgeColumns, part.Banded(), goodOf(part))
+			p.cells(edgeColumns, part.Banded(), goodOf(part.Face, part.Good))
 		}
 		p.end()
 	}
@@ -119,13 +119,13 @@ func (p writer) parts() {
 	p.end()
 }
 
-// goodOf names the faces of a part that should be the better ones.
-func goodOf(part *model.Part) string {
-	switch part.Good {
+// goodOf names the faces of a part that is drawn on one of them that should be the better ones.
+func goodOf(face string, good model.Good) string {
+	switch good {
 	case model.GoodDrawn:
-		return cmp.Or(part.Face, "as drawn")
+		return cmp.Or(face, "as drawn")
 	case model.GoodFar:
-		return cmp.Or(behind[part.Face], "the other")
+		return cmp.Or(behind[face], "the other")
 	case model.GoodBoth:
 		return "both"
 	}
@@ -186,7 +186,7 @@ func (p writer) cuts() {
 		texts := []string{strconv.Itoa(c.Count), p.num(c.Length), p.num(c.Width), p.num(c.Thickness),
 			c.Stock, c.Name, strings.Join(c.Parts, " "), grain}
 		if edged {
-			texts = append(texts, c.Banded, goodFaces[c.Good])
+			texts = append(texts, c.Banded, goodOf(c.Face, c.Good))
 		}
 		p.row(columns, texts...)
 	}
