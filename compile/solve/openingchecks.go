@@ -9,10 +9,12 @@ import (
 )
 
 // checkOpenings says when two openings run into one another. What meets the
-// notch for a baseboard is one with it.
+// notch for a baseboard is one with it, and so are notches for steel that stands
+// close together.
 func (s *solver) checkOpenings(part *model.Part, o *model.Opening, t *thing) {
 	for _, other := range part.Openings {
-		if strings.HasPrefix(other.Name, baseboard+" ") {
+		steel := t.kind == support && strings.HasPrefix(other.Name, support+" ")
+		if steel || strings.HasPrefix(other.Name, baseboard+" ") {
 			continue
 		}
 		overlap := o.Shape.Bounds().Intersect(other.Shape.Bounds())

@@ -20,7 +20,11 @@ type thing struct {
 	warned     bool // said already: the bit for its corners
 }
 
-const baseboard = "baseboard"
+// Kinds of things that are told apart by name.
+const (
+	baseboard = "baseboard"
+	support   = "support" // the steel of one, which leaves the wall through a skin
+)
 
 // things lists what stands in and on the walls, baseboards first.
 func (s *solver) things() []thing {
