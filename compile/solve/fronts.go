@@ -91,6 +91,15 @@ func (s *solver) rows(b *lang.Block) []row {
 	return out
 }
 
+// insetFronts is the thickness of a cabinet's fronts where they stand between its
+// sides, else 0.
+func (s *solver) insetFronts(c *carcass, b *lang.Block) length.Length {
+	if c.block.Attr("door") == nil || s.field(c.block, "door", "fit").Text != "inset" || len(s.rows(b)) == 0 {
+		return 0
+	}
+	return s.boardOf(s.fieldRef(c.block, "door", "board")).t
+}
+
 // soundDoors demands that the carcass says how fronts are made, and that a
 // cabinet has no more doors than can open.
 func (s *solver) soundDoors(c *carcass, b *lang.Block, at source.Range) bool {

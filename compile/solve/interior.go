@@ -23,13 +23,15 @@ type interior struct {
 	depth  geom.Span   // of fixed shelves
 }
 
-// interior fills a cabinet: dividers, fixed shelves, and shelves on pins. One
-// that cannot be is refused, and nothing more is made.
+// interior fills a cabinet: dividers, fixed shelves, and shelves on pins, all of
+// them behind inset fronts. One that cannot be is refused, and nothing more is
+// made.
 func (s *solver) interior(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {
 	in := interior{carcass: c, run: run, b: b, hull: box.Hull, inside: box.Inside, clear: c.clear(box.Hull), shelf: c.board}
 	if named := s.fieldRef(c.block, "shelf", "board"); named != nil {
 		in.shelf = s.boardOf(named)
 	}
+	in.inside.V.Hi -= s.insetFronts(c, b)
 	in.depth = geom.Span{Lo: in.inside.V.Lo, Hi: in.inside.V.Hi - s.fieldLength(c.block, "shelf", "setback")}
 	if s.dividers(&in) && s.fixedShelves(&in) {
 		s.shelves(&in)

@@ -78,8 +78,7 @@ carcass "legs" {
   toe_kick  = { height = 150, setback = 50 }
   screws    = screw.box
   banding   = banding.beech
-  shelf     = { setback = 30 } # behind the inset doors
-  pins      = { fitting = fitting.pin }
+  pins      = { depth = 8, fitting = fitting.pin }
   door      = { board = sheet.birch, fit = "inset", banding = banding.beech }
   hinge     = { fitting = fitting.hinge }
   handle    = { pitch = 0, fitting = fitting.knob }
@@ -105,9 +104,10 @@ run "back" {
   }
 
   cabinet "plates" {
-    width   = 800
-    doors   = 2
-    shelves = 2
+    width    = 800
+    dividers = [400]
+    doors    = 2
+    shelves  = 2
   }
 
   cabinet "till" {
