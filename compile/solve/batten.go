@@ -26,13 +26,12 @@ func (s *solver) dress(f *face, seams []length.Length) {
 
 // battens is what the strips over one skin have in common.
 type battens struct {
-	face    *face
-	board   *lang.Block
-	width   length.Length
-	top     length.Length // where they end, but for those under steel
-	covers  []spacing.Closed
-	placed  []batten
-	refused bool
+	face   *face
+	board  *lang.Block
+	width  length.Length
+	top    length.Length // where they end, but for those under steel
+	covers []spacing.Closed
+	placed []batten
 }
 
 // batten is one strip by its centre, from the left end of the skin.
