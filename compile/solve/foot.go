@@ -5,6 +5,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang"
 	"barwright/lang/length"
 )
@@ -73,15 +74,14 @@ func (s *solver) crosspieces(c *carcass, u geom.Span) []length.Length {
 // evenly lists places from end to end, as few as are no further apart than
 // most; nothing where they are more than anybody asks for.
 func evenly(stretch geom.Span, most length.Length) []length.Length {
-	n := max(1, (stretch.Size()+most-1)/most)
-	if n >= mostPieces {
+	if stretch.Size()/most >= mostPieces {
 		return nil
 	}
-	out := make([]length.Length, n+1)
-	for i := range out {
-		out[i] = stretch.Lo + stretch.Size()*length.Length(i)/n
+	even, refusal := spacing.Place(spacing.Ask{Stretch: stretch, Most: most})
+	if refusal != nil {
+		return nil
 	}
-	return out
+	return even.Centres
 }
 
 // legs stand in two rows, the rear one first, their centres in from the ends,
