@@ -13,6 +13,7 @@ import (
 	"barwright/compile/solve"
 	"barwright/lang"
 	"barwright/lang/finding"
+	"barwright/lang/schema"
 	"barwright/lang/source"
 )
 
@@ -20,14 +21,8 @@ import (
 // the second time; each finding has its place inside the file; and what has no
 // errors is a sound model.
 func FuzzRead(f *testing.F) {
-	for _, pattern := range []string{"../../testdata/*/*.txtar", "../../examples/*"} {
-		paths, err := filepath.Glob(pattern)
-		if err != nil || len(paths) == 0 {
-			f.Fatalf("no seeds in %s: %v", pattern, err)
-		}
-		for _, path := range paths {
-			f.Add(seed(f, path))
-		}
+	for _, text := range seeds(f) {
+		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
 		files := source.Files{{Name: "bar.hcl", Text: text}}
@@ -48,9 +43,67 @@ func FuzzRead(f *testing.F) {
 	})
 }
 
+// TestSeeds demands that whatever the language has occurs in the seeds, and that
+// the one that has most of it is no mistake.
+func TestSeeds(t *testing.T) {
+	if m, _, rendered := readAndSolve(t, source.Files{{Name: "whole.hcl", Text: seed(t, "testdata/seeds")}}, "", ""); m == nil {
+		t.Errorf("the whole bar is refused:\n%s", rendered)
+	}
+	said := map[string]bool{} // "run cabinet.width"
+	var note func(of string, blocks []*lang.Block)
+	note = func(of string, blocks []*lang.Block) {
+		for _, b := range blocks {
+			at := of + b.Spec.Kind
+			said[at] = true
+			for _, a := range b.Attrs {
+				said[at+"."+a.Name] = true
+			}
+			note(at+" ", b.Blocks)
+		}
+	}
+	for _, text := range seeds(t) {
+		src, _ := lang.Read(source.Files{{Name: "bar.hcl", Text: text}})
+		note("", src.Blocks)
+	}
+	var demand func(of string, blocks []*schema.Block)
+	demand = func(of string, blocks []*schema.Block) {
+		for _, b := range blocks {
+			at := of + b.Kind
+			names := []string{at}
+			for _, a := range b.Attrs {
+				names = append(names, at+"."+a.Name)
+			}
+			for _, name := range names {
+				if !said[name] && b.Kind != "include" {
+					t.Errorf("no seed has %s", name)
+				}
+			}
+			demand(at+" ", b.Blocks)
+		}
+	}
+	demand("", schema.Root())
+}
+
+// seeds are all descriptions of the tests and the examples.
+func seeds(t testing.TB) [][]byte {
+	var out [][]byte
+	for _, pattern := range []string{"../../testdata/*/*.txtar", "../../examples/*", "../../examples/steps/*", "testdata/seeds"} {
+		paths, err := filepath.Glob(pattern)
+		if err != nil || len(paths) == 0 {
+			t.Fatalf("no seeds in %s: %v", pattern, err)
+		}
+		for _, path := range paths {
+			if text := seed(t, path); len(text) > 0 {
+				out = append(out, text)
+			}
+		}
+	}
+	return out
+}
+
 // seed is the text of a description: of an archive, or of the files of a folder
 // after one another.
-func seed(f *testing.F, path string) []byte {
+func seed(f testing.TB, path string) []byte {
 	var text []byte
 	if filepath.Ext(path) == ".txtar" {
 		a, err := txtar.ParseFile(path)

@@ -22,8 +22,9 @@ func (s *solver) placeSteel(k *knee, g *steelwork) bool {
 	}
 	f := k.wall.Framing.U
 	end := g.block.Attr("end")
+	apart, meet := s.supportsApart(k, g)
 	ask := spacing.Ask{
-		Stretch: f, Count: count, Least: g.recessWidth, End: s.length(g.block, "end"), HalfEnds: end == nil,
+		Stretch: f, Count: count, Least: apart, End: s.length(g.block, "end"), HalfEnds: end == nil,
 		Mirrored: true, Mark: s.marks, Closed: k.outlets(g.recessWidth / 2),
 	}
 	if end == nil {
@@ -40,8 +41,8 @@ func (s *solver) placeSteel(k *knee, g *steelwork) bool {
 	switch {
 	case refusal == nil:
 	case refusal.Cause == spacing.Crowded:
-		s.findings.Errorf("supports-meet", at, "fewer supports", "The recesses of %s run into one another. %s",
-			finding.Counted(count, "support"), refusal.Text(s.show))
+		s.findings.Errorf("supports-meet", at, "fewer supports", "The %s %s run into one another. %s",
+			meet, finding.Counted(count, "support"), refusal.Text(s.show))
 		return false
 	default:
 		s.findings.Errorf("no-place-for-supports", at, "fewer supports, or at = […] with places of your own",
@@ -51,6 +52,18 @@ func (s *solver) placeSteel(k *knee, g *steelwork) bool {
 	g.centres = placed.Centres
 	s.tellUneven(k, "supports-moved", at, "support", placed.Forced, 0)
 	return s.checkEnds(k, g)
+}
+
+// supportsApart is how far from centre to centre supports stand at least, and
+// what would meet there: their recesses, or what a skin on the room's side leaves
+// open for them.
+func (s *solver) supportsApart(k *knee, g *steelwork) (length.Length, string) {
+	if skin := s.skinOn(k.block, "room"); skin != nil {
+		if open := g.width + 2*s.length(skin, "clearance"); open > g.recessWidth {
+			return open, "openings in the skin for"
+		}
+	}
+	return g.recessWidth, "recesses of"
 }
 
 // supportsAt takes the centres as they are written.

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"cmp"
 	"fmt"
 
 	"barwright/compile/geom"
@@ -85,8 +86,14 @@ func (s *solver) checkWalls() {
 		if studs.Kind == expr.Object {
 			studs.Items = studs.Items[:1] // first; the others are kept within the wall
 		}
+		told := 0 // beyond which end: the next ones there would only say the same
 		for _, stud := range studs.Items {
-			if at := lengthOf(stud); stud.Kind == expr.Length && (at < within.Lo || at > within.Hi) {
+			if stud.Kind != expr.Length {
+				continue
+			}
+			at := lengthOf(stud)
+			if end := cmp.Compare(at, within.Lo) + cmp.Compare(at, within.Hi); end/2 != told && end/2 != 0 {
+				told = end / 2
 				s.findings.Errorf("outside-wall", stud.At, "", "A stud at %s is outside the wall, which is %s long.", s.show(at), s.show(within.Hi)).
 					Also(wall.Attr("length").Expr.At, "the wall's length")
 			}

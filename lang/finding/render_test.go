@@ -77,6 +77,8 @@ func TestRender(t *testing.T) {
 			"  bar.hcl:1  a = \"x\n                   ^\n"},
 		{"the middle of a long line", long, "FAULT", 0, 80,
 			"  bar.hcl:1  … 10, 10, 10, 10, 10, FAULT, 20, 20, 20, 20, 20, 20, 20, 20, 20, 2…\n                                   ^^^^^\n"},
+		{"the middle of a line of a megabyte", strings.Repeat("10, ", 1<<17) + "FAULT, " + strings.Repeat("20, ", 1<<17) + "\n", "FAULT", 0, 80,
+			"  bar.hcl:1  … 10, 10, 10, 10, 10, FAULT, 20, 20, 20, 20, 20, 20, 20, 20, 20, 2…\n                                   ^^^^^\n"},
 		{"the start of a long line", long, "width", 0, 80,
 			"  bar.hcl:1  width = [10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, 10, …\n             ^^^^^\n"},
 		{"the end of a long line", long, "]", 0, 80,

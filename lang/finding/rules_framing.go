@@ -117,8 +117,8 @@ the width makes a half circle; more cannot be.`,
 		Slug: "supports-meet", Severity: Error, Says: "recesses run into one another",
 		Caution: loadDecides,
 		Explains: `
-So many supports stand on the framing that their recesses overlap: the plate would be cut away between them. Take
-fewer, or narrower steel. How many a bar top needs is for its load and its maker to say.`,
+So many supports stand on the framing that their recesses overlap, or what a skin leaves open for them: the plate or
+the skin would be cut away between them. Take fewer, or narrower steel. How many a bar top needs is for its load and its maker to say.`,
 	},
 	{
 		Slug: "support-past-end", Severity: Error, Says: "a recess runs past the end of the plate",

@@ -9,13 +9,21 @@ import (
 	"golang.org/x/text/width"
 )
 
+// mostLine bounds what is looked at of a line on either side of a place, in
+// bytes: far more than is shown, and little where a line holds a whole file.
+const mostLine = 4096
+
 // lineAt returns the line that holds a byte, clean and without the blanks that
 // it begins with, which say nothing here and cost a narrow screen its room. It
-// also returns where that begins.
+// also returns where that begins. Of a very long line it is the part round the
+// byte.
 func lineAt(text []byte, at int) (line string, from int) {
 	at = min(max(at, 0), len(text))
-	from = bytes.LastIndexByte(text[:at], '\n') + 1
-	rest, _, _ := bytes.Cut(text[from:], []byte("\n"))
+	from = max(bytes.LastIndexByte(text[:at], '\n')+1, at-mostLine)
+	for from < at && !utf8.RuneStart(text[from]) {
+		from++
+	}
+	rest, _, _ := bytes.Cut(text[from:min(len(text), at+mostLine)], []byte("\n"))
 	whole := clean(string(bytes.TrimRight(rest, "\r")))
 	line = strings.TrimLeft(whole, " ")
 	return line, from + len(whole) - len(line)

@@ -1,0 +1,368 @@
+# A bar that says all that the language has. The numbers are made up.
+build "whole" {
+  unit     = "mm"
+  marks    = 0.5
+  revision = "A"
+}
+
+given "bar" {
+  value = 1130
+  from  = 1000
+  to    = 1200
+}
+
+sheet "ply" {
+  size      = [2440, 1220]
+  thickness = 18
+  density   = 680
+}
+
+sheet "thin" {
+  size      = [2440, 1220]
+  thickness = 6
+  grain     = "none"
+}
+
+stick "cls" {
+  thickness = 38
+  width     = 89
+  lengths   = [2400, 4800]
+}
+
+flat_bar "arm" {
+  thickness = 10
+  width     = 60
+  lengths   = [3000]
+  density   = 7850
+}
+
+slab "oak" {
+  thickness = 40
+  solid     = true
+  density   = 720
+}
+
+screw "all" {
+  diameter = 4
+  length   = 40
+  per_box  = 200
+}
+
+fitting "any" { per_pack = 2 }
+
+banding "beech" {
+  thickness = 1
+  roll      = 50000
+  spare     = 20
+}
+
+finish "oil" {
+  coverage = 12
+  coats    = 3
+  can      = 2.5
+  price    = 40
+  label    = "oil"
+}
+
+router "bench" {
+  bit  = 12
+  feed = 2000
+  fit  = 0.3
+  low  = 0.5
+  tool = 2
+}
+
+saw {
+  kerf       = 3
+  trim       = 5
+  corner_bit = 10
+}
+
+table "shop" {
+  format      = "r2000"
+  notes       = false
+  unit_stated = false
+  spacing     = 8
+  margin      = 10
+}
+
+room {
+  wall "long" {
+    length    = 2950
+    corner    = 89.5
+    backing   = "studs"
+    studs     = { first = 200, spacing = 400, last = 2800 }
+    baseboard = { height = 80, thickness = 15, from = 2400, to = 2800 }
+    outlet "a" {
+      at        = [300, 300]
+      clearance = 3
+      cut       = "notch"
+      open_to   = "bottom"
+      corner    = 5
+    }
+
+    switch "b" {
+      at         = [900, 500]
+      box        = { width = 70, height = 70, depth = 40 }
+      cover      = { width = 90, height = 90 }
+      clearance  = 1
+      stands_out = 30
+    }
+
+    vent "air" {
+      at         = [1500, 400]
+      width      = 100
+      height     = 100
+      stands_out = 20
+      cut        = "slot"
+      open_to    = "top"
+    }
+  }
+
+  wall "short" {
+    length = 4000
+    stub "waste" {
+      at         = [2000, 450]
+      diameter   = 43
+      stands_out = 700
+      clearance  = 4
+      cut        = "slot"
+      open_to    = "rear"
+    }
+  }
+
+  floor {
+    reading { point = [100, 200, 48] }
+  }
+}
+
+carcass "closed" {
+  height    = 860
+  depth     = 580
+  board     = sheet.ply
+  back      = { board = sheet.thin, fixed = "rabbeted", groove = 7, play = 0.5 }
+  stretcher = 90
+  stands_on = "base"
+  base      = { rear = 30, apart = 400 }
+  toe_kick  = { height = 110, setback = 60 }
+  screws    = screw.all
+  banding   = banding.beech
+  shelf     = { board = sheet.ply, setback = 25, play = 1 }
+  pins      = { pitch = 32, diameter = 5, depth = 8, from_front = 60, from_back = 40, from_ends = 64, fitting = fitting.any }
+  door      = { board = sheet.ply, fit = "inset", gap = 2, banding = banding.beech, grain = "along" }
+  hinge     = { cup = 35, depth = 13, from_edge = 4, from_end = 90, plate = 37, plate_pitch = 32, plate_bore = 5, plate_depth = 10, fitting = fitting.any }
+  handle    = { pitch = 64, bore = 4.5, from_edge = 40, fitting = fitting.any }
+  drawer    = { board = sheet.ply, bottom = sheet.thin, clearance = 13, lower = 50, up = 25, lengths = [300, 450], behind = 10, groove = 8, groove_up = 15, play = 0.3, fitting = fitting.any }
+}
+
+carcass "open" {
+  height    = 860
+  depth     = 580
+  board     = sheet.ply
+  back      = { board = sheet.thin, fixed = "captured", inset = 30 }
+  top       = "full"
+  stands_on = "legs"
+  legs      = { inset = 60, across = 50, apart = 500, fitting = fitting.any }
+  door      = { board = sheet.ply, top = 4, bottom = 1 }
+}
+
+run "back" {
+  along        = wall.long
+  start        = 20
+  carcass      = carcass.closed
+  joint_screws = screw.all
+  wall_screws  = screw.all
+  cabinet "a" {
+    width         = 700
+    dividers      = [300]
+    fixed_shelves = [500]
+    shelves       = 1
+  }
+
+  cabinet "b" {
+    width   = 500
+    drawers = [150, rest]
+    doors   = 1
+    hinged  = "right"
+  }
+
+  cabinet "c" {
+    width       = rest
+    carcass     = carcass.open
+    false_front = 120
+    doors       = 2
+  }
+
+  bay "cool" {
+    appliance = { width = 500, height = 800, depth = 500 }
+    gap       = 5
+    top_gap   = 2
+    back_gap  = 20
+    blocks    = stick.cls
+    plug      = outlet.a
+  }
+
+  filler "f" {
+    width  = 40
+    board  = sheet.ply
+    scribe = 10
+  }
+}
+
+run "front" {
+  out_from     = wall.short
+  at           = 1700
+  faces        = "left"
+  carcass      = carcass.closed
+  joint_screws = screw.all
+  cabinet "sink" { width = 800 }
+  cabinet "bins" { width = 700 }
+
+  anchor "x" {
+    under        = cabinet.bins
+    block        = stick.cls
+    fixed        = "screws"
+    play         = 4
+    screws       = screw.all
+    floor_screws = screw.all
+  }
+
+  end_panel "e" {
+    end      = "right"
+    board    = sheet.ply
+    to_front = 18
+    toe_kick = false
+    scribe   = 5
+  }
+}
+
+knee_wall "bar" {
+  behind        = run.front
+  lumber        = stick.cls
+  spacing       = 400
+  gap           = 0
+  screws        = screw.all
+  floor_screws  = screw.all
+  run_screws    = screw.all
+  router        = router.bench
+  top_plates    = 2
+  bottom_plates = 2
+  studs_from    = "right"
+  supports {
+    count           = 2
+    at              = [250, 1150]
+    plate           = flat_bar.arm
+    reach           = 250
+    tail            = 70
+    corner          = 8
+    screws          = screw.all
+    screws_each     = 2
+    top_screws      = screw.all
+    top_screws_each = 3
+    hole            = 1
+    movement        = 4
+  }
+
+  outlet "o" {
+    face      = "work"
+    from_left = 500
+    lying     = true
+    clearance = 1
+    height    = 957
+    box       = { width = 76, height = 60, depth = 40 }
+    cover     = { width = 86, height = 70 }
+  }
+
+  outlet "p" {
+    face    = "work"
+    mirrors = outlet.o
+    lying   = true
+    height  = 957
+    box     = { width = 76, height = 60, depth = 40 }
+    cover   = { width = 86, height = 70 }
+  }
+
+  outlet "q" {
+    face       = "room"
+    from_right = 600
+    height     = 400
+  }
+
+  skin "work" {
+    face          = "work"
+    board         = sheet.thin
+    above_counter = 4
+    below_top     = 2
+    grain         = "up"
+  }
+
+  skin "room" {
+    face        = "room"
+    board       = sheet.thin
+    above_floor = 10
+    below_top   = 2
+    clearance   = 2
+    battens     = { board = sheet.thin, width = 40, between = 1, mirrored = false, ends = false }
+    cap         = { board = sheet.thin, width = 60 }
+  }
+
+  skin "end" {
+    face  = "right"
+    board = sheet.thin
+  }
+
+  corner "end" {
+    end   = "right"
+    board = sheet.thin
+    width = 30
+  }
+}
+
+counter "work" {
+  over     = run.front
+  slab     = slab.oak
+  overhang = { front = 20, right = 30 }
+  seams    = [cabinet.sink.right]
+  sink "bowl" {
+    in         = cabinet.sink
+    cut        = { width = 350, depth = 300, radius = 40 }
+    from_front = 120
+    rail       = 60
+  }
+
+  tap "mixer" {
+    behind    = sink.bowl
+    diameter  = 32
+    from_rear = 60
+  }
+}
+
+bar_top "oak" {
+  over     = knee_wall.bar
+  slab     = slab.oak
+  height   = given.bar
+  overhang = { room = 300, work = 20, left = 0, right = 20 }
+  seams    = [700]
+}
+
+cable "c" {
+  from    = outlet.o
+  to      = outlet.p
+  through = [knee_wall.bar]
+  height  = 300
+  slack   = 200
+}
+
+cord "fridge" {
+  of     = bay.cool
+  to     = outlet.a
+  length = 2000
+  plug   = { width = 45, height = 40 }
+}
+
+drain "d" {
+  from     = sink.bowl
+  to       = stub.waste
+  diameter = 40
+  slope    = 0.02
+}
