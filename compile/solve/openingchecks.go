@@ -9,12 +9,10 @@ import (
 )
 
 // checkOpenings says when two openings run into one another. What meets the
-// notch for a baseboard is one with it, and so are notches for steel that stands
-// close together.
+// notch for a baseboard is one with it.
 func (s *solver) checkOpenings(part *model.Part, o *model.Opening, t *thing) {
 	for _, other := range part.Openings {
-		steel := t.kind == support && strings.HasPrefix(other.Name, support+" ")
-		if steel || strings.HasPrefix(other.Name, baseboard+" ") {
+		if strings.HasPrefix(other.Name, baseboard+" ") {
 			continue
 		}
 		overlap := o.Shape.Bounds().Intersect(other.Shape.Bounds())

@@ -64,9 +64,9 @@ type face struct {
 
 // opened is a box that a skin lets through, its clearance counted.
 type opened struct {
-	kind, name string // "outlet", "outlet urn"
-	box        geom.Box
-	why        model.Why
+	name string
+	box  geom.Box
+	why  model.Why
 }
 
 var faces = map[string]struct {
@@ -145,7 +145,7 @@ func (s *solver) face(wall *model.KneeWall, knee, b *lang.Block) face {
 		for i, sup := range wall.Supports {
 			around := geom.Box{U: sup.Steel.U.Grow(s.length(b, "clearance")), V: sup.Steel.V, Z: sup.Steel.Z.Grow(s.length(b, "clearance"))}
 			around.Z.Hi = framing.Z.Hi // the steel goes in from above
-			f.steel = append(f.steel, opened{support, support + " " + strconv.Itoa(i+1), around, wall.Why})
+			f.steel = append(f.steel, opened{"support " + strconv.Itoa(i+1), around, wall.Why})
 		}
 	default:
 		f.box.V.Hi = 0 // over the gap, to the backs of the boxes
@@ -167,7 +167,7 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 	open := slices.Clone(f.steel)
 	for _, o := range f.wall.Outlets {
 		if o.Face == f.word {
-			open = append(open, opened{"outlet", "outlet " + o.Name, o.Clear, o.Why})
+			open = append(open, opened{"outlet " + o.Name, o.Clear, o.Why})
 		}
 	}
 	for i := range bounds[1:] {
@@ -184,7 +184,7 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 		for _, o := range open {
 			if o.box.Overlaps(box) {
 				on, _ := s.m.Parts[part].Placement.Local(o.box)
-				s.open(part, &thing{kind: o.kind, name: o.name, why: o.why}, on)
+				s.open(part, &thing{name: o.name, why: o.why}, on)
 			}
 		}
 	}

@@ -20,11 +20,7 @@ type thing struct {
 	warned     bool // said already: the bit for its corners
 }
 
-// Kinds of things that are told apart by name.
-const (
-	baseboard = "baseboard"
-	support   = "support" // the steel of one, which leaves the wall through a skin
-)
+const baseboard = "baseboard"
 
 // things lists what stands in and on the walls, baseboards first.
 func (s *solver) things() []thing {
