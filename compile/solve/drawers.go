@@ -108,7 +108,7 @@ func (d *drawer) sound() bool {
 	} {
 		if need.have <= need.taken {
 			s.findings.Errorf("drawer-too-small", d.row.at, need.mend, "The box of %s of %s would be %s %s, but %s take up %s.",
-				d.name, d.block.Describe(), s.show(max(need.have, 0)), need.size, need.parts, s.show(need.taken)).
+				d.name, d.block.Describe(), s.show(need.have), need.size, need.parts, s.show(need.taken)).
 				Also(d.saidOf("drawer"), "how boxes of drawers are made")
 			return false
 		}

@@ -95,10 +95,15 @@ func (s *solver) legs(c *carcass, b *lang.Block, box *model.Box) {
 			"The legs are %s across, and their centres stand %s behind the line of the toe kick, whose board is %s thick: they would run into it.",
 			s.show(across), s.show(inset), s.show(c.board.t))
 		return
-	case fore-rear < across || hull.U.Size()-2*inset < across:
-		s.findings.Errorf("legs-find-no-room", b.Head, "a larger box, or a smaller inset of its legs",
-			"The legs of %s are %s across, but with their inset of %s their centres would have %s from rear to front and %s from left to right.",
-			b.Describe(), s.show(across), s.show(inset), s.show(max(0, fore-rear)), s.show(max(0, hull.U.Size()-2*inset))).Also(c.at("legs"), "the inset")
+	case fore-rear < across:
+		s.findings.Errorf("legs-find-no-room", c.at("legs"), "a smaller inset, or a deeper carcass",
+			"The legs are %s across, and their centres stand %s from the rear and from the line of the toe kick: the two rows need %s, and that line is %s from the rear.",
+			s.show(across), s.show(inset), s.show(2*inset+across), s.show(c.line(hull))).Also(b.Head, "under this cabinet")
+		return
+	case hull.U.Size()-2*inset < across:
+		s.findings.Errorf("legs-find-no-room", b.Head, "a smaller inset of its legs, or width = "+s.show(2*inset+across)+" or more",
+			"The legs of %s are %s across, and their centres stand %s from its ends: they need %s, and it is %s wide.",
+			b.Describe(), s.show(across), s.show(inset), s.show(2*inset+across), s.show(hull.U.Size())).Also(c.at("legs"), "the inset")
 		return
 	}
 	places := evenly(hull.U.Grow(-inset), s.fieldLength(c.block, "legs", "apart"))

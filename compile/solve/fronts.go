@@ -221,8 +221,12 @@ func (f *closing) standsIn(front *model.Front, at source.Range) bool {
 	p := f.met(front.Place)
 	if p != nil {
 		s := f.s
-		s.findings.Errorf("front-meets", at, fmt.Sprintf("keep the %s at least %s behind the front edges", p.Name, s.show(f.board.t)),
-			"The %s of %s is %s thick and would stand %s deep in the %s behind it.", front.Name, f.block.Describe(), s.show(f.board.t),
+		mend := fmt.Sprintf("shelf = { setback = … } of %s or more in the carcass", s.show(f.board.t))
+		if strings.HasPrefix(p.ID, f.block.Key()+"/divider-") { // that reach to the front edges
+			mend = `door = { fit = "overlay" } in the carcass, or no dividers`
+		}
+		s.findings.Errorf("front-meets", at, mend,
+			"The %s of %s is %s thick and would stand %s deep in %s.", front.Name, f.block.Describe(), s.show(f.board.t),
 			s.show(min(p.Placement.Box.V.Hi, front.Place.V.Hi)-front.Place.V.Lo), p.Name).Also(p.Why.At, "the %s", p.Name)
 	}
 	return p != nil

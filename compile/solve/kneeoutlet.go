@@ -166,6 +166,19 @@ func (s *solver) skinThickness(knee *lang.Block, face string) length.Length {
 	return 0
 }
 
+// mirrorsAsWide is whether an outlet mirrors one whose box is at least as wide,
+// and so comes as near to an end of the framing.
+func (s *solver) mirrorsAsWide(o *lang.Block) bool {
+	if o.Attr("mirrors") == nil {
+		return false
+	}
+	wide := func(o *lang.Block) length.Length {
+		box, _ := s.outletSizes(o, 0, 0, s.flag(o, "lying"))
+		return box.X.Size()
+	}
+	return wide(s.ref(o, "mirrors")) >= wide(o)
+}
+
 func (s *solver) soundKneeBox(k *kneeBox) bool {
 	o, name := k.block, finding.Capital(k.block.Describe())
 	cut := k.box.Grow(k.clearance)
@@ -176,6 +189,9 @@ func (s *solver) soundKneeBox(k *kneeBox) bool {
 			"The cover plate of %s is %s wide and %s high as it stands, the opening behind it %s by %s: it would show.",
 			o.Describe(), s.show(k.cover.X.Size()), s.show(k.cover.Y.Size()), s.show(cut.X.Size()), s.show(cut.Y.Size()))
 	case !ends.Contains(k.box.X):
+		if s.mirrorsAsWide(o) {
+			return false // that one says so
+		}
 		lo, hi := k.end+k.box.X.Size()/2, k.framing.U.Size()-k.end-k.box.X.Size()/2
 		mend := ""
 		if lo <= hi {

@@ -41,8 +41,10 @@ func (s *solver) checkReached(t *thing, p *passage, c *cabinet, box *model.Box) 
 	if end.V.Size() > end.U.Size() {
 		across, deep = geom.V, geom.U
 	}
-	s.covered(t, box, end.Along(across), box.Inside.Along(across))
-	s.covered(t, box, p.z, box.Inside.Z)
+	if !s.findings.Has("opening-meets-joint", t.why.At) { // the box on the other side of the joint says the same
+		s.covered(t, box, end.Along(across), box.Inside.Along(across))
+		s.covered(t, box, p.z, box.Inside.Z)
+	}
 	reached := end.With(deep, end.Along(deep).Grow(1))
 	var before []string
 	for i := c.first; i < c.last; i++ {

@@ -28,13 +28,20 @@ func (s *solver) soundBox(c *carcass, b *lang.Block, hull geom.Box) bool {
 	if c.stands == "base" {
 		needs = append(needs, need{d, "deep", "the boards of its base, what they keep clear of the wall and the setback", c.baseRear + 2*t + c.toeSetback})
 	}
-	for _, n := range needs {
-		if n.have <= n.taken {
+	for i, n := range needs {
+		switch {
+		case n.have > n.taken:
+			continue
+		case i == 0:
 			s.findings.Errorf("box-too-small", b.Head, "", "%s is %s %s, but %s take up %s.",
 				finding.Capital(b.Describe()), s.show(n.have), n.size, n.parts, s.show(n.taken)).
 				Also(c.block.Head, "its carcass")
-			return false
+		default: // alike for all boxes of the run, and told once
+			s.findings.Errorf("box-too-small", c.block.Head, "", "Boxes of %s are to be %s %s, but %s take up %s.",
+				c.block.Describe(), s.show(n.have), n.size, n.parts, s.show(n.taken)).
+				Also(b.Head, "the first of them")
 		}
+		return false
 	}
 	return s.soundRecess(c) && s.soundBanding(c)
 }
