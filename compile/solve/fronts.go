@@ -208,28 +208,9 @@ func (f *closing) front(r row, u geom.Span, front model.Front, p piece) (int, bo
 			Also(door.Attr("door").Expr.At, "how fronts are made")
 		return 0, false
 	}
-	if f.inset && f.standsIn(&front, r.at) {
-		return 0, false
-	}
 	front.Part = s.panel(f.block, f.board.sheet, f.run.Frame, front.Place, p).ID
 	f.box.Fronts = append(f.box.Fronts, front)
 	return len(s.m.Parts) - 1, true
-}
-
-// standsIn refuses an inset front that would stand in a part of its cabinet.
-func (f *closing) standsIn(front *model.Front, at source.Range) bool {
-	p := f.met(front.Place)
-	if p != nil {
-		s := f.s
-		mend := fmt.Sprintf("shelf = { setback = … } of %s or more in the carcass", s.show(f.board.t))
-		if strings.HasPrefix(p.ID, f.block.Key()+"/divider-") { // that reach to the front edges
-			mend = `door = { fit = "overlay" } in the carcass, or no dividers`
-		}
-		s.findings.Errorf("front-meets", at, mend,
-			"The %s of %s is %s thick and would stand %s deep in %s.", front.Name, f.block.Describe(), s.show(f.board.t),
-			s.show(min(p.Placement.Box.V.Hi, front.Place.V.Hi)-front.Place.V.Lo), p.Name).Also(p.Why.At, "the %s", p.Name)
-	}
-	return p != nil
 }
 
 // met is the first part of the cabinet, its fronts apart, that stands in a box;

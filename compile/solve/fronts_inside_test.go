@@ -69,23 +69,6 @@ run "r" {
 	return s
 }
 
-// A shelf that reaches into an inset door is refused, one just behind it is not.
-func TestInsetDoorBeforeAShelf(t *testing.T) {
-	for _, test := range []struct {
-		front length.Length // of the shelf; the door's rear stands at 542
-		want  int
-	}{{542 * millimetre, 0}, {542*millimetre + 1, 1}, {560 * millimetre, 1}} {
-		s := closedBox(t, "doors = 2", func(s *solver, b *lang.Block, run *model.Run) {
-			s.panel(b, s.src.Top("sheet")[0], run.Frame, geom.Box{
-				U: geom.Span{Lo: 18 * millimetre, Hi: 582 * millimetre}, V: geom.Span{Lo: 18 * millimetre, Hi: test.front}, Z: geom.Span{Lo: 400 * millimetre, Hi: 418 * millimetre},
-			}, piece{id: "shelf", name: "shelf", out: above})
-		})
-		if n := len(s.out.Findings); n != test.want || n > 0 && s.out.Findings[0].Slug != "front-meets" {
-			t.Errorf("a shelf to %d: %v", test.front, s.out.Findings)
-		}
-	}
-}
-
 // Bores for shelf pins give way to those for a hinge's plate, 5 mm both: what is
 // within 7.5 mm of one goes. One hinge stands at 80 over the door's end at 121,
 // its holes at 185 and 217, behind the front by 37 and the door's 18.

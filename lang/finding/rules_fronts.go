@@ -41,15 +41,13 @@ hinges with shallower cups.`,
 			Source: "common practice",
 		},
 		{
-			Slug: "front-meets", Severity: Error, Says: "a drawer or an inset front would stand in a part of its cabinet",
+			Slug: "front-meets", Severity: Error, Says: "a drawer's box would stand in a part of its cabinet",
 			Explains: `
-The box of a drawer needs the whole width between the sides, from its slides to the back, and touches nothing else;
-an inset front fills the front of the box as deep as it is thick. Here a shelf, a divider, a stretcher or the bottom
-stands in that place.
+The box of a drawer needs the whole width between the sides, from its slides to the back, and touches nothing else.
+Here a shelf, a divider, a stretcher or the bottom stands in that place.
 
-A cabinet with drawers has no dividers, and shelves only under its drawers. Before a shelf that stands behind an inset
-front, shelf = { setback = … } in the carcass keeps the thickness of the front and a little more. Under a drawer's box
-up = … in the carcass's drawer gives more room, over it lower = ….`,
+A cabinet with drawers has no dividers, and shelves only under its drawers. Under a drawer's box up = … in the
+carcass's drawer gives more room, over it lower = ….`,
 			Source: "plain arithmetic",
 		},
 		{
