@@ -96,11 +96,11 @@ func (s *solver) studParts(k *knee) {
 }
 
 // screwLines tells where screws from inside the cabinets find the studs, and
-// draws each on the cabinet's back.
+// draws each on the cabinet's back. Beside a side no driver gets at one.
 func (s *solver) screwLines(k *knee) {
 	for i, c := range k.wall.Studs {
 		for _, box := range k.run.Boxes {
-			if box.Kind != model.Cabinet || !box.Inside.U.Contains(geom.Span{Lo: c, Hi: c}) {
+			if box.Kind != model.Cabinet || !box.Inside.U.Grow(-driver).Contains(geom.Span{Lo: c, Hi: c}) {
 				continue
 			}
 			z := box.Inside.Z.Intersect(k.studSpan())

@@ -312,7 +312,8 @@ func checkLines(t *rapid.T, m *model.Model, wall *model.KneeWall) {
 		for i, c := range wall.Studs {
 			line, ok := lines[box.Name+strconv.Itoa(i+1)]
 			stud := partNamed(t, m, "knee_wall.k/stud-"+strconv.Itoa(i+1)).Placement.Box
-			if caught := box.Inside.U.Lo <= c && c <= box.Inside.U.Hi; caught != ok {
+			// An inch for the driver beside either side.
+			if caught := box.Inside.U.Lo+length.Inch <= c && c <= box.Inside.U.Hi-length.Inch; caught != ok {
 				t.Fatalf("stud %d at %d, cabinet %s clear over %v: %+v", i+1, c, box.Name, box.Inside.U, line)
 			} else if !caught {
 				continue
