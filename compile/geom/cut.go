@@ -8,7 +8,7 @@ import (
 // Cut removes rectangles from a blank and returns the outlines of what is
 // left, counter-clockwise from the lowest left corner, in the order of those
 // corners. More than one outline means that the cuts part the blank; none,
-// that nothing is left. A hole that touches no edge comes out as a further
+// that nothing is left, or nothing whose shape can be told (see Difference). A hole that touches no edge comes out as a further
 // outline, clockwise. Where two cuts touch at a corner only, the outline passes
 // it twice.
 //
@@ -36,7 +36,8 @@ func Cut(blank Rect, cuts []Rect) []Contour {
 	for i, c := range met {
 		shapes[i] = RectContour(c)
 	}
-	return Difference(RectContour(blank), shapes)
+	left, _ := Difference(RectContour(blank), shapes)
+	return left
 }
 
 // trimmed is a blank less a cut that takes a strip along one of its edges, or

@@ -1,7 +1,6 @@
 package geom
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -9,7 +8,9 @@ import (
 )
 
 // Difference removes shapes from a blank and returns the outlines of what is
-// left, as Cut does. All edges are straight and all shapes simple.
+// left, as Cut does. All edges are straight and all shapes simple. ok is false
+// where it finds no answer: floats cannot tell apart what a blank many thousand
+// million times as long as wide has in it.
 //
 // Where every edge runs along an axis, the result has only coordinates of the
 // input. Otherwise corners where two edges cross are rounded to the nanometre.
@@ -18,16 +19,15 @@ import (
 // piece of a shape that other cuts have parted already, so its answer is not
 // taken on trust: each step's areas must add up, and each corner must be one
 // that the input can give. An answer that fails is asked for in another order.
-// Difference panics where no order gives a sound one.
-func Difference(blank Contour, cuts []Contour) []Contour {
+func Difference(blank Contour, cuts []Contour) (left []Contour, ok bool) {
 	for first := range max(1, len(cuts)) {
-		if left, ok := subtract(blank, slices.Concat(cuts[first:], cuts[:first])); ok {
-			if out, ok := outlines(left, append([]Contour{blank}, cuts...)); ok {
-				return out
+		if rest, ok := subtract(blank, slices.Concat(cuts[first:], cuts[:first])); ok {
+			if out, ok := outlines(rest, append([]Contour{blank}, cuts...)); ok {
+				return out, true
 			}
 		}
 	}
-	panic(fmt.Sprintf("no sound overlay of %v and %v", blank, cuts))
+	return nil, false
 }
 
 // dust is the share of an area that floats may lose.

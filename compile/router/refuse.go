@@ -21,6 +21,10 @@ const largest = 10 * length.Metre
 // maxMoves bounds the path, so that a slip of the pen cannot fill a disk.
 const maxMoves = 50_000
 
+// slowest is the least feed in a minute: from there on a program, which writes
+// three decimals of its unit, states it to a thousandth, be it in inches.
+const slowest = length.Inch / 2
+
 // positive refuses figures that must be above zero and are not.
 func positive(r Request) *Refusal {
 	t := r.Tool
@@ -60,7 +64,10 @@ func positive(r Request) *Refusal {
 // toolLimits refuses settings that no path can make up for.
 func toolLimits(r Request) *Refusal {
 	t := r.Tool
-	switch {
+	switch slow := min(t.Feed, t.Plunge); {
+	case slow < slowest:
+		return r.refuse("feed-too-slow", slow, slowest,
+			"The bit would move by %s in a minute where it goes slowest; programs are written from %s on.")
 	case t.Stepover > t.Diameter:
 		return r.refuse("step-over-too-wide", t.Stepover, t.Diameter,
 			"The step-over is %s, and the bit only %s wide: ridges would be left.")

@@ -27,6 +27,7 @@ func TestPlanRefuses(t *testing.T) {
 		change     func(r *router.Request)
 	}{
 		{"not-positive", "depth of the recess is 0 mm", func(r *router.Request) { r.Depth = 0 }},
+		{"feed-too-slow", "0.7 mm in a minute where it goes slowest; programs are written from 12.7 mm", func(r *router.Request) { r.Tool.Plunge = 7 * mm / 10 }},
 		{"not-positive", "step-over is -1 mm", func(r *router.Request) { r.Tool.Stepover = -mm }},
 		{"not-positive", "finishing allowance is -0.25 mm", func(r *router.Request) { r.Tool.Finish = -mm / 4 }},
 		{"not-positive", "corner radius is -1 mm", func(r *router.Request) { r.Corner = -mm }},

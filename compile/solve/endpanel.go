@@ -42,7 +42,7 @@ func (s *solver) endPanel(b, panel *lang.Block, index int) {
 	if end == model.Left {
 		box.U = geom.Span{Lo: -t}
 	}
-	if !s.feetFit(run, panel) || !s.roomForEnd(b, panel, index, end, box) {
+	if !s.feetFit(run, b, panel) || !s.roomForEnd(b, panel, index, end, box) {
 		return
 	}
 	scribe := length.Length(0)

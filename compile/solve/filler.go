@@ -7,7 +7,6 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
-	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -17,7 +16,7 @@ import (
 // closes against nothing.
 func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 	run.Boxes = append(run.Boxes, model.Box{Kind: model.Filler, Name: b.Name, Hull: hull, Inside: hull, Why: why(b)})
-	if !s.feetFit(run, b) {
+	if !s.feetFit(run, b.Parent, b) {
 		return
 	}
 	board := s.ref(b, "board")
@@ -46,17 +45,18 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 	}
 }
 
-// feetFit refuses a strip or an end panel that the recess for the feet leaves
-// nothing of. Where a cabinet of the same carcass says so, once is enough.
-func (s *solver) feetFit(run *model.Run, b *lang.Block) bool {
-	c := s.ref(b.Parent, "carcass")
+// feetFit refuses a strip, an end panel or a skin over the run's end that the
+// recess for the feet leaves nothing of. Where a cabinet of the same carcass says
+// so, once is enough.
+func (s *solver) feetFit(run *model.Run, of, b *lang.Block) bool {
+	c := s.ref(of, "carcass")
 	high, deep := s.fieldLength(c, "toe_kick", "height"), s.fieldLength(c, "toe_kick", "setback")
 	if high < run.Height && deep < run.Depth {
 		return true
 	}
-	if !slices.ContainsFunc(b.Parent.Inner("cabinet"), func(box *lang.Block) bool { return s.ref(box, "carcass") == nil }) {
-		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s high and its run %s deep, but the recess for the feet takes up %s and %s.",
-			finding.Capital(b.Describe()), s.show(run.Height), s.show(run.Depth), s.show(high), s.show(deep)).
+	if !slices.ContainsFunc(of.Inner("cabinet"), func(box *lang.Block) bool { return s.ref(box, "carcass") == nil }) {
+		s.findings.Errorf("box-too-small", b.Head, "", "The run of %s is %s high and %s deep, but the recess for the feet takes up %s and %s.",
+			b.Describe(), s.show(run.Height), s.show(run.Depth), s.show(high), s.show(deep)).
 			Also(c.Head, "the carcass")
 	}
 	return false

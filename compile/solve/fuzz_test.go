@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -274,6 +275,25 @@ func TestHostileSizes(t *testing.T) {
 		{"count      = 4", "count      = 1000000"}, {"lumber       =", "spacing      = \"0.0001mm\"\n  lumber       ="},
 		{"width     = 3.5", `width     = "0.000001mm"`}, {"thickness = 1.5\n  width     = 3.5", "thickness = \"0.000001mm\"\n  width     = 3.5"},
 		{`length  = "11ft 4 1/8in"`, "length  = \"1000m\"\n    # "}, {"corner  = 90.4 #", "corner  = 0.0000001 #"}, {`marks    = "1/32in"`, `marks    = "0.000001mm"`},
+		{"drawers = [6, rest, rest]", "drawers = [" + strings.Repeat("rest, ", 10_000) + "]"}, {"dividers = [21]", "dividers = " + many(0.0001)},
+		{"fixed_shelves = [18]", "fixed_shelves = " + many(0.03)}, {"shelves  = 2", "shelves  = 1000000"}, {"shelves = 1\n", "shelves = 1000000\n"},
+		{`pins     = { depth = "5/16in"`, `pins     = { pitch = "0.0001mm", diameter = "0.00005mm", depth = "5/16in"`},
+		{`board    = sheet.birch`, `board    = sheet.birch
+  stands_on = "legs"
+  legs = { apart = "0.0001mm" }`}, {`board    = sheet.birch`, `board    = sheet.birch
+  stands_on = "base"
+  base = { apart = "0.0001mm" }`},
+		{"about = 18", `about = "0.0001mm"`}, {"about = 18", "between = 1000000"}, {"width = 1.5, about = 18", `width = "0.0001mm", about = "0.001mm"`},
+		{"count      = 4", "count      = 1000000\n    at = [10, 20]"}, {"count      = 4", "count      = 1000\n    at = " + many(1)},
+		{"screws     = screw.plate", "screws_each = 1000000\n    screws     = screw.plate"}, {"screws     = screw.plate", "top_screws_each = 1000000\n    screws     = screw.plate"},
+		{"router       = router.bench", "top_plates = 1000000\n  router       = router.bench"}, {"router       = router.bench", "bottom_plates = 1000000\n  router       = router.bench"},
+		{"  slab     = slab.oak", "  slab     = slab.oak\n  seams = " + many(0.3)}, {"  slab     = slab.maple", "  slab     = slab.maple\n  seams = " + many(0.3)},
+		{`    face  = "work"`, "    seams = " + many(0.3) + "\n    face  = \"work\""},
+		{"setback = \"1/4in\"", "setback = \"1000m\""}, {"hinge    = {", `hinge    = { from_end = "1000m",`}, {"hinge    = {", `hinge    = { from_end = "0.0001mm", cup = "0.0001mm",`},
+		{"backing = \"studs\"", "backing = \"studs\"\n    baseboard = { height = 4, thickness = 1, from = -5, to = 1000 }"},
+		{"backing = \"studs\"", "backing = \"studs\"\n    baseboard = { height = \"1000m\", thickness = \"1000m\" }"},
+		{"width = 14, depth = 14, radius = 1", `width = "0.0001mm", depth = "1000m", radius = 1`}, {`behind = sink.prep`, `behind = sink.prep
+    diameter = "1000m"`},
 	} {
 		whole := exampleText(t, "boatshed")
 		text := bytes.Replace(whole, []byte(c.old), []byte(c.new), 1)

@@ -204,9 +204,9 @@ func (s *solver) besideRun(f *face) []geom.Box {
 	if f.out.Axis != geom.U || !s.flag(f.block, "over_run") || len(run.Boxes) == 0 { // none where all were refused
 		return nil
 	}
-	end := run.Boxes[0]
+	end := endBox(run, model.Left)
 	if f.word == "right" {
-		end = run.Boxes[len(run.Boxes)-1]
+		end = endBox(run, model.Right)
 	}
 	high, deep := end.ToeHeight, end.ToeSetback
 	if end.Kind != model.Cabinet {
@@ -217,4 +217,12 @@ func (s *solver) besideRun(f *face) []geom.Box {
 		f.box.With(geom.V, geom.Span{Hi: run.Depth}).With(geom.Z, geom.Span{Lo: run.Height, Hi: f.box.Z.Hi}),
 		f.box.With(geom.V, geom.Span{Lo: run.Depth - deep, Hi: run.Depth}).With(geom.Z, geom.Span{Lo: f.box.Z.Lo, Hi: high}),
 	}
+}
+
+// endBox is the box at an end of a run that has any.
+func endBox(run *model.Run, end model.End) *model.Box {
+	if end == model.Right {
+		return &run.Boxes[len(run.Boxes)-1]
+	}
+	return &run.Boxes[0]
 }

@@ -68,5 +68,6 @@ func (s *solver) soundEndSkin(f *face) bool {
 			return false
 		}
 	}
-	return true
+	// A cabinet at that end has its own recess, and room for it.
+	return len(run.Boxes) == 0 || endBox(run, end).Kind == model.Cabinet || s.feetFit(run, s.blocks["run."+run.Name], f.block)
 }

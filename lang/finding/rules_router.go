@@ -92,6 +92,14 @@ A feed, a depth, a bit or a step of 0 cuts nothing, or never ends. The answer na
 it follows from another that is 0.`,
 	},
 	{
+		Slug: "feed-too-slow", Severity: Error, Says: "the router would hardly move",
+		Caution: machineDecides,
+		Explains: `
+Feed and plunge are lengths in a minute, and plunge is a third of the feed where it is left out. Under half an inch in
+a minute a program cannot state them exactly, and a bit that hardly moves burns the wood: most often a figure is in
+another unit than was meant.`,
+	},
+	{
 		Slug: "path-too-long", Severity: Error, Says: "a path would have absurdly many moves",
 		Caution: machineDecides,
 		Explains: `
