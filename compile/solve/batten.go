@@ -26,13 +26,12 @@ func (s *solver) dress(f *face, seams []length.Length) {
 
 // battens is what the strips over one skin have in common.
 type battens struct {
-	face    *face
-	board   *lang.Block
-	width   length.Length
-	top     length.Length // where they end, but for those under steel
-	covers  []spacing.Closed
-	placed  []batten
-	refused bool
+	face   *face
+	board  *lang.Block
+	width  length.Length
+	top    length.Length    // where they end, but for those under steel
+	covers []spacing.Closed // where cover plates of outlets leave no place for a batten's centre
+	placed []batten
 }
 
 // batten is one strip by its centre, from the left end of the skin.
@@ -46,7 +45,10 @@ type batten struct {
 
 func (s *solver) battens(f *face, seams []length.Length, top length.Length) {
 	b := battens{face: f, board: s.fieldRef(f.block, "battens", "board"), width: s.fieldLength(f.block, "battens", "width"), top: top}
-	b.covers = b.closed(f.covers(geom.Span{Lo: f.box.Z.Lo, Hi: top}))
+	b.covers = f.covers(geom.Span{Lo: f.box.Z.Lo, Hi: top})
+	for i := range b.covers {
+		b.covers[i].Span = b.covers[i].Span.Grow((b.width + 1) / 2)
+	}
 	fixed := s.fixedBattens(&b, seams)
 	if !s.battensApart(&b, fixed) || !s.betweenBattens(&b, fixed) {
 		return
@@ -119,15 +121,6 @@ func (s *solver) battensApart(b *battens, fixed []batten) bool {
 		}
 	}
 	return true
-}
-
-// closed is where the cover plates of outlets leave no place for a batten.
-func (b *battens) closed(covers []cover) []spacing.Closed {
-	var out []spacing.Closed
-	for _, c := range covers {
-		out = append(out, spacing.Closed{Span: c.x.Grow((b.width + 1) / 2), By: c.name})
-	}
-	return out
 }
 
 // betweenBattens places those that are not fixed, stretch by stretch, alike from both
@@ -230,11 +223,11 @@ func (s *solver) battensIn(b *battens, size length.Length) int {
 func (s *solver) batten(b *battens, n string, p batten) {
 	f := b.face
 	box := over(f.box, f.out, s.length(b.board, "thickness"))
-	from := p.x - b.width/2
+	x := geom.About(p.x, b.width)
 	if p.x > f.box.U.Size()/2 { // the same from the other end
-		from = p.x + b.width/2 - b.width
+		x = x.Shift(b.width/2 - (b.width - b.width/2))
 	}
-	box.U = f.along(from, from+b.width)
+	box.U = f.along(x)
 	box.Z.Hi = f.under(box.U, b.top)
 	s.panel(f.block, b.board, f.wall.Frame, box, piece{
 		id: "batten-" + n, code: "N" + n, name: f.word + " batten " + n, out: f.out, face: f.sight, grain: model.GrainY, good: model.GoodDrawn,

@@ -5,6 +5,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang"
 	"barwright/lang/length"
 )
@@ -77,11 +78,8 @@ func evenly(stretch geom.Span, most length.Length) []length.Length {
 	if n >= mostPieces {
 		return nil
 	}
-	out := make([]length.Length, n+1)
-	for i := range out {
-		out[i] = stretch.Lo + stretch.Size()*length.Length(i)/n
-	}
-	return out
+	placed, _ := spacing.Place(spacing.Ask{Stretch: stretch, Count: int(n) + 1})
+	return placed.Centres
 }
 
 // legs stand in two rows, the rear one first, their centres in from the ends,

@@ -7,6 +7,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang"
 	"barwright/lang/expr"
 	"barwright/lang/finding"
@@ -139,8 +140,7 @@ func (s *solver) closing(c *carcass, run *model.Run, b *lang.Block, box *model.B
 }
 
 // shareOut gives each row its height, from the top down with a gap between.
-// Those that take the rest share it evenly to the nanometre; what does not
-// divide goes to the first of them. It refuses rows that find no room.
+// Those that take the rest share it evenly. It refuses rows that find no room.
 func (f *closing) shareOut(rows []row) bool {
 	room, stated := f.area.Z.Size(), f.gap*length.Length(len(rows)-1)
 	var sharers []int
@@ -155,10 +155,7 @@ func (f *closing) shareOut(rows []row) bool {
 		return false
 	} else if n > 0 {
 		for order, i := range sharers {
-			rows[i].height = left / n
-			if length.Length(order) < left%n {
-				rows[i].height++
-			}
+			rows[i].height = spacing.Share(left, len(sharers), order)
 		}
 	}
 	top := f.area.Z.Hi

@@ -5,6 +5,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang/length"
 	"barwright/lang/source"
 )
@@ -41,25 +42,15 @@ func hingeCount(width, height length.Length, kg float64) int {
 	return n
 }
 
-// hingeHeights are the heights of n hinges on a door: the outer ones end from
-// its ends, the others even between, mirrored, at whole marks from the nearer
-// end.
+// hingeHeights are the heights of n hinges on a door that has room for them: the
+// outer ones end from its ends, the others even between, mirrored, at whole
+// marks from the nearer end.
 func hingeHeights(door geom.Span, n int, end, mark length.Length) []length.Length {
-	out := make([]length.Length, n)
-	for i := range (n + 1) / 2 {
-		at := end
-		switch {
-		case 2*i+1 == n:
-			at = door.Size() / 2
-		case i > 0:
-			at = length.Round(end+(door.Size()-2*end)*length.Length(i)/length.Length(n-1), mark)
-		}
-		out[i], out[n-1-i] = door.Lo+at, door.Hi-at
-	}
-	if n%2 == 1 {
-		out[n/2] = door.Lo + door.Size()/2
-	}
-	return out
+	outer := door.Grow(-end)
+	placed, _ := spacing.Place(spacing.Ask{
+		Stretch: door, Count: n, End: end, Fixed: []length.Length{outer.Lo, outer.Hi}, Mirrored: true, Mark: mark,
+	})
+	return placed.Centres
 }
 
 func (f *closing) hinge(field string) length.Length {
@@ -75,10 +66,11 @@ func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
 	}
 	place, s := door.Place, f.s
 	kg := s.number(f.board.sheet, "density") * (place.U.Size().MM() / 1000) * (place.V.Size().MM() / 1000) * (place.Z.Size().MM() / 1000)
-	door.Hinges = hingeHeights(place.Z, hingeCount(place.U.Size(), place.Z.Size(), kg), f.hinge("from_end"), s.marks)
-	if !f.roomForHinges(door, asked) {
+	n := hingeCount(place.U.Size(), place.Z.Size(), kg)
+	if !f.roomForHinges(door, n, asked) {
 		return false
 	}
+	door.Hinges = hingeHeights(place.Z, n, f.hinge("from_end"), s.marks)
 	in := f.hinge("from_edge") + f.hinge("cup")/2
 	u := place.U.Lo + in
 	if door.Hinged == model.Right {
@@ -136,15 +128,15 @@ func (f *closing) soundHinges(part, side int) bool {
 
 // roomForHinges refuses a door on which hinges would stand in one another once
 // they are at whole marks.
-func (f *closing) roomForHinges(door *model.Front, asked source.Range) bool {
+func (f *closing) roomForHinges(door *model.Front, n int, asked source.Range) bool {
 	s, apart := f.s, max(f.hinge("cup"), f.hinge("plate_pitch")+f.hinge("plate_bore"))
-	need := 2*f.hinge("from_end") + (apart+s.marks)*length.Length(len(door.Hinges)-1)
+	need := 2*f.hinge("from_end") + (apart+s.marks)*length.Length(n-1)
 	if door.Place.Z.Size() >= need {
 		return true
 	}
 	s.findings.Errorf("front-too-small", asked, "a higher door, or hinge = { from_end = … } of less",
 		"The %s of %s is %s high; %d hinges, the outer ones %s from its ends, take %s.",
-		door.Name, f.block.Describe(), s.show(door.Place.Z.Size()), len(door.Hinges), s.show(f.hinge("from_end")), s.show(need)).
+		door.Name, f.block.Describe(), s.show(door.Place.Z.Size()), n, s.show(f.hinge("from_end")), s.show(need)).
 		Also(f.saidOf("hinge"), "where hinges stand")
 	return false
 }

@@ -96,14 +96,13 @@ func (s *solver) plate(k *knee, which string, i, of, n int, z length.Length, cut
 	if of > 1 {
 		id, name = id+"-"+strconv.Itoa(i+1), name+" "+strconv.Itoa(i+1)
 	}
-	ends := append(slices.Concat([]length.Length{f.U.Lo}, cuts), f.U.Hi)
-	for j := range ends[1:] {
+	for j, u := range spacing.Pieces(f.U, cuts) {
 		p := piece{id: id, code: "P" + strconv.Itoa(n), name: name, out: above, face: "top"}
 		if len(cuts) > 0 {
 			letter := letters(j)
 			p.id, p.code, p.name = p.id+"-"+strings.ToLower(letter), p.code+letter, p.name+", piece "+letter
 		}
-		s.lumber(k.block, k.stick, k.wall.Frame, geom.Box{U: geom.Span{Lo: ends[j], Hi: ends[j+1]}, V: f.V, Z: geom.Span{Lo: z, Hi: z + k.thick}}, p)
+		s.lumber(k.block, k.stick, k.wall.Frame, geom.Box{U: u, V: f.V, Z: geom.Span{Lo: z, Hi: z + k.thick}}, p)
 	}
 }
 

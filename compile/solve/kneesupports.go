@@ -3,7 +3,6 @@ package solve
 import (
 	"fmt"
 
-	"barwright/compile/geom"
 	"barwright/compile/spacing"
 	"barwright/lang/finding"
 	"barwright/lang/length"
@@ -28,9 +27,7 @@ func (s *solver) placeSteel(k *knee, g *steelwork) bool {
 	}
 	if end == nil {
 		keep := k.thick + g.recessWidth/2 // from either end, clear of its stud
-		ask.Closed = append(ask.Closed,
-			spacing.Closed{Span: geom.Span{Lo: f.Lo - 1, Hi: f.Lo + keep}, By: "the end studs"},
-			spacing.Closed{Span: geom.Span{Lo: f.Hi - keep, Hi: f.Hi + 1}, By: "the end studs"})
+		ask.Closed = append(ask.Closed, closedEnds(f, keep, keep, "the end studs")...)
 	}
 	placed, refusal := spacing.Place(ask)
 	if refusal != nil {

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"barwright/compile/geom"
+	"barwright/compile/spacing"
 	"barwright/lang"
 	"barwright/lang/expr"
 	"barwright/lang/finding"
@@ -37,8 +38,7 @@ func (v *values) ownWidth(b *lang.Block) expr.Value {
 	return sum(v.field(b, "appliance", "width"), gap, gap)
 }
 
-// boxWidth is a box's width; boxes that take the rest share it evenly, to the
-// nanometre: the first ones get what does not divide.
+// boxWidth is a box's width; boxes that take the rest share it evenly.
 func (v *values) boxWidth(b *lang.Block) expr.Value {
 	own := v.ownWidth(b)
 	if own.Kind != expr.Rest {
@@ -49,12 +49,7 @@ func (v *values) boxWidth(b *lang.Block) expr.Value {
 		return left
 	}
 	sharers := v.sharers[b.Parent]
-	total, n := lengthOf(left), length.Length(len(sharers))
-	share := total / n
-	if length.Length(sharers[b]) < total%n {
-		share++
-	}
-	return expr.OfLength(share)
+	return expr.OfLength(spacing.Share(lengthOf(left), len(sharers), sharers[b]))
 }
 
 // rest is what a run has left for the boxes that take the rest. It notes which

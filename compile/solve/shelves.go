@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang/length"
 	"barwright/lang/source"
 )
@@ -32,7 +33,7 @@ func (s *solver) pinsOf(in *interior) (p pins, ok bool) {
 		s.tooMany(in.at("pins"), n, "pairs of holes for pins")
 		return p, false
 	}
-	for z := first; z <= last; z += p.pitch {
+	for z := first; z <= last; z += p.pitch { // on a pitch, not even: what is left over is left at the top
 		hole := geom.About(z, p.diameter)
 		if !slices.ContainsFunc(in.fixed, hole.Overlaps) {
 			p.heights = append(p.heights, z)
@@ -126,13 +127,20 @@ func (p *pins) levels(room geom.Span, thick length.Length, n int) []length.Lengt
 	if n > len(p.heights) {
 		return nil
 	}
-	half, count := p.diameter/2, length.Length(n)
+	// Boards with even clear heights between them are things without a thickness
+	// in a stretch that is shorter by all their thicknesses.
+	room.Hi -= length.Length(n) * thick
+	placed, refusal := spacing.Place(spacing.Ask{Stretch: room, Count: n + 2})
+	if refusal != nil {
+		return nil
+	}
+	room.Hi += length.Length(n) * thick
+	half := p.diameter / 2
 	out := make([]length.Length, n)
 	under := room.Lo
 	for i := range out {
-		j := length.Length(i)
-		even := room.Lo + (room.Size()-count*thick)*(j+1)/(count+1) + j*thick
-		out[i] = p.nearest(even-half) + half
+		even := placed.Centres[i+1] + length.Length(i)*thick
+		out[i] = spacing.Nearest(p.heights, even-half) + half
 		if out[i]-under < p.pitch {
 			return nil
 		}
@@ -142,15 +150,6 @@ func (p *pins) levels(room geom.Span, thick length.Length, n int) []length.Lengt
 		return nil
 	}
 	return out
-}
-
-// nearest is the height of the hole nearest to a height, the lower of two.
-func (p *pins) nearest(z length.Length) length.Length {
-	i, _ := slices.BinarySearch(p.heights, z)
-	if i == len(p.heights) || i > 0 && z-p.heights[i-1] <= p.heights[i]-z {
-		i--
-	}
-	return p.heights[i]
 }
 
 func (s *solver) shelvesFindNoRoom(in *interior, p *pins, room geom.Span, count int) {

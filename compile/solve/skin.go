@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
@@ -93,9 +94,16 @@ func (f *face) u(x length.Length) length.Length {
 	return f.box.U.Lo + x
 }
 
-// along is a stretch of the face along the run.
-func (f *face) along(from, to length.Length) geom.Span {
-	return geom.Span{Lo: min(f.u(from), f.u(to)), Hi: max(f.u(from), f.u(to))}
+// along is where a stretch of the face is along the run.
+func (f *face) along(x geom.Span) geom.Span {
+	a, b := f.u(x.Lo), f.u(x.Hi)
+	return geom.Span{Lo: min(a, b), Hi: max(a, b)}
+}
+
+// across is where a stretch along the run is on the face.
+func (f *face) across(u geom.Span) geom.Span {
+	a, b := f.x(u.Lo), f.x(u.Hi)
+	return geom.Span{Lo: min(a, b), Hi: max(a, b)}
 }
 
 // over is a layer of a thickness that lies on a box, on the side that looks out.
@@ -163,16 +171,15 @@ func (s *solver) overEnds(knee *lang.Block, framing geom.Box) geom.Span {
 
 // skinPieces cuts a skin at its seams into panels, numbered from its left.
 func (s *solver) skinPieces(f *face, seams []length.Length) {
-	bounds := append(append([]length.Length{0}, seams...), f.box.U.Size())
 	open := slices.Clone(f.steel)
 	for _, o := range f.wall.Outlets {
 		if o.Face == f.word {
 			open = append(open, opened{"outlet " + o.Name, o.Clear, o.Why})
 		}
 	}
-	for i := range bounds[1:] {
+	for i, x := range spacing.Pieces(geom.Span{Hi: f.box.U.Size()}, seams) {
 		n := strconv.Itoa(i + 1)
-		box := f.box.With(geom.U, f.along(bounds[i], bounds[i+1]))
+		box := f.box.With(geom.U, f.along(x))
 		name := f.word + " skin " + n
 		if f.out.Axis == geom.U {
 			name = f.word + " end skin"

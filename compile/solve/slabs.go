@@ -7,6 +7,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang"
 	"barwright/lang/length"
 )
@@ -64,11 +65,8 @@ func (s *solver) slab(t top, box geom.Box) {
 	s.m.Slabs = append(s.m.Slabs, t.slab)
 }
 
-// bounds are the ends of a slab and the seams between.
-func (t *top) bounds() []length.Length {
-	out := append([]length.Length{t.slab.Box.U.Lo}, t.slab.Seams...)
-	return append(out, t.slab.Box.U.Hi)
-}
+// pieces are what the seams part a slab into.
+func (t *top) pieces() []geom.Span { return spacing.Pieces(t.slab.Box.U, t.slab.Seams) }
 
 // slabPieces makes the parts between the seams, and weighs them.
 func (s *solver) slabPieces(t *top) {
@@ -76,15 +74,15 @@ func (s *solver) slabPieces(t *top) {
 	if s.flag(t.stock, "solid") {
 		p.grain = model.GrainX
 	}
-	ends := t.bounds()
+	pieces := t.pieces()
 	mm3 := 0.0
-	for i, end := range ends[1:] {
+	for i, u := range pieces {
 		n := strconv.Itoa(i + 1)
 		p.id, p.code = "piece-"+n, t.code+n
-		if len(ends) > 2 {
+		if len(pieces) > 1 {
 			p.name = "slab piece " + n
 		}
-		box := t.slab.Box.With(geom.U, geom.Span{Lo: ends[i], Hi: end})
+		box := t.slab.Box.With(geom.U, u)
 		part := s.part(t.block, t.stock, model.SlabPiece, t.slab.Frame, box, p)
 		area := part.Outline.Area()
 		for j := range t.slab.Cuts {

@@ -127,14 +127,14 @@ func (s *solver) soundSize(t *top) bool {
 			Also(t.stock.Attr("size").Expr.At, "what is on sale")
 		return false
 	}
-	ends := t.bounds()
-	for i, end := range ends[1:] {
-		long := end - ends[i]
+	pieces := t.pieces()
+	for i, u := range pieces {
+		long := u.Size()
 		if long <= longest {
 			continue
 		}
 		what := finding.Capital(t.block.Describe())
-		if len(ends) > 2 {
+		if len(pieces) > 1 {
 			what = fmt.Sprintf("Piece %d of %s", i+1, t.block.Describe())
 		}
 		s.findings.Errorf("slab-too-large", at, s.divided(t, longest),
@@ -151,23 +151,24 @@ func (s *solver) soundSize(t *top) bool {
 // where none do.
 func (s *solver) divided(t *top, longest length.Length) string {
 	var texts []string
-	items, at := s.value(t.block, "seams").Items, t.slab.Box.U.Lo
-	for i, end := range t.bounds()[1:] {
-		for end-at > longest {
-			u, text := s.seamAfter(t, geom.Span{Lo: at, Hi: end}, longest)
+	items := s.value(t.block, "seams").Items
+	for i, left := range t.pieces() {
+		for left.Size() > longest {
+			u, text := s.seamAfter(t, left, longest)
 			if text == "" || len(texts) > mostPieces {
 				return ""
 			}
-			texts, at = append(texts, text), u
+			texts, left.Lo = append(texts, text), u
 		}
-		if at = end; i < len(items) {
+		if i < len(items) {
 			texts = append(texts, s.written(items[i]))
 		}
 	}
 	return "seams = [" + strings.Join(texts, ", ") + "]"
 }
 
-// seamAfter is the first of the fewest seams that divide a stretch about evenly.
+// seamAfter is the first of the fewest seams that divide a stretch about evenly:
+// it only wishes for even pieces, as a joint of boxes near by is a better place.
 // Cut-outs may ask for one more on either side of them.
 func (s *solver) seamAfter(t *top, whole geom.Span, longest length.Length) (at length.Length, text string) {
 	least := (whole.Size() - 1) / longest

@@ -7,24 +7,19 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
-// cover is the cover plate of an outlet on a face, from the skin's left end.
-type cover struct {
-	name string
-	x    geom.Span
-}
-
-// covers are the cover plates on a face that reach into some heights.
-func (f *face) covers(z geom.Span) []cover {
-	var out []cover
+// covers are the cover plates of outlets on a face that reach into some heights,
+// from the skin's left end.
+func (f *face) covers(z geom.Span) []spacing.Closed {
+	var out []spacing.Closed
 	for _, o := range f.wall.Outlets {
 		if o.Face == f.word && o.Cover.Z.Overlaps(z) {
-			a, b := f.x(o.Cover.U.Lo), f.x(o.Cover.U.Hi)
-			out = append(out, cover{"outlet " + o.Name, geom.Span{Lo: min(a, b), Hi: max(a, b)}})
+			out = append(out, spacing.Closed{Span: f.across(o.Cover.U), By: "outlet " + o.Name})
 		}
 	}
 	return out
@@ -33,8 +28,8 @@ func (f *face) covers(z geom.Span) []cover {
 // coverFree refuses a strip that would lie over the cover plate of an outlet.
 func (s *solver) coverFree(f *face, what string, x, z geom.Span) bool {
 	for _, c := range f.covers(z) {
-		if c.x.Overlaps(x) {
-			s.stripMeetsCover(f, what, c.name)
+		if c.Span.Overlaps(x) {
+			s.stripMeetsCover(f, what, c.By)
 			return false
 		}
 	}
@@ -73,21 +68,16 @@ func (s *solver) capStrip(f *face) (length.Length, bool) {
 	if x.Size() <= 0 || x.Size()/max(reach, 1) > mostPieces {
 		return box.Z.Lo, x.Size() <= 0
 	}
-	studs := slices.DeleteFunc(f.studs(), func(c length.Length) bool { return c <= x.Lo || c >= x.Hi })
-	for i := range studs {
-		studs[i] -= x.Lo
-	}
-	joints, ok := dividedOn(x.Size(), studs, reach)
+	joints, ok := spacing.SplitFromLeft(x, reach, f.studs())
 	if !ok {
 		s.findings.Errorf("no-stud-for-seam", attr.Expr.At, "studs closer together, or a larger sheet",
 			"The cap of %s is %s long and a sheet gives %s: the next piece would have no stud to end on.", f.block.Describe(), s.show(x.Size()), s.show(reach)).
 			Also(f.knee.Head, "the knee wall")
 		return 0, false
 	}
-	bounds := append(append([]length.Length{0}, joints...), x.Size())
-	for i := range bounds[1:] {
+	for i, part := range spacing.Pieces(x, joints) {
 		n := strconv.Itoa(i + 1)
-		box.U = f.along(x.Lo+bounds[i], x.Lo+bounds[i+1])
+		box.U = f.along(part)
 		s.panel(f.block, board, f.wall.Frame, box, piece{
 			id: "cap-" + n, code: "CP" + n, name: f.word + " cap " + n, out: f.out, face: f.sight, grain: model.GrainX, good: model.GoodDrawn,
 		})
@@ -147,8 +137,7 @@ func (s *solver) corner(wall *model.KneeWall, knee, b *lang.Block) {
 		return
 	}
 	room.Z.Hi = f.under(room.U, room.Z.Hi)
-	a, z := f.x(room.U.Lo), f.x(room.U.Hi)
-	if !s.coverFree(&f, "corner "+strconv.Quote(b.Name), geom.Span{Lo: min(a, z), Hi: max(a, z)}, room.Z) {
+	if !s.coverFree(&f, "corner "+strconv.Quote(b.Name), f.across(room.U), room.Z) {
 		return
 	}
 	s.panel(b, board, wall.Frame, room, piece{id: "strip-room", code: "CR", name: "room corner strip", out: f.out, face: f.sight, grain: model.GrainY, good: model.GoodDrawn})

@@ -174,7 +174,9 @@ func (s *sheet) nameFeatures(features []feature) {
 	onPart := func(p *candidate) bool { return s.core.Contains(p.text.bounds().Grow(s.h / 5)) }
 	var rest []feature
 	for _, f := range features {
-		named := func(at geom.Point) bool { return s.searchTo(distant, []block{setBlock(f.lines, s.h)}, at, onPart, true) }
+		named := func(at geom.Point) bool {
+			return s.searchTo(distant, []block{setBlock(f.lines, s.h)}, at, onPart, true)
+		}
 		if !named(f.target()) && !slices.ContainsFunc(f.others, named) {
 			rest = append(rest, f)
 		}
