@@ -54,7 +54,7 @@ type placer struct {
 func (p *placer) gather(parts []model.Part) {
 	for i := range parts {
 		part := &parts[i]
-		owner, _, _ := strings.Cut(part.ID, "/")
+		owner := part.Block()
 		if p.parts[owner] == nil {
 			p.owners = append(p.owners, owner)
 		}

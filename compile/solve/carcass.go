@@ -66,12 +66,7 @@ func (s *solver) carcassOf(cab *lang.Block) carcass {
 }
 
 // at is where the carcass says a thing, or its head where it leaves it out.
-func (c *carcass) at(attr string) source.Range {
-	if a := c.block.Attr(attr); a != nil {
-		return a.Expr.At
-	}
-	return c.block.Head
-}
+func (c *carcass) at(attr string) source.Range { return said(c.block, attr) }
 
 // backFace is how far the front face of the back stands from the rear edges.
 func (c *carcass) backFace() length.Length {
@@ -210,12 +205,7 @@ func (s *solver) sides(c *carcass, run *model.Run, b *lang.Block, hull geom.Box)
 // seen reports whether somebody sees an end of a box: it stands at a free end
 // of its run, and no panel covers it.
 func (s *solver) seen(run *model.Run, b *lang.Block, hull geom.Box, end model.End) bool {
-	for _, panel := range b.Parent.Inner("end_panel") {
-		if s.text(panel, "end") == end.String() {
-			return false
-		}
-	}
-	return run.FreeAt(end) && (end == model.Left && hull.U.Lo == 0 || end == model.Right && hull.U.Hi == run.Length)
+	return run.FreeAt(end) && s.endPanelAt(b.Parent, end.String()) == nil && (end == model.Left && hull.U.Lo == 0 || end == model.Right && hull.U.Hi == run.Length)
 }
 
 func (s *solver) bottomAndTop(c *carcass, run *model.Run, b *lang.Block, hull geom.Box) {

@@ -1,8 +1,6 @@
 package solve
 
 import (
-	"strings"
-
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
@@ -72,7 +70,7 @@ func (d *drawer) place() bool {
 		f.s.findings.Errorf("no-slide-fits", d.row.at, "a deeper carcass, or drawer = { lengths = [ … ] } with slides that short",
 			"The box of %s of %s has %s for its slides; the shortest on sale is %s long: %s too much.", d.name, f.block.Describe(),
 			f.s.show(max(room, 0)), f.s.show(lengthOf(lengths[0])), f.s.show(lengthOf(lengths[0])-room)).
-			Also(f.saidOf("drawer"), "the slides on sale")
+			Also(f.carcass.at("drawer"), "the slides on sale")
 		return false
 	}
 	d.outer.V = geom.Span{Lo: d.face.V.Lo - slide, Hi: d.face.V.Lo}
@@ -85,8 +83,8 @@ func (d *drawer) rear() length.Length {
 	s, out := d.s, length.Length(0)
 	for i := range s.m.Parts[:d.inner] {
 		p := &s.m.Parts[i]
-		id, own := strings.CutPrefix(p.ID, d.block.Key()+"/")
-		if box := p.Placement.Box; own && (id == "back" || id == "stretcher-rear") && box.Z.Overlaps(d.outer.Z.Grow(1)) {
+		held := p.Is("cabinet", "back") || p.Is("cabinet", "stretcher-rear")
+		if box := p.Placement.Box; held && p.Block() == d.block.Key() && box.Z.Overlaps(d.outer.Z.Grow(1)) {
 			out = max(out, box.V.Hi)
 		}
 	}
@@ -109,11 +107,11 @@ func (d *drawer) sound() bool {
 		if need.have <= need.taken {
 			s.findings.Errorf("drawer-too-small", d.row.at, need.mend, "The box of %s of %s would be %s %s, but %s take up %s.",
 				d.name, d.block.Describe(), s.show(max(need.have, 0)), need.size, need.parts, s.show(need.taken)).
-				Also(d.saidOf("drawer"), "how boxes of drawers are made")
+				Also(d.carcass.at("drawer"), "how boxes of drawers are made")
 			return false
 		}
 	}
-	at := d.saidOf("drawer")
+	at := d.carcass.at("drawer")
 	switch {
 	case d.groove >= d.side.t:
 		s.findings.Errorf("drawer-groove", at, "drawer = { groove = … } of at most half the board, "+s.show(d.side.t/2),
@@ -157,14 +155,13 @@ func (d *drawer) touches() bool {
 func (d *drawer) boards(id, code string) {
 	e, b := d.side.t, d.outer
 	inner := b.U.Grow(-e)
-	right, left := geom.Dir{Axis: geom.U}, geom.Dir{Axis: geom.U, Neg: true}
 	for _, board := range []struct {
 		at geom.Box
 		p  piece
 	}{
-		{b.With(geom.U, geom.Span{Lo: b.U.Lo, Hi: b.U.Lo + e}), piece{id: "left", code: "L", name: " left side", out: right, good: model.GoodBoth}},
-		{b.With(geom.U, geom.Span{Lo: b.U.Hi - e, Hi: b.U.Hi}), piece{id: "right", code: "R", name: " right side", out: left, good: model.GoodBoth}},
-		{geom.Box{U: inner, V: geom.Span{Lo: b.V.Hi - e, Hi: b.V.Hi}, Z: b.Z}, piece{id: "front", code: "F", name: " box front", out: behind, good: model.GoodDrawn}},
+		{b.With(geom.U, geom.Span{Lo: b.U.Lo, Hi: b.U.Lo + e}), piece{id: "left", code: "L", name: " left side", out: rightward, good: model.GoodBoth}},
+		{b.With(geom.U, geom.Span{Lo: b.U.Hi - e, Hi: b.U.Hi}), piece{id: "right", code: "R", name: " right side", out: leftward, good: model.GoodBoth}},
+		{geom.Box{U: inner, V: geom.Span{Lo: b.V.Hi - e, Hi: b.V.Hi}, Z: b.Z}, piece{id: "front", code: "F", name: " box front", out: rearward, good: model.GoodDrawn}},
 		{geom.Box{U: inner, V: geom.Span{Lo: b.V.Lo, Hi: b.V.Lo + e}, Z: b.Z}, piece{id: "back", code: "K", name: " back", out: front, good: model.GoodDrawn}},
 	} {
 		p := board.p
@@ -197,12 +194,10 @@ func (d *drawer) grooved(part *model.Part) {
 func (d *drawer) markSlides() {
 	z := d.outer.Z.Mid()
 	for _, end := range []model.End{model.Left, model.Right} {
-		part := &d.s.m.Parts[d.partOf("side-"+end.String())]
-		ends := make([]geom.Point, 2)
-		for i, v := range []length.Length{d.outer.V.Hi, d.outer.V.Lo} {
-			face, _ := part.Placement.Local(geom.Box{V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: z, Hi: z}})
-			ends[i] = geom.Point{X: face.X.Lo, Y: face.Y.Lo}
-		}
-		part.Marks = append(part.Marks, model.Mark{Name: "slide of " + d.name, From: ends[0], To: ends[1], Why: model.Why{Block: d.block.Path(), At: d.row.at}})
+		part := &d.s.m.Parts[d.closing.side(end)]
+		part.Marks = append(part.Marks, model.Mark{
+			Name: "slide of " + d.name, From: on(part, 0, d.outer.V.Hi, z), To: on(part, 0, d.outer.V.Lo, z),
+			Why: model.Why{Block: d.block.Path(), At: d.row.at},
+		})
 	}
 }

@@ -11,29 +11,26 @@ import (
 // endPanels covers the free ends of runs.
 func (s *solver) endPanels() {
 	for i, b := range s.src.Top("run") {
-		first := map[string]*lang.Block{} // by end; lookup only
-		for _, panel := range b.Inner("end_panel") {
-			end := s.text(panel, "end")
-			if one := first[end]; one != nil {
-				s.findings.Errorf("place-taken", panel.Attr("end").Expr.At, "leave one of them out",
-					"%s and %s both stand at the %s end of %s.", finding.Capital(one.Describe()), panel.Describe(), end, b.Describe()).
-					Also(one.Attr("end").Expr.At, "the first one")
-				continue
-			}
-			first[end] = panel
+		for _, panel := range s.once("place-taken", b.Inner("end_panel"), "end", func(panel *lang.Block) string {
+			return "stand at the " + s.text(panel, "end") + " end of " + b.Describe()
+		}) {
 			s.endPanel(b, panel, i)
 		}
 	}
 }
 
+func endNamed(word string) model.End {
+	if word == model.Left.String() {
+		return model.Left
+	}
+	return model.Right
+}
+
 // endPanel is a board outside the boxes, over a free end of their run.
 func (s *solver) endPanel(b, panel *lang.Block, index int) {
-	run, sheet, carcass := &s.m.Runs[index], s.ref(panel, "board"), s.ref(b, "carcass")
+	run, sheet := &s.m.Runs[index], s.ref(panel, "board")
 	t := s.length(sheet, "thickness")
-	end, word := model.Right, s.text(panel, "end")
-	if word == model.Left.String() {
-		end = model.Left
-	}
+	end := endNamed(s.text(panel, "end"))
 	box := geom.Box{
 		U: geom.Span{Lo: run.Length, Hi: run.Length + t},
 		V: geom.Span{Hi: run.Depth + s.length(panel, "to_front")},
@@ -51,14 +48,12 @@ func (s *solver) endPanel(b, panel *lang.Block, index int) {
 		box.V.Lo = -scribe
 	}
 	p := piece{
-		id: "panel", code: "E", name: word + " end panel", out: geom.Dir{Axis: geom.U, Neg: end == model.Left}, face: "outside",
+		id: "panel", code: "E", name: end.String() + " end panel", out: geom.Dir{Axis: geom.U, Neg: end == model.Left}, face: "outside",
 		grain: model.GrainY, good: model.GoodDrawn,
 	}
 	if s.flag(panel, "toe_kick") {
-		p.cuts = []geom.Box{{
-			U: box.U, V: geom.Span{Lo: run.Depth - s.fieldLength(carcass, "toe_kick", "setback"), Hi: box.V.Hi},
-			Z: geom.Span{Hi: s.fieldLength(carcass, "toe_kick", "height")},
-		}}
+		high, deep := s.toeKick(b)
+		p.cuts = []geom.Box{{U: box.U, V: geom.Span{Lo: run.Depth - deep, Hi: box.V.Hi}, Z: geom.Span{Hi: high}}}
 	}
 	s.scribes[len(s.m.Parts)] = scribe
 	s.panel(panel, sheet, run.Frame, box, p)

@@ -84,7 +84,7 @@ func (e *explainer) block(b *lang.Block) {
 func (e *explainer) input(g lang.Given) {
 	name := "given." + g.Name
 	a := e.answer(name, "", e.givenValue(g))
-	e.written(&a, g.Value, g.Value.Expr.At, e.cells[cellKey{g.Block, g.Value.Name, false}])
+	e.tell(&a, g.Value, g.Value.Expr.At, e.cells[cellKey{g.Block, g.Value.Name, false}])
 	if g.Value.Overridden {
 		a.Origin = model.FromCommand
 		a.Says = fmt.Sprintf("in the place of %s:%d", g.NameAt.File, g.NameAt.Start.Line)
@@ -115,7 +115,7 @@ func (e *explainer) solvedValue(block string, b *lang.Block, s *solvedValue) {
 	a := e.answer(block+"."+s.name, s.means, e.solved(b, s.name))
 	a.Origin = model.FromSolving
 	if attr != nil {
-		a.Origin, a.Written, a.At = model.FromText, e.text(attr.Expr.At), attr.Expr.At
+		a.Origin, a.Written, a.At = model.FromText, e.written(attr.Expr.At), attr.Expr.At
 	}
 	if a.Kind != model.InError {
 		why := s.why(e.values, b)
@@ -139,7 +139,7 @@ func (e *explainer) attr(block string, b *lang.Block, spec *schema.Attr) {
 	}
 	cell := e.cells[cellKey{b, spec.Name, false}]
 	if attr != nil {
-		e.written(&a, attr, attr.Expr.At, cell)
+		e.tell(&a, attr, attr.Expr.At, cell)
 	} else {
 		a.Origin, a.Written = model.FromDefault, e.defaultText(spec)
 	}
@@ -159,7 +159,7 @@ func (e *explainer) field(object string, spec *schema.Attr, attr *lang.Attr, of,
 	case attr == nil || x.At.IsZero() || x.At == of.At:
 		a.Origin, a.Written = model.FromDefault, e.defaultText(spec)
 	default:
-		e.written(&a, attr, x.At, c)
+		e.tell(&a, attr, x.At, c)
 	}
 	e.out = append(e.out, a)
 }
@@ -179,10 +179,10 @@ func (e *explainer) defaultText(spec *schema.Attr) string {
 	return spec.Default
 }
 
-// written tells where a value stands and what names are used there. A field of
+// tell says where a value stands and what names are used there. A field of
 // an object that has come by a name stands elsewhere than its attribute.
-func (e *explainer) written(a *model.Answer, attr *lang.Attr, at source.Range, c *cell) {
-	a.Written, a.At = e.text(at), at
+func (e *explainer) tell(a *model.Answer, attr *lang.Attr, at source.Range, c *cell) {
+	a.Written, a.At = e.written(at), at
 	elsewhere := !encloses(attr.Expr.At, at)
 	for _, u := range c.uses {
 		if isBlock := e.blocks[u.name] != nil && !strings.HasPrefix(u.name, "given."); !isBlock && (elsewhere || encloses(at, u.at)) {
@@ -194,14 +194,6 @@ func (e *explainer) written(a *model.Answer, attr *lang.Attr, at source.Range, c
 
 func encloses(outer, inner source.Range) bool {
 	return outer.File == inner.File && outer.Start.Byte <= inner.Start.Byte && inner.End.Byte <= outer.End.Byte
-}
-
-func (e *explainer) text(at source.Range) string {
-	text := e.src.Files.Text(at.File)
-	if at.End.Byte > len(text) {
-		return ""
-	}
-	return string(text[at.Start.Byte:at.End.Byte])
 }
 
 // mostFrom is how many names an answer lists that it follows from: more than

@@ -35,7 +35,7 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 		opens = s.opensBy(run, b, model.Right, run.Depth)
 		u.Hi += opens + scribe
 	}
-	toe := s.fieldLength(s.ref(b.Parent, "carcass"), "toe_kick", "height")
+	toe, _ := s.toeKick(b.Parent)
 	at := len(s.m.Parts)
 	s.cabinets = append(s.cabinets, cabinet{run: len(s.m.Runs), box: len(run.Boxes) - 1, block: b, first: at, last: at + 1})
 	s.scribes[at] = u.Size() - hull.U.Size()
@@ -49,15 +49,14 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 // feetFit refuses a strip or an end panel that the recess for the feet leaves
 // nothing of. Where a cabinet of the same carcass says so, once is enough.
 func (s *solver) feetFit(run *model.Run, b *lang.Block) bool {
-	c := s.ref(b.Parent, "carcass")
-	high, deep := s.fieldLength(c, "toe_kick", "height"), s.fieldLength(c, "toe_kick", "setback")
+	high, deep := s.toeKick(b.Parent)
 	if high < run.Height && deep < run.Depth {
 		return true
 	}
 	if !slices.ContainsFunc(b.Parent.Inner("cabinet"), func(box *lang.Block) bool { return s.ref(box, "carcass") == nil }) {
 		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s high and its run %s deep, but the recess for the feet takes up %s and %s.",
 			finding.Capital(b.Describe()), s.show(run.Height), s.show(run.Depth), s.show(high), s.show(deep)).
-			Also(c.Head, "the carcass")
+			Also(s.ref(b.Parent, "carcass").Head, "the carcass")
 	}
 	return false
 }

@@ -3,7 +3,6 @@ package solve
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -15,11 +14,8 @@ import (
 	"barwright/lang/source"
 )
 
-// behind is the side from which fronts are drawn: that of their boring.
-var behind = geom.Dir{Axis: geom.V, Neg: true}
-
 // allRound is where the edges of a front look.
-var allRound = []geom.Dir{{Axis: geom.U, Neg: true}, {Axis: geom.U}, {Axis: geom.Z, Neg: true}, {Axis: geom.Z}}
+var allRound = []geom.Dir{leftward, rightward, below, above}
 
 // closing is how the fronts of one cabinet are made and where they stand.
 type closing struct {
@@ -181,7 +177,7 @@ func (f *closing) tooHigh(rows []row, stated length.Length, more bool) {
 func (f *closing) front(r row, u geom.Span, front model.Front, p piece) (int, bool) {
 	s, door := f.s, f.carcass.block
 	front.Place = geom.Box{U: u, V: f.area.V, Z: r.z}
-	p.out, p.face, p.good, p.grain = behind, "inside", model.GoodFar, model.GrainY
+	p.out, p.face, p.good, p.grain = rearward, "inside", model.GoodFar, model.GrainY
 	if s.field(door, "door", "grain").Text == "along" {
 		p.grain = model.GrainX
 	}
@@ -220,22 +216,15 @@ func (f *closing) standsIn(front *model.Front, at source.Range) bool {
 // nil where none does.
 func (f *closing) met(place geom.Box) *model.Part {
 	for i := range f.s.m.Parts[:f.inner] {
-		if p := &f.s.m.Parts[i]; strings.HasPrefix(p.ID, f.block.Key()+"/") && p.Placement.Box.Overlaps(place) {
+		if p := &f.s.m.Parts[i]; p.Block() == f.block.Key() && p.Placement.Box.Overlaps(place) {
 			return p
 		}
 	}
 	return nil
 }
 
-// partOf finds a part of the cabinet by the end of its ID; it must be there.
-func (f *closing) partOf(id string) int {
-	for i := range f.s.m.Parts {
-		if f.s.m.Parts[i].ID == f.block.Key()+"/"+id {
-			return i
-		}
-	}
-	panic(f.block.Key() + " has no " + id)
-}
+// side is the index of the cabinet's side at an end.
+func (f *closing) side(end model.End) int { return f.s.partOf(f.block, "side-"+end.String()) }
 
 // fit counts the hinges, slides and handles of the cabinet.
 func (f *closing) fit(drawers int) {
@@ -258,22 +247,9 @@ func (f *closing) fit(drawers int) {
 		{"handle", "handle", "fronts", handles},
 	} {
 		if need.count > 0 {
-			fitted := model.Fitted{Kind: need.kind, Count: need.count, Use: need.on + " of cabinet " + f.block.Name, Why: f.box.Why}
-			if block := f.s.fieldRef(f.carcass.block, need.object, "fitting"); block != nil {
-				fitted.Fitting = block.Key()
-			}
-			f.s.m.Fitted = append(f.s.m.Fitted, fitted)
+			f.s.fit(f.carcass.block, need.object, model.Fitted{Kind: need.kind, Count: need.count, Use: need.on + " of cabinet " + f.block.Name, Why: f.box.Why})
 		}
 	}
-}
-
-// saidOf is where the carcass says how a thing of its fronts is made; the whole
-// carcass where defaults hold.
-func (f *closing) saidOf(object string) source.Range {
-	if a := f.carcass.block.Attr(object); a != nil {
-		return a.Expr.At
-	}
-	return f.carcass.block.Head
 }
 
 // nth is a name with its number.

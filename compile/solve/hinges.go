@@ -60,7 +60,7 @@ func (f *closing) hinge(field string) length.Length {
 // hang bores a door for its hinges, and the side that it hangs on for their
 // plates.
 func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
-	side := f.partOf("side-" + door.Hinged.String())
+	side := f.side(door.Hinged)
 	if !f.soundHinges(part, side) {
 		return false
 	}
@@ -81,8 +81,8 @@ func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
 		plate -= f.board.t
 	}
 	for _, z := range door.Hinges {
-		cup := model.Bore{Name: "hinge cup", Diameter: f.hinge("cup"), Depth: f.hinge("depth")}
-		if !f.bore(part, [3]length.Length{u, place.V.Lo, z}, cup, "hinge", asked) {
+		cup := model.Bore{Name: "hinge cup", At: on(&s.m.Parts[part], u, place.V.Lo, z), Diameter: f.hinge("cup"), Depth: f.hinge("depth")}
+		if !f.bore(part, cup, "hinge", asked) {
 			return false
 		}
 		low := z - f.hinge("plate_pitch")/2
@@ -100,18 +100,19 @@ func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
 func (f *closing) plateBore(side int, v, z length.Length, asked source.Range) bool {
 	part := &f.s.m.Parts[side]
 	bore := model.Bore{Name: "hinge plate", Diameter: f.hinge("plate_bore"), Depth: f.hinge("plate_depth")}
-	face, _ := part.Placement.Local(geom.Box{V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: z, Hi: z}})
+	at := on(part, part.Placement.Box.U.Lo, v, z)
 	part.Bores = slices.DeleteFunc(part.Bores, func(pin model.Bore) bool {
-		return pin.Name == "shelf pin" && closerThan(pin.At, geom.Point{X: face.X.Lo, Y: face.Y.Lo}, max(pin.Diameter, bore.Diameter)*3/2)
+		return pin.Name == "shelf pin" && closerThan(pin.At, at, max(pin.Diameter, bore.Diameter)*3/2)
 	})
-	return f.bore(side, [3]length.Length{part.Placement.Box.U.Lo, v, z}, bore, "hinge", asked)
+	bore.At = at
+	return f.bore(side, bore, "hinge", asked)
 }
 
 // soundHinges refuses bores that go through their boards.
 func (f *closing) soundHinges(part, side int) bool {
-	at := f.saidOf("hinge")
+	at := f.carcass.at("hinge")
 	if f.carcass.block.Attr("hinge") == nil {
-		at = f.saidOf("door")
+		at = f.carcass.at("door")
 	}
 	for _, b := range []struct {
 		what, field string
@@ -137,6 +138,6 @@ func (f *closing) roomForHinges(door *model.Front, n int, asked source.Range) bo
 	s.findings.Errorf("front-too-small", asked, "a higher door, or hinge = { from_end = … } of less",
 		"The %s of %s is %s high; %d hinges, the outer ones %s from its ends, take %s.",
 		door.Name, f.block.Describe(), s.show(door.Place.Z.Size()), n, s.show(f.hinge("from_end")), s.show(need)).
-		Also(f.saidOf("hinge"), "where hinges stand")
+		Also(f.carcass.at("hinge"), "where hinges stand")
 	return false
 }

@@ -46,7 +46,7 @@ func (s *solver) kneeWall(b *lang.Block) {
 	if !s.soundFraming(&k) {
 		return
 	}
-	s.kneeOutlets(&k.wall, b)
+	s.kneeOutlets(&k)
 	s.frame(&k)
 }
 
@@ -118,5 +118,5 @@ func (k *knee) studSpan() geom.Span {
 
 // stud is the extent of a stud about its centre.
 func (k *knee) stud(centre length.Length) geom.Span {
-	return geom.Span{Lo: centre - k.thick/2, Hi: centre - k.thick/2 + k.thick}
+	return geom.About(centre, k.thick)
 }

@@ -10,20 +10,19 @@ import (
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
-	"barwright/lang/source"
 )
 
 // kneeOutlets places the electrical boxes of a knee wall, which must be known
 // before its studs and supports are.
-func (s *solver) kneeOutlets(wall *model.KneeWall, b *lang.Block) {
-	for _, o := range b.Inner("outlet") {
-		along, ok := s.kneeOutletAlong(wall.Framing.U, o)
+func (s *solver) kneeOutlets(in *knee) {
+	for _, o := range in.block.Inner("outlet") {
+		along, ok := s.kneeOutletAlong(in.wall.Framing.U, o)
 		if !ok {
 			continue
 		}
-		k := s.kneeBox(wall, b, o, along)
-		if s.soundKneeBox(&k) && s.outletsApart(wall, &k) {
-			wall.Outlets = append(wall.Outlets, k.outlet)
+		k := s.kneeBox(in, o, along)
+		if s.soundKneeBox(&k) && s.outletsApart(&in.wall, &k) {
+			in.wall.Outlets = append(in.wall.Outlets, k.outlet)
 		}
 	}
 }
@@ -86,25 +85,28 @@ type kneeBox struct {
 	end         length.Length // what the stud at either end takes
 	outlet      model.KneeOutlet
 	box, cover  geom.Rect // from the run's left end, above the floor
-	free        geom.Span // heights between what lies below and the upper plates
+	free        geom.Span // heights between the plates, or above what lies on the run on the work side
 	depth       length.Length
 	into        length.Length // of the depth, what lies behind the face of the framing
 	clearance   length.Length
 	said        bool // its height is
 }
 
-func (s *solver) kneeBox(wall *model.KneeWall, b, o *lang.Block, along length.Length) kneeBox {
-	f, face := wall.Framing, s.text(o, "face")
+func (s *solver) kneeBox(in *knee, o *lang.Block, along length.Length) kneeBox {
+	f, face := in.wall.Framing, s.text(o, "face")
 	k := kneeBox{
-		knee: b, block: o, framing: f, end: s.length(s.ref(b, "lumber"), "thickness"), free: s.freeHeight(f, b, face),
+		knee: in.block, block: o, framing: f, end: in.thick, free: in.studSpan(),
 		depth: s.fieldLength(o, "box", "depth"), clearance: s.length(o, "clearance"), said: o.Attr("height") != nil,
+	}
+	if face == "work" {
+		k.free.Lo, _ = s.onRun(in.block)
 	}
 	height := k.free.Mid()
 	if k.said {
 		height = s.length(o, "height")
 	}
 	k.box, k.cover = s.outletSizes(o, along, height, s.flag(o, "lying"))
-	covered := s.skinThickness(b, face)
+	covered := s.skinThickness(in.block, face)
 	k.into = k.depth - covered
 	cut := k.box.Grow(k.clearance)
 	k.outlet = model.KneeOutlet{
@@ -131,18 +133,6 @@ func (s *solver) outletSizes(o *lang.Block, along, height length.Length, lying b
 		return around(along, height, w, h)
 	}
 	return about("box"), about("cover")
-}
-
-// freeHeight is what a face of a knee wall has for outlets: up to the upper
-// plates, from what lies on the run on the work side, from the lower plates on
-// the room's.
-func (s *solver) freeHeight(f geom.Box, b *lang.Block, face string) geom.Span {
-	t := s.length(s.ref(b, "lumber"), "thickness")
-	free := geom.Span{Lo: t * length.Length(s.count(b, "bottom_plates")), Hi: f.Z.Hi - t*length.Length(s.count(b, "top_plates"))}
-	if face == "work" {
-		free.Lo, _ = s.onRun(b)
-	}
-	return free
 }
 
 // onRun is the height of what lies on the run before a knee wall: of its
@@ -172,7 +162,7 @@ func (s *solver) soundKneeBox(k *kneeBox) bool {
 	ends := k.framing.U.Grow(-k.end)
 	switch {
 	case !k.cover.Contains(cut):
-		s.findings.Errorf("cover-too-small", s.said(o, "cover"), fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", s.show(cut.X.Size()), s.show(cut.Y.Size())),
+		s.findings.Errorf("cover-too-small", said(o, "cover"), fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", s.show(cut.X.Size()), s.show(cut.Y.Size())),
 			"The cover plate of %s is %s wide and %s high as it stands, the opening behind it %s by %s: it would show.",
 			o.Describe(), s.show(k.cover.X.Size()), s.show(k.cover.Y.Size()), s.show(cut.X.Size()), s.show(cut.Y.Size()))
 	case !ends.Contains(k.box.X):
@@ -181,47 +171,36 @@ func (s *solver) soundKneeBox(k *kneeBox) bool {
 		if lo <= hi {
 			mend = fmt.Sprintf("a centre from %s to %s from either end", s.show(lo), s.show(hi))
 		}
-		s.findings.Errorf("box-meets-end", s.said(o, "from_left", "from_right", "mirrors"), mend,
+		s.findings.Errorf("box-meets-end", said(o, "from_left", "from_right", "mirrors"), mend,
 			"%s runs %s into the stud at the end of %s, or past it.", name, s.show(max(ends.Lo-k.box.X.Lo, k.box.X.Hi-ends.Hi)), k.knee.Describe())
 	case k.box.Y.Hi > k.free.Hi:
-		s.findings.Errorf("box-meets-plate", s.said(o, "height"), s.heightMend(k),
+		s.findings.Errorf("box-meets-plate", said(o, "height"), s.heightMend(k),
 			"The top of %s would stand at %s. The upper plate of %s begins at %s: the box runs %s into the plate.",
 			o.Describe(), s.show(k.box.Y.Hi), k.knee.Describe(), s.show(k.free.Hi), s.show(k.box.Y.Hi-k.free.Hi)).
-			Also(s.said(k.knee, "top"), "the plate comes from here")
+			Also(said(k.knee, "top"), "the plate comes from here")
 	case k.outlet.Face == "room" && k.box.Y.Lo < k.free.Lo:
-		s.findings.Errorf("box-meets-plate", s.said(o, "height"), s.heightMend(k),
+		s.findings.Errorf("box-meets-plate", said(o, "height"), s.heightMend(k),
 			"The bottom of %s would stand at %s. The lower plate of %s ends at %s: the box runs %s into the plate.",
 			o.Describe(), s.show(k.box.Y.Lo), k.knee.Describe(), s.show(k.free.Lo), s.show(k.free.Lo-k.box.Y.Lo)).
 			Also(k.knee.Head, "the knee wall")
 	case k.outlet.Face == "work" && k.cover.Y.Lo < k.free.Lo:
 		_, on := s.onRun(k.knee)
-		s.findings.Errorf("cover-in-the-way", s.said(o, "height"), s.heightMend(k),
+		s.findings.Errorf("cover-in-the-way", said(o, "height"), s.heightMend(k),
 			"The cover plate of %s would reach down to %s, but %s lies at %s: %s too low.",
 			o.Describe(), s.show(k.cover.Y.Lo), on.Describe(), s.show(k.free.Lo), s.show(k.free.Lo-k.cover.Y.Lo)).
 			Also(on.Head, "what lies there")
 	case k.cover.Y.Hi > k.framing.Z.Hi:
-		s.findings.Errorf("cover-in-the-way", s.said(o, "height"), s.heightMend(k),
+		s.findings.Errorf("cover-in-the-way", said(o, "height"), s.heightMend(k),
 			"The cover plate of %s would reach up to %s, but the framing ends at %s, where the bar top lies: %s too high.",
 			o.Describe(), s.show(k.cover.Y.Hi), s.show(k.framing.Z.Hi), s.show(k.cover.Y.Hi-k.framing.Z.Hi))
 	case k.into > k.framing.V.Size() || k.into <= 0:
-		s.findings.Errorf("box-depth", s.said(o, "box"), fmt.Sprintf("a box over %s and at most %s deep", s.show(k.depth-k.into), s.show(k.depth-k.into+k.framing.V.Size())),
+		s.findings.Errorf("box-depth", said(o, "box"), fmt.Sprintf("a box over %s and at most %s deep", s.show(k.depth-k.into), s.show(k.depth-k.into+k.framing.V.Size())),
 			"The box of %s is %s deep, of which the skin takes %s; the framing is %s thick.",
 			o.Describe(), s.show(k.depth), s.show(k.depth-k.into), s.show(k.framing.V.Size()))
 	default:
 		return true
 	}
 	return false
-}
-
-// said is the place of the first of some attributes that a block states, or
-// else of its head.
-func (s *solver) said(b *lang.Block, names ...string) source.Range {
-	for _, name := range names {
-		if a := b.Attr(name); a != nil {
-			return a.Expr.At
-		}
-	}
-	return b.Head
 }
 
 // heights are those at which the centre of a box fits, whole marks inwards:
@@ -233,7 +212,7 @@ func (k *kneeBox) heights(box, cover geom.Rect, mark length.Length) geom.Span {
 		lo = k.free.Lo + cover.Y.Size()/2
 	}
 	hi := min(k.free.Hi-up(box.Y.Size()), k.framing.Z.Hi-up(cover.Y.Size()))
-	return geom.Span{Lo: roundUp(lo, mark), Hi: hi / mark * mark}
+	return geom.Span{Lo: length.Up(lo, mark), Hi: length.Down(hi, mark)}
 }
 
 // heightMend tells how the height of a box can be mended: by another one, by
@@ -285,7 +264,7 @@ func (s *solver) outletsApart(wall *model.KneeWall, k *kneeBox) bool {
 	}
 	other := wall.Outlets[i]
 	miss := min(other.Cover.U.Intersect(k.cover.X).Size(), other.Cover.Z.Intersect(k.cover.Y).Size())
-	mend := fmt.Sprintf("move one of them by %s along the wall, or more", s.show(roundUp(other.Cover.U.Intersect(k.cover.X).Size(), s.marks)))
+	mend := fmt.Sprintf("move one of them by %s along the wall, or more", s.show(length.Up(other.Cover.U.Intersect(k.cover.X).Size(), s.marks)))
 	if other.Face == k.outlet.Face {
 		s.findings.Errorf("outlets-meet", k.block.Head, mend, "The cover plates of %s and of outlet %q overlap by %s.", k.block.Describe(), other.Name, s.show(miss)).
 			Also(other.Why.At, "the other one")

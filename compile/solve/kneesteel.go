@@ -128,9 +128,8 @@ func (s *solver) support(k *knee, g *steelwork, plate, i int, c length.Length) {
 	f := wall.Framing
 	room := f.V.Lo // the steel leaves the wood on the room's side
 	top := f.Z.Hi
-	half := g.width / 2
 	steelBox := geom.Box{
-		U: geom.Span{Lo: c - half, Hi: c - half + g.width},
+		U: geom.About(c, g.width),
 		V: geom.Span{Lo: room - g.reach, Hi: room + g.tail},
 		Z: geom.Span{Lo: top - g.low - g.thick, Hi: top - g.low},
 	}

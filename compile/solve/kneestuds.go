@@ -108,22 +108,15 @@ func (s *solver) screwLines(k *knee) {
 				continue
 			}
 			k.wall.Lines = append(k.wall.Lines, model.ScrewLine{Stud: i + 1, Box: box.Name, FromLeft: c - box.Inside.U.Lo, Z: z})
-			s.markLine("cabinet."+box.Name+"/back", "stud "+strconv.Itoa(i+1), c, z, k.wall.Why)
+			s.markLine(s.partOf(s.blocks["cabinet."+box.Name], "back"), "stud "+strconv.Itoa(i+1), c, z, k.wall.Why)
 		}
 	}
 }
 
 // markLine draws an upright line on the face of a part, as far as the part
 // reaches.
-func (s *solver) markLine(id, name string, u length.Length, z geom.Span, w model.Why) {
-	for i := range s.m.Parts {
-		p := &s.m.Parts[i]
-		if p.ID != id {
-			continue
-		}
-		at := p.Placement.Box
-		at.U, at.Z = geom.Span{Lo: u, Hi: u}, at.Z.Intersect(z)
-		face, _ := p.Placement.Local(at)
-		p.Marks = append(p.Marks, model.Mark{Name: name, From: geom.Point{X: face.X.Lo, Y: face.Y.Lo}, To: geom.Point{X: face.X.Hi, Y: face.Y.Hi}, Why: w})
-	}
+func (s *solver) markLine(part int, name string, u length.Length, z geom.Span, w model.Why) {
+	p := &s.m.Parts[part]
+	z = z.Intersect(p.Placement.Box.Z)
+	p.Marks = append(p.Marks, model.Mark{Name: name, From: on(p, u, 0, z.Lo), To: on(p, u, 0, z.Hi), Why: w})
 }

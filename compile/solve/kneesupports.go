@@ -91,7 +91,7 @@ func (s *solver) checkEnds(k *knee, g *steelwork) bool {
 	}
 	attr, mend := g.block.Attr("at"), "centres further from the ends"
 	if attr == nil {
-		attr, mend = g.block.Attr("end"), fmt.Sprintf("end = %q or more", s.show(roundUp(half, s.marks)))
+		attr, mend = g.block.Attr("end"), fmt.Sprintf("end = %q or more", s.show(length.Up(half, s.marks)))
 	}
 	if attr == nil { // steel wider than the framing is long
 		attr, mend = g.block.Attr("count"), "narrower steel"
@@ -103,23 +103,15 @@ func (s *solver) checkEnds(k *knee, g *steelwork) bool {
 // checkOverStuds warns of recesses over studs, whose screws come up there. By
 // the rule there are none.
 func (s *solver) checkOverStuds(k *knee, g *steelwork) {
-	at := g.block.Attr("count")
-	for _, name := range []string{"at", "end"} {
-		if a := g.block.Attr(name); a != nil {
-			at = a
-		}
-	}
+	at := said(g.block, "at", "end", "count")
 	for i, c := range g.centres {
 		for j, stud := range k.wall.Studs {
 			clear := max(c-stud, stud-c) - g.recessWidth/2 - g.plateThickness/2
 			if clear < 0 {
-				s.findings.Warnf("support-over-stud", at.Expr.At, "move the supports, or leave it out",
+				s.findings.Warnf("support-over-stud", at, "move the supports, or leave it out",
 					"Support %d lies %s over stud %d, whose screws come up through the plate there: drive them deeper than the recess, or beside it.",
 					i+1, s.show(-clear), j+1)
 			}
 		}
 	}
 }
-
-// roundUp returns the next multiple of a step.
-func roundUp(l, step length.Length) length.Length { return (l + step - 1) / step * step }

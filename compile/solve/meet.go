@@ -3,7 +3,6 @@ package solve
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -65,7 +64,7 @@ func (s *solver) footprints(run *model.Run) []geom.Rect {
 func (s *solver) endPanelsOf(run *model.Run) []*model.Part {
 	var out []*model.Part
 	for i := range s.m.Parts {
-		if p := &s.m.Parts[i]; p.Placement.Frame == run.Frame && strings.HasPrefix(p.ID, "end_panel.") {
+		if p := &s.m.Parts[i]; p.Placement.Frame == run.Frame && p.BlockKind() == "end_panel" {
 			out = append(out, p)
 		}
 	}
@@ -168,7 +167,8 @@ func (s *solver) inTheWay(t *thing, at *stand, solids []solid) {
 	}
 }
 
-// solid is what nothing can be cut out of, in the frame of its run.
+// solid is what stands in the way of others, its clearance counted, in the frame
+// of its run.
 type solid struct {
 	name string
 	box  geom.Box

@@ -11,18 +11,29 @@ func (s *solver) checkOnce() {
 	for _, pair := range []struct{ kind, attr, place string }{
 		{"knee_wall", "behind", "behind"}, {"counter", "over", "on"}, {"bar_top", "over", "on"},
 	} {
-		first := map[string]*lang.Block{} // by what it stands on; lookup only
-		for _, b := range s.src.Top(pair.kind) {
-			on := s.ref(b, pair.attr)
-			if one := first[on.Key()]; one != nil {
-				s.findings.Errorf("place-taken", b.Attr(pair.attr).Expr.At, "leave one of them out",
-					"%s and %s both stand %s %s.", finding.Capital(one.Describe()), b.Describe(), pair.place, on.Describe()).
-					Also(one.Attr(pair.attr).Expr.At, "the first one")
-			} else {
-				first[on.Key()] = b
-			}
-		}
+		s.once("place-taken", s.src.Top(pair.kind), pair.attr, func(b *lang.Block) string {
+			return "stand " + pair.place + " " + s.ref(b, pair.attr).Describe()
+		})
 	}
+}
+
+// once refuses blocks of which an attribute says the same as one before them,
+// in words what both do, and returns the others.
+func (s *solver) once(slug string, blocks []*lang.Block, attr string, does func(*lang.Block) string) []*lang.Block {
+	first := map[string]*lang.Block{} // by what they say; lookup only
+	var out []*lang.Block
+	for _, b := range blocks {
+		says := s.text(b, attr)
+		if one := first[says]; one != nil {
+			s.findings.Errorf(slug, b.Attr(attr).Expr.At, "leave one of them out",
+				"%s and %s both %s.", finding.Capital(one.Describe()), b.Describe(), does(b)).
+				Also(one.Attr(attr).Expr.At, "the first one")
+			continue
+		}
+		first[says] = b
+		out = append(out, b)
+	}
+	return out
 }
 
 // checkBehind refuses a knee wall that the walls of the room leave no place.

@@ -76,9 +76,7 @@ func (s *solver) notch(o *model.Opening, index int, t *thing, face geom.Rect, ro
 // false where the part has no such edge, or a hole is asked for.
 func openEdge(part *model.Part, cut *model.Cutting) (edge model.Edge, ok bool) {
 	to, known := map[string]geom.Dir{
-		"bottom": {Axis: geom.Z, Neg: true}, "top": {Axis: geom.Z},
-		"rear": {Axis: geom.V, Neg: true}, "front": {Axis: geom.V},
-		"left": {Axis: geom.U, Neg: true}, "right": {Axis: geom.U},
+		"bottom": below, "top": above, "rear": rearward, "front": front, "left": leftward, "right": rightward,
 	}[cut.OpenTo]
 	if !known || cut.Way == "hole" || to.Axis == part.Placement.Out.Axis {
 		return 0, false

@@ -68,6 +68,5 @@ func (s *solver) covered(t *thing, box *model.Box, have, clear geom.Span) {
 // divides reports whether a part divides the inside of its cabinet and meets
 // the back.
 func divides(p *model.Part) bool {
-	_, id, _ := strings.Cut(p.ID, "/")
-	return strings.HasPrefix(id, "divider-") || strings.HasPrefix(id, "fixed-shelf-")
+	return p.Is("cabinet", "divider") || p.Is("cabinet", "fixed-shelf")
 }

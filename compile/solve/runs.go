@@ -165,7 +165,8 @@ func (s *solver) underAppliance(run *model.Run, b *lang.Block, box *model.Box) {
 	t, w := s.length(stick, "thickness"), s.length(stick, "width")
 	at, layers := b.Attr("blocks").Expr.At, box.BlockHeight/t
 	a := box.Appliance
-	under := geom.Span{Lo: a.V.Lo, Hi: min(a.V.Hi, run.Depth-s.toeSetback(b.Parent))}
+	_, setback := s.toeKick(b.Parent)
+	under := geom.Span{Lo: a.V.Lo, Hi: min(a.V.Hi, run.Depth-setback)}
 	switch {
 	case layers > mostPieces:
 		s.tooMany(at, int(layers), "layers of blocks")
@@ -197,8 +198,10 @@ func (s *solver) underAppliance(run *model.Run, b *lang.Block, box *model.Box) {
 	}
 }
 
-func (s *solver) toeSetback(run *lang.Block) length.Length {
-	return s.fieldLength(s.ref(run, "carcass"), "toe_kick", "setback")
+// toeKick is the recess for the feet that the carcass of a run asks for.
+func (s *solver) toeKick(run *lang.Block) (height, setback length.Length) {
+	c := s.ref(run, "carcass")
+	return s.fieldLength(c, "toe_kick", "height"), s.fieldLength(c, "toe_kick", "setback")
 }
 
 // anchor is a block on the floor behind a cabinet's toe kick, between its sides

@@ -176,17 +176,16 @@ func (s *solver) bore(in *interior, p *pins, space int) {
 	if space == len(in.spaces)-1 {
 		right, far = "side-right", false
 	}
-	p.into(s.partOf(in.b.Key()+"/"+left), false, why(in.block))
-	p.into(s.partOf(in.b.Key()+"/"+right), far, why(in.block))
+	p.into(&s.m.Parts[s.partOf(in.b, left)], false, why(in.block))
+	p.into(&s.m.Parts[s.partOf(in.b, right)], far, why(in.block))
 }
 
 // into bores both rows, the front one first, upwards.
 func (p *pins) into(part *model.Part, far bool, w model.Why) {
 	for _, v := range []length.Length{p.front, p.rear} {
 		for _, z := range p.heights {
-			at, _ := part.Placement.Local(geom.Box{V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: z, Hi: z}})
 			part.Bores = append(part.Bores, model.Bore{
-				Name: "shelf pin", At: geom.Point{X: at.X.Lo, Y: at.Y.Lo}, Diameter: p.diameter, Depth: p.depth, Far: far, Why: w,
+				Name: "shelf pin", At: on(part, 0, v, z), Diameter: p.diameter, Depth: p.depth, Far: far, Why: w,
 			})
 		}
 	}

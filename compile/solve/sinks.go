@@ -105,9 +105,7 @@ func (s *solver) railsHold(t *top, b *lang.Block, cut *model.SlabCut) bool {
 	}
 	at, mend := b.Attr("cut").Expr.At, "a smaller sink, or more slab there"
 	if worst < 2 {
-		if a := b.Attr("from_front"); a != nil {
-			at = a.Expr.At
-		}
+		at = said(b, "from_front", "cut")
 		if further, ok := s.fromFront(t, slab.V.Grow(-rail), cut); ok {
 			mend = further
 		}
@@ -133,7 +131,7 @@ func (s *solver) fromFront(t *top, within geom.Span, cut *model.SlabCut) (mend s
 // middle is the mark next to the middle of a stretch; ok is false where none
 // lies in it.
 func (s *solver) middle(of geom.Span) (mark length.Length, ok bool) {
-	mark = downTo(of.Mid(), s.marks)
+	mark = length.Down(of.Mid(), s.marks)
 	if mark < of.Lo {
 		mark += s.marks
 	}
@@ -146,16 +144,12 @@ func (s *solver) hangs(t *top, b *lang.Block, cut *model.SlabCut) {
 	if len(over) == 0 {
 		return
 	}
-	at := b.Attr("cut").Expr.At
-	if a := b.Attr("from_front"); a != nil {
-		at = a.Expr.At
-	}
 	rail := t.slab.Box.V.Grow(-s.length(b, "rail"))
 	mend, ok := s.fromFront(t, free.Intersect(rail), cut)
 	if !ok {
 		mend = ""
 	}
-	s.findings.Warnf("cut-out-over-board", at, mend, "The cut-out of sink %q lies over %s: its bowl hangs there.", b.Name, strings.Join(over, ", over "))
+	s.findings.Warnf("cut-out-over-board", said(b, "from_front", "cut"), mend, "The cut-out of sink %q lies over %s: its bowl hangs there.", b.Name, strings.Join(over, ", over "))
 }
 
 // over lists the boards and appliances just under a cut-out, by how much it lies

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 
@@ -8,7 +9,6 @@ import (
 	"barwright/compile/model"
 	"barwright/compile/spacing"
 	"barwright/lang"
-	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -33,18 +33,11 @@ func (s *solver) finish() {
 func (s *solver) facesOnce(knee *lang.Block) bool {
 	ok := true
 	for _, pair := range []struct{ kind, attr string }{{"skin", "face"}, {"corner", "end"}} {
-		first := map[string]*lang.Block{} // by face or end; lookup only
-		for _, b := range knee.Inner(pair.kind) {
-			on := s.text(b, pair.attr)
-			if one := first[on]; one != nil {
-				s.findings.Errorf("face-taken", b.Attr(pair.attr).Expr.At, "leave one of them out",
-					"%s and %s both have %s = %q.", finding.Capital(one.Describe()), b.Describe(), pair.attr, on).
-					Also(one.Attr(pair.attr).Expr.At, "the first one")
-				ok = false
-			} else {
-				first[on] = b
-			}
-		}
+		all := knee.Inner(pair.kind)
+		kept := s.once("face-taken", all, pair.attr, func(b *lang.Block) string {
+			return fmt.Sprintf("have %s = %q", pair.attr, s.text(b, pair.attr))
+		})
+		ok = ok && len(kept) == len(all)
 	}
 	return ok
 }
@@ -59,23 +52,15 @@ type face struct {
 	out   geom.Dir
 	sight string   // what its parts are drawn from
 	box   geom.Box // the whole skin
-	steel []opened // what leaves the wall on this face
+	steel []solid  // what leaves the wall on this face
 	skin  model.Skin
-}
-
-// opened is a box that a skin lets through, its clearance counted.
-type opened struct {
-	name string
-	box  geom.Box
-	why  model.Why
 }
 
 var faces = map[string]struct {
 	out   geom.Dir
 	sight string
 }{
-	"work": {geom.Dir{Axis: geom.V}, "work side"}, "room": {geom.Dir{Axis: geom.V, Neg: true}, "room side"},
-	"left": {geom.Dir{Axis: geom.U, Neg: true}, "outside"}, "right": {geom.Dir{Axis: geom.U}, "outside"},
+	"work": {front, "work side"}, "room": {rearward, "room side"}, "left": {leftward, "outside"}, "right": {rightward, "outside"},
 } // lookup only
 
 // x is where a place along the run is on the face, and the other way round.
@@ -153,7 +138,7 @@ func (s *solver) face(wall *model.KneeWall, knee, b *lang.Block) face {
 		for i, sup := range wall.Supports {
 			around := geom.Box{U: sup.Steel.U.Grow(s.length(b, "clearance")), V: sup.Steel.V, Z: sup.Steel.Z.Grow(s.length(b, "clearance"))}
 			around.Z.Hi = framing.Z.Hi // the steel goes in from above
-			f.steel = append(f.steel, opened{"support " + strconv.Itoa(i+1), around, wall.Why})
+			f.steel = append(f.steel, solid{"support " + strconv.Itoa(i+1), around, wall.Why})
 		}
 	default:
 		f.box.V.Hi = 0 // over the gap, to the backs of the boxes
@@ -174,7 +159,7 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 	open := slices.Clone(f.steel)
 	for _, o := range f.wall.Outlets {
 		if o.Face == f.word {
-			open = append(open, opened{"outlet " + o.Name, o.Clear, o.Why})
+			open = append(open, solid{"outlet " + o.Name, o.Clear, o.Why})
 		}
 	}
 	for i, x := range spacing.Pieces(geom.Span{Hi: f.box.U.Size()}, seams) {
@@ -217,8 +202,7 @@ func (s *solver) besideRun(f *face) []geom.Box {
 	}
 	high, deep := end.ToeHeight, end.ToeSetback
 	if end.Kind != model.Cabinet {
-		block := s.blocks["run."+run.Name]
-		high, deep = s.fieldLength(s.ref(block, "carcass"), "toe_kick", "height"), s.toeSetback(block)
+		high, deep = s.toeKick(s.blocks["run."+run.Name])
 	}
 	return []geom.Box{
 		f.box.With(geom.V, geom.Span{Hi: run.Depth}).With(geom.Z, geom.Span{Lo: run.Height, Hi: f.box.Z.Hi}),

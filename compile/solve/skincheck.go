@@ -40,9 +40,9 @@ func (f *face) unused() *lang.Attr {
 }
 
 func (s *solver) soundEndSkin(f *face) bool {
-	run, end, inset := s.runNamed(f.wall.Run), model.Left, f.wall.Framing.U.Lo
-	if f.word == "right" {
-		end, inset = model.Right, run.Length-f.wall.Framing.U.Hi
+	run, end, inset := s.runNamed(f.wall.Run), endNamed(f.word), f.wall.Framing.U.Lo
+	if end == model.Right {
+		inset = run.Length - f.wall.Framing.U.Hi
 	}
 	if !run.FreeAt(end) {
 		s.findings.Errorf("skin-at-wall", f.block.Attr("face").Expr.At, "leave it out, or put it on the free end",
@@ -57,16 +57,14 @@ func (s *solver) soundEndSkin(f *face) bool {
 	if inset != 0 {
 		s.findings.Errorf("skin-off-framing", at, f.word+"_inset = 0 in the knee wall, or leave it out",
 			"A skin that reaches over the end of the run lies on run and framing, but the framing is inset by %s there.", s.show(inset)).
-			Also(s.said(f.knee, f.word+"_inset"), "the inset")
+			Also(said(f.knee, f.word+"_inset"), "the inset")
 		return false
 	}
-	for _, panel := range s.blocks["run."+run.Name].Inner("end_panel") {
-		if s.text(panel, "end") == f.word {
-			s.findings.Errorf("skin-over-end-panel", at, "leave one of the two out",
-				"%s covers that end of the run already.", finding.Capital(panel.Describe())).
-				Also(panel.Head, "the end panel")
-			return false
-		}
+	panel := s.endPanelAt(s.blocks["run."+run.Name], f.word)
+	if panel != nil {
+		s.findings.Errorf("skin-over-end-panel", at, "leave one of the two out",
+			"%s covers that end of the run already.", finding.Capital(panel.Describe())).
+			Also(panel.Head, "the end panel")
 	}
-	return true
+	return panel == nil
 }

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -76,10 +77,10 @@ func (s *solver) soundSeam(t *top, item expr.Value, u length.Length) bool {
 func (s *solver) seamMoved(t *top, u length.Length) string {
 	left, right := u, u
 	for c := s.cutNear(t, left); c != nil; c = s.cutNear(t, left) {
-		left = t.origin + downTo(c.Box.U.Lo-s.seamClear()-t.origin, s.marks)
+		left = t.origin + length.Down(c.Box.U.Lo-s.seamClear()-t.origin, s.marks)
 	}
 	for c := s.cutNear(t, right); c != nil; c = s.cutNear(t, right) {
-		right = t.origin - downTo(t.origin-c.Box.U.Hi-s.seamClear(), s.marks)
+		right = t.origin + length.Up(c.Box.U.Hi+s.seamClear()-t.origin, s.marks)
 	}
 	var places []string
 	if left > t.slab.Box.U.Lo {
@@ -161,7 +162,7 @@ func (s *solver) divided(t *top, longest length.Length) string {
 			texts, left.Lo = append(texts, text), u
 		}
 		if i < len(items) {
-			texts = append(texts, s.written(items[i]))
+			texts = append(texts, cmp.Or(s.written(items[i].At), fmt.Sprintf("%q", s.exact(lengthOf(items[i])))))
 		}
 	}
 	return "seams = [" + strings.Join(texts, ", ") + "]"
@@ -204,22 +205,10 @@ func (s *solver) seamIn(t *top, reach geom.Span, wish, play length.Length) (at l
 		marks = append(marks, clear.Lo, clear.Hi+s.marks-1)
 	}
 	for _, u := range marks {
-		from := downTo(u-t.origin, s.marks)
+		from := length.Down(u-t.origin, s.marks)
 		if u = from + t.origin; free(u) && (text == "" || off(u) < off(at)) {
 			at, text = u, fmt.Sprintf("%q", s.show(from))
 		}
 	}
 	return at, text
 }
-
-// written is a value as it stands in the text.
-func (s *solver) written(x expr.Value) string {
-	text := s.src.Files.Text(x.At.File)
-	if x.At.End.Byte > len(text) {
-		return fmt.Sprintf("%q", s.exact(lengthOf(x)))
-	}
-	return string(text[x.At.Start.Byte:x.At.End.Byte])
-}
-
-// downTo returns the multiple of a step at or before a length of any sign.
-func downTo(l, step length.Length) length.Length { return l - (l%step+step)%step }

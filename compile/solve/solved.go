@@ -194,19 +194,24 @@ func (v *values) flushSkin(b *lang.Block, end string) (skin, panel *lang.Block) 
 	if skin == nil || v.flag(skin, "over_run") || run == nil {
 		return nil, nil
 	}
-	for _, p := range run.Inner("end_panel") {
-		if v.text(p, "end") == end {
-			panel = p
-		}
-	}
-	return skin, panel
+	return skin, v.endPanelAt(run, end)
+}
+
+// endPanelAt is the panel over an end of a run, nil where there is none.
+func (v *values) endPanelAt(run *lang.Block, end string) *lang.Block {
+	return v.innerWith(run, "end_panel", "end", end)
 }
 
 // skinOn is the skin on a face of a knee wall, nil where there is none.
 func (v *values) skinOn(b *lang.Block, face string) *lang.Block {
-	for _, skin := range b.Inner("skin") {
-		if v.text(skin, "face") == face {
-			return skin
+	return v.innerWith(b, "skin", "face", face)
+}
+
+// innerWith is the first block of a kind inside another whose attribute says so.
+func (v *values) innerWith(b *lang.Block, kind, attr, says string) *lang.Block {
+	for _, inner := range b.Inner(kind) {
+		if v.text(inner, attr) == says {
+			return inner
 		}
 	}
 	return nil

@@ -95,12 +95,7 @@ func (s *solver) cornerOn(f *face, right bool) *lang.Block {
 	if right {
 		end = "left"
 	}
-	for _, c := range f.knee.Inner("corner") {
-		if s.text(c, "end") == end {
-			return c
-		}
-	}
-	return nil
+	return s.innerWith(f.knee, "corner", "end", end)
 }
 
 // corner covers the edge where the skin on the room's side meets that on an end

@@ -88,18 +88,12 @@ func (s *solver) tapClear(t *top, b *lang.Block, cut *model.SlabCut) bool {
 	if worst.name == "" {
 		return true
 	}
-	at := b.Head
-	for _, name := range []string{"from_rear", "from_left"} {
-		if a := b.Attr(name); a != nil {
-			at = a.Expr.At
-		}
-	}
 	text := fmt.Sprintf("The hole of %s would be %s from %s, and keeps %s from it: %s too near.",
 		b.Describe(), s.show(worst.away), worst.name, s.show(worst.need), s.show(worst.need-worst.away))
 	if worst.away < 0 {
 		text = fmt.Sprintf("The hole of %s would run %s into %s, and keeps %s from it.", b.Describe(), s.show(-worst.away), worst.name, s.show(worst.need))
 	}
-	f := s.findings.Errorf("tap-too-near", at, s.tapMoved(t, b, cut), "%s", text)
+	f := s.findings.Errorf("tap-too-near", said(b, "from_left", "from_rear"), s.tapMoved(t, b, cut), "%s", text)
 	if !worst.at.IsZero() {
 		f.Also(worst.at, "it is cut here")
 	}

@@ -191,6 +191,16 @@ func (v *values) value(b *lang.Block, name string) expr.Value {
 	})
 }
 
+// written is what stands at a place of the text; empty for a value that came by
+// the command line.
+func (v *values) written(at source.Range) string {
+	text := v.src.Files.Text(at.File)
+	if at.End.Byte > len(text) {
+		return ""
+	}
+	return string(text[at.Start.Byte:at.End.Byte])
+}
+
 func (v *values) context() *expr.Context {
 	return &expr.Context{Resolve: v.resolve, Findings: v.findings}
 }
