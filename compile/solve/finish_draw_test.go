@@ -22,7 +22,6 @@ type drawnFinish struct {
 	unit                   length.Unit
 	sheet, trim            length.Length // how long a sheet is, and what the saw trims
 	gap                    length.Length
-	faces                  []string
 	mirrored, corner, over bool
 	text                   string
 }

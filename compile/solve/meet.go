@@ -12,9 +12,9 @@ import (
 	"barwright/lang/source"
 )
 
-// checkMeets refuses what would stand in one another, as far as it is looked
-// at yet: runs in runs, slabs in walls, bar tops in what lies under them, and
-// pipes in what nothing can be cut out of.
+// checkMeets refuses what would stand in one another: runs in runs, slabs in
+// walls, bar tops in what lies under them, and what stands out of a wall in what
+// nothing can be cut out of. SPEC.md says what is not looked at.
 func (s *solver) checkMeets(things []thing) {
 	s.runsMeet()
 	s.slabsMeet()
