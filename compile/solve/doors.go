@@ -10,8 +10,8 @@ import (
 // doors hangs one door, or two side by side, on the cabinet's own sides.
 func (f *closing) doors(r row) bool {
 	whole := f.area.U
-	if f.s.count(f.block, "doors") == 1 {
-		hinged := endNamed(f.s.text(f.block, "hinged"))
+	if f.s.Count(f.block, "doors") == 1 {
+		hinged := endNamed(f.s.Text(f.block, "hinged"))
 		return f.door(r, whole, model.Front{Name: "door", Hinged: hinged}, piece{id: "door", code: "D", name: "door"})
 	}
 	half := (whole.Size() - f.gap) / 2
@@ -34,7 +34,7 @@ func (f *closing) door(r row, u geom.Span, front model.Front, p piece) bool {
 func (f *closing) handled() bool { return f.carcass.block.Attr("handle") != nil }
 
 func (f *closing) handle(field string) length.Length {
-	return f.s.fieldLength(f.carcass.block, "handle", field)
+	return f.s.FieldLength(f.carcass.block, "handle", field)
 }
 
 // handleDoor bores for a handle upright near the edge that opens, its upper
@@ -85,15 +85,15 @@ func (f *closing) bore(index int, bore model.Bore, object string, asked source.R
 	bore.Why = model.Why{Block: f.carcass.block.Path(), At: f.carcass.at(object)}
 	round := around(bore.At.X, bore.At.Y, bore.Diameter, bore.Diameter)
 	if blank := part.Placement.Blank(); !blank.Contains(round) {
-		s.findings.Errorf("front-too-small", asked, "a larger front, or "+object+" = { … } with smaller figures",
+		s.Findings.Errorf("front-too-small", asked, "a larger front, or "+object+" = { … } with smaller figures",
 			"The %s of %s is %s wide and %s high: the bore for its %s, %s across, would not lie in it.",
-			part.Name, f.block.Describe(), s.show(blank.X.Size()), s.show(blank.Y.Size()), bore.Name, s.show(bore.Diameter)).
+			part.Name, f.block.Describe(), s.Show(blank.X.Size()), s.Show(blank.Y.Size()), bore.Name, s.Show(bore.Diameter)).
 			Also(bore.Why.At, "where it is bored")
 		return false
 	}
 	for _, other := range part.Bores {
 		if closerThan(other.At, bore.At, (other.Diameter+bore.Diameter)/2) {
-			s.findings.Errorf("front-too-small", asked, "a larger front, or "+object+" = { … } with other figures",
+			s.Findings.Errorf("front-too-small", asked, "a larger front, or "+object+" = { … } with other figures",
 				"In the %s of %s the bores for %s and %s would run into one another.", part.Name, f.block.Describe(), other.Name, bore.Name).
 				Also(bore.Why.At, "where it is bored")
 			return false

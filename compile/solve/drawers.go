@@ -3,6 +3,7 @@ package solve
 import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang/length"
 )
 
@@ -24,10 +25,10 @@ func (f *closing) drawer(r row, n int) bool {
 		closing: f, row: r, name: nth("drawer ", n), side: f.carcass.board, base: f.carcass.back,
 		groove: f.drawerLength("groove"), low: f.drawerLength("groove_up"), play: f.drawerLength("play"),
 	}
-	if sheet := f.s.fieldRef(f.carcass.block, "drawer", "board"); sheet != nil {
+	if sheet := f.s.FieldRef(f.carcass.block, "drawer", "board"); sheet != nil {
 		d.side = f.s.boardOf(sheet)
 	}
-	if sheet := f.s.fieldRef(f.carcass.block, "drawer", "bottom"); sheet != nil {
+	if sheet := f.s.FieldRef(f.carcass.block, "drawer", "bottom"); sheet != nil {
 		d.base = f.s.boardOf(sheet)
 	}
 	var ok bool
@@ -47,7 +48,7 @@ func (f *closing) drawer(r row, n int) bool {
 }
 
 func (f *closing) drawerLength(field string) length.Length {
-	return f.s.fieldLength(f.carcass.block, "drawer", field)
+	return f.s.FieldLength(f.carcass.block, "drawer", field)
 }
 
 // place works out what the box fills: what the slides leave between the sides,
@@ -60,16 +61,16 @@ func (d *drawer) place() bool {
 		Z: geom.Span{Lo: low, Hi: low + d.face.Z.Size() - f.drawerLength("lower")},
 	}
 	slide, room := length.Length(0), d.face.V.Lo-d.rear()-f.drawerLength("behind")
-	lengths := f.s.field(f.carcass.block, "drawer", "lengths").Items
+	lengths := f.s.Field(f.carcass.block, "drawer", "lengths").Items
 	for _, l := range lengths {
-		if lengthOf(l) <= room {
-			slide = lengthOf(l)
+		if values.LengthOf(l) <= room {
+			slide = values.LengthOf(l)
 		}
 	}
 	if slide == 0 {
-		f.s.findings.Errorf("no-slide-fits", d.row.at, "a deeper carcass, or drawer = { lengths = [ … ] } with slides that short",
+		f.s.Findings.Errorf("no-slide-fits", d.row.at, "a deeper carcass, or drawer = { lengths = [ … ] } with slides that short",
 			"The box of %s of %s has %s for its slides; the shortest on sale is %s long: %s too much.", d.name, f.block.Describe(),
-			f.s.show(max(room, 0)), f.s.show(lengthOf(lengths[0])), f.s.show(lengthOf(lengths[0])-room)).
+			f.s.Show(max(room, 0)), f.s.Show(values.LengthOf(lengths[0])), f.s.Show(values.LengthOf(lengths[0])-room)).
 			Also(f.carcass.at("drawer"), "the slides on sale")
 		return false
 	}
@@ -105,8 +106,8 @@ func (d *drawer) sound() bool {
 		{d.outer.Z.Size(), "high", "its bottom and what is under it", d.low + d.base.t + d.play, "a higher front"},
 	} {
 		if need.have <= need.taken {
-			s.findings.Errorf("drawer-too-small", d.row.at, need.mend, "The box of %s of %s would be %s %s, but %s take up %s.",
-				d.name, d.block.Describe(), s.show(max(need.have, 0)), need.size, need.parts, s.show(need.taken)).
+			s.Findings.Errorf("drawer-too-small", d.row.at, need.mend, "The box of %s of %s would be %s %s, but %s take up %s.",
+				d.name, d.block.Describe(), s.Show(max(need.have, 0)), need.size, need.parts, s.Show(need.taken)).
 				Also(d.carcass.at("drawer"), "how boxes of drawers are made")
 			return false
 		}
@@ -114,12 +115,12 @@ func (d *drawer) sound() bool {
 	at := d.carcass.at("drawer")
 	switch {
 	case d.groove >= d.side.t:
-		s.findings.Errorf("drawer-groove", at, "drawer = { groove = … } of at most half the board, "+s.show(d.side.t/2),
-			"The grooves for the bottom of a drawer are %s deep, but its boards are %s thick: nothing would be left behind them.", s.show(d.groove), s.show(d.side.t)).
+		s.Findings.Errorf("drawer-groove", at, "drawer = { groove = … } of at most half the board, "+s.Show(d.side.t/2),
+			"The grooves for the bottom of a drawer are %s deep, but its boards are %s thick: nothing would be left behind them.", s.Show(d.groove), s.Show(d.side.t)).
 			Also(c.Head, "the carcass")
 	case d.play >= 2*d.groove:
-		s.findings.Errorf("drawer-groove", at, "drawer = { play = … } of less, or a deeper groove",
-			"The grooves for the bottom of a drawer are %s deep and have %s of play: the bottom would fall out of them.", s.show(d.groove), s.show(d.play)).
+		s.Findings.Errorf("drawer-groove", at, "drawer = { play = … } of less, or a deeper groove",
+			"The grooves for the bottom of a drawer are %s deep and have %s of play: the bottom would fall out of them.", s.Show(d.groove), s.Show(d.play)).
 			Also(c.Head, "the carcass")
 	default:
 		return true
@@ -139,14 +140,14 @@ func (d *drawer) touches() bool {
 	text, mend := "stands where the box would slide", "leave the "+p.Name+" out: drawers want all the width between the sides"
 	switch {
 	case z.Lo < box.Z.Lo && z.Hi < box.Z.Mid():
-		text = "reaches up to " + s.show(z.Hi)
-		mend = "drawer = { up = … } of more than " + s.show(d.drawerLength("up")+z.Hi-box.Z.Lo)
+		text = "reaches up to " + s.Show(z.Hi)
+		mend = "drawer = { up = … } of more than " + s.Show(d.drawerLength("up")+z.Hi-box.Z.Lo)
 	case z.Hi > box.Z.Hi && z.Lo > box.Z.Mid():
-		text = "reaches down to " + s.show(z.Lo)
-		mend = "drawer = { lower = … } of more than " + s.show(d.drawerLength("lower")+box.Z.Hi-z.Lo)
+		text = "reaches down to " + s.Show(z.Lo)
+		mend = "drawer = { lower = … } of more than " + s.Show(d.drawerLength("lower")+box.Z.Hi-z.Lo)
 	}
-	s.findings.Errorf("front-meets", d.row.at, mend, "The box of %s of %s is to stand from %s to %s, but the %s %s.",
-		d.name, d.block.Describe(), s.show(box.Z.Lo), s.show(box.Z.Hi), p.Name, text).Also(p.Why.At, "the %s", p.Name)
+	s.Findings.Errorf("front-meets", d.row.at, mend, "The box of %s of %s is to stand from %s to %s, but the %s %s.",
+		d.name, d.block.Describe(), s.Show(box.Z.Lo), s.Show(box.Z.Hi), p.Name, text).Also(p.Why.At, "the %s", p.Name)
 	return true
 }
 

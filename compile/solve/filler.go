@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
@@ -20,11 +21,11 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 	if !s.feetFit(run, b) {
 		return
 	}
-	board := s.ref(b, "board")
+	board := s.Ref(b, "board")
 	if board == nil {
-		board = s.ref(s.ref(b.Parent, "carcass"), "board")
+		board = s.Ref(s.Ref(b.Parent, "carcass"), "board")
 	}
-	t, scribe := s.length(board, "thickness"), s.length(b, "scribe")
+	t, scribe := s.Length(board, "thickness"), s.Length(b, "scribe")
 	u, opens := hull.U, length.Length(0)
 	closes := func(end model.End) bool { return run.Along || !run.FreeAt(end) }
 	switch {
@@ -53,10 +54,10 @@ func (s *solver) feetFit(run *model.Run, b *lang.Block) bool {
 	if high < run.Height && deep < run.Depth {
 		return true
 	}
-	if !slices.ContainsFunc(b.Parent.Inner("cabinet"), func(box *lang.Block) bool { return s.ref(box, "carcass") == nil }) {
-		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s high and its run %s deep, but the recess for the feet takes up %s and %s.",
-			finding.Capital(b.Describe()), s.show(run.Height), s.show(run.Depth), s.show(high), s.show(deep)).
-			Also(s.ref(b.Parent, "carcass").Head, "the carcass")
+	if !slices.ContainsFunc(b.Parent.Inner("cabinet"), func(box *lang.Block) bool { return s.Ref(box, "carcass") == nil }) {
+		s.Findings.Errorf("box-too-small", b.Head, "", "%s is %s high and its run %s deep, but the recess for the feet takes up %s and %s.",
+			finding.Capital(b.Describe()), s.Show(run.Height), s.Show(run.Depth), s.Show(high), s.Show(deep)).
+			Also(s.Ref(b.Parent, "carcass").Head, "the carcass")
 	}
 	return false
 }
@@ -64,14 +65,14 @@ func (s *solver) feetFit(run *model.Run, b *lang.Block) bool {
 // opensBy is how much further from an end of a run the wall that it meets stands
 // at a depth than at the rear: nothing unless it leans away.
 func (s *solver) opensBy(run *model.Run, b *lang.Block, end model.End, depth length.Length) length.Length {
-	wall := s.ref(b.Parent, "along")
+	wall := s.Ref(b.Parent, "along")
 	if wall == nil || run.FreeAt(end) {
 		return 0
 	}
 	if end == model.Left {
-		wall = s.wallBefore(wall)
+		wall = s.WallBefore(wall)
 	}
-	lean := angleOf(s.value(wall, "corner")) - 90*geom.Degree
+	lean := values.AngleOf(s.Value(wall, "corner")) - 90*geom.Degree
 	if lean <= 0 {
 		return 0
 	}
@@ -92,7 +93,7 @@ func (s *solver) bevelled(run *model.Run, b *lang.Block, strip *model.Part, gap 
 	strip.Marks = append(strip.Marks, model.Mark{
 		Name: "wall", From: geom.Point{X: x}, To: geom.Point{X: x, Y: box.Z.Size()}, Why: why(b),
 	})
-	s.findings.Notef("filler-bevelled", b.Head,
+	s.Findings.Notef("filler-bevelled", b.Head,
 		"The wall beside %s leans away from the front: the gap is %s wide at the strip's front face and %s at its rear face. The strip is cut that much wider, with its scribe; its edge is bevelled to the wall.",
-		b.Describe(), s.show(before), s.show(behind))
+		b.Describe(), s.Show(before), s.Show(behind))
 }

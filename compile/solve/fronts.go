@@ -7,6 +7,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/spacing"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/expr"
 	"barwright/lang/finding"
@@ -72,18 +73,18 @@ func (s *solver) fronts(c *carcass, run *model.Run, b *lang.Block, box *model.Bo
 func (s *solver) rows(b *lang.Block) []row {
 	var out []row
 	add := func(kind model.FrontKind, height expr.Value) {
-		out = append(out, row{kind: kind, height: lengthOf(height), at: height.At})
+		out = append(out, row{kind: kind, height: values.LengthOf(height), at: height.At})
 	}
 	if b.Attr("false_front") != nil {
-		add(model.FalseFront, s.value(b, "false_front"))
+		add(model.FalseFront, s.Value(b, "false_front"))
 	}
 	if b.Attr("drawers") != nil {
-		for _, height := range s.value(b, "drawers").Items {
+		for _, height := range s.Value(b, "drawers").Items {
 			add(model.Drawer, height)
 		}
 	}
-	if s.count(b, "doors") > 0 {
-		add(model.Door, s.value(b, "doors"))
+	if s.Count(b, "doors") > 0 {
+		add(model.Door, s.Value(b, "doors"))
 	}
 	return out
 }
@@ -92,14 +93,14 @@ func (s *solver) rows(b *lang.Block) []row {
 // cabinet has no more doors than can open.
 func (s *solver) soundDoors(c *carcass, b *lang.Block, at source.Range) bool {
 	if c.block.Attr("door") == nil {
-		if !s.findings.Has("attribute-missing", c.block.Head) {
-			s.findings.Errorf("attribute-missing", c.block.Head, "door = { board = sheet.NAME }",
+		if !s.Findings.Has("attribute-missing", c.block.Head) {
+			s.Findings.Errorf("attribute-missing", c.block.Head, "door = { board = sheet.NAME }",
 				"%s does not say how fronts are made.", finding.Capital(c.block.Describe())).Also(at, "fronts are asked for here")
 		}
 		return false
 	}
-	if n := s.count(b, "doors"); n > 2 {
-		s.findings.Errorf("too-many-doors", b.Attr("doors").Expr.At, "doors = 2, or two cabinets",
+	if n := s.Count(b, "doors"); n > 2 {
+		s.Findings.Errorf("too-many-doors", b.Attr("doors").Expr.At, "doors = 2, or two cabinets",
 			"%s has %d doors side by side; a box has two sides to hang them on.", finding.Capital(b.Describe()), n)
 		return false
 	}
@@ -112,8 +113,8 @@ func (s *solver) soundDoors(c *carcass, b *lang.Block, at source.Range) bool {
 func (s *solver) closing(c *carcass, run *model.Run, b *lang.Block, box *model.Box) *closing {
 	f := &closing{
 		s: s, carcass: c, run: run, block: b, box: box,
-		board: s.boardOf(s.fieldRef(c.block, "door", "board")), inset: s.field(c.block, "door", "fit").Text == "inset",
-		gap: s.fieldLength(c.block, "door", "gap"), inner: len(s.m.Parts),
+		board: s.boardOf(s.FieldRef(c.block, "door", "board")), inset: s.Field(c.block, "door", "fit").Text == "inset",
+		gap: s.FieldLength(c.block, "door", "gap"), inner: len(s.m.Parts),
 	}
 	hull, t := box.Hull, c.board.t
 	if f.inset {
@@ -128,8 +129,8 @@ func (s *solver) closing(c *carcass, run *model.Run, b *lang.Block, box *model.B
 		U: geom.Span{Lo: hull.U.Lo + f.gap/2, Hi: hull.U.Hi - (f.gap - f.gap/2)},
 		V: geom.Span{Lo: hull.V.Hi, Hi: hull.V.Hi + f.board.t},
 		Z: geom.Span{
-			Lo: box.ToeHeight + s.fieldLength(c.block, "door", "bottom"),
-			Hi: hull.Z.Hi - s.fieldLength(c.block, "door", "top"),
+			Lo: box.ToeHeight + s.FieldLength(c.block, "door", "bottom"),
+			Hi: hull.Z.Hi - s.FieldLength(c.block, "door", "top"),
 		},
 	}
 	return f
@@ -166,10 +167,10 @@ func (f *closing) tooHigh(rows []row, stated length.Length, more bool) {
 	s, room := f.s, max(f.area.Z.Size(), 0)
 	over, left := "nothing is left for what takes the rest", "less than "
 	if !more {
-		over, left = s.show(stated-room)+" too high", ""
+		over, left = s.Show(stated-room)+" too high", ""
 	}
-	s.findings.Errorf("fronts-too-high", rows[0].at, fmt.Sprintf("heights that come to %s%s, gaps included", left, s.show(room)),
-		"The fronts of %s are %s high with the gaps between them, and have %s: %s.", f.block.Describe(), s.show(stated), s.show(room), over).
+	s.Findings.Errorf("fronts-too-high", rows[0].at, fmt.Sprintf("heights that come to %s%s, gaps included", left, s.Show(room)),
+		"The fronts of %s are %s high with the gaps between them, and have %s: %s.", f.block.Describe(), s.Show(stated), s.Show(room), over).
 		Also(f.carcass.block.Attr("door").Expr.At, "how fronts stand on the box")
 }
 
@@ -178,17 +179,17 @@ func (f *closing) front(r row, u geom.Span, front model.Front, p piece) (int, bo
 	s, door := f.s, f.carcass.block
 	front.Place = geom.Box{U: u, V: f.area.V, Z: r.z}
 	p.out, p.face, p.good, p.grain = rearward, "inside", model.GoodFar, model.GrainY
-	if s.field(door, "door", "grain").Text == "along" {
+	if s.Field(door, "door", "grain").Text == "along" {
 		p.grain = model.GrainX
 	}
 	bands := length.Length(0)
-	if p.banding = s.fieldRef(door, "door", "banding"); p.banding != nil {
+	if p.banding = s.FieldRef(door, "door", "banding"); p.banding != nil {
 		p.banded = allRound
-		bands = 2 * s.length(p.banding, "thickness")
+		bands = 2 * s.Length(p.banding, "thickness")
 	}
 	if w, h := front.Place.U.Size(), front.Place.Z.Size(); min(w, h) <= bands {
-		s.findings.Errorf("front-too-small", r.at, "a larger front, or smaller gaps",
-			"The %s of %s would be %s wide and %s high; gaps and banding leave nothing of it.", front.Name, f.block.Describe(), s.show(max(w, 0)), s.show(h)).
+		s.Findings.Errorf("front-too-small", r.at, "a larger front, or smaller gaps",
+			"The %s of %s would be %s wide and %s high; gaps and banding leave nothing of it.", front.Name, f.block.Describe(), s.Show(max(w, 0)), s.Show(h)).
 			Also(door.Attr("door").Expr.At, "how fronts are made")
 		return 0, false
 	}
@@ -205,9 +206,9 @@ func (f *closing) standsIn(front *model.Front, at source.Range) bool {
 	p := f.met(front.Place)
 	if p != nil {
 		s := f.s
-		s.findings.Errorf("front-meets", at, fmt.Sprintf("keep the %s at least %s behind the front edges", p.Name, s.show(f.board.t)),
-			"The %s of %s is %s thick and would stand %s deep in the %s behind it.", front.Name, f.block.Describe(), s.show(f.board.t),
-			s.show(min(p.Placement.Box.V.Hi, front.Place.V.Hi)-front.Place.V.Lo), p.Name).Also(p.Why.At, "the %s", p.Name)
+		s.Findings.Errorf("front-meets", at, fmt.Sprintf("keep the %s at least %s behind the front edges", p.Name, s.Show(f.board.t)),
+			"The %s of %s is %s thick and would stand %s deep in the %s behind it.", front.Name, f.block.Describe(), s.Show(f.board.t),
+			s.Show(min(p.Placement.Box.V.Hi, front.Place.V.Hi)-front.Place.V.Lo), p.Name).Also(p.Why.At, "the %s", p.Name)
 	}
 	return p != nil
 }

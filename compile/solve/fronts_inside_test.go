@@ -8,6 +8,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/length"
 	"barwright/lang/source"
@@ -47,9 +48,9 @@ run "r" {
 		t.Fatal(findings)
 	}
 	s := &solver{m: &model.Model{}}
-	s.values = newValues(src, &s.out.Findings)
+	s.Values = values.New(src, &s.out.Findings)
 	s.build()
-	s.all()
+	s.All()
 	run := model.Run{Height: 870 * millimetre, Depth: 560 * millimetre}
 	b := src.Top("run")[0].Inner("cabinet")[0]
 	c := s.carcassOf(b)
@@ -76,7 +77,7 @@ func TestInsetDoorBeforeAShelf(t *testing.T) {
 		want  int
 	}{{542 * millimetre, 0}, {542*millimetre + 1, 1}, {560 * millimetre, 1}} {
 		s := closedBox(t, "doors = 2", func(s *solver, b *lang.Block, run *model.Run) {
-			s.panel(b, s.src.Top("sheet")[0], run.Frame, geom.Box{
+			s.panel(b, s.Source.Top("sheet")[0], run.Frame, geom.Box{
 				U: geom.Span{Lo: 18 * millimetre, Hi: 582 * millimetre}, V: geom.Span{Lo: 18 * millimetre, Hi: test.front}, Z: geom.Span{Lo: 400 * millimetre, Hi: 418 * millimetre},
 			}, piece{id: "shelf", name: "shelf", out: above})
 		})

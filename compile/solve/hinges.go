@@ -54,7 +54,7 @@ func hingeHeights(door geom.Span, n int, end, mark length.Length) []length.Lengt
 }
 
 func (f *closing) hinge(field string) length.Length {
-	return f.s.fieldLength(f.carcass.block, "hinge", field)
+	return f.s.FieldLength(f.carcass.block, "hinge", field)
 }
 
 // hang bores a door for its hinges, and the side that it hangs on for their
@@ -65,12 +65,12 @@ func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
 		return false
 	}
 	place, s := door.Place, f.s
-	kg := s.number(f.board.sheet, "density") * (place.U.Size().MM() / 1000) * (place.V.Size().MM() / 1000) * (place.Z.Size().MM() / 1000)
+	kg := s.Number(f.board.sheet, "density") * (place.U.Size().MM() / 1000) * (place.V.Size().MM() / 1000) * (place.Z.Size().MM() / 1000)
 	n := hingeCount(place.U.Size(), place.Z.Size(), kg)
 	if !f.roomForHinges(door, n, asked) {
 		return false
 	}
-	door.Hinges = hingeHeights(place.Z, n, f.hinge("from_end"), s.marks)
+	door.Hinges = hingeHeights(place.Z, n, f.hinge("from_end"), s.Marks)
 	in := f.hinge("from_edge") + f.hinge("cup")/2
 	u := place.U.Lo + in
 	if door.Hinged == model.Right {
@@ -119,8 +119,8 @@ func (f *closing) soundHinges(part, side int) bool {
 		board       *model.Part
 	}{{"a hinge's cup", "depth", &f.s.m.Parts[part]}, {"a hinge's plate", "plate_depth", &f.s.m.Parts[side]}} {
 		if deep, thick := f.hinge(b.field), b.board.Thickness; deep >= thick {
-			f.s.findings.Errorf("hinge-too-deep", at, "a thicker board, or hinge = { "+b.field+" = … } of less than "+f.s.show(thick),
-				"The bore for %s is %s deep, but its board is %s thick.", b.what, f.s.show(deep), f.s.show(thick))
+			f.s.Findings.Errorf("hinge-too-deep", at, "a thicker board, or hinge = { "+b.field+" = … } of less than "+f.s.Show(thick),
+				"The bore for %s is %s deep, but its board is %s thick.", b.what, f.s.Show(deep), f.s.Show(thick))
 			return false
 		}
 	}
@@ -131,13 +131,13 @@ func (f *closing) soundHinges(part, side int) bool {
 // they are at whole marks.
 func (f *closing) roomForHinges(door *model.Front, n int, asked source.Range) bool {
 	s, apart := f.s, max(f.hinge("cup"), f.hinge("plate_pitch")+f.hinge("plate_bore"))
-	need := 2*f.hinge("from_end") + (apart+s.marks)*length.Length(n-1)
+	need := 2*f.hinge("from_end") + (apart+s.Marks)*length.Length(n-1)
 	if door.Place.Z.Size() >= need {
 		return true
 	}
-	s.findings.Errorf("front-too-small", asked, "a higher door, or hinge = { from_end = … } of less",
+	s.Findings.Errorf("front-too-small", asked, "a higher door, or hinge = { from_end = … } of less",
 		"The %s of %s is %s high; %d hinges, the outer ones %s from its ends, take %s.",
-		door.Name, f.block.Describe(), s.show(door.Place.Z.Size()), n, s.show(f.hinge("from_end")), s.show(need)).
+		door.Name, f.block.Describe(), s.Show(door.Place.Z.Size()), n, s.Show(f.hinge("from_end")), s.Show(need)).
 		Also(f.carcass.at("hinge"), "where hinges stand")
 	return false
 }

@@ -35,33 +35,33 @@ type bored struct {
 // holes bores the supports: down through the tail into the plate, and from below
 // through the reach into the bar top.
 func (s *solver) holes(k *knee, g *steelwork) bool {
-	down := bored{name: "screw down", screw: s.ref(g.block, "screws"), count: s.count(g.block, "screws_each"), along: geom.Span{Hi: g.tail}, beside: "on the wood"}
-	up := bored{name: "screw up", screw: s.ref(g.block, "top_screws"), count: s.count(g.block, "top_screws_each"), far: true, beside: "beyond the wall, which leaves no room for a driver beside it"}
+	down := bored{name: "screw down", screw: s.Ref(g.block, "screws"), count: s.Count(g.block, "screws_each"), along: geom.Span{Hi: g.tail}, beside: "on the wood"}
+	up := bored{name: "screw up", screw: s.Ref(g.block, "top_screws"), count: s.Count(g.block, "top_screws_each"), far: true, beside: "beyond the wall, which leaves no room for a driver beside it"}
 	up.along = geom.Span{Lo: g.tail + s.skinThickness(k.block, "room"), Hi: g.tail + g.reach}
 	if s.solidTop(k) {
-		up.each = 2 * s.length(g.block, "movement")
+		up.each = 2 * s.Length(g.block, "movement")
 	}
 	for _, p := range []bored{down, up} {
 		if p.screw == nil {
 			continue
 		}
-		hole := s.length(p.screw, "diameter") + s.length(g.block, "hole")
+		hole := s.Length(p.screw, "diameter") + s.Length(g.block, "hole")
 		p.fromEnd = fromEdge(hole) + p.each/2
 		p.fromStart = max(p.fromEnd, g.corner) // clear of the rounding, whatever lies across
 		if p.far {
 			p.fromStart = driver + p.each/2
 		}
-		at, refusal := p.pattern(g.width, hole, s.marks)
+		at, refusal := p.pattern(g.width, hole, s.Marks)
 		if refusal != nil {
 			attr := g.block.Attr(map[bool]string{false: "screws", true: "top_screws"}[p.far])
-			s.findings.Errorf("no-room-for-holes", attr.Expr.At, "fewer or thinner screws, or larger steel",
+			s.Findings.Errorf("no-room-for-holes", attr.Expr.At, "fewer or thinner screws, or larger steel",
 				"%s of %s do not find room in %s of steel %s, %s from the edges and %s apart. %s",
-				finding.Counted(p.count, "hole"), s.show(hole), s.show(p.along.Size()), p.beside, s.show(fromEdge(hole)), s.show(apartBy*hole+p.each), refusal.Text(s.show))
+				finding.Counted(p.count, "hole"), s.Show(hole), s.Show(p.along.Size()), p.beside, s.Show(fromEdge(hole)), s.Show(apartBy*hole+p.each), refusal.Text(s.Show))
 			return false
 		}
 		for _, point := range at {
 			g.bores = append(g.bores, model.Bore{
-				Name: p.name, At: point, Diameter: hole, Far: p.far, Sink: headWidth * s.length(p.screw, "diameter"),
+				Name: p.name, At: point, Diameter: hole, Far: p.far, Sink: headWidth * s.Length(p.screw, "diameter"),
 				Slot: p.each, Across: p.each > 0, Why: why(g.block),
 			})
 		}
@@ -127,8 +127,8 @@ func closedEnds(stretch geom.Span, lo, hi length.Length, by string) []spacing.Cl
 
 // solidTop reports whether the bar top is of solid wood, which moves.
 func (s *solver) solidTop(k *knee) bool {
-	for _, b := range s.src.Top("bar_top") {
-		if s.ref(b, "over") == k.block && s.flag(s.ref(b, "slab"), "solid") {
+	for _, b := range s.Source.Top("bar_top") {
+		if s.Ref(b, "over") == k.block && s.Flag(s.Ref(b, "slab"), "solid") {
 			return true
 		}
 	}

@@ -10,7 +10,7 @@ import (
 
 // placeSteel places the supports: where they are said to be, or evenly.
 func (s *solver) placeSteel(k *knee, g *steelwork) bool {
-	count := s.count(g.block, "count")
+	count := s.Count(g.block, "count")
 	at := g.block.Attr("count").Expr.At
 	if count > mostPieces {
 		s.tooMany(at, count, "supports")
@@ -22,8 +22,8 @@ func (s *solver) placeSteel(k *knee, g *steelwork) bool {
 	f := k.wall.Framing.U
 	end := g.block.Attr("end")
 	ask := spacing.Ask{
-		Stretch: f, Count: count, Least: g.recessWidth, End: s.length(g.block, "end"), HalfEnds: end == nil,
-		Mirrored: true, Mark: s.marks, Closed: k.outlets(g.recessWidth / 2),
+		Stretch: f, Count: count, Least: g.recessWidth, End: s.Length(g.block, "end"), HalfEnds: end == nil,
+		Mirrored: true, Mark: s.Marks, Closed: k.outlets(g.recessWidth / 2),
 	}
 	if end == nil {
 		keep := k.thick + g.recessWidth/2 // from either end, clear of its stud
@@ -37,12 +37,12 @@ func (s *solver) placeSteel(k *knee, g *steelwork) bool {
 	switch {
 	case refusal == nil:
 	case refusal.Cause == spacing.Crowded:
-		s.findings.Errorf("supports-meet", at, "fewer supports", "The recesses of %s run into one another. %s",
-			finding.Counted(count, "support"), refusal.Text(s.show))
+		s.Findings.Errorf("supports-meet", at, "fewer supports", "The recesses of %s run into one another. %s",
+			finding.Counted(count, "support"), refusal.Text(s.Show))
 		return false
 	default:
-		s.findings.Errorf("no-place-for-supports", at, "fewer supports, or at = […] with places of your own",
-			"%s, each %s wide, cannot stand evenly. %s", finding.Counted(count, "support"), s.show(g.recessWidth), refusal.Text(s.show))
+		s.Findings.Errorf("no-place-for-supports", at, "fewer supports, or at = […] with places of your own",
+			"%s, each %s wide, cannot stand evenly. %s", finding.Counted(count, "support"), s.Show(g.recessWidth), refusal.Text(s.Show))
 		return false
 	}
 	g.centres = placed.Centres
@@ -53,14 +53,14 @@ func (s *solver) placeSteel(k *knee, g *steelwork) bool {
 // supportsAt takes the centres as they are written.
 func (s *solver) supportsAt(k *knee, g *steelwork, count int) bool {
 	at := g.block.Attr("at")
-	places := s.lengths(g.block, "at")
+	places := s.Lengths(g.block, "at")
 	if end := g.block.Attr("end"); end != nil {
-		s.findings.Errorf("said-twice", end.NameAt, "leave one of them out", "%s says both where they stand and how far from the ends.", finding.Capital(g.block.Describe())).
+		s.Findings.Errorf("said-twice", end.NameAt, "leave one of them out", "%s says both where they stand and how far from the ends.", finding.Capital(g.block.Describe())).
 			Also(at.NameAt, "the centres")
 		return false
 	}
 	if len(places) != count {
-		s.findings.Errorf("supports-miscounted", at.Expr.At, fmt.Sprintf("count = %d", len(places)),
+		s.Findings.Errorf("supports-miscounted", at.Expr.At, fmt.Sprintf("count = %d", len(places)),
 			"This gives %s, but count is %d.", finding.Counted(len(places), "centre"), count).Also(g.block.Attr("count").Expr.At, "the count")
 		return false
 	}
@@ -69,7 +69,7 @@ func (s *solver) supportsAt(k *knee, g *steelwork, count int) bool {
 	}
 	for i := range g.centres[1:] {
 		if over := g.recessWidth - (g.centres[i+1] - g.centres[i]); over > 0 {
-			s.findings.Errorf("supports-meet", at.Expr.At, "centres further apart", "The recesses of supports %d and %d would run into one another by %s.", i+1, i+2, s.show(over))
+			s.Findings.Errorf("supports-meet", at.Expr.At, "centres further apart", "The recesses of supports %d and %d would run into one another by %s.", i+1, i+2, s.Show(over))
 			return false
 		}
 	}
@@ -91,12 +91,12 @@ func (s *solver) checkEnds(k *knee, g *steelwork) bool {
 	}
 	attr, mend := g.block.Attr("at"), "centres further from the ends"
 	if attr == nil {
-		attr, mend = g.block.Attr("end"), fmt.Sprintf("end = %q or more", s.show(length.Up(half, s.marks)))
+		attr, mend = g.block.Attr("end"), fmt.Sprintf("end = %q or more", s.Show(length.Up(half, s.Marks)))
 	}
 	if attr == nil { // steel wider than the framing is long
 		attr, mend = g.block.Attr("count"), "narrower steel"
 	}
-	s.findings.Errorf("support-past-end", attr.Expr.At, mend, "The %s recess would run %s past the end of the plate.", which, s.show(over))
+	s.Findings.Errorf("support-past-end", attr.Expr.At, mend, "The %s recess would run %s past the end of the plate.", which, s.Show(over))
 	return false
 }
 
@@ -108,9 +108,9 @@ func (s *solver) checkOverStuds(k *knee, g *steelwork) {
 		for j, stud := range k.wall.Studs {
 			clear := max(c-stud, stud-c) - g.recessWidth/2 - g.plateThickness/2
 			if clear < 0 {
-				s.findings.Warnf("support-over-stud", at, "move the supports, or leave it out",
+				s.Findings.Warnf("support-over-stud", at, "move the supports, or leave it out",
 					"Support %d lies %s over stud %d, whose screws come up through the plate there: drive them deeper than the recess, or beside it.",
-					i+1, s.show(-clear), j+1)
+					i+1, s.Show(-clear), j+1)
 			}
 		}
 	}

@@ -170,7 +170,7 @@ func (s *solver) partsPanel(part *model.Part, o *model.Opening, pieces int) {
 	if pieces == 0 {
 		left = fmt.Sprintf("nothing of the %s of %s", part.Name, part.Owner)
 	}
-	s.findings.Errorf("opening-parts-panel", o.Why.At, "move it, or move the box", "The openings would leave %s.", left).
+	s.Findings.Errorf("opening-parts-panel", o.Why.At, "move it, or move the box", "The openings would leave %s.", left).
 		Also(part.Why.At, "the box")
 }
 
@@ -218,9 +218,9 @@ func (s *solver) standsOnBaseboard(part *model.Part, t *thing) bool {
 		}
 	}
 	clear = max(s.marked(clear), 0)
-	s.findings.Errorf("baseboard-behind-panel", t.why.At, "take it off there: from, to; or let the run stand off the wall",
+	s.Findings.Errorf("baseboard-behind-panel", t.why.At, "take it off there: from, to; or let the run stand off the wall",
 		"The baseboard of wall %q stands out %s, but the %s of %s stands %s off that wall with its whole face: %s too near, and a notch through its %s would leave nothing to stand on.",
-		t.wall.Name, s.show(t.out), part.Name, part.Owner, s.show(clear), s.show(t.out-clear), s.show(part.Thickness)).
+		t.wall.Name, s.Show(t.out), part.Name, part.Owner, s.Show(clear), s.Show(t.out-clear), s.Show(part.Thickness)).
 		Also(part.Why.At, "the box")
 	return true
 }

@@ -37,7 +37,7 @@ type piece struct {
 const mostPieces = 1000
 
 func (s *solver) tooMany(at source.Range, n int, what string) {
-	s.findings.Errorf("too-many", at, "", "This asks for %d %s; %d is the most.", n, what, mostPieces)
+	s.Findings.Errorf("too-many", at, "", "This asks for %d %s; %d is the most.", n, what, mostPieces)
 }
 
 // said is the place of the first of some attributes that a block states, or
@@ -53,7 +53,7 @@ func said(b *lang.Block, names ...string) source.Range {
 
 // panel adds a part cut from a sheet.
 func (s *solver) panel(owner, sheet *lang.Block, frame geom.Frame, box geom.Box, p piece) *model.Part {
-	if s.text(sheet, "grain") == "none" {
+	if s.Text(sheet, "grain") == "none" {
 		p.grain = model.GrainNone
 	}
 	return s.part(owner, sheet, model.Panel, frame, box, p)
@@ -98,7 +98,7 @@ func (s *solver) part(owner, stock *lang.Block, kind model.PartKind, frame geom.
 		ID:    owner.Key() + "/" + p.id,
 		Label: strings.ToUpper(owner.Name + "-" + p.code),
 		Name:  p.name, Owner: lang.KindWords(owner.Spec.Kind) + " " + owner.Name, Kind: kind,
-		Stock: stock.Key(), Material: s.asked(stock, s.show(at.Thickness())), Thickness: at.Thickness(), Face: p.face, Grain: p.grain,
+		Stock: stock.Key(), Material: s.asked(stock, s.Show(at.Thickness())), Thickness: at.Thickness(), Face: p.face, Grain: p.grain,
 		Outline: geom.Cut(at.Blank(), cuts)[0], Placement: at, Why: why(owner),
 		Bands: bands, Good: p.good,
 	})
@@ -110,7 +110,7 @@ func (s *solver) band(frame geom.Frame, box *geom.Box, p piece) []model.Band {
 	if p.banding == nil {
 		return nil
 	}
-	t := s.length(p.banding, "thickness")
+	t := s.Length(p.banding, "thickness")
 	whole := geom.Place(frame, *box, p.out)
 	bands := make([]model.Band, len(p.banded))
 	for i, d := range p.banded {

@@ -16,7 +16,7 @@ import (
 func (s *solver) finish() {
 	for i := range s.m.KneeWalls {
 		wall := &s.m.KneeWalls[i]
-		knee := s.blocks["knee_wall."+wall.Name]
+		knee := s.Block("knee_wall." + wall.Name)
 		if !s.coversClearOfSteel(wall, knee) || !s.facesOnce(knee) {
 			continue
 		}
@@ -35,7 +35,7 @@ func (s *solver) facesOnce(knee *lang.Block) bool {
 	for _, pair := range []struct{ kind, attr string }{{"skin", "face"}, {"corner", "end"}} {
 		all := knee.Inner(pair.kind)
 		kept := s.once("face-taken", all, pair.attr, func(b *lang.Block) string {
-			return fmt.Sprintf("have %s = %q", pair.attr, s.text(b, pair.attr))
+			return fmt.Sprintf("have %s = %q", pair.attr, s.Text(b, pair.attr))
 		})
 		ok = ok && len(kept) == len(all)
 	}
@@ -121,28 +121,28 @@ func (s *solver) skin(wall *model.KneeWall, knee, b *lang.Block) {
 
 // face works out where a skin lies.
 func (s *solver) face(wall *model.KneeWall, knee, b *lang.Block) face {
-	f := face{wall: wall, knee: knee, block: b, word: s.text(b, "face")}
+	f := face{wall: wall, knee: knee, block: b, word: s.Text(b, "face")}
 	f.out, f.sight = faces[f.word].out, faces[f.word].sight
 	framing := wall.Framing
-	f.box = over(framing, f.out, s.length(s.ref(b, "board"), "thickness"))
-	f.box.Z = geom.Span{Lo: s.length(b, "above_floor"), Hi: framing.Z.Hi - s.length(b, "below_top")}
+	f.box = over(framing, f.out, s.Length(s.Ref(b, "board"), "thickness"))
+	f.box.Z = geom.Span{Lo: s.Length(b, "above_floor"), Hi: framing.Z.Hi - s.Length(b, "below_top")}
 	switch f.word {
 	case "work":
 		on, _ := s.onRun(knee)
-		f.box.Z.Lo = on + s.length(b, "above_counter")
+		f.box.Z.Lo = on + s.Length(b, "above_counter")
 		if framing.V.Hi == 0 {
 			f.box.U = s.overEnds(knee, framing)
 		}
 	case "room":
 		f.box.U = s.overEnds(knee, framing)
 		for i, sup := range wall.Supports {
-			around := geom.Box{U: sup.Steel.U.Grow(s.length(b, "clearance")), V: sup.Steel.V, Z: sup.Steel.Z.Grow(s.length(b, "clearance"))}
+			around := geom.Box{U: sup.Steel.U.Grow(s.Length(b, "clearance")), V: sup.Steel.V, Z: sup.Steel.Z.Grow(s.Length(b, "clearance"))}
 			around.Z.Hi = framing.Z.Hi // the steel goes in from above
 			f.steel = append(f.steel, solid{"support " + strconv.Itoa(i+1), around, wall.Why})
 		}
 	default:
 		f.box.V.Hi = 0 // over the gap, to the backs of the boxes
-		if s.flag(b, "over_run") {
+		if s.Flag(b, "over_run") {
 			f.box.V.Hi = s.runNamed(wall.Run).Depth
 		}
 	}
@@ -169,7 +169,7 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 		if f.out.Axis == geom.U {
 			name = f.word + " end skin"
 		}
-		s.panel(f.block, s.ref(f.block, "board"), f.wall.Frame, box, piece{
+		s.panel(f.block, s.Ref(f.block, "board"), f.wall.Frame, box, piece{
 			id: "piece-" + n, code: n, name: name, out: f.out, face: f.sight, grain: f.grain(s), good: model.GoodDrawn, cuts: s.besideRun(f),
 		})
 		part := len(s.m.Parts) - 1
@@ -183,7 +183,7 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 }
 
 func (f *face) grain(s *solver) model.Grain {
-	if s.text(f.block, "grain") == "up" {
+	if s.Text(f.block, "grain") == "up" {
 		return model.GrainY
 	}
 	return model.GrainX
@@ -193,7 +193,7 @@ func (f *face) grain(s *solver) model.Grain {
 // above the boxes, and the recess for the feet of the box at that end.
 func (s *solver) besideRun(f *face) []geom.Box {
 	run := s.runNamed(f.wall.Run)
-	if f.out.Axis != geom.U || !s.flag(f.block, "over_run") || len(run.Boxes) == 0 { // none where all were refused
+	if f.out.Axis != geom.U || !s.Flag(f.block, "over_run") || len(run.Boxes) == 0 { // none where all were refused
 		return nil
 	}
 	end := run.Boxes[0]
@@ -202,7 +202,7 @@ func (s *solver) besideRun(f *face) []geom.Box {
 	}
 	high, deep := end.ToeHeight, end.ToeSetback
 	if end.Kind != model.Cabinet {
-		high, deep = s.toeKick(s.blocks["run."+run.Name])
+		high, deep = s.toeKick(s.Block("run." + run.Name))
 	}
 	return []geom.Box{
 		f.box.With(geom.V, geom.Span{Hi: run.Depth}).With(geom.Z, geom.Span{Lo: run.Height, Hi: f.box.Z.Hi}),

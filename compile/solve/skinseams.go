@@ -26,9 +26,9 @@ func (s *solver) skinSeams(f *face) ([]length.Length, bool) {
 	}
 	seams, ok := spacing.SplitFromLeft(geom.Span{Hi: long}, reach, f.studs())
 	if !ok {
-		s.findings.Errorf("no-stud-for-seam", f.block.Head, "studs closer together, or a larger sheet",
+		s.Findings.Errorf("no-stud-for-seam", f.block.Head, "studs closer together, or a larger sheet",
 			"%s is %s long and a sheet gives %s: the next piece would have no stud to end on.",
-			finding.Capital(f.block.Describe()), s.show(long), s.show(reach)).
+			finding.Capital(f.block.Describe()), s.Show(long), s.Show(reach)).
 			Also(f.knee.Head, "the knee wall")
 	}
 	return seams, ok
@@ -37,9 +37,9 @@ func (s *solver) skinSeams(f *face) ([]length.Length, bool) {
 // sheetReach is the longest piece along the run that a sheet gives, its factory
 // edges trimmed.
 func (s *solver) sheetReach(f *face) length.Length {
-	size := s.lengths(s.ref(f.block, "board"), "size")
+	size := s.Lengths(s.Ref(f.block, "board"), "size")
 	reach := size[0]
-	if s.text(f.block, "grain") == "up" {
+	if s.Text(f.block, "grain") == "up" {
 		reach = size[1]
 	}
 	return reach - 2*s.out.Saw.Trim
@@ -65,22 +65,22 @@ func (s *solver) writtenSeams(f *face, reach length.Length) ([]length.Length, bo
 	if f.word == "room" {
 		edge = f.x(f.wall.Framing.U.Hi)
 	}
-	value := s.value(f.block, "seams")
+	value := s.Value(f.block, "seams")
 	studs := f.studs()
 	var seams []length.Length
-	for i, from := range s.lengths(f.block, "seams") {
+	for i, from := range s.Lengths(f.block, "seams") {
 		stud, mend, miss := edge+from, "", "there is none between the ends"
 		if len(studs) > 0 {
 			stud = spacing.Nearest(studs, edge+from)
 			off := max(stud-edge-from, edge+from-stud)
-			mend, miss = s.show(stud-edge), "the nearest is "+s.show(off)+" off"
-			if off <= s.marks/2 {
+			mend, miss = s.Show(stud-edge), "the nearest is "+s.Show(off)+" off"
+			if off <= s.Marks/2 {
 				miss = ""
 			}
 		}
 		if miss != "" {
-			s.findings.Errorf("seam-off-stud", value.Items[i].At, mend,
-				"A seam at %s from the left end of the framing lies on no stud, and both pieces need one: %s.", s.show(from), miss).
+			s.Findings.Errorf("seam-off-stud", value.Items[i].At, mend,
+				"A seam at %s from the left end of the framing lies on no stud, and both pieces need one: %s.", s.Show(from), miss).
 				Also(f.knee.Head, "the knee wall")
 			return nil, false
 		}
@@ -88,9 +88,9 @@ func (s *solver) writtenSeams(f *face, reach length.Length) ([]length.Length, bo
 	}
 	for i, piece := range spacing.Pieces(geom.Span{Hi: f.box.U.Size()}, seams) {
 		if long := piece.Size(); long > reach {
-			s.findings.Errorf("piece-too-long", value.At, s.seamMend(f, edge, reach),
-				"Piece %d of %s would be %s long, but a sheet gives %s: %s too long.", i+1, f.block.Describe(), s.show(long), s.show(reach), s.show(long-reach)).
-				Also(s.ref(f.block, "board").Head, "the sheet")
+			s.Findings.Errorf("piece-too-long", value.At, s.seamMend(f, edge, reach),
+				"Piece %d of %s would be %s long, but a sheet gives %s: %s too long.", i+1, f.block.Describe(), s.Show(long), s.Show(reach), s.Show(long-reach)).
+				Also(s.Ref(f.block, "board").Head, "the sheet")
 			return nil, false
 		}
 	}
@@ -105,7 +105,7 @@ func (s *solver) seamMend(f *face, edge, reach length.Length) string {
 	}
 	at := make([]string, len(seams))
 	for i, x := range seams {
-		at[i] = s.show(x - edge)
+		at[i] = s.Show(x - edge)
 	}
 	return "leave them out: by rule there is one at " + strings.Join(at, ", and one at ")
 }

@@ -1,4 +1,4 @@
-package solve
+package values
 
 import (
 	"fmt"
@@ -9,25 +9,24 @@ import (
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/expr"
+	"barwright/lang/finding"
 	"barwright/lang/schema"
 	"barwright/lang/source"
 )
 
 // Explain lists every block of a description and every value that its blocks
 // have, in the order of the text: as written and as solved, and what each
-// follows from. Values that are in error are listed as such; Solve tells why.
+// follows from. Values that are in error are listed as such; findings tell why.
 func Explain(src *lang.Source) []model.Answer {
-	s := &solver{m: &model.Model{}}
-	s.values = newValues(src, &s.out.Findings)
-	s.build()
-	s.all()
-	e := explainer{values: s.values}
+	v := New(src, &finding.List{})
+	v.All()
+	e := explainer{Values: v}
 	src.Each(e.block)
 	return e.out
 }
 
 type explainer struct {
-	*values
+	*Values
 	out []model.Answer
 }
 
@@ -93,7 +92,7 @@ func (e *explainer) input(g lang.Given) {
 		e.out = append(e.out, a)
 		return
 	}
-	if note := e.value(g.Block, "note"); note.Kind == expr.Text {
+	if note := e.Value(g.Block, "note"); note.Kind == expr.Text {
 		a.Means = note.Text
 	}
 	e.out = append(e.out, a)
@@ -108,17 +107,17 @@ func (e *explainer) input(g lang.Given) {
 // it; then it follows from what stands there.
 func (e *explainer) solvedValue(block string, b *lang.Block, s *solvedValue) {
 	attr := b.Attr(s.name)
-	if attr != nil && e.value(b, s.name).Kind != expr.Rest {
+	if attr != nil && e.Value(b, s.name).Kind != expr.Rest {
 		e.attr(block, b, b.Spec.Attr(s.name))
 		return
 	}
 	a := e.answer(block+"."+s.name, s.means, e.solved(b, s.name))
 	a.Origin = model.FromSolving
 	if attr != nil {
-		a.Origin, a.Written, a.At = model.FromText, e.written(attr.Expr.At), attr.Expr.At
+		a.Origin, a.Written, a.At = model.FromText, e.Written(attr.Expr.At), attr.Expr.At
 	}
 	if a.Kind != model.InError {
-		why := s.why(e.values, b)
+		why := s.why(e.Values, b)
 		a.Says, a.From = why.says, distinct(why.from)
 	}
 	e.out = append(e.out, a)
@@ -132,7 +131,7 @@ func (e *explainer) attr(block string, b *lang.Block, spec *schema.Attr) {
 		e.out = append(e.out, a)
 		return
 	}
-	x := e.value(b, spec.Name)
+	x := e.Value(b, spec.Name)
 	a = e.answer(a.Name, a.Means, x)
 	if spec.Type == schema.Angle && a.Text != "" {
 		a.Text += " degrees"
@@ -173,7 +172,7 @@ func hasDefault(spec *schema.Attr) bool {
 }
 
 func (e *explainer) defaultText(spec *schema.Attr) string {
-	if spec.Metric != "" && !e.src.Unit.Imperial() {
+	if spec.Metric != "" && !e.Source.Unit.Imperial() {
 		return spec.Metric
 	}
 	return spec.Default
@@ -182,7 +181,7 @@ func (e *explainer) defaultText(spec *schema.Attr) string {
 // tell says where a value stands and what names are used there. A field of
 // an object that has come by a name stands elsewhere than its attribute.
 func (e *explainer) tell(a *model.Answer, attr *lang.Attr, at source.Range, c *cell) {
-	a.Written, a.At = e.written(at), at
+	a.Written, a.At = e.Written(at), at
 	elsewhere := !encloses(attr.Expr.At, at)
 	for _, u := range c.uses {
 		if isBlock := e.blocks[u.name] != nil && !strings.HasPrefix(u.name, "given."); !isBlock && (elsewhere || encloses(at, u.at)) {
@@ -217,11 +216,11 @@ func (e *explainer) answer(name, means string, x expr.Value) model.Answer {
 	a := model.Answer{Name: name, Means: means, Kind: answerKinds[x.Kind], Text: e.words(x)}
 	switch x.Kind {
 	case expr.Length:
-		a.Lengths = []model.Length{lengthOf(x)}
+		a.Lengths = []model.Length{LengthOf(x)}
 	case expr.List:
 		for _, item := range x.Items {
 			if item.Kind == expr.Length {
-				a.Lengths = append(a.Lengths, lengthOf(item))
+				a.Lengths = append(a.Lengths, LengthOf(item))
 			}
 		}
 	}
