@@ -16,7 +16,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/ask"
 	"barwright/compile/model"
-	"barwright/compile/solve"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/source"
@@ -228,7 +228,7 @@ func (c specCase) checkMended(t *testing.T, before finding.List) {
 // checkShows compares values, parts and places with those of shows.
 func (c specCase) checkShows(t *testing.T, s solved) {
 	t.Helper()
-	book := ask.Open(solve.Explain(s.src), s.model)
+	book := ask.Open(values.Explain(s.src), s.model)
 	for _, line := range c.lines("shows") {
 		name, want, _ := strings.Cut(line, " = ")
 		reply, known := book.Ask(name)

@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"barwright/cmd/barwright/completion"
-	"barwright/compile/solve"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/finding"
 )
@@ -79,7 +79,7 @@ func givensOf(src *lang.Source) []string {
 
 func namesOf(src *lang.Source) []string {
 	var out []string
-	for _, a := range solve.Explain(src) {
+	for _, a := range values.Explain(src) {
 		out = append(out, a.Name)
 	}
 	return out

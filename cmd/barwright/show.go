@@ -11,7 +11,7 @@ import (
 
 	"barwright/compile/ask"
 	"barwright/compile/model"
-	"barwright/compile/solve"
+	"barwright/compile/values"
 	"barwright/emit/reply"
 	"barwright/lang/finding"
 )
@@ -62,7 +62,7 @@ func show(o options, std streams) int {
 	case b.src.Lost:
 		return status
 	}
-	replies, worst := answer(ask.Open(solve.Explain(b.src), b.model), names, b.model != nil, std)
+	replies, worst := answer(ask.Open(values.Explain(b.src), b.model), names, b.model != nil, std)
 	write := reply.Text
 	if o.format == "json" {
 		write = reply.JSON

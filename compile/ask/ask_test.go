@@ -10,7 +10,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/ask"
 	"barwright/compile/model"
-	"barwright/compile/solve"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/source"
 )
@@ -49,7 +49,7 @@ func open(t *testing.T) *ask.Book {
 	if m == nil {
 		t.Fatal(findings, more)
 	}
-	return ask.Open(solve.Explain(src), m)
+	return ask.Open(values.Explain(src), m)
 }
 
 func names(r model.Reply) []string {

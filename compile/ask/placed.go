@@ -54,7 +54,7 @@ type placer struct {
 func (p *placer) gather(parts []model.Part) {
 	for i := range parts {
 		part := &parts[i]
-		owner, _, _ := strings.Cut(part.ID, "/")
+		owner := part.Block()
 		if p.parts[owner] == nil {
 			p.owners = append(p.owners, owner)
 		}
@@ -136,9 +136,6 @@ func (p *placer) wall(w *model.Wall) {
 	}
 	for _, s := range w.Stubs {
 		p.onWall("stub."+s.Name, w, s.Along, s.Height)
-	}
-	for _, v := range w.Vents {
-		p.onWall("vent."+v.Name, w, v.Along, v.Height)
 	}
 	if through := p.passes["baseboard."+w.Name]; len(through) > 0 {
 		p.words(at+".baseboard", "the parts that are notched for it", strings.Join(through, ", "))

@@ -85,10 +85,7 @@ func portions(n, size int) int { return (n + size - 1) / size }
 // counted whole, or in begun millimetres.
 func (b *builder) long(l model.Length) string {
 	if b.Build.Unit.Imperial() {
-		return length.Show(upTo(l, length.Inch), length.Feet, length.Inch)
+		return length.Show(length.Up(l, length.Inch), length.Feet, length.Inch)
 	}
-	return b.Build.Plain(upTo(l, length.Millimetre))
+	return b.Build.Plain(length.Up(l, length.Millimetre))
 }
-
-// upTo rounds a length up to the next step.
-func upTo(l, step model.Length) model.Length { return (l + step - 1) / step * step }

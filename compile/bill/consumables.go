@@ -142,7 +142,7 @@ func (b *builder) routerBits() {
 // millimetres, counted whole.
 func (b *builder) depth(l model.Length) string {
 	if b.Build.Unit.Imperial() {
-		return length.Show(upTo(l, length.Inch/16), length.Inches, length.Inch/16)
+		return length.Show(length.Up(l, length.Inch/16), length.Inches, length.Inch/16)
 	}
-	return b.Build.Plain(upTo(l, length.Millimetre))
+	return b.Build.Plain(length.Up(l, length.Millimetre))
 }

@@ -148,9 +148,9 @@ func (b *builder) woodDrills(size string, d *drilling) (text string, bits int) {
 // which has 4.5 for 4 mm and 5.5 for 5 mm, from memory).
 func (b *builder) steelDrill(d length.Length) (drill, more string) {
 	if b.Build.Unit.Imperial() {
-		return length.Show(upTo(d+sixtyFourth, sixtyFourth), length.Inches, sixtyFourth), "1/64 in"
+		return length.Show(length.Up(d+sixtyFourth, sixtyFourth), length.Inches, sixtyFourth), "1/64 in"
 	}
-	return b.Build.Plain(upTo(d+length.Millimetre/2, length.Millimetre/10)), "0.5 mm"
+	return b.Build.Plain(length.Up(d+length.Millimetre/2, length.Millimetre/10)), "0.5 mm"
 }
 
 // steelFinish adds what else holes in steel ask for. The angles of heads are

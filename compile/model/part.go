@@ -226,11 +226,30 @@ func (p *Part) Sides() []Side {
 		return nil
 	}
 	names := [2]string{"front edge", "rear edge"}
-	switch kind, _, _ := strings.Cut(p.ID, "."); kind {
+	switch p.BlockKind() {
 	case "knee_wall", "skin", "corner", "bar_top":
 		names = [2]string{"run side", "room side"}
 	}
 	return []Side{{front, names[0]}, {front.Opposite(), names[1]}}
+}
+
+// Block is the key of the block that the part belongs to: "cabinet.urn".
+func (p *Part) Block() string {
+	block, _, _ := strings.Cut(p.ID, "/")
+	return block
+}
+
+// BlockKind is the kind of that block: "cabinet".
+func (p *Part) BlockKind() string {
+	kind, _, _ := strings.Cut(p.ID, ".")
+	return kind
+}
+
+// Is reports whether the part belongs to a block of a kind and has a name there,
+// with or without a number: "divider-2" is a "divider".
+func (p *Part) Is(kind, name string) bool {
+	_, own, _ := strings.Cut(p.ID, "/")
+	return p.BlockKind() == kind && strings.HasPrefix(own+"-", name+"-")
 }
 
 // Banded names the part's banded edges: "front edge", "left edge", "all edges";

@@ -9,6 +9,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/spacing"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/length"
 )
@@ -29,8 +30,8 @@ type battens struct {
 	face   *face
 	board  *lang.Block
 	width  length.Length
-	top    length.Length // where they end, but for those under steel
-	covers []spacing.Closed
+	top    length.Length    // where they end, but for those under steel
+	covers []spacing.Closed // where cover plates of outlets leave no place for a batten's centre
 	placed []batten
 }
 
@@ -44,8 +45,11 @@ type batten struct {
 }
 
 func (s *solver) battens(f *face, seams []length.Length, top length.Length) {
-	b := battens{face: f, board: s.fieldRef(f.block, "battens", "board"), width: s.fieldLength(f.block, "battens", "width"), top: top}
-	b.covers = b.closed(f.covers(geom.Span{Lo: f.box.Z.Lo, Hi: top}))
+	b := battens{face: f, board: s.FieldRef(f.block, "battens", "board"), width: s.FieldLength(f.block, "battens", "width"), top: top}
+	b.covers = f.covers(geom.Span{Lo: f.box.Z.Lo, Hi: top})
+	for i := range b.covers {
+		b.covers[i].Span = b.covers[i].Span.Grow((b.width + 1) / 2)
+	}
 	fixed := s.fixedBattens(&b, seams)
 	if !s.battensApart(&b, fixed) || !s.betweenBattens(&b, fixed) {
 		return
@@ -69,9 +73,9 @@ func (s *solver) fixedBattens(b *battens, seams []length.Length) []batten {
 	end := func(right bool) batten {
 		switch corner := s.cornerOn(b.face, right); {
 		case corner != nil:
-			w := s.length(corner, "width")
-			return batten{x: w/2 - s.length(s.ref(corner, "board"), "thickness"), half: w / 2}
-		case s.field(b.face.block, "battens", "ends").Flag:
+			w := s.Length(corner, "width")
+			return batten{x: w/2 - s.Length(s.Ref(corner, "board"), "thickness"), half: w / 2}
+		case s.Field(b.face.block, "battens", "ends").Flag:
 			return batten{x: half, half: half, made: true}
 		}
 		return batten{}
@@ -89,7 +93,7 @@ func (s *solver) fixedBattens(b *battens, seams []length.Length) []batten {
 	return slices.Compact(fixed)
 }
 
-func (s *solver) mirrored(b *battens) bool { return s.field(b.face.block, "battens", "mirrored").Flag }
+func (s *solver) mirrored(b *battens) bool { return s.Field(b.face.block, "battens", "mirrored").Flag }
 
 // battensApart refuses fixed battens that run into one another or over the
 // cover plate of an outlet.
@@ -102,8 +106,8 @@ func (s *solver) battensApart(b *battens, fixed []batten) bool {
 				if s.mirrored(b) {
 					mend += ", or mirrored = false in battens"
 				}
-				s.findings.Errorf("battens-meet", at, mend, "Two battens of %s that are fixed stand %s from centre to centre: %s too close.",
-					b.face.block.Describe(), s.show(p.x-q.x), s.show(p.half+q.half-(p.x-q.x)))
+				s.Findings.Errorf("battens-meet", at, mend, "Two battens of %s that are fixed stand %s from centre to centre: %s too close.",
+					b.face.block.Describe(), s.Show(p.x-q.x), s.Show(p.half+q.half-(p.x-q.x)))
 				return false
 			}
 		}
@@ -118,15 +122,6 @@ func (s *solver) battensApart(b *battens, fixed []batten) bool {
 		}
 	}
 	return true
-}
-
-// closed is where the cover plates of outlets leave no place for a batten.
-func (b *battens) closed(covers []cover) []spacing.Closed {
-	var out []spacing.Closed
-	for _, c := range covers {
-		out = append(out, spacing.Closed{Span: c.x.Grow((b.width + 1) / 2), By: c.name})
-	}
-	return out
 }
 
 // betweenBattens places those that are not fixed, stretch by stretch, alike from both
@@ -169,7 +164,7 @@ func (s *solver) evenBattens(b *battens, from, to batten, alike, middle bool) ([
 		return nil, true
 	}
 	ask := spacing.Ask{
-		Stretch: stretch, Count: n + 2, Fixed: []length.Length{from.x, to.x}, Mirrored: alike && middle, Mark: s.marks,
+		Stretch: stretch, Count: n + 2, Fixed: []length.Length{from.x, to.x}, Mirrored: alike && middle, Mark: s.Marks,
 		Least: max(b.width/2+max(from.half, to.half), b.width),
 	}
 	ask.Closed = closedIn(stretch, b.covers)
@@ -182,8 +177,8 @@ func (s *solver) evenBattens(b *battens, from, to batten, alike, middle bool) ([
 	}
 	answer, refusal := spacing.Place(ask)
 	if refusal != nil {
-		s.findings.Errorf("battens-meet", at, "fewer of them with between = …, or narrower ones",
-			"%d battens cannot stand between %s and %s from the left end of %s. %s", n, s.show(from.x), s.show(to.x), b.face.block.Describe(), refusal.Text(s.show))
+		s.Findings.Errorf("battens-meet", at, "fewer of them with between = …, or narrower ones",
+			"%d battens cannot stand between %s and %s from the left end of %s. %s", n, s.Show(from.x), s.Show(to.x), b.face.block.Describe(), refusal.Text(s.Show))
 		return nil, false
 	}
 	out := make([]batten, n)
@@ -213,10 +208,10 @@ func closedIn(stretch geom.Span, closed []spacing.Closed) []spacing.Closed {
 // or so many that their gaps come nearest to what it aims at; of two numbers as
 // near the smaller.
 func (s *solver) battensIn(b *battens, size length.Length) int {
-	if n := s.field(b.face.block, "battens", "between"); n.Num != nil {
-		return int(numberOf(n))
+	if n := s.Field(b.face.block, "battens", "between"); n.Num != nil {
+		return int(values.NumberOf(n))
 	}
-	about := s.fieldLength(b.face.block, "battens", "about")
+	about := s.FieldLength(b.face.block, "battens", "about")
 	k := max(size/about, 1) // gaps of at least about, but for a short stretch
 	if k <= mostPieces && max(k*about-size, size-k*about)*(k+1) > ((k+1)*about-size)*k {
 		k++
@@ -228,12 +223,12 @@ func (s *solver) battensIn(b *battens, size length.Length) int {
 // skin's upper edge, or to what leaves the wall above it.
 func (s *solver) batten(b *battens, n string, p batten) {
 	f := b.face
-	box := over(f.box, f.out, s.length(b.board, "thickness"))
-	from := p.x - b.width/2
+	box := over(f.box, f.out, s.Length(b.board, "thickness"))
+	x := geom.About(p.x, b.width)
 	if p.x > f.box.U.Size()/2 { // the same from the other end
-		from = p.x + b.width/2 - b.width
+		x = x.Shift(b.width/2 - (b.width - b.width/2))
 	}
-	box.U = f.along(from, from+b.width)
+	box.U = f.along(x)
 	box.Z.Hi = f.under(box.U, b.top)
 	s.panel(f.block, b.board, f.wall.Frame, box, piece{
 		id: "batten-" + n, code: "N" + n, name: f.word + " batten " + n, out: f.out, face: f.sight, grain: model.GrainY, good: model.GoodDrawn,

@@ -30,7 +30,7 @@ type board struct {
 	t     length.Length
 }
 
-func (s *solver) boardOf(sheet *lang.Block) board { return board{sheet, s.length(sheet, "thickness")} }
+func (s *solver) boardOf(sheet *lang.Block) board { return board{sheet, s.Length(sheet, "thickness")} }
 
 // cabinet is where a box of the model came from: its run and box by index,
 // and its parts.
@@ -42,36 +42,31 @@ type cabinet struct {
 }
 
 func (s *solver) carcassOf(cab *lang.Block) carcass {
-	b := s.ref(cab, "carcass")
+	b := s.Ref(cab, "carcass")
 	if b == nil {
-		b = s.ref(cab.Parent, "carcass")
+		b = s.Ref(cab.Parent, "carcass")
 	}
-	fixed := s.field(b, "back", "fixed").Text
+	fixed := s.Field(b, "back", "fixed").Text
 	c := carcass{
-		block: b, board: s.boardOf(s.ref(b, "board")), back: s.boardOf(s.fieldRef(b, "back", "board")),
+		block: b, board: s.boardOf(s.Ref(b, "board")), back: s.boardOf(s.FieldRef(b, "back", "board")),
 		captured: fixed == "captured", rabbeted: fixed == "rabbeted",
-		inset: s.fieldLength(b, "back", "inset"), groove: s.fieldLength(b, "back", "groove"), play: s.fieldLength(b, "back", "play"),
-		full: s.text(b, "top") == "full", stands: s.text(b, "stands_on"),
-		toeHeight: s.fieldLength(b, "toe_kick", "height"), toeSetback: s.fieldLength(b, "toe_kick", "setback"),
-		baseRear:  s.fieldLength(b, "base", "rear"),
-		stretcher: s.length(b, "stretcher"), banding: s.ref(b, "banding"), screws: s.ref(b, "screws"),
+		inset: s.FieldLength(b, "back", "inset"), groove: s.FieldLength(b, "back", "groove"), play: s.FieldLength(b, "back", "play"),
+		full: s.Text(b, "top") == "full", stands: s.Text(b, "stands_on"),
+		toeHeight: s.FieldLength(b, "toe_kick", "height"), toeSetback: s.FieldLength(b, "toe_kick", "setback"),
+		baseRear:  s.FieldLength(b, "base", "rear"),
+		stretcher: s.Length(b, "stretcher"), banding: s.Ref(b, "banding"), screws: s.Ref(b, "screws"),
 	}
 	if c.captured && c.inset == 0 {
 		c.inset = c.board.t
 	}
 	if c.banding != nil {
-		c.band = s.length(c.banding, "thickness")
+		c.band = s.Length(c.banding, "thickness")
 	}
 	return c
 }
 
 // at is where the carcass says a thing, or its head where it leaves it out.
-func (c *carcass) at(attr string) source.Range {
-	if a := c.block.Attr(attr); a != nil {
-		return a.Expr.At
-	}
-	return c.block.Head
-}
+func (c *carcass) at(attr string) source.Range { return said(c.block, attr) }
 
 // backFace is how far the front face of the back stands from the rear edges.
 func (c *carcass) backFace() length.Length {
@@ -210,12 +205,7 @@ func (s *solver) sides(c *carcass, run *model.Run, b *lang.Block, hull geom.Box)
 // seen reports whether somebody sees an end of a box: it stands at a free end
 // of its run, and no panel covers it.
 func (s *solver) seen(run *model.Run, b *lang.Block, hull geom.Box, end model.End) bool {
-	for _, panel := range b.Parent.Inner("end_panel") {
-		if s.text(panel, "end") == end.String() {
-			return false
-		}
-	}
-	return run.FreeAt(end) && (end == model.Left && hull.U.Lo == 0 || end == model.Right && hull.U.Hi == run.Length)
+	return run.FreeAt(end) && s.EndPanelAt(b.Parent, end.String()) == nil && (end == model.Left && hull.U.Lo == 0 || end == model.Right && hull.U.Hi == run.Length)
 }
 
 func (s *solver) bottomAndTop(c *carcass, run *model.Run, b *lang.Block, hull geom.Box) {

@@ -38,9 +38,9 @@ func (s *solver) tooRound(part *model.Part, t *thing, opening geom.Rect, most le
 	}
 	if !t.refused {
 		t.refused = true
-		s.findings.Errorf("opening-too-round", t.why.At, "corner = "+s.show(most)+" or less",
+		s.Findings.Errorf("opening-too-round", t.why.At, "corner = "+s.Show(most)+" or less",
 			"The opening for %s in the %s of %s is %s wide and %s high: its corners can be rounded by %s at most, not by %s.",
-			t.name, part.Name, part.Owner, s.show(opening.X.Size()), s.show(opening.Y.Size()), s.show(most), s.show(t.cut.Corner)).
+			t.name, part.Name, part.Owner, s.Show(opening.X.Size()), s.Show(opening.Y.Size()), s.Show(most), s.Show(t.cut.Corner)).
 			Also(part.Why.At, "the box")
 	}
 	return true
@@ -110,9 +110,9 @@ func (s *solver) roundInner(part *model.Part, o *model.Opening) {
 		radius := max(v.X-next.X, next.X-v.X)
 		outline, ok := fillet(part.Outline, at, radius)
 		if !ok {
-			s.findings.Errorf("opening-too-round", o.Why.At, "a smaller corner",
+			s.Findings.Errorf("opening-too-round", o.Why.At, "a smaller corner",
 				"Where the opening for %s in the %s of %s meets what is cut there already, its corners cannot be rounded by %s.",
-				o.Name, part.Name, part.Owner, s.show(radius)).
+				o.Name, part.Name, part.Owner, s.Show(radius)).
 				Also(part.Why.At, "the box")
 			return
 		}
@@ -154,8 +154,8 @@ func (s *solver) bitTooWide(t *thing, o *model.Opening, room length.Length) {
 		return
 	}
 	t.warned = true
-	s.findings.Warnf("corner-bit-too-wide", t.why.At, "corner_bit = "+s.show(room)+" or less",
+	s.Findings.Warnf("corner-bit-too-wide", t.why.At, "corner_bit = "+s.Show(room)+" or less",
 		"The bit for the corners is %s wide, but an opening for %s is only %s across: %s too wide, and no bores are shown for it.",
-		s.show(s.cornerBit), o.Name, s.show(room), s.show(s.cornerBit-room)).
-		Also(s.src.Top("saw")[0].Attr("corner_bit").Expr.At, "the bit")
+		s.Show(s.cornerBit), o.Name, s.Show(room), s.Show(s.cornerBit-room)).
+		Also(s.Source.Top("saw")[0].Attr("corner_bit").Expr.At, "the bit")
 }

@@ -10,11 +10,8 @@ import (
 // doors hangs one door, or two side by side, on the cabinet's own sides.
 func (f *closing) doors(r row) bool {
 	whole := f.area.U
-	if f.s.count(f.block, "doors") == 1 {
-		hinged := model.Left
-		if f.s.text(f.block, "hinged") == "right" {
-			hinged = model.Right
-		}
+	if f.s.Count(f.block, "doors") == 1 {
+		hinged := endNamed(f.s.Text(f.block, "hinged"))
 		return f.door(r, whole, model.Front{Name: "door", Hinged: hinged}, piece{id: "door", code: "D", name: "door"})
 	}
 	half := (whole.Size() - f.gap) / 2
@@ -37,7 +34,7 @@ func (f *closing) door(r row, u geom.Span, front model.Front, p piece) bool {
 func (f *closing) handled() bool { return f.carcass.block.Attr("handle") != nil }
 
 func (f *closing) handle(field string) length.Length {
-	return f.s.fieldLength(f.carcass.block, "handle", field)
+	return f.s.FieldLength(f.carcass.block, "handle", field)
 }
 
 // handleDoor bores for a handle upright near the edge that opens, its upper
@@ -77,29 +74,26 @@ func (f *closing) handleDrawer(front, boxFront int, place geom.Box, at source.Ra
 }
 
 func (f *closing) handleBore(part int, u, z length.Length, at source.Range) bool {
-	v := f.s.m.Parts[part].Placement.Box.V.Lo
-	return f.bore(part, [3]length.Length{u, v, z}, model.Bore{Name: "handle", Diameter: f.handle("bore")}, "handle", at)
+	p := &f.s.m.Parts[part]
+	return f.bore(part, model.Bore{Name: "handle", At: on(p, u, p.Placement.Box.V.Lo, z), Diameter: f.handle("bore")}, "handle", at)
 }
 
-// bore drills a part at a point of its run. A bore that does not lie in the
-// part, or that runs into another one, is refused.
-func (f *closing) bore(index int, at [3]length.Length, bore model.Bore, object string, asked source.Range) bool {
+// bore drills a part. A bore that does not lie in the part, or that runs into
+// another one, is refused.
+func (f *closing) bore(index int, bore model.Bore, object string, asked source.Range) bool {
 	s, part := f.s, &f.s.m.Parts[index]
-	point := geom.Box{U: geom.Span{Lo: at[0], Hi: at[0]}, V: geom.Span{Lo: at[1], Hi: at[1]}, Z: geom.Span{Lo: at[2], Hi: at[2]}}
-	face, _ := part.Placement.Local(point)
-	bore.At = geom.Point{X: face.X.Lo, Y: face.Y.Lo}
-	bore.Why = model.Why{Block: f.carcass.block.Path(), At: f.saidOf(object)}
+	bore.Why = model.Why{Block: f.carcass.block.Path(), At: f.carcass.at(object)}
 	round := around(bore.At.X, bore.At.Y, bore.Diameter, bore.Diameter)
 	if blank := part.Placement.Blank(); !blank.Contains(round) {
-		s.findings.Errorf("front-too-small", asked, "a larger front, or "+object+" = { … } with smaller figures",
+		s.Findings.Errorf("front-too-small", asked, "a larger front, or "+object+" = { … } with smaller figures",
 			"The %s of %s is %s wide and %s high: the bore for its %s, %s across, would not lie in it.",
-			part.Name, f.block.Describe(), s.show(blank.X.Size()), s.show(blank.Y.Size()), bore.Name, s.show(bore.Diameter)).
+			part.Name, f.block.Describe(), s.Show(blank.X.Size()), s.Show(blank.Y.Size()), bore.Name, s.Show(bore.Diameter)).
 			Also(bore.Why.At, "where it is bored")
 		return false
 	}
 	for _, other := range part.Bores {
 		if closerThan(other.At, bore.At, (other.Diameter+bore.Diameter)/2) {
-			s.findings.Errorf("front-too-small", asked, "a larger front, or "+object+" = { … } with other figures",
+			s.Findings.Errorf("front-too-small", asked, "a larger front, or "+object+" = { … } with other figures",
 				"In the %s of %s the bores for %s and %s would run into one another.", part.Name, f.block.Describe(), other.Name, bore.Name).
 				Also(bore.Why.At, "where it is bored")
 			return false

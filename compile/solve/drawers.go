@@ -1,10 +1,9 @@
 package solve
 
 import (
-	"strings"
-
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang/length"
 )
 
@@ -26,10 +25,10 @@ func (f *closing) drawer(r row, n int) bool {
 		closing: f, row: r, name: nth("drawer ", n), side: f.carcass.board, base: f.carcass.back,
 		groove: f.drawerLength("groove"), low: f.drawerLength("groove_up"), play: f.drawerLength("play"),
 	}
-	if sheet := f.s.fieldRef(f.carcass.block, "drawer", "board"); sheet != nil {
+	if sheet := f.s.FieldRef(f.carcass.block, "drawer", "board"); sheet != nil {
 		d.side = f.s.boardOf(sheet)
 	}
-	if sheet := f.s.fieldRef(f.carcass.block, "drawer", "bottom"); sheet != nil {
+	if sheet := f.s.FieldRef(f.carcass.block, "drawer", "bottom"); sheet != nil {
 		d.base = f.s.boardOf(sheet)
 	}
 	var ok bool
@@ -49,7 +48,7 @@ func (f *closing) drawer(r row, n int) bool {
 }
 
 func (f *closing) drawerLength(field string) length.Length {
-	return f.s.fieldLength(f.carcass.block, "drawer", field)
+	return f.s.FieldLength(f.carcass.block, "drawer", field)
 }
 
 // place works out what the box fills: what the slides leave between the sides,
@@ -62,17 +61,17 @@ func (d *drawer) place() bool {
 		Z: geom.Span{Lo: low, Hi: low + d.face.Z.Size() - f.drawerLength("lower")},
 	}
 	slide, room := length.Length(0), d.face.V.Lo-d.rear()-f.drawerLength("behind")
-	lengths := f.s.field(f.carcass.block, "drawer", "lengths").Items
+	lengths := f.s.Field(f.carcass.block, "drawer", "lengths").Items
 	for _, l := range lengths {
-		if lengthOf(l) <= room {
-			slide = lengthOf(l)
+		if values.LengthOf(l) <= room {
+			slide = values.LengthOf(l)
 		}
 	}
 	if slide == 0 {
-		f.s.findings.Errorf("no-slide-fits", d.row.at, "a deeper carcass, or drawer = { lengths = [ … ] } with slides that short",
+		f.s.Findings.Errorf("no-slide-fits", d.row.at, "a deeper carcass, or drawer = { lengths = [ … ] } with slides that short",
 			"The box of %s of %s has %s for its slides; the shortest on sale is %s long: %s too much.", d.name, f.block.Describe(),
-			f.s.show(max(room, 0)), f.s.show(lengthOf(lengths[0])), f.s.show(lengthOf(lengths[0])-room)).
-			Also(f.saidOf("drawer"), "the slides on sale")
+			f.s.Show(max(room, 0)), f.s.Show(values.LengthOf(lengths[0])), f.s.Show(values.LengthOf(lengths[0])-room)).
+			Also(f.carcass.at("drawer"), "the slides on sale")
 		return false
 	}
 	d.outer.V = geom.Span{Lo: d.face.V.Lo - slide, Hi: d.face.V.Lo}
@@ -85,8 +84,8 @@ func (d *drawer) rear() length.Length {
 	s, out := d.s, length.Length(0)
 	for i := range s.m.Parts[:d.inner] {
 		p := &s.m.Parts[i]
-		id, own := strings.CutPrefix(p.ID, d.block.Key()+"/")
-		if box := p.Placement.Box; own && (id == "back" || id == "stretcher-rear") && box.Z.Overlaps(d.outer.Z.Grow(1)) {
+		held := p.Is("cabinet", "back") || p.Is("cabinet", "stretcher-rear")
+		if box := p.Placement.Box; held && p.Block() == d.block.Key() && box.Z.Overlaps(d.outer.Z.Grow(1)) {
 			out = max(out, box.V.Hi)
 		}
 	}
@@ -107,21 +106,21 @@ func (d *drawer) sound() bool {
 		{d.outer.Z.Size(), "high", "its bottom and what is under it", d.low + d.base.t + d.play, "a higher front"},
 	} {
 		if need.have <= need.taken {
-			s.findings.Errorf("drawer-too-small", d.row.at, need.mend, "The box of %s of %s would be %s %s, but %s take up %s.",
-				d.name, d.block.Describe(), s.show(need.have), need.size, need.parts, s.show(need.taken)).
-				Also(d.saidOf("drawer"), "how boxes of drawers are made")
+			s.Findings.Errorf("drawer-too-small", d.row.at, need.mend, "The box of %s of %s would be %s %s, but %s take up %s.",
+				d.name, d.block.Describe(), s.Show(need.have), need.size, need.parts, s.Show(need.taken)).
+				Also(d.carcass.at("drawer"), "how boxes of drawers are made")
 			return false
 		}
 	}
-	at := d.saidOf("drawer")
+	at := d.carcass.at("drawer")
 	switch {
 	case d.groove >= d.side.t:
-		s.findings.Errorf("drawer-groove", at, "drawer = { groove = … } of at most half the board, "+s.show(d.side.t/2),
-			"The grooves for the bottom of a drawer are %s deep, but its boards are %s thick: nothing would be left behind them.", s.show(d.groove), s.show(d.side.t)).
+		s.Findings.Errorf("drawer-groove", at, "drawer = { groove = … } of at most half the board, "+s.Show(d.side.t/2),
+			"The grooves for the bottom of a drawer are %s deep, but its boards are %s thick: nothing would be left behind them.", s.Show(d.groove), s.Show(d.side.t)).
 			Also(c.Head, "the carcass")
 	case d.play >= 2*d.groove:
-		s.findings.Errorf("drawer-groove", at, "drawer = { play = … } of less, or a deeper groove",
-			"The grooves for the bottom of a drawer are %s deep and have %s of play: the bottom would fall out of them.", s.show(d.groove), s.show(d.play)).
+		s.Findings.Errorf("drawer-groove", at, "drawer = { play = … } of less, or a deeper groove",
+			"The grooves for the bottom of a drawer are %s deep and have %s of play: the bottom would fall out of them.", s.Show(d.groove), s.Show(d.play)).
 			Also(c.Head, "the carcass")
 	default:
 		return true
@@ -141,14 +140,14 @@ func (d *drawer) touches() bool {
 	text, mend := "stands where the box would slide", "leave the "+p.Name+" out: drawers want all the width between the sides"
 	switch {
 	case z.Lo < box.Z.Lo && z.Hi < box.Z.Mid():
-		text = "reaches up to " + s.show(z.Hi)
-		mend = "drawer = { up = … } of more than " + s.show(d.drawerLength("up")+z.Hi-box.Z.Lo)
+		text = "reaches up to " + s.Show(z.Hi)
+		mend = "drawer = { up = … } of more than " + s.Show(d.drawerLength("up")+z.Hi-box.Z.Lo)
 	case z.Hi > box.Z.Hi && z.Lo > box.Z.Mid():
-		text = "reaches down to " + s.show(z.Lo)
-		mend = "drawer = { lower = … } of more than " + s.show(d.drawerLength("lower")+box.Z.Hi-z.Lo)
+		text = "reaches down to " + s.Show(z.Lo)
+		mend = "drawer = { lower = … } of more than " + s.Show(d.drawerLength("lower")+box.Z.Hi-z.Lo)
 	}
-	s.findings.Errorf("front-meets", d.row.at, mend, "The box of %s of %s is to stand from %s to %s, but the %s %s.",
-		d.name, d.block.Describe(), s.show(box.Z.Lo), s.show(box.Z.Hi), p.Name, text).Also(p.Why.At, "the %s", p.Name)
+	s.Findings.Errorf("front-meets", d.row.at, mend, "The box of %s of %s is to stand from %s to %s, but the %s %s.",
+		d.name, d.block.Describe(), s.Show(box.Z.Lo), s.Show(box.Z.Hi), p.Name, text).Also(p.Why.At, "the %s", p.Name)
 	return true
 }
 
@@ -157,14 +156,13 @@ func (d *drawer) touches() bool {
 func (d *drawer) boards(id, code string) {
 	e, b := d.side.t, d.outer
 	inner := b.U.Grow(-e)
-	right, left := geom.Dir{Axis: geom.U}, geom.Dir{Axis: geom.U, Neg: true}
 	for _, board := range []struct {
 		at geom.Box
 		p  piece
 	}{
-		{b.With(geom.U, geom.Span{Lo: b.U.Lo, Hi: b.U.Lo + e}), piece{id: "left", code: "L", name: " left side", out: right, good: model.GoodBoth}},
-		{b.With(geom.U, geom.Span{Lo: b.U.Hi - e, Hi: b.U.Hi}), piece{id: "right", code: "R", name: " right side", out: left, good: model.GoodBoth}},
-		{geom.Box{U: inner, V: geom.Span{Lo: b.V.Hi - e, Hi: b.V.Hi}, Z: b.Z}, piece{id: "front", code: "F", name: " box front", out: behind, good: model.GoodDrawn}},
+		{b.With(geom.U, geom.Span{Lo: b.U.Lo, Hi: b.U.Lo + e}), piece{id: "left", code: "L", name: " left side", out: rightward, good: model.GoodBoth}},
+		{b.With(geom.U, geom.Span{Lo: b.U.Hi - e, Hi: b.U.Hi}), piece{id: "right", code: "R", name: " right side", out: leftward, good: model.GoodBoth}},
+		{geom.Box{U: inner, V: geom.Span{Lo: b.V.Hi - e, Hi: b.V.Hi}, Z: b.Z}, piece{id: "front", code: "F", name: " box front", out: rearward, good: model.GoodDrawn}},
 		{geom.Box{U: inner, V: geom.Span{Lo: b.V.Lo, Hi: b.V.Lo + e}, Z: b.Z}, piece{id: "back", code: "K", name: " back", out: front, good: model.GoodDrawn}},
 	} {
 		p := board.p
@@ -197,12 +195,10 @@ func (d *drawer) grooved(part *model.Part) {
 func (d *drawer) markSlides() {
 	z := d.outer.Z.Mid()
 	for _, end := range []model.End{model.Left, model.Right} {
-		part := &d.s.m.Parts[d.partOf("side-"+end.String())]
-		ends := make([]geom.Point, 2)
-		for i, v := range []length.Length{d.outer.V.Hi, d.outer.V.Lo} {
-			face, _ := part.Placement.Local(geom.Box{V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: z, Hi: z}})
-			ends[i] = geom.Point{X: face.X.Lo, Y: face.Y.Lo}
-		}
-		part.Marks = append(part.Marks, model.Mark{Name: "slide of " + d.name, From: ends[0], To: ends[1], Why: model.Why{Block: d.block.Path(), At: d.row.at}})
+		part := &d.s.m.Parts[d.closing.side(end)]
+		part.Marks = append(part.Marks, model.Mark{
+			Name: "slide of " + d.name, From: on(part, 0, d.outer.V.Hi, z), To: on(part, 0, d.outer.V.Lo, z),
+			Why: model.Why{Block: d.block.Path(), At: d.row.at},
+		})
 	}
 }

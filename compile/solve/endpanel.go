@@ -10,33 +10,30 @@ import (
 
 // endPanels covers the free ends of runs.
 func (s *solver) endPanels() {
-	for i, b := range s.src.Top("run") {
-		first := map[string]*lang.Block{} // by end; lookup only
-		for _, panel := range b.Inner("end_panel") {
-			end := s.text(panel, "end")
-			if one := first[end]; one != nil {
-				s.findings.Errorf("place-taken", panel.Attr("end").Expr.At, "leave one of them out",
-					"%s and %s both stand at the %s end of %s.", finding.Capital(one.Describe()), panel.Describe(), end, b.Describe()).
-					Also(one.Attr("end").Expr.At, "the first one")
-				continue
-			}
-			first[end] = panel
+	for i, b := range s.Source.Top("run") {
+		for _, panel := range s.once("place-taken", b.Inner("end_panel"), "end", func(panel *lang.Block) string {
+			return "stand at the " + s.Text(panel, "end") + " end of " + b.Describe()
+		}) {
 			s.endPanel(b, panel, i)
 		}
 	}
 }
 
+func endNamed(word string) model.End {
+	if word == model.Left.String() {
+		return model.Left
+	}
+	return model.Right
+}
+
 // endPanel is a board outside the boxes, over a free end of their run.
 func (s *solver) endPanel(b, panel *lang.Block, index int) {
-	run, sheet, carcass := &s.m.Runs[index], s.ref(panel, "board"), s.ref(b, "carcass")
-	t := s.length(sheet, "thickness")
-	end, word := model.Right, s.text(panel, "end")
-	if word == model.Left.String() {
-		end = model.Left
-	}
+	run, sheet := &s.m.Runs[index], s.Ref(panel, "board")
+	t := s.Length(sheet, "thickness")
+	end := endNamed(s.Text(panel, "end"))
 	box := geom.Box{
 		U: geom.Span{Lo: run.Length, Hi: run.Length + t},
-		V: geom.Span{Hi: run.Depth + s.length(panel, "to_front")},
+		V: geom.Span{Hi: run.Depth + s.Length(panel, "to_front")},
 		Z: geom.Span{Hi: run.Height},
 	}
 	if end == model.Left {
@@ -47,18 +44,16 @@ func (s *solver) endPanel(b, panel *lang.Block, index int) {
 	}
 	scribe := length.Length(0)
 	if run.Along {
-		scribe = s.length(panel, "scribe")
+		scribe = s.Length(panel, "scribe")
 		box.V.Lo = -scribe
 	}
 	p := piece{
-		id: "panel", code: "E", name: word + " end panel", out: geom.Dir{Axis: geom.U, Neg: end == model.Left}, face: "outside",
+		id: "panel", code: "E", name: end.String() + " end panel", out: geom.Dir{Axis: geom.U, Neg: end == model.Left}, face: "outside",
 		grain: model.GrainY, good: model.GoodDrawn,
 	}
-	if s.flag(panel, "toe_kick") {
-		p.cuts = []geom.Box{{
-			U: box.U, V: geom.Span{Lo: run.Depth - s.fieldLength(carcass, "toe_kick", "setback"), Hi: box.V.Hi},
-			Z: geom.Span{Hi: s.fieldLength(carcass, "toe_kick", "height")},
-		}}
+	if s.Flag(panel, "toe_kick") {
+		high, deep := s.toeKick(b)
+		p.cuts = []geom.Box{{U: box.U, V: geom.Span{Lo: run.Depth - deep, Hi: box.V.Hi}, Z: geom.Span{Hi: high}}}
 	}
 	s.scribes[len(s.m.Parts)] = scribe
 	s.panel(panel, sheet, run.Frame, box, p)
@@ -68,7 +63,7 @@ func (s *solver) endPanel(b, panel *lang.Block, index int) {
 func (s *solver) roomForEnd(b, panel *lang.Block, index int, end model.End, box geom.Box) bool {
 	run, at := &s.m.Runs[index], panel.Attr("end").Expr.At
 	if !run.FreeAt(end) {
-		s.findings.Errorf("end-meets-wall", at, "leave it out, or close the end with a filler",
+		s.Findings.Errorf("end-meets-wall", at, "leave it out, or close the end with a filler",
 			"The %s end of %s meets a wall: there is no end to cover.", end, b.Describe()).Also(b.Head, "the run")
 		return false
 	}
@@ -77,9 +72,9 @@ func (s *solver) roomForEnd(b, panel *lang.Block, index int, end model.End, box 
 	}
 	// The room beside the run: to the wall's end, and no further than to where
 	// the next wall stands at the panel's front.
-	wall, deep := s.ref(b, "along"), box.V.Hi
+	wall, deep := s.Ref(b, "along"), box.V.Hi
 	begin := s.stands[index].back.X
-	before, after := s.wallBefore(wall), s.wallAfter(wall)
+	before, after := s.WallBefore(wall), s.WallAfter(wall)
 	left, next := before, wall
 	free := begin
 	if end == model.Right {
@@ -89,11 +84,11 @@ func (s *solver) roomForEnd(b, panel *lang.Block, index int, end model.End, box 
 	if !s.closes(left, next) {
 		return true
 	}
-	free -= s.leansBy(left, deep)
+	free -= s.LeansBy(left, deep)
 	if miss := box.U.Size() - max(free, 0); miss > 0 {
-		s.findings.Errorf("end-meets-wall", at, "let the run stand further from that corner, or leave the panel out",
+		s.Findings.Errorf("end-meets-wall", at, "let the run stand further from that corner, or leave the panel out",
 			"%s is %s thick, but beside the %s end of %s there are %s to the wall: %s too few.",
-			finding.Capital(panel.Describe()), s.show(box.U.Size()), end, b.Describe(), s.show(max(free, 0)), s.show(miss)).
+			finding.Capital(panel.Describe()), s.Show(box.U.Size()), end, b.Describe(), s.Show(max(free, 0)), s.Show(miss)).
 			Also(b.Head, "the run")
 		return false
 	}

@@ -46,13 +46,13 @@ func (s *solver) fastenRun(b *lang.Block, run *model.Run) {
 			last = nil
 			continue
 		}
-		c := s.carcassOf(s.blocks["cabinet."+box.Name])
+		c := s.carcassOf(s.Block("cabinet." + box.Name))
 		s.fasten(c.screws, s.carcassScrews(&c, box), "to make "+box.Kind.String()+" "+box.Name, box.Why)
 		if last != nil {
-			s.fasten(s.ref(b, "joint_screws"), pairScrews, "to join cabinets "+last.Name+" and "+box.Name, box.Why)
+			s.fasten(s.Ref(b, "joint_screws"), pairScrews, "to join cabinets "+last.Name+" and "+box.Name, box.Why)
 		}
 		if run.Along {
-			s.fastenInto(s.wall(run.Wall).Backing, s.ref(b, "wall_screws"), s.wallScrews(run, box), "to hold cabinet "+box.Name+" to the wall", box.Why)
+			s.fastenInto(s.wall(run.Wall).Backing, s.Ref(b, "wall_screws"), s.wallScrews(run, box), "to hold cabinet "+box.Name+" to the wall", box.Why)
 		}
 		last = box
 	}
@@ -85,7 +85,7 @@ func (s *solver) carcassScrews(c *carcass, box *model.Box) int {
 // through what they meet at the top, and of fixed shelves, through what stands
 // at their ends.
 func (s *solver) interiorScrews(c *carcass, box *model.Box) int {
-	b := s.blocks["cabinet."+box.Name]
+	b := s.Block("cabinet." + box.Name)
 	deep := box.Inside.V.Size()
 	foot := along(deep, jointPitch)
 	head := foot
@@ -95,8 +95,8 @@ func (s *solver) interiorScrews(c *carcass, box *model.Box) int {
 			head += endScrews
 		}
 	}
-	dividers, shelves := len(s.lengths(b, "dividers")), len(s.lengths(b, "fixed_shelves"))
-	return dividers*(foot+head) + shelves*(dividers+1)*2*along(deep-s.fieldLength(c.block, "shelf", "setback"), jointPitch)
+	dividers, shelves := len(s.Lengths(b, "dividers")), len(s.Lengths(b, "fixed_shelves"))
+	return dividers*(foot+head) + shelves*(dividers+1)*2*along(deep-s.FieldLength(c.block, "shelf", "setback"), jointPitch)
 }
 
 // wallScrews counts those of one box along a wall: two in each stud behind its
@@ -117,9 +117,9 @@ func (s *solver) wallScrews(run *model.Run, box *model.Box) int {
 }
 
 func (s *solver) fastenAnchor(b *lang.Block) {
-	s.fasten(s.ref(b, "screws"), anchorScrews, "to hold anchor "+b.Name, why(b))
-	if s.text(b, "fixed") == "screws" {
-		s.fasten(s.ref(b, "floor_screws"), anchorScrews, "to hold anchor "+b.Name+" to the floor", why(b))
+	s.fasten(s.Ref(b, "screws"), anchorScrews, "to hold anchor "+b.Name, why(b))
+	if s.Text(b, "fixed") == "screws" {
+		s.fasten(s.Ref(b, "floor_screws"), anchorScrews, "to hold anchor "+b.Name+" to the floor", why(b))
 	}
 }
 
@@ -132,16 +132,16 @@ func (s *solver) fastenKneeWall(k *knee, at spliced) {
 	for _, cuts := range slices.Concat(at.lower, at.upper) {
 		frame += endScrews * len(cuts)
 	}
-	s.fasten(s.ref(b, "screws"), frame, "to frame knee wall "+b.Name, wall.Why)
-	s.fasten(s.ref(b, "floor_screws"), along(long, floorPitch), "to hold knee wall "+b.Name+" to the floor", wall.Why)
-	s.fasten(s.ref(b, "run_screws"), studScrews*len(wall.Lines), "from the boxes of run "+k.run.Name+" into knee wall "+b.Name, wall.Why)
+	s.fasten(s.Ref(b, "screws"), frame, "to frame knee wall "+b.Name, wall.Why)
+	s.fasten(s.Ref(b, "floor_screws"), along(long, floorPitch), "to hold knee wall "+b.Name+" to the floor", wall.Why)
+	s.fasten(s.Ref(b, "run_screws"), studScrews*len(wall.Lines), "from the boxes of run "+k.run.Name+" into knee wall "+b.Name, wall.Why)
 }
 
 // fastenSupports counts the screws that pass through the steel.
 func (s *solver) fastenSupports(inner *lang.Block, count int) {
 	from := len(s.m.Fastening)
-	s.fasten(s.ref(inner, "screws"), count*s.count(inner, "screws_each"), "down through the support plates", why(inner))
-	s.fasten(s.ref(inner, "top_screws"), count*s.count(inner, "top_screws_each"), "up through the support plates into the bar top", why(inner))
+	s.fasten(s.Ref(inner, "screws"), count*s.Count(inner, "screws_each"), "down through the support plates", why(inner))
+	s.fasten(s.Ref(inner, "top_screws"), count*s.Count(inner, "top_screws_each"), "up through the support plates into the bar top", why(inner))
 	for i := range s.m.Fastening[from:] {
 		s.m.Fastening[from+i].Steel = true
 	}

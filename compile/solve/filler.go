@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/length"
 )
@@ -19,11 +20,11 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 	if !s.feetFit(run, b.Parent, b) {
 		return
 	}
-	board := s.ref(b, "board")
+	board := s.Ref(b, "board")
 	if board == nil {
-		board = s.ref(s.ref(b.Parent, "carcass"), "board")
+		board = s.Ref(s.Ref(b.Parent, "carcass"), "board")
 	}
-	t, scribe := s.length(board, "thickness"), s.length(b, "scribe")
+	t, scribe := s.Length(board, "thickness"), s.Length(b, "scribe")
 	u, opens := hull.U, length.Length(0)
 	closes := func(end model.End) bool { return run.Along || !run.FreeAt(end) }
 	switch {
@@ -34,7 +35,7 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 		opens = s.opensBy(run, b, model.Right, run.Depth)
 		u.Hi += opens + scribe
 	}
-	toe := s.fieldLength(s.ref(b.Parent, "carcass"), "toe_kick", "height")
+	toe, _ := s.toeKick(b.Parent)
 	at := len(s.m.Parts)
 	s.cabinets = append(s.cabinets, cabinet{run: len(s.m.Runs), box: len(run.Boxes) - 1, block: b, first: at, last: at + 1})
 	s.scribes[at] = u.Size() - hull.U.Size()
@@ -49,14 +50,14 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 // recess for the feet leaves nothing of. Where a cabinet of the same carcass says
 // so, once is enough.
 func (s *solver) feetFit(run *model.Run, of, b *lang.Block) bool {
-	c := s.ref(of, "carcass")
-	high, deep := s.fieldLength(c, "toe_kick", "height"), s.fieldLength(c, "toe_kick", "setback")
+	c := s.Ref(of, "carcass")
+	high, deep := s.FieldLength(c, "toe_kick", "height"), s.FieldLength(c, "toe_kick", "setback")
 	if high < run.Height && deep < run.Depth {
 		return true
 	}
-	if !slices.ContainsFunc(of.Inner("cabinet"), func(box *lang.Block) bool { return s.ref(box, "carcass") == nil }) {
-		s.findings.Errorf("box-too-small", b.Head, "", "The run of %s is %s high and %s deep, but the recess for the feet takes up %s and %s.",
-			b.Describe(), s.show(run.Height), s.show(run.Depth), s.show(high), s.show(deep)).
+	if !slices.ContainsFunc(of.Inner("cabinet"), func(box *lang.Block) bool { return s.Ref(box, "carcass") == nil }) {
+		s.Findings.Errorf("box-too-small", b.Head, "", "The run of %s is %s high and %s deep, but the recess for the feet takes up %s and %s.",
+			b.Describe(), s.Show(run.Height), s.Show(run.Depth), s.Show(high), s.Show(deep)).
 			Also(c.Head, "the carcass")
 	}
 	return false
@@ -65,14 +66,14 @@ func (s *solver) feetFit(run *model.Run, of, b *lang.Block) bool {
 // opensBy is how much further from an end of a run the wall that it meets stands
 // at a depth than at the rear: nothing unless it leans away.
 func (s *solver) opensBy(run *model.Run, b *lang.Block, end model.End, depth length.Length) length.Length {
-	wall := s.ref(b.Parent, "along")
+	wall := s.Ref(b.Parent, "along")
 	if wall == nil || run.FreeAt(end) {
 		return 0
 	}
 	if end == model.Left {
-		wall = s.wallBefore(wall)
+		wall = s.WallBefore(wall)
 	}
-	lean := angleOf(s.value(wall, "corner")) - 90*geom.Degree
+	lean := values.AngleOf(s.Value(wall, "corner")) - 90*geom.Degree
 	if lean <= 0 {
 		return 0
 	}
@@ -93,7 +94,7 @@ func (s *solver) bevelled(run *model.Run, b *lang.Block, strip *model.Part, gap 
 	strip.Marks = append(strip.Marks, model.Mark{
 		Name: "wall", From: geom.Point{X: x}, To: geom.Point{X: x, Y: box.Z.Size()}, Why: why(b),
 	})
-	s.findings.Notef("filler-bevelled", b.Head,
+	s.Findings.Notef("filler-bevelled", b.Head,
 		"The wall beside %s leans away from the front: the gap is %s wide at the strip's front face and %s at its rear face. The strip is cut that much wider, with its scribe; its edge is bevelled to the wall.",
-		b.Describe(), s.show(before), s.show(behind))
+		b.Describe(), s.Show(before), s.Show(behind))
 }

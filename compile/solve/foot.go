@@ -38,10 +38,10 @@ func (s *solver) base(c *carcass, run *model.Run, b *lang.Block, kick geom.Box) 
 	places := s.crosspieces(c, kick.U)
 	switch {
 	case places == nil:
-		s.tooMany(c.at("base"), int(kick.U.Size()/s.fieldLength(c.block, "base", "apart")), "crosspieces")
+		s.tooMany(c.at("base"), int(kick.U.Size()/s.FieldLength(c.block, "base", "apart")), "crosspieces")
 	case places[1]-places[0] < t:
-		s.findings.Errorf("crosspieces-meet", c.at("base"), "base = { apart = … } of more than "+s.show(2*t),
-			"The crosspieces of the base are %s thick, but from centre to centre they would stand no more than %s apart.", s.show(t), s.show(s.fieldLength(c.block, "base", "apart"))).
+		s.Findings.Errorf("crosspieces-meet", c.at("base"), "base = { apart = … } of more than "+s.Show(2*t),
+			"The crosspieces of the base are %s thick, but from centre to centre they would stand no more than %s apart.", s.Show(t), s.Show(s.FieldLength(c.block, "base", "apart"))).
 			Also(b.Head, "under this cabinet")
 		return
 	}
@@ -68,7 +68,7 @@ func (s *solver) base(c *carcass, run *model.Run, b *lang.Block, kick geom.Box) 
 // are; nothing where that would be too many.
 func (s *solver) crosspieces(c *carcass, u geom.Span) []length.Length {
 	u.Hi -= c.board.t
-	return evenly(u, s.fieldLength(c.block, "base", "apart"))
+	return evenly(u, s.FieldLength(c.block, "base", "apart"))
 }
 
 // evenly lists places from end to end, as few as are no further apart than
@@ -87,33 +87,33 @@ func evenly(stretch geom.Span, most length.Length) []length.Length {
 // legs stand in two rows, the rear one first, their centres in from the ends,
 // the rear and the line of the toe kick.
 func (s *solver) legs(c *carcass, b *lang.Block, box *model.Box) {
-	inset, across, hull := s.fieldLength(c.block, "legs", "inset"), s.fieldLength(c.block, "legs", "across"), box.Hull
+	inset, across, hull := s.FieldLength(c.block, "legs", "inset"), s.FieldLength(c.block, "legs", "across"), box.Hull
 	rear, fore, half := inset, c.line(hull)-inset, across-across/2
 	switch {
 	case inset < c.board.t+half:
-		s.findings.Errorf("legs-find-no-room", c.at("legs"), "legs = { inset = … } of "+s.show(c.board.t+half)+" or more",
+		s.Findings.Errorf("legs-find-no-room", c.at("legs"), "legs = { inset = … } of "+s.Show(c.board.t+half)+" or more",
 			"The legs are %s across, and their centres stand %s behind the line of the toe kick, whose board is %s thick: they would run into it.",
-			s.show(across), s.show(inset), s.show(c.board.t))
+			s.Show(across), s.Show(inset), s.Show(c.board.t))
 		return
 	case fore-rear < across:
-		s.findings.Errorf("legs-find-no-room", c.at("legs"), "a smaller inset, or a deeper carcass",
+		s.Findings.Errorf("legs-find-no-room", c.at("legs"), "a smaller inset, or a deeper carcass",
 			"The legs are %s across, and their centres stand %s from the rear and from the line of the toe kick: the two rows need %s, and that line is %s from the rear.",
-			s.show(across), s.show(inset), s.show(2*inset+across), s.show(c.line(hull))).Also(b.Head, "under this cabinet")
+			s.Show(across), s.Show(inset), s.Show(2*inset+across), s.Show(c.line(hull))).Also(b.Head, "under this cabinet")
 		return
 	case hull.U.Size()-2*inset < across:
-		s.findings.Errorf("legs-find-no-room", b.Head, "a smaller inset of its legs, or width = "+s.show(2*inset+across)+" or more",
+		s.Findings.Errorf("legs-find-no-room", b.Head, "a smaller inset of its legs, or width = "+s.Show(2*inset+across)+" or more",
 			"The legs of %s are %s across, and their centres stand %s from its ends: they need %s, and it is %s wide.",
-			b.Describe(), s.show(across), s.show(inset), s.show(2*inset+across), s.show(hull.U.Size())).Also(c.at("legs"), "the inset")
+			b.Describe(), s.Show(across), s.Show(inset), s.Show(2*inset+across), s.Show(hull.U.Size())).Also(c.at("legs"), "the inset")
 		return
 	}
-	places := evenly(hull.U.Grow(-inset), s.fieldLength(c.block, "legs", "apart"))
+	places := evenly(hull.U.Grow(-inset), s.FieldLength(c.block, "legs", "apart"))
 	if places == nil {
-		s.tooMany(c.at("legs"), 2*int(hull.U.Size()/s.fieldLength(c.block, "legs", "apart")), "legs")
+		s.tooMany(c.at("legs"), 2*int(hull.U.Size()/s.FieldLength(c.block, "legs", "apart")), "legs")
 		return
 	}
 	if places[1]-places[0] < across {
-		s.findings.Errorf("legs-find-no-room", c.at("legs"), "legs = { apart = … } of more than "+s.show(2*across),
-			"The legs are %s across, but from centre to centre they would stand no more than %s apart.", s.show(across), s.show(s.fieldLength(c.block, "legs", "apart"))).
+		s.Findings.Errorf("legs-find-no-room", c.at("legs"), "legs = { apart = … } of more than "+s.Show(2*across),
+			"The legs are %s across, but from centre to centre they would stand no more than %s apart.", s.Show(across), s.Show(s.FieldLength(c.block, "legs", "apart"))).
 			Also(b.Head, "under this cabinet")
 		return
 	}
@@ -127,7 +127,7 @@ func (s *solver) legs(c *carcass, b *lang.Block, box *model.Box) {
 
 // fit counts a fitting that an object of the carcass names, or does not.
 func (s *solver) fit(carcass *lang.Block, attr string, f model.Fitted) {
-	if named := s.fieldRef(carcass, attr, "fitting"); named != nil {
+	if named := s.FieldRef(carcass, attr, "fitting"); named != nil {
 		f.Fitting = named.Key()
 	}
 	s.m.Fitted = append(s.m.Fitted, f)

@@ -3,10 +3,11 @@ package solve
 import (
 	"fmt"
 	"strconv"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/expr"
 	"barwright/lang/finding"
@@ -14,11 +15,8 @@ import (
 	"barwright/lang/source"
 )
 
-// behind is the side from which fronts are drawn: that of their boring.
-var behind = geom.Dir{Axis: geom.V, Neg: true}
-
 // allRound is where the edges of a front look.
-var allRound = []geom.Dir{{Axis: geom.U, Neg: true}, {Axis: geom.U}, {Axis: geom.Z, Neg: true}, {Axis: geom.Z}}
+var allRound = []geom.Dir{leftward, rightward, below, above}
 
 // closing is how the fronts of one cabinet are made and where they stand.
 type closing struct {
@@ -75,18 +73,18 @@ func (s *solver) fronts(c *carcass, run *model.Run, b *lang.Block, box *model.Bo
 func (s *solver) rows(b *lang.Block) []row {
 	var out []row
 	add := func(kind model.FrontKind, height expr.Value) {
-		out = append(out, row{kind: kind, height: lengthOf(height), at: height.At})
+		out = append(out, row{kind: kind, height: values.LengthOf(height), at: height.At})
 	}
 	if b.Attr("false_front") != nil {
-		add(model.FalseFront, s.value(b, "false_front"))
+		add(model.FalseFront, s.Value(b, "false_front"))
 	}
 	if b.Attr("drawers") != nil {
-		for _, height := range s.value(b, "drawers").Items {
+		for _, height := range s.Value(b, "drawers").Items {
 			add(model.Drawer, height)
 		}
 	}
-	if s.count(b, "doors") > 0 {
-		add(model.Door, s.value(b, "doors"))
+	if s.Count(b, "doors") > 0 {
+		add(model.Door, s.Value(b, "doors"))
 	}
 	return out
 }
@@ -94,24 +92,24 @@ func (s *solver) rows(b *lang.Block) []row {
 // insetFronts is the thickness of a cabinet's fronts where they stand between its
 // sides, else 0.
 func (s *solver) insetFronts(c *carcass, b *lang.Block) length.Length {
-	if c.block.Attr("door") == nil || s.field(c.block, "door", "fit").Text != "inset" || len(s.rows(b)) == 0 {
+	if c.block.Attr("door") == nil || s.Field(c.block, "door", "fit").Text != "inset" || len(s.rows(b)) == 0 {
 		return 0
 	}
-	return s.boardOf(s.fieldRef(c.block, "door", "board")).t
+	return s.boardOf(s.FieldRef(c.block, "door", "board")).t
 }
 
 // soundDoors demands that the carcass says how fronts are made, and that a
 // cabinet has no more doors than can open.
 func (s *solver) soundDoors(c *carcass, b *lang.Block, at source.Range) bool {
 	if c.block.Attr("door") == nil {
-		if !s.findings.Has("attribute-missing", c.block.Head) {
-			s.findings.Errorf("attribute-missing", c.block.Head, "door = { board = sheet.NAME }",
+		if !s.Findings.Has("attribute-missing", c.block.Head) {
+			s.Findings.Errorf("attribute-missing", c.block.Head, "door = { board = sheet.NAME }",
 				"%s does not say how fronts are made.", finding.Capital(c.block.Describe())).Also(at, "fronts are asked for here")
 		}
 		return false
 	}
-	if n := s.count(b, "doors"); n > 2 {
-		s.findings.Errorf("too-many-doors", b.Attr("doors").Expr.At, "doors = 2, or two cabinets",
+	if n := s.Count(b, "doors"); n > 2 {
+		s.Findings.Errorf("too-many-doors", b.Attr("doors").Expr.At, "doors = 2, or two cabinets",
 			"%s has %d doors side by side; a box has two sides to hang them on.", finding.Capital(b.Describe()), n)
 		return false
 	}
@@ -124,8 +122,8 @@ func (s *solver) soundDoors(c *carcass, b *lang.Block, at source.Range) bool {
 func (s *solver) closing(c *carcass, run *model.Run, b *lang.Block, box *model.Box) *closing {
 	f := &closing{
 		s: s, carcass: c, run: run, block: b, box: box,
-		board: s.boardOf(s.fieldRef(c.block, "door", "board")), inset: s.field(c.block, "door", "fit").Text == "inset",
-		gap: s.fieldLength(c.block, "door", "gap"), inner: len(s.m.Parts),
+		board: s.boardOf(s.FieldRef(c.block, "door", "board")), inset: s.Field(c.block, "door", "fit").Text == "inset",
+		gap: s.FieldLength(c.block, "door", "gap"), inner: len(s.m.Parts),
 	}
 	hull, t := box.Hull, c.board.t
 	if f.inset {
@@ -140,16 +138,15 @@ func (s *solver) closing(c *carcass, run *model.Run, b *lang.Block, box *model.B
 		U: geom.Span{Lo: hull.U.Lo + f.gap/2, Hi: hull.U.Hi - (f.gap - f.gap/2)},
 		V: geom.Span{Lo: hull.V.Hi, Hi: hull.V.Hi + f.board.t},
 		Z: geom.Span{
-			Lo: box.ToeHeight + s.fieldLength(c.block, "door", "bottom"),
-			Hi: hull.Z.Hi - s.fieldLength(c.block, "door", "top"),
+			Lo: box.ToeHeight + s.FieldLength(c.block, "door", "bottom"),
+			Hi: hull.Z.Hi - s.FieldLength(c.block, "door", "top"),
 		},
 	}
 	return f
 }
 
 // shareOut gives each row its height, from the top down with a gap between.
-// Those that take the rest share it evenly to the nanometre; what does not
-// divide goes to the first of them. It refuses rows that find no room.
+// Those that take the rest share it evenly. It refuses rows that find no room.
 func (f *closing) shareOut(rows []row) bool {
 	room, stated := f.area.Z.Size(), f.gap*length.Length(len(rows)-1)
 	var sharers []int
@@ -164,10 +161,7 @@ func (f *closing) shareOut(rows []row) bool {
 		return false
 	} else if n > 0 {
 		for order, i := range sharers {
-			rows[i].height = left / n
-			if length.Length(order) < left%n {
-				rows[i].height++
-			}
+			rows[i].height = spacing.Share(left, len(sharers), order)
 		}
 	}
 	top := f.area.Z.Hi
@@ -182,10 +176,10 @@ func (f *closing) tooHigh(rows []row, stated length.Length, more bool) {
 	s, room := f.s, max(f.area.Z.Size(), 0)
 	over, left := "nothing is left for what takes the rest", "less than "
 	if !more {
-		over, left = s.show(stated-room)+" too high", ""
+		over, left = s.Show(stated-room)+" too high", ""
 	}
-	s.findings.Errorf("fronts-too-high", rows[0].at, fmt.Sprintf("heights that come to %s%s, gaps included", left, s.show(room)),
-		"The fronts of %s are %s high with the gaps between them, and have %s: %s.", f.block.Describe(), s.show(stated), s.show(room), over).
+	s.Findings.Errorf("fronts-too-high", rows[0].at, fmt.Sprintf("heights that come to %s%s, gaps included", left, s.Show(room)),
+		"The fronts of %s are %s high with the gaps between them, and have %s: %s.", f.block.Describe(), s.Show(stated), s.Show(room), over).
 		Also(f.carcass.block.Attr("door").Expr.At, "how fronts stand on the box")
 }
 
@@ -193,18 +187,18 @@ func (f *closing) tooHigh(rows []row, stated length.Length, more bool) {
 func (f *closing) front(r row, u geom.Span, front model.Front, p piece) (int, bool) {
 	s, door := f.s, f.carcass.block
 	front.Place = geom.Box{U: u, V: f.area.V, Z: r.z}
-	p.out, p.face, p.good, p.grain = behind, "inside", model.GoodFar, model.GrainY
-	if s.field(door, "door", "grain").Text == "along" {
+	p.out, p.face, p.good, p.grain = rearward, "inside", model.GoodFar, model.GrainY
+	if s.Field(door, "door", "grain").Text == "along" {
 		p.grain = model.GrainX
 	}
 	bands := length.Length(0)
-	if p.banding = s.fieldRef(door, "door", "banding"); p.banding != nil {
+	if p.banding = s.FieldRef(door, "door", "banding"); p.banding != nil {
 		p.banded = allRound
-		bands = 2 * s.length(p.banding, "thickness")
+		bands = 2 * s.Length(p.banding, "thickness")
 	}
 	if w, h := front.Place.U.Size(), front.Place.Z.Size(); min(w, h) <= bands {
-		s.findings.Errorf("front-too-small", r.at, "a larger front, or smaller gaps",
-			"The %s of %s would be %s wide and %s high; gaps and banding leave nothing of it.", front.Name, f.block.Describe(), s.show(max(w, 0)), s.show(h)).
+		s.Findings.Errorf("front-too-small", r.at, "a larger front, or smaller gaps",
+			"The %s of %s would be %s wide and %s high; gaps and banding leave nothing of it.", front.Name, f.block.Describe(), s.Show(max(w, 0)), s.Show(h)).
 			Also(door.Attr("door").Expr.At, "how fronts are made")
 		return 0, false
 	}
@@ -217,22 +211,15 @@ func (f *closing) front(r row, u geom.Span, front model.Front, p piece) (int, bo
 // nil where none does.
 func (f *closing) met(place geom.Box) *model.Part {
 	for i := range f.s.m.Parts[:f.inner] {
-		if p := &f.s.m.Parts[i]; strings.HasPrefix(p.ID, f.block.Key()+"/") && p.Placement.Box.Overlaps(place) {
+		if p := &f.s.m.Parts[i]; p.Block() == f.block.Key() && p.Placement.Box.Overlaps(place) {
 			return p
 		}
 	}
 	return nil
 }
 
-// partOf finds a part of the cabinet by the end of its ID; it must be there.
-func (f *closing) partOf(id string) int {
-	for i := range f.s.m.Parts {
-		if f.s.m.Parts[i].ID == f.block.Key()+"/"+id {
-			return i
-		}
-	}
-	panic(f.block.Key() + " has no " + id)
-}
+// side is the index of the cabinet's side at an end.
+func (f *closing) side(end model.End) int { return f.s.partOf(f.block, "side-"+end.String()) }
 
 // fit counts the hinges, slides and handles of the cabinet.
 func (f *closing) fit(drawers int) {
@@ -255,22 +242,9 @@ func (f *closing) fit(drawers int) {
 		{"handle", "handle", "fronts", handles},
 	} {
 		if need.count > 0 {
-			fitted := model.Fitted{Kind: need.kind, Count: need.count, Use: need.on + " of cabinet " + f.block.Name, Why: f.box.Why}
-			if block := f.s.fieldRef(f.carcass.block, need.object, "fitting"); block != nil {
-				fitted.Fitting = block.Key()
-			}
-			f.s.m.Fitted = append(f.s.m.Fitted, fitted)
+			f.s.fit(f.carcass.block, need.object, model.Fitted{Kind: need.kind, Count: need.count, Use: need.on + " of cabinet " + f.block.Name, Why: f.box.Why})
 		}
 	}
-}
-
-// saidOf is where the carcass says how a thing of its fronts is made; the whole
-// carcass where defaults hold.
-func (f *closing) saidOf(object string) source.Range {
-	if a := f.carcass.block.Attr(object); a != nil {
-		return a.Expr.At
-	}
-	return f.carcass.block.Head
 }
 
 // nth is a name with its number.

@@ -8,6 +8,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/length"
 	"barwright/lang/source"
@@ -47,9 +48,9 @@ run "r" {
 		t.Fatal(findings)
 	}
 	s := &solver{m: &model.Model{}}
-	s.values = newValues(src, &s.out.Findings)
+	s.Values = values.New(src, &s.out.Findings)
 	s.build()
-	s.all()
+	s.All()
 	run := model.Run{Height: 870 * millimetre, Depth: 560 * millimetre}
 	b := src.Top("run")[0].Inner("cabinet")[0]
 	c := s.carcassOf(b)

@@ -56,23 +56,23 @@ func hingeHeights(door geom.Span, n int, end, mark length.Length) []length.Lengt
 }
 
 func (f *closing) hinge(field string) length.Length {
-	return f.s.fieldLength(f.carcass.block, "hinge", field)
+	return f.s.FieldLength(f.carcass.block, "hinge", field)
 }
 
 // hang bores a door for its hinges, and the side that it hangs on for their
 // plates.
 func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
-	side := f.partOf("side-" + door.Hinged.String())
+	side := f.side(door.Hinged)
 	if !f.soundHinges(part, side) {
 		return false
 	}
 	place, s := door.Place, f.s
-	kg := s.number(f.board.sheet, "density") * (place.U.Size().MM() / 1000) * (place.V.Size().MM() / 1000) * (place.Z.Size().MM() / 1000)
+	kg := s.Number(f.board.sheet, "density") * (place.U.Size().MM() / 1000) * (place.V.Size().MM() / 1000) * (place.Z.Size().MM() / 1000)
 	n := hingeCount(place.U.Size(), place.Z.Size(), kg)
 	if !f.roomForHinges(door, n, asked) {
 		return false
 	}
-	door.Hinges = hingeHeights(place.Z, n, f.hinge("from_end"), s.marks)
+	door.Hinges = hingeHeights(place.Z, n, f.hinge("from_end"), s.Marks)
 	in := f.hinge("from_edge") + f.hinge("cup")/2
 	u := place.U.Lo + in
 	if door.Hinged == model.Right {
@@ -83,8 +83,8 @@ func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
 		plate -= f.board.t
 	}
 	for _, z := range door.Hinges {
-		cup := model.Bore{Name: "hinge cup", Diameter: f.hinge("cup"), Depth: f.hinge("depth")}
-		if !f.bore(part, [3]length.Length{u, place.V.Lo, z}, cup, "hinge", asked) {
+		cup := model.Bore{Name: "hinge cup", At: on(&s.m.Parts[part], u, place.V.Lo, z), Diameter: f.hinge("cup"), Depth: f.hinge("depth")}
+		if !f.bore(part, cup, "hinge", asked) {
 			return false
 		}
 		low := z - f.hinge("plate_pitch")/2
@@ -102,26 +102,27 @@ func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
 func (f *closing) plateBore(side int, v, z length.Length, asked source.Range) bool {
 	part := &f.s.m.Parts[side]
 	bore := model.Bore{Name: "hinge plate", Diameter: f.hinge("plate_bore"), Depth: f.hinge("plate_depth")}
-	face, _ := part.Placement.Local(geom.Box{V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: z, Hi: z}})
+	at := on(part, part.Placement.Box.U.Lo, v, z)
 	part.Bores = slices.DeleteFunc(part.Bores, func(pin model.Bore) bool {
-		return pin.Name == "shelf pin" && closerThan(pin.At, geom.Point{X: face.X.Lo, Y: face.Y.Lo}, max(pin.Diameter, bore.Diameter)*3/2)
+		return pin.Name == "shelf pin" && closerThan(pin.At, at, max(pin.Diameter, bore.Diameter)*3/2)
 	})
-	return f.bore(side, [3]length.Length{part.Placement.Box.U.Lo, v, z}, bore, "hinge", asked)
+	bore.At = at
+	return f.bore(side, bore, "hinge", asked)
 }
 
 // soundHinges refuses bores that go through their boards.
 func (f *closing) soundHinges(part, side int) bool {
-	at := f.saidOf("hinge")
+	at := f.carcass.at("hinge")
 	if f.carcass.block.Attr("hinge") == nil {
-		at = f.saidOf("door")
+		at = f.carcass.at("door")
 	}
 	for _, b := range []struct {
 		what, field string
 		board       *model.Part
 	}{{"a hinge's cup", "depth", &f.s.m.Parts[part]}, {"a hinge's plate", "plate_depth", &f.s.m.Parts[side]}} {
 		if deep, thick := f.hinge(b.field), b.board.Thickness; deep >= thick {
-			f.s.findings.Errorf("hinge-too-deep", at, "a thicker board, or hinge = { "+b.field+" = … } of less than "+f.s.show(thick),
-				"The bore for %s is %s deep, but its board is %s thick.", b.what, f.s.show(deep), f.s.show(thick))
+			f.s.Findings.Errorf("hinge-too-deep", at, "a thicker board, or hinge = { "+b.field+" = … } of less than "+f.s.Show(thick),
+				"The bore for %s is %s deep, but its board is %s thick.", b.what, f.s.Show(deep), f.s.Show(thick))
 			return false
 		}
 	}
@@ -132,13 +133,13 @@ func (f *closing) soundHinges(part, side int) bool {
 // they are at whole marks.
 func (f *closing) roomForHinges(door *model.Front, n int, asked source.Range) bool {
 	s, apart := f.s, max(f.hinge("cup"), f.hinge("plate_pitch")+f.hinge("plate_bore"))
-	need := 2*f.hinge("from_end") + (apart+s.marks)*length.Length(n-1)
+	need := 2*f.hinge("from_end") + (apart+s.Marks)*length.Length(n-1)
 	if door.Place.Z.Size() >= need {
 		return true
 	}
-	s.findings.Errorf("front-too-small", asked, "a higher door, or hinge = { from_end = … } of less",
+	s.Findings.Errorf("front-too-small", asked, "a higher door, or hinge = { from_end = … } of less",
 		"The %s of %s is %s high; %d hinges, the outer ones %s from its ends, take %s.",
-		door.Name, f.block.Describe(), s.show(door.Place.Z.Size()), n, s.show(f.hinge("from_end")), s.show(need)).
-		Also(f.saidOf("hinge"), "where hinges stand")
+		door.Name, f.block.Describe(), s.Show(door.Place.Z.Size()), n, s.Show(f.hinge("from_end")), s.Show(need)).
+		Also(f.carcass.at("hinge"), "where hinges stand")
 	return false
 }

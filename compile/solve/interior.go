@@ -28,11 +28,11 @@ type interior struct {
 // made.
 func (s *solver) interior(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {
 	in := interior{carcass: c, run: run, b: b, hull: box.Hull, inside: box.Inside, clear: c.clear(box.Hull), shelf: c.board}
-	if named := s.fieldRef(c.block, "shelf", "board"); named != nil {
+	if named := s.FieldRef(c.block, "shelf", "board"); named != nil {
 		in.shelf = s.boardOf(named)
 	}
 	in.inside.V.Hi -= s.insetFronts(c, b)
-	in.depth = geom.Span{Lo: in.inside.V.Lo, Hi: in.inside.V.Hi - s.fieldLength(c.block, "shelf", "setback")}
+	in.depth = geom.Span{Lo: in.inside.V.Lo, Hi: in.inside.V.Hi - s.FieldLength(c.block, "shelf", "setback")}
 	if s.dividers(&in) && s.fixedShelves(&in) {
 		s.shelves(&in)
 	}
@@ -51,13 +51,13 @@ func (c *carcass) clear(hull geom.Box) geom.Span {
 // dividers stand on the bottom, notched round the stretchers before the back.
 func (s *solver) dividers(in *interior) bool {
 	left := in.inside.U.Lo
-	for i, at := range s.lengths(in.b, "dividers") {
+	for i, at := range s.Lengths(in.b, "dividers") {
 		centre := in.hull.U.Lo + at
 		u := geom.About(centre, in.board.t)
 		if u.Lo <= left || u.Hi >= in.inside.U.Hi {
-			s.findings.Errorf("divider-finds-no-room", s.item(in.b, "dividers", i), "centres with clear space on both sides of each board",
-				"A divider %s thick about %s would reach from %s to %s; clear of the board before it and of the right side are %s to %s.", s.show(in.board.t), s.show(at),
-				s.show(u.Lo-in.hull.U.Lo), s.show(u.Hi-in.hull.U.Lo), s.show(left-in.hull.U.Lo), s.show(in.inside.U.Hi-in.hull.U.Lo))
+			s.Findings.Errorf("divider-finds-no-room", s.item(in.b, "dividers", i), "centres with clear space on both sides of each board",
+				"A divider %s thick about %s would reach from %s to %s; clear of the board before it and of the right side are %s to %s.", s.Show(in.board.t), s.Show(at),
+				s.Show(u.Lo-in.hull.U.Lo), s.Show(u.Hi-in.hull.U.Lo), s.Show(left-in.hull.U.Lo), s.Show(in.inside.U.Hi-in.hull.U.Lo))
 			return false
 		}
 		in.spaces = append(in.spaces, geom.Span{Lo: left, Hi: u.Lo})
@@ -91,21 +91,21 @@ func numbered(i int, p piece) piece {
 // fixedShelves go from side to side, in one piece for each space between
 // dividers.
 func (s *solver) fixedShelves(in *interior) bool {
-	heights := s.lengths(in.b, "fixed_shelves")
+	heights := s.Lengths(in.b, "fixed_shelves")
 	above := in.clear.Lo
 	for i, h := range heights {
 		z := geom.Span{Lo: h - in.shelf.t, Hi: h}
 		if z.Lo <= above || z.Hi >= in.clear.Hi {
-			s.findings.Errorf("shelf-finds-no-room", s.item(in.b, "fixed_shelves", i), "heights with clear space over and under each board",
+			s.Findings.Errorf("shelf-finds-no-room", s.item(in.b, "fixed_shelves", i), "heights with clear space over and under each board",
 				"A shelf %s thick with its upper face at %s would reach down to %s; clear are %s to %s.",
-				s.show(in.shelf.t), s.show(h), s.show(z.Lo), s.show(above), s.show(in.clear.Hi))
+				s.Show(in.shelf.t), s.Show(h), s.Show(z.Lo), s.Show(above), s.Show(in.clear.Hi))
 			return false
 		}
 		in.fixed, above = append(in.fixed, z), h
 	}
 	if len(heights) > 0 && in.depth.Size() <= in.band {
-		s.findings.Errorf("shelf-finds-no-room", in.at("shelf"), "a smaller setback", "The inside is %s deep: a shelf that stays %s behind the front edges has no room in it.",
-			s.show(in.inside.V.Size()), s.show(in.inside.V.Hi-in.depth.Hi)).Also(in.b.Head, "the cabinet")
+		s.Findings.Errorf("shelf-finds-no-room", in.at("shelf"), "a smaller setback", "The inside is %s deep: a shelf that stays %s behind the front edges has no room in it.",
+			s.Show(in.inside.V.Size()), s.Show(in.inside.V.Hi-in.depth.Hi)).Also(in.b.Head, "the cabinet")
 		return false
 	}
 	if n := len(in.fixed) * len(in.spaces); n > mostPieces {
@@ -129,5 +129,5 @@ func (s *solver) shelfBoard(in *interior, box geom.Box, p piece) {
 
 // item is where a list of a block says one of its values.
 func (s *solver) item(b *lang.Block, name string, i int) source.Range {
-	return s.value(b, name).Items[i].At
+	return s.Value(b, name).Items[i].At
 }

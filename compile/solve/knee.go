@@ -22,7 +22,7 @@ const mostPlates = 12
 
 // kneeWalls frames each knee wall and lets its supports into the uppermost plate.
 func (s *solver) kneeWalls() {
-	for _, b := range s.src.Top("knee_wall") {
+	for _, b := range s.Source.Top("knee_wall") {
 		s.kneeWall(b)
 	}
 }
@@ -38,7 +38,7 @@ func (s *solver) runNamed(name string) *model.Run {
 }
 
 func (s *solver) kneeWall(b *lang.Block) {
-	run := s.runNamed(s.ref(b, "behind").Name)
+	run := s.runNamed(s.Ref(b, "behind").Name)
 	if !s.checkBehind(b, run) {
 		return
 	}
@@ -46,23 +46,23 @@ func (s *solver) kneeWall(b *lang.Block) {
 	if !s.soundFraming(&k) {
 		return
 	}
-	s.kneeOutlets(&k.wall, b)
+	s.kneeOutlets(&k)
 	s.frame(&k)
 }
 
 // knee is a knee wall of which nothing but the extent is known.
 func (s *solver) knee(b *lang.Block, run *model.Run) knee {
-	stick := s.ref(b, "lumber")
-	w, gap := s.length(stick, "width"), s.length(b, "gap")
+	stick := s.Ref(b, "lumber")
+	w, gap := s.Length(stick, "width"), s.Length(b, "gap")
 	return knee{
-		block: b, stick: stick, run: run, thick: s.length(stick, "thickness"),
-		lower: s.count(b, "bottom_plates"), upper: s.count(b, "top_plates"),
+		block: b, stick: stick, run: run, thick: s.Length(stick, "thickness"),
+		lower: s.Count(b, "bottom_plates"), upper: s.Count(b, "top_plates"),
 		wall: model.KneeWall{
 			Name: b.Name, Run: run.Name, Frame: run.Frame, Why: why(b),
 			Framing: geom.Box{
-				U: geom.Span{Lo: s.solvedLength(b, "left"), Hi: s.solvedLength(b, "right")},
+				U: geom.Span{Lo: s.SolvedLength(b, "left"), Hi: s.SolvedLength(b, "right")},
 				V: geom.Span{Lo: -gap - w, Hi: -gap},
-				Z: geom.Span{Hi: s.solvedLength(b, "top")},
+				Z: geom.Span{Hi: s.SolvedLength(b, "top")},
 			},
 		},
 	}
@@ -91,20 +91,20 @@ func (s *solver) frame(k *knee) {
 }
 
 func (s *solver) soundFraming(k *knee) bool {
-	b, f, t, apart, plates := k.block, k.wall.Framing, k.thick, s.length(k.block, "spacing"), k.lower+k.upper
+	b, f, t, apart, plates := k.block, k.wall.Framing, k.thick, s.Length(k.block, "spacing"), k.lower+k.upper
 	switch {
 	case plates > mostPlates:
-		s.findings.Errorf("too-many", b.Head, "", "This asks for %d plates; %d is the most.", plates, mostPlates)
+		s.Findings.Errorf("too-many", b.Head, "", "This asks for %d plates; %d is the most.", plates, mostPlates)
 	case apart < 2*t:
-		s.findings.Errorf("studs-too-close", b.Head, "spacing = \""+s.show(2*t)+"\" or more",
-			"The studs of %s are %s thick and would stand %s from centre to centre.", b.Describe(), s.show(t), s.show(apart))
+		s.Findings.Errorf("studs-too-close", b.Head, "spacing = \""+s.Show(2*t)+"\" or more",
+			"The studs of %s are %s thick and would stand %s from centre to centre.", b.Describe(), s.Show(t), s.Show(apart))
 	case f.U.Size()/apart > mostPieces:
 		s.tooMany(b.Head, int(f.U.Size()/apart), "studs")
 	case f.U.Size() < 2*t:
-		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s long, but two studs alone take up %s.", finding.Capital(b.Describe()), s.show(f.U.Size()), s.show(2*t))
+		s.Findings.Errorf("box-too-small", b.Head, "", "%s is %s long, but two studs alone take up %s.", finding.Capital(b.Describe()), s.Show(f.U.Size()), s.Show(2*t))
 	case f.Z.Hi <= length.Length(plates)*t:
-		s.findings.Errorf("box-too-small", b.Head, "", "%s is %s high, but its %s alone take up %s.",
-			finding.Capital(b.Describe()), s.show(f.Z.Hi), finding.Counted(plates, "plate"), s.show(length.Length(plates)*t))
+		s.Findings.Errorf("box-too-small", b.Head, "", "%s is %s high, but its %s alone take up %s.",
+			finding.Capital(b.Describe()), s.Show(f.Z.Hi), finding.Counted(plates, "plate"), s.Show(length.Length(plates)*t))
 	default:
 		return true
 	}
@@ -118,5 +118,5 @@ func (k *knee) studSpan() geom.Span {
 
 // stud is the extent of a stud about its centre.
 func (k *knee) stud(centre length.Length) geom.Span {
-	return geom.Span{Lo: centre - k.thick/2, Hi: centre - k.thick/2 + k.thick}
+	return geom.About(centre, k.thick)
 }

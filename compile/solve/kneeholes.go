@@ -22,47 +22,46 @@ func fromEdge(hole length.Length) length.Length { return (3*hole + 1) / 2 }
 
 // bored is a pattern of holes in a support.
 type bored struct {
-	name   string
-	screw  *lang.Block
-	count  int
-	along  geom.Span     // of the steel's length where they may be, edges not counted
-	edges  geom.Span     // how far from either end of that a centre keeps at least
-	each   length.Length // how much longer than a hole a slot is
-	far    bool
-	beside string // what bounds the stretch
+	name               string
+	screw              *lang.Block
+	count              int
+	along              geom.Span     // of the steel's length where they may be, edges not counted
+	fromStart, fromEnd length.Length // that a centre keeps from either end of that at least
+	each               length.Length // how much longer than a hole a slot is
+	far                bool
+	beside             string // what bounds the stretch
 }
 
 // holes bores the supports: down through the tail into the plate, and from below
 // through the reach into the bar top.
 func (s *solver) holes(k *knee, g *steelwork) bool {
-	down := bored{name: "screw down", screw: s.ref(g.block, "screws"), count: s.count(g.block, "screws_each"), along: geom.Span{Hi: g.tail}, beside: "on the wood"}
-	up := bored{name: "screw up", screw: s.ref(g.block, "top_screws"), count: s.count(g.block, "top_screws_each"), far: true, beside: "beyond the wall, which leaves no room for a driver beside it"}
-	up.along = geom.Span{Lo: g.tail + s.skinOutside(k), Hi: g.tail + g.reach}
+	down := bored{name: "screw down", screw: s.Ref(g.block, "screws"), count: s.Count(g.block, "screws_each"), along: geom.Span{Hi: g.tail}, beside: "on the wood"}
+	up := bored{name: "screw up", screw: s.Ref(g.block, "top_screws"), count: s.Count(g.block, "top_screws_each"), far: true, beside: "beyond the wall, which leaves no room for a driver beside it"}
+	up.along = geom.Span{Lo: g.tail + s.skinThickness(k.block, "room"), Hi: g.tail + g.reach}
 	if s.solidTop(k) {
-		up.each = 2 * s.length(g.block, "movement")
+		up.each = 2 * s.Length(g.block, "movement")
 	}
 	for _, p := range []bored{down, up} {
 		if p.screw == nil {
 			continue
 		}
-		hole := s.length(p.screw, "diameter") + s.length(g.block, "hole")
-		p.edges = geom.Span{Lo: fromEdge(hole) + p.each/2, Hi: fromEdge(hole) + p.each/2}
+		hole := s.Length(p.screw, "diameter") + s.Length(g.block, "hole")
+		p.fromEnd = fromEdge(hole) + p.each/2
+		p.fromStart = max(p.fromEnd, g.corner) // clear of the rounding, whatever lies across
 		if p.far {
-			p.edges.Lo = driver + p.each/2
-		} else if g.corner > p.edges.Lo {
-			p.edges.Lo = g.corner // clear of the rounding, whatever lies across
+			p.fromStart = driver + p.each/2
 		}
-		at, refusal := p.pattern(g.width, hole, s.marks)
+		at, refusal := p.pattern(g.width, hole, s.Marks)
 		if refusal != nil {
 			attr := g.block.Attr(map[bool]string{false: "screws", true: "top_screws"}[p.far])
-			s.findings.Errorf("no-room-for-holes", attr.Expr.At, "fewer or thinner screws, or larger steel",
+			s.Findings.Errorf("no-room-for-holes", attr.Expr.At, "fewer or thinner screws, or larger steel",
 				"%s of %s do not find room in %s of steel %s, %s from the edges and %s apart. %s",
-				finding.Counted(p.count, "hole"), s.show(hole), s.show(p.along.Size()), p.beside, s.show(fromEdge(hole)), s.show(apartBy*hole+p.each), refusal.Text(s.show))
+				finding.Counted(p.count, "hole"), s.Show(hole), s.Show(p.along.Size()), p.beside, s.Show(fromEdge(hole)), s.Show(apartBy*hole+p.each), refusal.Text(s.Show))
 			return false
 		}
 		for _, point := range at {
 			g.bores = append(g.bores, model.Bore{
-				Name: p.name, At: point, Diameter: hole, Far: p.far, Sink: headWidth * s.length(p.screw, "diameter"),
+				Name: p.name, At: point, Diameter: hole, Far: p.far, Sink: headWidth * s.Length(p.screw, "diameter"),
 				Slot: p.each, Across: p.each > 0, Why: why(g.block),
 			})
 		}
@@ -93,7 +92,7 @@ func (p *bored) rows(n int, width, hole, mark length.Length) ([]length.Length, *
 	edge := fromEdge(hole)
 	placed, refusal := spacing.Place(spacing.Ask{
 		Stretch: geom.Span{Hi: width}, Count: n, HalfEnds: true, Mirrored: true, Mark: mark, Least: apartBy * hole,
-		Closed: edges(geom.Span{Hi: width}, geom.Span{Lo: edge, Hi: edge}),
+		Closed: closedEnds(geom.Span{Hi: width}, edge, edge, "the edges"),
 	})
 	return placed.Centres, refusal
 }
@@ -106,7 +105,7 @@ func (p *bored) fill(rows []length.Length, hole, mark length.Length) ([]geom.Poi
 		n := (left + len(rows) - i - 1) / (len(rows) - i)
 		left -= n
 		placed, refusal := spacing.Place(spacing.Ask{
-			Stretch: p.along, Count: n, HalfEnds: true, Mirrored: true, Mark: mark, Least: apartBy*hole + p.each, Closed: edges(p.along, p.edges),
+			Stretch: p.along, Count: n, HalfEnds: true, Mirrored: true, Mark: mark, Least: apartBy*hole + p.each, Closed: closedEnds(p.along, p.fromStart, p.fromEnd, "the edges"),
 		})
 		if refusal != nil {
 			return nil, refusal
@@ -118,26 +117,18 @@ func (p *bored) fill(rows []length.Length, hole, mark length.Length) ([]geom.Poi
 	return out, nil
 }
 
-// edges are closed to centres that must keep off the ends of a stretch.
-func edges(stretch, keep geom.Span) []spacing.Closed {
+// closedEnds are closed to centres that must keep off the ends of a stretch.
+func closedEnds(stretch geom.Span, lo, hi length.Length, by string) []spacing.Closed {
 	return []spacing.Closed{
-		{Span: geom.Span{Lo: stretch.Lo - 1, Hi: stretch.Lo + keep.Lo}, By: "the edges"},
-		{Span: geom.Span{Lo: stretch.Hi - keep.Hi, Hi: stretch.Hi + 1}, By: "the edges"},
+		{Span: geom.Span{Lo: stretch.Lo - 1, Hi: stretch.Lo + lo}, By: by},
+		{Span: geom.Span{Lo: stretch.Hi - hi, Hi: stretch.Hi + 1}, By: by},
 	}
-}
-
-// skinOutside is how thick the finish on the room's side is.
-func (s *solver) skinOutside(k *knee) length.Length {
-	if skin := s.skinOn(k.block, "room"); skin != nil {
-		return s.length(s.ref(skin, "board"), "thickness")
-	}
-	return 0
 }
 
 // solidTop reports whether the bar top is of solid wood, which moves.
 func (s *solver) solidTop(k *knee) bool {
-	for _, b := range s.src.Top("bar_top") {
-		if s.ref(b, "over") == k.block && s.flag(s.ref(b, "slab"), "solid") {
+	for _, b := range s.Source.Top("bar_top") {
+		if s.Ref(b, "over") == k.block && s.Flag(s.Ref(b, "slab"), "solid") {
 			return true
 		}
 	}

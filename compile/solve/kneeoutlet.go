@@ -10,20 +10,19 @@ import (
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
-	"barwright/lang/source"
 )
 
 // kneeOutlets places the electrical boxes of a knee wall, which must be known
 // before its studs and supports are.
-func (s *solver) kneeOutlets(wall *model.KneeWall, b *lang.Block) {
-	for _, o := range b.Inner("outlet") {
-		along, ok := s.kneeOutletAlong(wall.Framing.U, o)
+func (s *solver) kneeOutlets(in *knee) {
+	for _, o := range in.block.Inner("outlet") {
+		along, ok := s.kneeOutletAlong(in.wall.Framing.U, o)
 		if !ok {
 			continue
 		}
-		k := s.kneeBox(wall, b, o, along)
-		if s.soundKneeBox(&k) && s.outletsApart(wall, &k) {
-			wall.Outlets = append(wall.Outlets, k.outlet)
+		k := s.kneeBox(in, o, along)
+		if s.soundKneeBox(&k) && s.outletsApart(&in.wall, &k) {
+			in.wall.Outlets = append(in.wall.Outlets, k.outlet)
 		}
 	}
 }
@@ -37,9 +36,9 @@ func (s *solver) kneeOutletAlong(framing geom.Span, o *lang.Block) (length.Lengt
 	case way == nil:
 		return 0, false
 	case way.Spec.Name == "mirrors":
-		other := s.ref(o, "mirrors")
+		other := s.Ref(o, "mirrors")
 		if other.Parent != o.Parent || other.Attr("mirrors") != nil {
-			s.findings.Errorf("mirrored-elsewhere", way.Expr.At, "mirror an outlet of this knee wall that says from_left or from_right",
+			s.Findings.Errorf("mirrored-elsewhere", way.Expr.At, "mirror an outlet of this knee wall that says from_left or from_right",
 				"%s is not placed from an end of this knee wall.", finding.Capital(other.Describe())).
 				Also(other.Head, "it stands here")
 			return 0, false
@@ -47,8 +46,8 @@ func (s *solver) kneeOutletAlong(framing geom.Span, o *lang.Block) (length.Lengt
 		along, ok := s.kneeOutletAlong(framing, other)
 		return framing.Lo + framing.Hi - along, ok
 	}
-	from := s.length(o, way.Spec.Name)
-	if (way.Spec.Name == "from_left") == (s.text(o, "face") == "work") {
+	from := s.Length(o, way.Spec.Name)
+	if (way.Spec.Name == "from_left") == (s.Text(o, "face") == "work") {
 		return framing.Lo + from, true
 	}
 	return framing.Hi - from, true
@@ -66,11 +65,11 @@ func (s *solver) saidOnce(b *lang.Block, names ...string) *lang.Attr {
 	}
 	last := len(names) - 1
 	switch {
-	case len(said) == 0 && !s.findings.Has("attribute-missing", b.Head):
-		s.findings.Errorf("attribute-missing", b.Head, strings.Join(names[:last], " = …, ")+" = … or "+names[last]+" = outlet.NAME",
+	case len(said) == 0 && !s.Findings.Has("attribute-missing", b.Head):
+		s.Findings.Errorf("attribute-missing", b.Head, strings.Join(names[:last], " = …, ")+" = … or "+names[last]+" = outlet.NAME",
 			"%s does not say where it is.", finding.Capital(b.Describe()))
-	case len(said) > 1 && !s.findings.Has("said-twice", said[1].NameAt):
-		s.findings.Errorf("said-twice", said[1].NameAt, "leave one of them out", "%s says twice where it is.", finding.Capital(b.Describe())).
+	case len(said) > 1 && !s.Findings.Has("said-twice", said[1].NameAt):
+		s.Findings.Errorf("said-twice", said[1].NameAt, "leave one of them out", "%s says twice where it is.", finding.Capital(b.Describe())).
 			Also(said[0].NameAt, "the first one")
 	}
 	if len(said) != 1 {
@@ -86,25 +85,28 @@ type kneeBox struct {
 	end         length.Length // what the stud at either end takes
 	outlet      model.KneeOutlet
 	box, cover  geom.Rect // from the run's left end, above the floor
-	free        geom.Span // heights between what lies below and the upper plates
+	free        geom.Span // heights between the plates, or above what lies on the run on the work side
 	depth       length.Length
 	into        length.Length // of the depth, what lies behind the face of the framing
 	clearance   length.Length
 	said        bool // its height is
 }
 
-func (s *solver) kneeBox(wall *model.KneeWall, b, o *lang.Block, along length.Length) kneeBox {
-	f, face := wall.Framing, s.text(o, "face")
+func (s *solver) kneeBox(in *knee, o *lang.Block, along length.Length) kneeBox {
+	f, face := in.wall.Framing, s.Text(o, "face")
 	k := kneeBox{
-		knee: b, block: o, framing: f, end: s.length(s.ref(b, "lumber"), "thickness"), free: s.freeHeight(f, b, face),
-		depth: s.fieldLength(o, "box", "depth"), clearance: s.length(o, "clearance"), said: o.Attr("height") != nil,
+		knee: in.block, block: o, framing: f, end: in.thick, free: in.studSpan(),
+		depth: s.FieldLength(o, "box", "depth"), clearance: s.Length(o, "clearance"), said: o.Attr("height") != nil,
+	}
+	if face == "work" {
+		k.free.Lo, _ = s.onRun(in.block)
 	}
 	height := k.free.Mid()
 	if k.said {
-		height = s.length(o, "height")
+		height = s.Length(o, "height")
 	}
-	k.box, k.cover = s.outletSizes(o, along, height, s.flag(o, "lying"))
-	covered := s.skinThickness(b, face)
+	k.box, k.cover = s.outletSizes(o, along, height, s.Flag(o, "lying"))
+	covered := s.skinThickness(in.block, face)
 	k.into = k.depth - covered
 	cut := k.box.Grow(k.clearance)
 	k.outlet = model.KneeOutlet{
@@ -124,7 +126,7 @@ func (s *solver) kneeBox(wall *model.KneeWall, b, o *lang.Block, along length.Le
 // outletSizes are the box and the cover plate of an outlet about its centre.
 func (s *solver) outletSizes(o *lang.Block, along, height length.Length, lying bool) (box, cover geom.Rect) {
 	about := func(what string) geom.Rect {
-		w, h := s.fieldLength(o, what, "width"), s.fieldLength(o, what, "height")
+		w, h := s.FieldLength(o, what, "width"), s.FieldLength(o, what, "height")
 		if lying {
 			w, h = h, w
 		}
@@ -133,35 +135,23 @@ func (s *solver) outletSizes(o *lang.Block, along, height length.Length, lying b
 	return about("box"), about("cover")
 }
 
-// freeHeight is what a face of a knee wall has for outlets: up to the upper
-// plates, from what lies on the run on the work side, from the lower plates on
-// the room's.
-func (s *solver) freeHeight(f geom.Box, b *lang.Block, face string) geom.Span {
-	t := s.length(s.ref(b, "lumber"), "thickness")
-	free := geom.Span{Lo: t * length.Length(s.count(b, "bottom_plates")), Hi: f.Z.Hi - t*length.Length(s.count(b, "top_plates"))}
-	if face == "work" {
-		free.Lo, _ = s.onRun(b)
-	}
-	return free
-}
-
 // onRun is the height of what lies on the run before a knee wall: of its
 // counter, or else of its boxes; and the block that says so.
 func (s *solver) onRun(knee *lang.Block) (length.Length, *lang.Block) {
-	run := s.ref(knee, "behind")
-	for _, c := range s.src.Top("counter") {
-		if s.ref(c, "over") == run {
-			return s.solvedLength(c, "top"), c
+	run := s.Ref(knee, "behind")
+	for _, c := range s.Source.Top("counter") {
+		if s.Ref(c, "over") == run {
+			return s.SolvedLength(c, "top"), c
 		}
 	}
-	return s.solvedLength(run, "height"), run
+	return s.SolvedLength(run, "height"), run
 }
 
 // skinThickness is how thick the skin on a face of a knee wall is, 0 where
 // there is none.
 func (s *solver) skinThickness(knee *lang.Block, face string) length.Length {
-	if skin := s.skinOn(knee, face); skin != nil {
-		return s.length(s.ref(skin, "board"), "thickness")
+	if skin := s.SkinOn(knee, face); skin != nil {
+		return s.Length(s.Ref(skin, "board"), "thickness")
 	}
 	return 0
 }
@@ -173,10 +163,10 @@ func (s *solver) mirrorsAsWide(o *lang.Block) bool {
 		return false
 	}
 	wide := func(o *lang.Block) length.Length {
-		box, _ := s.outletSizes(o, 0, 0, s.flag(o, "lying"))
+		box, _ := s.outletSizes(o, 0, 0, s.Flag(o, "lying"))
 		return box.X.Size()
 	}
-	return wide(s.ref(o, "mirrors")) >= wide(o)
+	return wide(s.Ref(o, "mirrors")) >= wide(o)
 }
 
 func (s *solver) soundKneeBox(k *kneeBox) bool {
@@ -185,9 +175,9 @@ func (s *solver) soundKneeBox(k *kneeBox) bool {
 	ends := k.framing.U.Grow(-k.end)
 	switch {
 	case !k.cover.Contains(cut):
-		s.findings.Errorf("cover-too-small", s.said(o, "cover"), fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", s.show(cut.X.Size()), s.show(cut.Y.Size())),
+		s.Findings.Errorf("cover-too-small", said(o, "cover"), fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", s.Show(cut.X.Size()), s.Show(cut.Y.Size())),
 			"The cover plate of %s is %s wide and %s high as it stands, the opening behind it %s by %s: it would show.",
-			o.Describe(), s.show(k.cover.X.Size()), s.show(k.cover.Y.Size()), s.show(cut.X.Size()), s.show(cut.Y.Size()))
+			o.Describe(), s.Show(k.cover.X.Size()), s.Show(k.cover.Y.Size()), s.Show(cut.X.Size()), s.Show(cut.Y.Size()))
 	case !ends.Contains(k.box.X):
 		if s.mirrorsAsWide(o) {
 			return false // that one says so
@@ -195,49 +185,38 @@ func (s *solver) soundKneeBox(k *kneeBox) bool {
 		lo, hi := k.end+k.box.X.Size()/2, k.framing.U.Size()-k.end-k.box.X.Size()/2
 		mend := ""
 		if lo <= hi {
-			mend = fmt.Sprintf("a centre from %s to %s from either end", s.show(lo), s.show(hi))
+			mend = fmt.Sprintf("a centre from %s to %s from either end", s.Show(lo), s.Show(hi))
 		}
-		s.findings.Errorf("box-meets-end", s.said(o, "from_left", "from_right", "mirrors"), mend,
-			"%s runs %s into the stud at the end of %s, or past it.", name, s.show(max(ends.Lo-k.box.X.Lo, k.box.X.Hi-ends.Hi)), k.knee.Describe())
+		s.Findings.Errorf("box-meets-end", said(o, "from_left", "from_right", "mirrors"), mend,
+			"%s runs %s into the stud at the end of %s, or past it.", name, s.Show(max(ends.Lo-k.box.X.Lo, k.box.X.Hi-ends.Hi)), k.knee.Describe())
 	case k.box.Y.Hi > k.free.Hi:
-		s.findings.Errorf("box-meets-plate", s.said(o, "height"), s.heightMend(k),
+		s.Findings.Errorf("box-meets-plate", said(o, "height"), s.heightMend(k),
 			"The top of %s would stand at %s. The upper plate of %s begins at %s: the box runs %s into the plate.",
-			o.Describe(), s.show(k.box.Y.Hi), k.knee.Describe(), s.show(k.free.Hi), s.show(k.box.Y.Hi-k.free.Hi)).
-			Also(s.said(k.knee, "top"), "the plate comes from here")
+			o.Describe(), s.Show(k.box.Y.Hi), k.knee.Describe(), s.Show(k.free.Hi), s.Show(k.box.Y.Hi-k.free.Hi)).
+			Also(said(k.knee, "top"), "the plate comes from here")
 	case k.outlet.Face == "room" && k.box.Y.Lo < k.free.Lo:
-		s.findings.Errorf("box-meets-plate", s.said(o, "height"), s.heightMend(k),
+		s.Findings.Errorf("box-meets-plate", said(o, "height"), s.heightMend(k),
 			"The bottom of %s would stand at %s. The lower plate of %s ends at %s: the box runs %s into the plate.",
-			o.Describe(), s.show(k.box.Y.Lo), k.knee.Describe(), s.show(k.free.Lo), s.show(k.free.Lo-k.box.Y.Lo)).
+			o.Describe(), s.Show(k.box.Y.Lo), k.knee.Describe(), s.Show(k.free.Lo), s.Show(k.free.Lo-k.box.Y.Lo)).
 			Also(k.knee.Head, "the knee wall")
 	case k.outlet.Face == "work" && k.cover.Y.Lo < k.free.Lo:
 		_, on := s.onRun(k.knee)
-		s.findings.Errorf("cover-in-the-way", s.said(o, "height"), s.heightMend(k),
+		s.Findings.Errorf("cover-in-the-way", said(o, "height"), s.heightMend(k),
 			"The cover plate of %s would reach down to %s, but %s lies at %s: %s too low.",
-			o.Describe(), s.show(k.cover.Y.Lo), on.Describe(), s.show(k.free.Lo), s.show(k.free.Lo-k.cover.Y.Lo)).
+			o.Describe(), s.Show(k.cover.Y.Lo), on.Describe(), s.Show(k.free.Lo), s.Show(k.free.Lo-k.cover.Y.Lo)).
 			Also(on.Head, "what lies there")
 	case k.cover.Y.Hi > k.framing.Z.Hi:
-		s.findings.Errorf("cover-in-the-way", s.said(o, "height"), s.heightMend(k),
+		s.Findings.Errorf("cover-in-the-way", said(o, "height"), s.heightMend(k),
 			"The cover plate of %s would reach up to %s, but the framing ends at %s, where the bar top lies: %s too high.",
-			o.Describe(), s.show(k.cover.Y.Hi), s.show(k.framing.Z.Hi), s.show(k.cover.Y.Hi-k.framing.Z.Hi))
+			o.Describe(), s.Show(k.cover.Y.Hi), s.Show(k.framing.Z.Hi), s.Show(k.cover.Y.Hi-k.framing.Z.Hi))
 	case k.into > k.framing.V.Size() || k.into <= 0:
-		s.findings.Errorf("box-depth", s.said(o, "box"), fmt.Sprintf("a box over %s and at most %s deep", s.show(k.depth-k.into), s.show(k.depth-k.into+k.framing.V.Size())),
+		s.Findings.Errorf("box-depth", said(o, "box"), fmt.Sprintf("a box over %s and at most %s deep", s.Show(k.depth-k.into), s.Show(k.depth-k.into+k.framing.V.Size())),
 			"The box of %s is %s deep, of which the skin takes %s; the framing is %s thick.",
-			o.Describe(), s.show(k.depth), s.show(k.depth-k.into), s.show(k.framing.V.Size()))
+			o.Describe(), s.Show(k.depth), s.Show(k.depth-k.into), s.Show(k.framing.V.Size()))
 	default:
 		return true
 	}
 	return false
-}
-
-// said is the place of the first of some attributes that a block states, or
-// else of its head.
-func (s *solver) said(b *lang.Block, names ...string) source.Range {
-	for _, name := range names {
-		if a := b.Attr(name); a != nil {
-			return a.Expr.At
-		}
-	}
-	return b.Head
 }
 
 // heights are those at which the centre of a box fits, whole marks inwards:
@@ -249,39 +228,39 @@ func (k *kneeBox) heights(box, cover geom.Rect, mark length.Length) geom.Span {
 		lo = k.free.Lo + cover.Y.Size()/2
 	}
 	hi := min(k.free.Hi-up(box.Y.Size()), k.framing.Z.Hi-up(cover.Y.Size()))
-	return geom.Span{Lo: roundUp(lo, mark), Hi: hi / mark * mark}
+	return geom.Span{Lo: length.Up(lo, mark), Hi: length.Down(hi, mark)}
 }
 
 // heightMend tells how the height of a box can be mended: by another one, by
 // leaving it to the rule, by turning the box; empty where nothing of that does.
 func (s *solver) heightMend(k *kneeBox) string {
-	fits := k.heights(k.box, k.cover, s.marks)
+	fits := k.heights(k.box, k.cover, s.Marks)
 	middle := k.free.Mid()
-	left := fmt.Sprintf("it is then %s, the middle of what is free", s.show(middle))
+	left := fmt.Sprintf("it is then %s, the middle of what is free", s.Show(middle))
 	within := func(heights geom.Span, h length.Length) bool { return heights.Lo <= h && h <= heights.Hi }
 	if fits.Size() >= 0 {
-		mend := fmt.Sprintf("height at most %s", s.show(fits.Hi))
+		mend := fmt.Sprintf("height at most %s", s.Show(fits.Hi))
 		switch {
 		case !k.said:
-			return fmt.Sprintf("a height from %s to %s", s.show(fits.Lo), s.show(fits.Hi))
+			return fmt.Sprintf("a height from %s to %s", s.Show(fits.Lo), s.Show(fits.Hi))
 		case k.box.Y.Mid() < fits.Lo:
-			mend = fmt.Sprintf("height at least %s", s.show(fits.Lo))
+			mend = fmt.Sprintf("height at least %s", s.Show(fits.Lo))
 		}
 		if within(fits, middle) {
 			mend += "; or leave it out: " + left
 		}
 		return mend
 	}
-	lying := !s.flag(k.block, "lying")
+	lying := !s.Flag(k.block, "lying")
 	centre := k.box.Y.Lo + k.box.Y.Size()/2
-	turned := k.heights(quarter(k.box), quarter(k.cover), s.marks)
+	turned := k.heights(quarter(k.box), quarter(k.cover), s.Marks)
 	switch {
 	case within(turned, centre):
 		return fmt.Sprintf("lying = %t", lying)
 	case within(turned, middle):
 		return fmt.Sprintf("lying = %t, and no height: ", lying) + left
 	case turned.Size() >= 0:
-		return fmt.Sprintf("lying = %t, and a height from %s to %s", lying, s.show(turned.Lo), s.show(turned.Hi))
+		return fmt.Sprintf("lying = %t, and a height from %s to %s", lying, s.Show(turned.Lo), s.Show(turned.Hi))
 	}
 	return ""
 }
@@ -301,15 +280,15 @@ func (s *solver) outletsApart(wall *model.KneeWall, k *kneeBox) bool {
 	}
 	other := wall.Outlets[i]
 	miss := min(other.Cover.U.Intersect(k.cover.X).Size(), other.Cover.Z.Intersect(k.cover.Y).Size())
-	mend := fmt.Sprintf("move one of them by %s along the wall, or more", s.show(roundUp(other.Cover.U.Intersect(k.cover.X).Size(), s.marks)))
+	mend := fmt.Sprintf("move one of them by %s along the wall, or more", s.Show(length.Up(other.Cover.U.Intersect(k.cover.X).Size(), s.Marks)))
 	if other.Face == k.outlet.Face {
-		s.findings.Errorf("outlets-meet", k.block.Head, mend, "The cover plates of %s and of outlet %q overlap by %s.", k.block.Describe(), other.Name, s.show(miss)).
+		s.Findings.Errorf("outlets-meet", k.block.Head, mend, "The cover plates of %s and of outlet %q overlap by %s.", k.block.Describe(), other.Name, s.Show(miss)).
 			Also(other.Why.At, "the other one")
 		return false
 	}
 	deep := other.Box.V.Intersect(k.outlet.Box.V).Size()
-	s.findings.Errorf("outlets-meet", k.block.Head, mend, "The boxes of %s and of outlet %q stand back to back in a framing of %s, and run %s into one another.",
-		k.block.Describe(), other.Name, s.show(wall.Framing.V.Size()), s.show(deep)).
+	s.Findings.Errorf("outlets-meet", k.block.Head, mend, "The boxes of %s and of outlet %q stand back to back in a framing of %s, and run %s into one another.",
+		k.block.Describe(), other.Name, s.Show(wall.Framing.V.Size()), s.Show(deep)).
 		Also(other.Why.At, "the other one")
 	return false
 }
@@ -320,9 +299,9 @@ func (s *solver) coversClearOfSteel(wall *model.KneeWall, knee *lang.Block) bool
 	for _, o := range wall.Outlets {
 		for i, sup := range wall.Supports {
 			if o.Face == "room" && o.Cover.U.Overlaps(sup.Steel.U) && o.Cover.Z.Overlaps(sup.Steel.Z) {
-				s.findings.Errorf("cover-in-the-way", o.Why.At, "another height, or another place along the wall",
+				s.Findings.Errorf("cover-in-the-way", o.Why.At, "another height, or another place along the wall",
 					"The cover plate of outlet %q would reach up to %s, but support %d leaves the wall there, from %s on: %s too high.",
-					o.Name, s.show(o.Cover.Z.Hi), i+1, s.show(sup.Steel.Z.Lo), s.show(o.Cover.Z.Hi-sup.Steel.Z.Lo)).
+					o.Name, s.Show(o.Cover.Z.Hi), i+1, s.Show(sup.Steel.Z.Lo), s.Show(o.Cover.Z.Hi-sup.Steel.Z.Lo)).
 					Also(knee.Inner("supports")[0].Head, "the supports")
 				ok = false
 				break

@@ -7,6 +7,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/length"
 	"barwright/lang/source"
@@ -86,9 +87,9 @@ func framedAround(t *testing.T, outlets ...model.KneeOutlet) *solver {
 	t.Helper()
 	src, findings := lang.Read(source.Files{{Name: "bar.hcl", Text: []byte(seventy)}})
 	s := &solver{m: &model.Model{}}
-	s.values = newValues(src, &s.out.Findings)
+	s.Values = values.New(src, &s.out.Findings)
 	s.build()
-	s.all()
+	s.All()
 	s.room()
 	s.runs()
 	k := s.knee(src.Top("knee_wall")[0], &s.m.Runs[0])

@@ -22,7 +22,7 @@ type spliced struct{ lower, upper [][]length.Length }
 // studs, into as few pieces as can be, staggered from plate to plate, those of
 // upper plates clear of supports by the width of a plate.
 func (s *solver) splices(k *knee, steel *steelwork) (spliced, bool) {
-	lengths := s.lengths(k.stick, "lengths")
+	lengths := s.Lengths(k.stick, "lengths")
 	longest := slices.Max(lengths)
 	inner := k.wall.Studs[1 : len(k.wall.Studs)-1]
 	clear := inner
@@ -37,13 +37,13 @@ func (s *solver) splices(k *knee, steel *steelwork) (spliced, bool) {
 	lower, okLower := layers(k.wall.Framing.U, longest, k.lower, inner)
 	upper, okUpper := layers(k.wall.Framing.U, longest, k.upper, clear)
 	if !okLower || !okUpper {
-		which, over := "upper", ", clear of supports by "+s.show(k.wall.Framing.V.Size())
+		which, over := "upper", ", clear of supports by "+s.Show(k.wall.Framing.V.Size())
 		if !okLower {
 			which, over = "lower", ""
 		}
-		s.findings.Errorf("no-place-for-splice", k.block.Head, "longer sticks, or studs closer to one another",
+		s.Findings.Errorf("no-place-for-splice", k.block.Head, "longer sticks, or studs closer to one another",
 			"The plates are %s long and the longest stick %s, but there is no choice of studs for the splices of the %s ones: none further apart than a stick, those of two plates on one another %s apart or more%s.",
-			s.show(k.wall.Framing.U.Size()), s.show(longest), which, s.show(stagger), over).Also(k.stick.Head, "the sticks")
+			s.Show(k.wall.Framing.U.Size()), s.Show(longest), which, s.Show(stagger), over).Also(k.stick.Head, "the sticks")
 		return spliced{}, false
 	}
 	slices.Reverse(upper) // the uppermost was chosen first
@@ -96,14 +96,13 @@ func (s *solver) plate(k *knee, which string, i, of, n int, z length.Length, cut
 	if of > 1 {
 		id, name = id+"-"+strconv.Itoa(i+1), name+" "+strconv.Itoa(i+1)
 	}
-	ends := append(slices.Concat([]length.Length{f.U.Lo}, cuts), f.U.Hi)
-	for j := range ends[1:] {
+	for j, u := range spacing.Pieces(f.U, cuts) {
 		p := piece{id: id, code: "P" + strconv.Itoa(n), name: name, out: above, face: "top"}
 		if len(cuts) > 0 {
 			letter := letters(j)
 			p.id, p.code, p.name = p.id+"-"+strings.ToLower(letter), p.code+letter, p.name+", piece "+letter
 		}
-		s.lumber(k.block, k.stick, k.wall.Frame, geom.Box{U: geom.Span{Lo: ends[j], Hi: ends[j+1]}, V: f.V, Z: geom.Span{Lo: z, Hi: z + k.thick}}, p)
+		s.lumber(k.block, k.stick, k.wall.Frame, geom.Box{U: u, V: f.V, Z: geom.Span{Lo: z, Hi: z + k.thick}}, p)
 	}
 }
 

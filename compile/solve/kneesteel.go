@@ -35,9 +35,9 @@ func (g *steelwork) about(centre length.Length) geom.Span {
 // none, or none can be.
 func (s *solver) steelOf(k *knee) *steelwork {
 	for _, inner := range k.block.Inner("supports") {
-		router := s.ref(k.block, "router")
+		router := s.Ref(k.block, "router")
 		if router == nil {
-			s.findings.Errorf("attribute-missing", k.block.Head, "router = router.NAME", "%s has supports, but does not say which router cuts their recesses.", finding.Capital(k.block.Describe()))
+			s.Findings.Errorf("attribute-missing", k.block.Head, "router = router.NAME", "%s has supports, but does not say which router cuts their recesses.", finding.Capital(k.block.Describe()))
 			return nil
 		}
 		g := s.shapeSteel(k, inner, router)
@@ -49,24 +49,24 @@ func (s *solver) steelOf(k *knee) *steelwork {
 }
 
 func (s *solver) shapeSteel(k *knee, inner, router *lang.Block) steelwork {
-	stock := s.ref(inner, "plate")
+	stock := s.Ref(inner, "plate")
 	g := steelwork{
 		block: inner, stock: stock, router: router,
-		width: s.length(stock, "width"), thick: s.length(stock, "thickness"),
-		reach: s.length(inner, "reach"), tail: s.length(inner, "tail"),
-		fit: s.length(router, "fit"), low: s.length(router, "low"),
+		width: s.Length(stock, "width"), thick: s.Length(stock, "thickness"),
+		reach: s.Length(inner, "reach"), tail: s.Length(inner, "tail"),
+		fit: s.Length(router, "fit"), low: s.Length(router, "low"),
 		plateWidth: k.wall.Framing.V.Size(), plateThickness: k.thick,
 	}
 	if g.tail == 0 {
 		g.tail = g.plateWidth
 	}
 	g.through = g.tail >= g.plateWidth
-	radius := s.length(router, "bit") / 2
+	radius := s.Length(router, "bit") / 2
 	if !g.through {
 		g.recessCorner = radius
 		g.corner = max(radius-g.fit, 0)
 		if inner.Attr("corner") != nil {
-			g.corner = s.length(inner, "corner")
+			g.corner = s.Length(inner, "corner")
 			g.recessCorner = max(radius, g.corner+g.fit)
 		}
 	}
@@ -76,30 +76,30 @@ func (s *solver) shapeSteel(k *knee, inner, router *lang.Block) steelwork {
 
 func (s *solver) soundSteel(g *steelwork) bool {
 	inner, router := g.block, g.router
-	bit := s.length(router, "bit")
-	cuts := bit + 2*s.length(router, "finish")
+	bit := s.Length(router, "bit")
+	cuts := bit + 2*s.Length(router, "finish")
 	depth := g.thick + g.low
 	switch {
 	case depth >= g.plateThickness:
-		s.findings.Errorf("recess-too-deep", inner.Attr("plate").Expr.At, "a thinner flat bar, or thicker lumber",
-			"The recess would be %s deep in a plate of %s: %s too deep to leave any wood.", s.show(depth), s.show(g.plateThickness), s.show(depth-g.plateThickness))
+		s.Findings.Errorf("recess-too-deep", inner.Attr("plate").Expr.At, "a thinner flat bar, or thicker lumber",
+			"The recess would be %s deep in a plate of %s: %s too deep to leave any wood.", s.Show(depth), s.Show(g.plateThickness), s.Show(depth-g.plateThickness))
 	case g.tail > g.plateWidth:
-		s.findings.Errorf("tail-too-long", inner.Attr("tail").Expr.At, "leave it out: the steel then lies on the whole width",
-			"The steel would lie %s on a plate that is %s wide: %s too long.", s.show(g.tail), s.show(g.plateWidth), s.show(g.tail-g.plateWidth))
+		s.Findings.Errorf("tail-too-long", inner.Attr("tail").Expr.At, "leave it out: the steel then lies on the whole width",
+			"The steel would lie %s on a plate that is %s wide: %s too long.", s.Show(g.tail), s.Show(g.plateWidth), s.Show(g.tail-g.plateWidth))
 	case cuts > g.recessWidth:
-		s.findings.Errorf("bit-too-wide", inner.Attr("plate").Expr.At, fmt.Sprintf("a bit of at most %s", s.show(g.recessWidth-(cuts-bit))),
+		s.Findings.Errorf("bit-too-wide", inner.Attr("plate").Expr.At, fmt.Sprintf("a bit of at most %s", s.Show(g.recessWidth-(cuts-bit))),
 			"The recess is %s wide, but the bit, with what it leaves for the last pass on both sides, takes %s: %s too wide.",
-			s.show(g.recessWidth), s.show(cuts), s.show(cuts-g.recessWidth)).
+			s.Show(g.recessWidth), s.Show(cuts), s.Show(cuts-g.recessWidth)).
 			Also(router.Attr("bit").Expr.At, "the bit")
 	case 2*g.recessCorner > g.recessWidth:
-		s.findings.Errorf("corner-too-round", inner.Attr("corner").Expr.At, "a radius of at most half the width, "+s.show(g.width/2),
-			"The steel is %s wide; its corners cannot be rounded to %s.", s.show(g.width), s.show(g.corner))
+		s.Findings.Errorf("corner-too-round", inner.Attr("corner").Expr.At, "a radius of at most half the width, "+s.Show(g.width/2),
+			"The steel is %s wide; its corners cannot be rounded to %s.", s.Show(g.width), s.Show(g.corner))
 	case g.recessCorner > g.tail+g.fit:
-		s.findings.Errorf("tail-too-short", inner.Attr("tail").Expr.At, "a longer tail, or leave it out: the steel then lies on the whole width",
-			"The steel would lie %s on the wood: less than the %s by which the corners of its recess are rounded.", s.show(g.tail), s.show(g.recessCorner))
+		s.Findings.Errorf("tail-too-short", inner.Attr("tail").Expr.At, "a longer tail, or leave it out: the steel then lies on the whole width",
+			"The steel would lie %s on the wood: less than the %s by which the corners of its recess are rounded.", s.Show(g.tail), s.Show(g.recessCorner))
 	case !g.through && g.corner < bit/2-g.fit:
-		s.findings.Errorf("corner-too-tight", inner.Attr("corner").Expr.At, fmt.Sprintf("corner = %q", s.show(bit/2-g.fit)),
-			"The bit rounds the corners of the recess by %s, but those of the steel are rounded by %s: they would meet the wood.", s.show(bit/2), s.show(g.corner)).
+		s.Findings.Errorf("corner-too-tight", inner.Attr("corner").Expr.At, fmt.Sprintf("corner = %q", s.Show(bit/2-g.fit)),
+			"The bit rounds the corners of the recess by %s, but those of the steel are rounded by %s: they would meet the wood.", s.Show(bit/2), s.Show(g.corner)).
 			Also(router.Attr("bit").Expr.At, "the bit")
 	default:
 		return true
@@ -128,9 +128,8 @@ func (s *solver) support(k *knee, g *steelwork, plate, i int, c length.Length) {
 	f := wall.Framing
 	room := f.V.Lo // the steel leaves the wood on the room's side
 	top := f.Z.Hi
-	half := g.width / 2
 	steelBox := geom.Box{
-		U: geom.Span{Lo: c - half, Hi: c - half + g.width},
+		U: geom.About(c, g.width),
 		V: geom.Span{Lo: room - g.reach, Hi: room + g.tail},
 		Z: geom.Span{Lo: top - g.low - g.thick, Hi: top - g.low},
 	}
@@ -188,12 +187,12 @@ func (s *solver) tool(b *lang.Block) model.Tool {
 		}
 		return l
 	}
-	bit, feed := s.length(b, "bit"), s.length(b, "feed")
+	bit, feed := s.Length(b, "bit"), s.Length(b, "feed")
 	return model.Tool{
-		Router: b.Name, Number: s.count(b, "tool"), Diameter: bit, Flutes: s.count(b, "flutes"), RPM: s.count(b, "rpm"),
-		Feed: feed, Plunge: or(s.length(b, "plunge"), feed/3),
-		Stepdown: or(s.length(b, "stepdown"), bit/2), Stepover: or(s.length(b, "stepover"), bit*2/5),
-		RampDegrees: s.number(b, "ramp"), Finish: s.length(b, "finish"), Clearance: s.length(b, "clearance"),
-		Dialect: model.Dialect{Inch: s.text(b, "unit") == "in", Decimals: s.count(b, "decimals"), Percent: s.flag(b, "percent")},
+		Router: b.Name, Number: s.Count(b, "tool"), Diameter: bit, Flutes: s.Count(b, "flutes"), RPM: s.Count(b, "rpm"),
+		Feed: feed, Plunge: or(s.Length(b, "plunge"), feed/3),
+		Stepdown: or(s.Length(b, "stepdown"), bit/2), Stepover: or(s.Length(b, "stepover"), bit*2/5),
+		RampDegrees: s.Number(b, "ramp"), Finish: s.Length(b, "finish"), Clearance: s.Length(b, "clearance"),
+		Dialect: model.Dialect{Inch: s.Text(b, "unit") == "in", Decimals: s.Count(b, "decimals"), Percent: s.Flag(b, "percent")},
 	}
 }

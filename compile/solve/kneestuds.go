@@ -16,8 +16,8 @@ import (
 // placeStuds sets studs on centres, clear of what is in their way.
 func (s *solver) placeStuds(k *knee, steel *steelwork) bool {
 	ask := spacing.Studs{
-		Stretch: k.wall.Framing.U, Spacing: s.length(k.block, "spacing"), Thickness: k.thick,
-		FromRight: s.text(k.block, "studs_from") == "right", Mark: s.marks,
+		Stretch: k.wall.Framing.U, Spacing: s.Length(k.block, "spacing"), Thickness: k.thick,
+		FromRight: s.Text(k.block, "studs_from") == "right", Mark: s.Marks,
 	}
 	bare, _ := spacing.OnCentres(ask)
 	if steel != nil {
@@ -28,8 +28,8 @@ func (s *solver) placeStuds(k *knee, steel *steelwork) bool {
 	ask.Closed = append(ask.Closed, k.outlets(k.thick/2)...)
 	placed, refusal := spacing.OnCentres(ask)
 	if refusal != nil {
-		s.findings.Errorf("no-place-for-stud", k.block.Head, "a wider spacing, or what is in the way further apart",
-			"Studs cannot keep to %s between centres. %s", s.show(ask.Spacing), refusal.Text(s.show))
+		s.Findings.Errorf("no-place-for-stud", k.block.Head, "a wider spacing, or what is in the way further apart",
+			"Studs cannot keep to %s between centres. %s", s.Show(ask.Spacing), refusal.Text(s.Show))
 		return false
 	}
 	k.wall.Studs = placed.Centres
@@ -66,9 +66,9 @@ func (s *solver) tellUneven(k *knee, slug string, at source.Range, what string, 
 			text += fmt.Sprintf(", and %d more", len(forced)-i)
 		case i > mostTold:
 		case f.By != by:
-			text += fmt.Sprintf("; because of %s: %s %d by %s to the %s", f.By, what, f.Index+1, s.show(max(f.Off, -f.Off)), side(f.Off))
+			text += fmt.Sprintf("; because of %s: %s %d by %s to the %s", f.By, what, f.Index+1, s.Show(max(f.Off, -f.Off)), side(f.Off))
 		default:
-			text += fmt.Sprintf(", %s %d by %s to the %s", what, f.Index+1, s.show(max(f.Off, -f.Off)), side(f.Off))
+			text += fmt.Sprintf(", %s %d by %s to the %s", what, f.Index+1, s.Show(max(f.Off, -f.Off)), side(f.Off))
 		}
 		by = f.By
 	}
@@ -76,7 +76,7 @@ func (s *solver) tellUneven(k *knee, slug string, at source.Range, what string, 
 	if more > 0 {
 		text += fmt.Sprintf(" That takes %s more.", finding.Counted(more, what))
 	}
-	s.findings.Notef(slug, at, "%s", text)
+	s.Findings.Notef(slug, at, "%s", text)
 }
 
 func side(off length.Length) string {
@@ -108,22 +108,15 @@ func (s *solver) screwLines(k *knee) {
 				continue
 			}
 			k.wall.Lines = append(k.wall.Lines, model.ScrewLine{Stud: i + 1, Box: box.Name, FromLeft: c - box.Inside.U.Lo, Z: z})
-			s.markLine("cabinet."+box.Name+"/back", "stud "+strconv.Itoa(i+1), c, z, k.wall.Why)
+			s.markLine(s.partOf(s.Block("cabinet."+box.Name), "back"), "stud "+strconv.Itoa(i+1), c, z, k.wall.Why)
 		}
 	}
 }
 
 // markLine draws an upright line on the face of a part, as far as the part
 // reaches.
-func (s *solver) markLine(id, name string, u length.Length, z geom.Span, w model.Why) {
-	for i := range s.m.Parts {
-		p := &s.m.Parts[i]
-		if p.ID != id {
-			continue
-		}
-		at := p.Placement.Box
-		at.U, at.Z = geom.Span{Lo: u, Hi: u}, at.Z.Intersect(z)
-		face, _ := p.Placement.Local(at)
-		p.Marks = append(p.Marks, model.Mark{Name: name, From: geom.Point{X: face.X.Lo, Y: face.Y.Lo}, To: geom.Point{X: face.X.Hi, Y: face.Y.Hi}, Why: w})
-	}
+func (s *solver) markLine(part int, name string, u length.Length, z geom.Span, w model.Why) {
+	p := &s.m.Parts[part]
+	z = z.Intersect(p.Placement.Box.Z)
+	p.Marks = append(p.Marks, model.Mark{Name: name, From: on(p, u, 0, z.Lo), To: on(p, u, 0, z.Hi), Why: w})
 }

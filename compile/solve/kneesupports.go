@@ -3,7 +3,6 @@ package solve
 import (
 	"fmt"
 
-	"barwright/compile/geom"
 	"barwright/compile/spacing"
 	"barwright/lang/finding"
 	"barwright/lang/length"
@@ -11,7 +10,7 @@ import (
 
 // placeSteel places the supports: where they are said to be, or evenly.
 func (s *solver) placeSteel(k *knee, g *steelwork) bool {
-	count := s.count(g.block, "count")
+	count := s.Count(g.block, "count")
 	at := g.block.Attr("count").Expr.At
 	if count > mostPieces {
 		s.tooMany(at, count, "supports")
@@ -24,14 +23,12 @@ func (s *solver) placeSteel(k *knee, g *steelwork) bool {
 	end := g.block.Attr("end")
 	apart, meet := s.supportsApart(k, g)
 	ask := spacing.Ask{
-		Stretch: f, Count: count, Least: apart, End: s.length(g.block, "end"), HalfEnds: end == nil,
-		Mirrored: true, Mark: s.marks, Closed: k.outlets(g.recessWidth / 2),
+		Stretch: f, Count: count, Least: apart, End: s.Length(g.block, "end"), HalfEnds: end == nil,
+		Mirrored: true, Mark: s.Marks, Closed: k.outlets(g.recessWidth / 2),
 	}
 	if end == nil {
 		keep := k.thick + g.recessWidth/2 // from either end, clear of its stud
-		ask.Closed = append(ask.Closed,
-			spacing.Closed{Span: geom.Span{Lo: f.Lo - 1, Hi: f.Lo + keep}, By: "the end studs"},
-			spacing.Closed{Span: geom.Span{Lo: f.Hi - keep, Hi: f.Hi + 1}, By: "the end studs"})
+		ask.Closed = append(ask.Closed, closedEnds(f, keep, keep, "the end studs")...)
 	}
 	placed, refusal := spacing.Place(ask)
 	if refusal != nil {
@@ -41,12 +38,12 @@ func (s *solver) placeSteel(k *knee, g *steelwork) bool {
 	switch {
 	case refusal == nil:
 	case refusal.Cause == spacing.Crowded:
-		s.findings.Errorf("supports-meet", at, "fewer supports", "The %s %s run into one another. %s",
-			meet, finding.Counted(count, "support"), refusal.Text(s.show))
+		s.Findings.Errorf("supports-meet", at, "fewer supports", "The %s %s run into one another. %s",
+			meet, finding.Counted(count, "support"), refusal.Text(s.Show))
 		return false
 	default:
-		s.findings.Errorf("no-place-for-supports", at, "fewer supports, or at = […] with places of your own",
-			"%s, each %s wide, cannot stand evenly. %s", finding.Counted(count, "support"), s.show(g.recessWidth), refusal.Text(s.show))
+		s.Findings.Errorf("no-place-for-supports", at, "fewer supports, or at = […] with places of your own",
+			"%s, each %s wide, cannot stand evenly. %s", finding.Counted(count, "support"), s.Show(g.recessWidth), refusal.Text(s.Show))
 		return false
 	}
 	g.centres = placed.Centres
@@ -58,8 +55,8 @@ func (s *solver) placeSteel(k *knee, g *steelwork) bool {
 // what would meet there: their recesses, or what a skin on the room's side leaves
 // open for them.
 func (s *solver) supportsApart(k *knee, g *steelwork) (length.Length, string) {
-	if skin := s.skinOn(k.block, "room"); skin != nil {
-		if open := g.width + 2*s.length(skin, "clearance"); open > g.recessWidth {
+	if skin := s.SkinOn(k.block, "room"); skin != nil {
+		if open := g.width + 2*s.Length(skin, "clearance"); open > g.recessWidth {
 			return open, "openings in the skin for"
 		}
 	}
@@ -69,14 +66,14 @@ func (s *solver) supportsApart(k *knee, g *steelwork) (length.Length, string) {
 // supportsAt takes the centres as they are written.
 func (s *solver) supportsAt(k *knee, g *steelwork, count int) bool {
 	at := g.block.Attr("at")
-	places := s.lengths(g.block, "at")
+	places := s.Lengths(g.block, "at")
 	if end := g.block.Attr("end"); end != nil {
-		s.findings.Errorf("said-twice", end.NameAt, "leave one of them out", "%s says both where they stand and how far from the ends.", finding.Capital(g.block.Describe())).
+		s.Findings.Errorf("said-twice", end.NameAt, "leave one of them out", "%s says both where they stand and how far from the ends.", finding.Capital(g.block.Describe())).
 			Also(at.NameAt, "the centres")
 		return false
 	}
 	if len(places) != count {
-		s.findings.Errorf("supports-miscounted", at.Expr.At, fmt.Sprintf("count = %d", len(places)),
+		s.Findings.Errorf("supports-miscounted", at.Expr.At, fmt.Sprintf("count = %d", len(places)),
 			"This gives %s, but count is %d.", finding.Counted(len(places), "centre"), count).Also(g.block.Attr("count").Expr.At, "the count")
 		return false
 	}
@@ -85,7 +82,7 @@ func (s *solver) supportsAt(k *knee, g *steelwork, count int) bool {
 	}
 	for i := range g.centres[1:] {
 		if over := g.recessWidth - (g.centres[i+1] - g.centres[i]); over > 0 {
-			s.findings.Errorf("supports-meet", at.Expr.At, "centres further apart", "The recesses of supports %d and %d would run into one another by %s.", i+1, i+2, s.show(over))
+			s.Findings.Errorf("supports-meet", at.Expr.At, "centres further apart", "The recesses of supports %d and %d would run into one another by %s.", i+1, i+2, s.Show(over))
 			return false
 		}
 	}
@@ -107,35 +104,27 @@ func (s *solver) checkEnds(k *knee, g *steelwork) bool {
 	}
 	attr, mend := g.block.Attr("at"), "centres further from the ends"
 	if attr == nil {
-		attr, mend = g.block.Attr("end"), fmt.Sprintf("end = %q or more", s.show(roundUp(half, s.marks)))
+		attr, mend = g.block.Attr("end"), fmt.Sprintf("end = %q or more", s.Show(length.Up(half, s.Marks)))
 	}
 	if attr == nil { // steel wider than the framing is long
 		attr, mend = g.block.Attr("count"), "narrower steel"
 	}
-	s.findings.Errorf("support-past-end", attr.Expr.At, mend, "The %s recess would run %s past the end of the plate.", which, s.show(over))
+	s.Findings.Errorf("support-past-end", attr.Expr.At, mend, "The %s recess would run %s past the end of the plate.", which, s.Show(over))
 	return false
 }
 
 // checkOverStuds warns of recesses over studs, whose screws come up there. By
 // the rule there are none.
 func (s *solver) checkOverStuds(k *knee, g *steelwork) {
-	at := g.block.Attr("count")
-	for _, name := range []string{"at", "end"} {
-		if a := g.block.Attr(name); a != nil {
-			at = a
-		}
-	}
+	at := said(g.block, "at", "end", "count")
 	for i, c := range g.centres {
 		for j, stud := range k.wall.Studs {
 			clear := max(c-stud, stud-c) - g.recessWidth/2 - g.plateThickness/2
 			if clear < 0 {
-				s.findings.Warnf("support-over-stud", at.Expr.At, "move the supports, or leave it out",
+				s.Findings.Warnf("support-over-stud", at, "move the supports, or leave it out",
 					"Support %d lies %s over stud %d, whose screws come up through the plate there: drive them deeper than the recess, or beside it.",
-					i+1, s.show(-clear), j+1)
+					i+1, s.Show(-clear), j+1)
 			}
 		}
 	}
 }
-
-// roundUp returns the next multiple of a step.
-func roundUp(l, step length.Length) length.Length { return (l + step - 1) / step * step }

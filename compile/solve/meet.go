@@ -3,7 +3,6 @@ package solve
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -13,9 +12,9 @@ import (
 	"barwright/lang/source"
 )
 
-// checkMeets refuses what would stand in one another, as far as it is looked
-// at yet: runs in runs, slabs in walls, bar tops in what lies under them, and
-// pipes in what nothing can be cut out of.
+// checkMeets refuses what would stand in one another: runs in runs, slabs in
+// walls, bar tops in what lies under them, and what stands out of a wall in what
+// nothing can be cut out of. SPEC.md says what is not looked at.
 func (s *solver) checkMeets(things []thing) {
 	s.runsMeet()
 	s.slabsMeet()
@@ -44,8 +43,8 @@ func (s *solver) runsMeet() {
 				}
 			}
 			if float64(deep) > touching {
-				s.findings.Errorf("runs-meet", b.Why.At, "move one of them, or make one shorter",
-					"Run %q and run %q overlap by %s.", a.Name, b.Name, s.show(s.marked(deep))).Also(a.Why.At, "the other run")
+				s.Findings.Errorf("runs-meet", b.Why.At, "move one of them, or make one shorter",
+					"Run %q and run %q overlap by %s.", a.Name, b.Name, s.Show(s.marked(deep))).Also(a.Why.At, "the other run")
 			}
 		}
 	}
@@ -65,7 +64,7 @@ func (s *solver) footprints(run *model.Run) []geom.Rect {
 func (s *solver) endPanelsOf(run *model.Run) []*model.Part {
 	var out []*model.Part
 	for i := range s.m.Parts {
-		if p := &s.m.Parts[i]; p.Placement.Frame == run.Frame && strings.HasPrefix(p.ID, "end_panel.") {
+		if p := &s.m.Parts[i]; p.Placement.Frame == run.Frame && p.BlockKind() == "end_panel" {
 			out = append(out, p)
 		}
 	}
@@ -118,8 +117,8 @@ func (s *solver) slabInWall(slab *model.Slab, run *model.Run) {
 		past length.Length
 	}{{model.Left, -slab.Box.U.Lo}, {model.Right, slab.Box.U.Hi - run.Length}} {
 		if end.past > 0 && !run.FreeAt(end.end) {
-			s.findings.Errorf("slab-in-wall", slab.Why.At, "overhang = { "+end.end.String()+" = 0 } on that side",
-				"The %s end of %s would run %s into the wall that run %q meets there.", end.end, kindName(slab), s.show(end.past), run.Name).
+			s.Findings.Errorf("slab-in-wall", slab.Why.At, "overhang = { "+end.end.String()+" = 0 } on that side",
+				"The %s end of %s would run %s into the wall that run %q meets there.", end.end, kindName(slab), s.Show(end.past), run.Name).
 				Also(run.Why.At, "the run")
 		}
 	}
@@ -147,9 +146,9 @@ func (s *solver) barTopMeets(top *model.Slab, run *model.Run) {
 }
 
 func (s *solver) tooLow(top *model.Slab, above length.Length, what string) *finding.Finding {
-	return s.findings.Errorf("slabs-meet", top.Why.At, "a bar top whose underside is at "+s.show(above)+" or higher",
+	return s.Findings.Errorf("slabs-meet", top.Why.At, "a bar top whose underside is at "+s.Show(above)+" or higher",
 		"The underside of %s is at %s, but %s under it reaches to %s: %s too low.",
-		kindName(top), s.show(top.Box.Z.Lo), what, s.show(above), s.show(above-top.Box.Z.Lo))
+		kindName(top), s.Show(top.Box.Z.Lo), what, s.Show(above), s.Show(above-top.Box.Z.Lo))
 }
 
 // inTheWay refuses a thing that stands out of its wall into an appliance, a
@@ -168,7 +167,8 @@ func (s *solver) inTheWay(t *thing, at *stand, solids []solid) {
 	}
 }
 
-// solid is what nothing can be cut out of, in the frame of its run.
+// solid is what stands in the way of others, its clearance counted, in the frame
+// of its run.
 type solid struct {
 	name string
 	box  geom.Box
@@ -205,12 +205,12 @@ func (s *solver) solids(run *model.Run) []solid {
 
 func (s *solver) stopped(t *thing, by string, why model.Why) {
 	if t.kind == baseboard {
-		s.findings.Errorf("thing-in-the-way", t.why.At, "take it off there: from, to; or move the other",
-			"The baseboard of wall %q stands out %s and would run into %s.", t.wall.Name, s.show(t.out), by).Also(why.At, "what it meets")
+		s.Findings.Errorf("thing-in-the-way", t.why.At, "take it off there: from, to; or move the other",
+			"The baseboard of wall %q stands out %s and would run into %s.", t.wall.Name, s.Show(t.out), by).Also(why.At, "what it meets")
 		return
 	}
-	s.findings.Errorf("thing-in-the-way", t.why.At, "move one of them",
-		"%s reaches %s out of its wall, its clearance counted, and would run into %s.", finding.Capital(t.name), s.show(t.out), by).Also(why.At, "what it meets")
+	s.Findings.Errorf("thing-in-the-way", t.why.At, "move one of them",
+		"%s reaches %s out of its wall, its clearance counted, and would run into %s.", finding.Capital(t.name), s.Show(t.out), by).Also(why.At, "what it meets")
 }
 
 // hits reports whether a passage and a box share more than rounding.

@@ -11,24 +11,35 @@ func (s *solver) checkOnce() {
 	for _, pair := range []struct{ kind, attr, place string }{
 		{"knee_wall", "behind", "behind"}, {"counter", "over", "on"}, {"bar_top", "over", "on"},
 	} {
-		first := map[string]*lang.Block{} // by what it stands on; lookup only
-		for _, b := range s.src.Top(pair.kind) {
-			on := s.ref(b, pair.attr)
-			if one := first[on.Key()]; one != nil {
-				s.findings.Errorf("place-taken", b.Attr(pair.attr).Expr.At, "leave one of them out",
-					"%s and %s both stand %s %s.", finding.Capital(one.Describe()), b.Describe(), pair.place, on.Describe()).
-					Also(one.Attr(pair.attr).Expr.At, "the first one")
-			} else {
-				first[on.Key()] = b
-			}
-		}
+		s.once("place-taken", s.Source.Top(pair.kind), pair.attr, func(b *lang.Block) string {
+			return "stand " + pair.place + " " + s.Ref(b, pair.attr).Describe()
+		})
 	}
+}
+
+// once refuses blocks of which an attribute says the same as one before them,
+// in words what both do, and returns the others.
+func (s *solver) once(slug string, blocks []*lang.Block, attr string, does func(*lang.Block) string) []*lang.Block {
+	first := map[string]*lang.Block{} // by what they say; lookup only
+	var out []*lang.Block
+	for _, b := range blocks {
+		says := s.Text(b, attr)
+		if one := first[says]; one != nil {
+			s.Findings.Errorf(slug, b.Attr(attr).Expr.At, "leave one of them out",
+				"%s and %s both %s.", finding.Capital(one.Describe()), b.Describe(), does(b)).
+				Also(one.Attr(attr).Expr.At, "the first one")
+			continue
+		}
+		first[says] = b
+		out = append(out, b)
+	}
+	return out
 }
 
 // checkBehind refuses a knee wall that the walls of the room leave no place.
 func (s *solver) checkBehind(b *lang.Block, run *model.Run) bool {
 	if run.Along {
-		s.findings.Errorf("no-room-behind", b.Attr("behind").Expr.At, "out_from = wall.NAME in the run, so that its back stands free",
+		s.Findings.Errorf("no-room-behind", b.Attr("behind").Expr.At, "out_from = wall.NAME in the run, so that its back stands free",
 			"Run %q stands against wall %q: there is no room for a knee wall behind it.", run.Name, run.Wall)
 		return false
 	}
@@ -36,9 +47,9 @@ func (s *solver) checkBehind(b *lang.Block, run *model.Run) bool {
 		end  model.End
 		attr string
 	}{{model.Left, "left_inset"}, {model.Right, "right_inset"}} {
-		if inset := s.length(b, end.attr); inset < 0 && !run.FreeAt(end.end) {
-			s.findings.Errorf("framing-in-wall", b.Attr(end.attr).Expr.At, end.attr+" = 0",
-				"The framing would run %s into wall %q.", s.show(-inset), run.Wall)
+		if inset := s.Length(b, end.attr); inset < 0 && !run.FreeAt(end.end) {
+			s.Findings.Errorf("framing-in-wall", b.Attr(end.attr).Expr.At, end.attr+" = 0",
+				"The framing would run %s into wall %q.", s.Show(-inset), run.Wall)
 			return false
 		}
 	}

@@ -76,9 +76,7 @@ func (s *solver) notch(o *model.Opening, index int, t *thing, face geom.Rect, ro
 // false where the part has no such edge, or a hole is asked for.
 func openEdge(part *model.Part, cut *model.Cutting) (edge model.Edge, ok bool) {
 	to, known := map[string]geom.Dir{
-		"bottom": {Axis: geom.Z, Neg: true}, "top": {Axis: geom.Z},
-		"rear": {Axis: geom.V, Neg: true}, "front": {Axis: geom.V},
-		"left": {Axis: geom.U, Neg: true}, "right": {Axis: geom.U},
+		"bottom": below, "top": above, "rear": rearward, "front": front, "left": leftward, "right": rightward,
 	}[cut.OpenTo]
 	if !known || cut.Way == "hole" || to.Axis == part.Placement.Out.Axis {
 		return 0, false
@@ -172,7 +170,7 @@ func (s *solver) partsPanel(part *model.Part, o *model.Opening, pieces int) {
 	if pieces == 0 {
 		left = fmt.Sprintf("nothing of the %s of %s", part.Name, part.Owner)
 	}
-	s.findings.Errorf("opening-parts-panel", o.Why.At, "move it, or move the box", "The openings would leave %s.", left).
+	s.Findings.Errorf("opening-parts-panel", o.Why.At, "move it, or move the box", "The openings would leave %s.", left).
 		Also(part.Why.At, "the box")
 }
 
@@ -220,9 +218,9 @@ func (s *solver) standsOnBaseboard(part *model.Part, t *thing) bool {
 		}
 	}
 	clear = max(s.marked(clear), 0)
-	s.findings.Errorf("baseboard-behind-panel", t.why.At, "take it off there: from, to; or let the run stand off the wall",
+	s.Findings.Errorf("baseboard-behind-panel", t.why.At, "take it off there: from, to; or let the run stand off the wall",
 		"The baseboard of wall %q stands out %s, but the %s of %s stands %s off that wall with its whole face: %s too near, and a notch through its %s would leave nothing to stand on.",
-		t.wall.Name, s.show(t.out), part.Name, part.Owner, s.show(clear), s.show(t.out-clear), s.show(part.Thickness)).
+		t.wall.Name, s.Show(t.out), part.Name, part.Owner, s.Show(clear), s.Show(t.out-clear), s.Show(part.Thickness)).
 		Also(part.Why.At, "the box")
 	return true
 }

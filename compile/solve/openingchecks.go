@@ -17,9 +17,9 @@ func (s *solver) checkOpenings(part *model.Part, o *model.Opening, t *thing) {
 		}
 		overlap := o.Shape.Bounds().Intersect(other.Shape.Bounds())
 		if overlap.X.Size() > 0 && overlap.Y.Size() > 0 && !roundsApart(o.Shape, other.Shape) {
-			s.findings.Errorf("openings-meet", t.why.At, "move one of them, or describe both as one",
+			s.Findings.Errorf("openings-meet", t.why.At, "move one of them, or describe both as one",
 				"In the %s of %s the openings for %s and %s run into one another: they overlap by %s.", part.Name, part.Owner,
-				other.Name, o.Name, s.show(min(overlap.X.Size(), overlap.Y.Size()))).
+				other.Name, o.Name, s.Show(min(overlap.X.Size(), overlap.Y.Size()))).
 				Also(other.Why.At, "the other one")
 		}
 	}
@@ -41,7 +41,7 @@ func (s *solver) checkReached(t *thing, p *passage, c *cabinet, box *model.Box) 
 	if end.V.Size() > end.U.Size() {
 		across, deep = geom.V, geom.U
 	}
-	if !s.findings.Has("opening-meets-joint", t.why.At) { // the box on the other side of the joint says the same
+	if !s.Findings.Has("opening-meets-joint", t.why.At) { // the box on the other side of the joint says the same
 		s.covered(t, box, end.Along(across), box.Inside.Along(across))
 		s.covered(t, box, p.z, box.Inside.Z)
 	}
@@ -53,7 +53,7 @@ func (s *solver) checkReached(t *thing, p *passage, c *cabinet, box *model.Box) 
 		}
 	}
 	if len(before) > 0 {
-		s.findings.Warnf("opening-meets-joint", t.why.At, "move the "+t.kind+", or what stands before it",
+		s.Findings.Warnf("opening-meets-joint", t.why.At, "move the "+t.kind+", or what stands before it",
 			"The opening for %s lies partly behind %s of %s %s.", t.name, strings.Join(before, ", "), box.Kind, box.Name).
 			Also(box.Why.At, "the box")
 	}
@@ -61,8 +61,8 @@ func (s *solver) checkReached(t *thing, p *passage, c *cabinet, box *model.Box) 
 
 func (s *solver) covered(t *thing, box *model.Box, have, clear geom.Span) {
 	if miss := max(clear.Lo-have.Lo, have.Hi-clear.Hi); miss > 0 {
-		s.findings.Warnf("opening-meets-joint", t.why.At, "move the "+t.kind+" or the box, so that the opening lies within one box",
-			"The opening for %s runs %s past the clear inside of %s %s, into its joint.", t.name, s.show(min(miss, have.Size())), box.Kind, box.Name).
+		s.Findings.Warnf("opening-meets-joint", t.why.At, "move the "+t.kind+" or the box, so that the opening lies within one box",
+			"The opening for %s runs %s past the clear inside of %s %s, into its joint.", t.name, s.Show(min(miss, have.Size())), box.Kind, box.Name).
 			Also(box.Why.At, "the box")
 	}
 }
@@ -70,6 +70,5 @@ func (s *solver) covered(t *thing, box *model.Box, have, clear geom.Span) {
 // divides reports whether a part divides the inside of its cabinet and meets
 // the back.
 func divides(p *model.Part) bool {
-	_, id, _ := strings.Cut(p.ID, "/")
-	return strings.HasPrefix(id, "divider-") || strings.HasPrefix(id, "fixed-shelf-")
+	return p.Is("cabinet", "divider") || p.Is("cabinet", "fixed-shelf")
 }

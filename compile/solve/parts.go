@@ -6,6 +6,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
+	"barwright/lang/length"
 	"barwright/lang/source"
 )
 
@@ -14,6 +15,7 @@ var (
 	front     = geom.Dir{Axis: geom.V}
 	above     = geom.Dir{Axis: geom.Z}
 	below     = geom.Dir{Axis: geom.Z, Neg: true}
+	rearward  = geom.Dir{Axis: geom.V, Neg: true}
 	rightward = geom.Dir{Axis: geom.U}
 	leftward  = geom.Dir{Axis: geom.U, Neg: true}
 )
@@ -35,25 +37,42 @@ type piece struct {
 const mostPieces = 1000
 
 func (s *solver) tooMany(at source.Range, n int, what string) {
-	s.findings.Errorf("too-many", at, "", "This asks for %d %s; %d is the most.", n, what, mostPieces)
+	s.Findings.Errorf("too-many", at, "", "This asks for %d %s; %d is the most.", n, what, mostPieces)
+}
+
+// said is the place of the first of some attributes that a block states, or
+// else of its head.
+func said(b *lang.Block, names ...string) source.Range {
+	for _, name := range names {
+		if a := b.Attr(name); a != nil {
+			return a.Expr.At
+		}
+	}
+	return b.Head
 }
 
 // panel adds a part cut from a sheet.
 func (s *solver) panel(owner, sheet *lang.Block, frame geom.Frame, box geom.Box, p piece) *model.Part {
-	if s.text(sheet, "grain") == "none" {
+	if s.Text(sheet, "grain") == "none" {
 		p.grain = model.GrainNone
 	}
 	return s.part(owner, sheet, model.Panel, frame, box, p)
 }
 
-// partOf finds a part that has been made; a pointer holds until the next is.
-func (s *solver) partOf(id string) *model.Part {
+// partOf finds a part of a block that has been made, by its index.
+func (s *solver) partOf(b *lang.Block, id string) int {
 	for i := len(s.m.Parts) - 1; i >= 0; i-- {
-		if s.m.Parts[i].ID == id {
-			return &s.m.Parts[i]
+		if s.m.Parts[i].ID == b.Key()+"/"+id {
+			return i
 		}
 	}
-	panic("no part " + id)
+	panic("no part " + b.Key() + "/" + id)
+}
+
+// on is where a point of a part's frame lies on its face.
+func on(part *model.Part, u, v, z length.Length) geom.Point {
+	face, _ := part.Placement.Local(geom.Box{U: geom.Span{Lo: u, Hi: u}, V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: z, Hi: z}})
+	return geom.Point{X: face.X.Lo, Y: face.Y.Lo}
 }
 
 // lumber adds a part cut from a stick; its grain runs along its longer side.
@@ -79,7 +98,7 @@ func (s *solver) part(owner, stock *lang.Block, kind model.PartKind, frame geom.
 		ID:    owner.Key() + "/" + p.id,
 		Label: strings.ToUpper(owner.Name + "-" + p.code),
 		Name:  p.name, Owner: lang.KindWords(owner.Spec.Kind) + " " + owner.Name, Kind: kind,
-		Stock: stock.Key(), Material: s.asked(stock, s.show(at.Thickness())), Thickness: at.Thickness(), Face: p.face, Grain: p.grain,
+		Stock: stock.Key(), Material: s.asked(stock, s.Show(at.Thickness())), Thickness: at.Thickness(), Face: p.face, Grain: p.grain,
 		Outline: geom.Cut(at.Blank(), cuts)[0], Placement: at, Why: why(owner),
 		Bands: bands, Good: p.good,
 	})
@@ -91,7 +110,7 @@ func (s *solver) band(frame geom.Frame, box *geom.Box, p piece) []model.Band {
 	if p.banding == nil {
 		return nil
 	}
-	t := s.length(p.banding, "thickness")
+	t := s.Length(p.banding, "thickness")
 	whole := geom.Place(frame, *box, p.out)
 	bands := make([]model.Band, len(p.banded))
 	for i, d := range p.banded {

@@ -3,7 +3,6 @@ package solve
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -80,7 +79,7 @@ func (s *solver) project(things []thing) {
 		}
 	}
 	for i := range s.m.Parts {
-		if boxed[i] || strings.HasPrefix(s.m.Parts[i].ID, "cabinet.") { // fronts and drawers stay whole
+		if boxed[i] || s.m.Parts[i].BlockKind() == "cabinet" { // fronts and drawers stay whole
 			continue
 		}
 		if run := s.standOf(&s.m.Parts[i]); run != nil {
@@ -97,7 +96,7 @@ func (s *solver) project(things []thing) {
 // letsThrough reports whether things can be cut out of a part: panels, and the
 // plates of a knee wall. Studs, blocks, steel and slabs stay whole.
 func letsThrough(p *model.Part) bool {
-	return p.Kind == model.Panel || p.Kind == model.Lumber && strings.HasPrefix(p.ID, "knee_wall.") && strings.Contains(p.ID, "/plate-")
+	return p.Kind == model.Panel || p.Is("knee_wall", "plate")
 }
 
 // standOf is where the run stands that a part belongs to.

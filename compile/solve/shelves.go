@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang/length"
 	"barwright/lang/source"
 )
@@ -22,7 +23,7 @@ type pins struct {
 // pinsOf works the rows out; ok is false where they would have too many holes.
 // None runs into a fixed shelf.
 func (s *solver) pinsOf(in *interior) (p pins, ok bool) {
-	is := func(field string) length.Length { return s.fieldLength(in.block, "pins", field) }
+	is := func(field string) length.Length { return s.FieldLength(in.block, "pins", field) }
 	p = pins{
 		pitch: is("pitch"), diameter: is("diameter"), depth: is("depth"), fromEnds: is("from_ends"),
 		rear: in.inside.V.Lo + is("from_back"), front: in.inside.V.Hi - is("from_front"),
@@ -32,7 +33,7 @@ func (s *solver) pinsOf(in *interior) (p pins, ok bool) {
 		s.tooMany(in.at("pins"), n, "pairs of holes for pins")
 		return p, false
 	}
-	for z := first; z <= last; z += p.pitch {
+	for z := first; z <= last; z += p.pitch { // on a pitch, not even: what is left over is left at the top
 		hole := geom.About(z, p.diameter)
 		if !slices.ContainsFunc(in.fixed, hole.Overlaps) {
 			p.heights = append(p.heights, z)
@@ -44,12 +45,12 @@ func (s *solver) pinsOf(in *interior) (p pins, ok bool) {
 // shelves puts shelves on pins into each space: as even as the holes allow, in
 // its largest clear height.
 func (s *solver) shelves(in *interior) {
-	count := s.count(in.b, "shelves")
+	count := s.Count(in.b, "shelves")
 	if count == 0 {
 		return
 	}
 	p, ok := s.pinsOf(in)
-	play := s.fieldLength(in.block, "shelf", "play")
+	play := s.FieldLength(in.block, "shelf", "play")
 	depth := geom.Span{Lo: in.depth.Lo + play, Hi: in.depth.Hi}
 	if !ok || !s.soundPins(in, &p, play, depth) {
 		return
@@ -79,29 +80,29 @@ func (s *solver) soundPins(in *interior, p *pins, play length.Length, depth geom
 		most, text = t/2, "The holes for pins are %s deep from both faces of a divider, which is %s thick: they would meet."
 	}
 	if p.depth >= most {
-		s.findings.Errorf("pins-too-deep", at, "pins = { depth = … } under "+s.show(most), text, s.show(p.depth), s.show(t)).Also(in.b.Head, "the cabinet")
+		s.Findings.Errorf("pins-too-deep", at, "pins = { depth = … } under "+s.Show(most), text, s.Show(p.depth), s.Show(t)).Also(in.b.Head, "the cabinet")
 		return false
 	}
 	rows := geom.Span{Lo: p.rear - p.diameter/2, Hi: p.front + p.diameter/2}
 	carried := geom.Span{Lo: max(depth.Lo, in.inside.V.Lo+in.play), Hi: depth.Hi - in.band}
 	narrow := slices.IndexFunc(in.spaces, func(u geom.Span) bool { return u.Size() <= 2*play })
 	stop := func(at source.Range, mend, format string, args ...any) bool {
-		s.findings.Errorf("pins-find-no-room", at, mend, format, args...).Also(in.b.Head, "the cabinet")
+		s.Findings.Errorf("pins-find-no-room", at, mend, format, args...).Also(in.b.Head, "the cabinet")
 		return false
 	}
 	switch asked := in.b.Attr("shelves").Expr.At; {
 	case p.diameter >= p.pitch:
-		return stop(at, "a larger pitch", "The holes for pins are %s across and %s from centre to centre: they would run into one another.", s.show(p.diameter), s.show(p.pitch))
+		return stop(at, "a larger pitch", "The holes for pins are %s across and %s from centre to centre: they would run into one another.", s.Show(p.diameter), s.Show(p.pitch))
 	case p.fromEnds < p.diameter-p.diameter/2:
-		return stop(at, "a larger from_ends", "The holes for pins are %s across, and the lowest has its centre %s above the bottom: it would run into it.", s.show(p.diameter), s.show(p.fromEnds))
+		return stop(at, "a larger from_ends", "The holes for pins are %s across, and the lowest has its centre %s above the bottom: it would run into it.", s.Show(p.diameter), s.Show(p.fromEnds))
 	case p.front-p.rear <= p.diameter || !carried.Contains(rows):
 		return stop(at, "other values of from_front and from_back", "The rows of pins stand %s and %s before the rear edges, but a shelf lies from %s to %s: it would not lie on both.",
-			s.show(p.rear), s.show(p.front), s.show(carried.Lo), s.show(carried.Hi))
+			s.Show(p.rear), s.Show(p.front), s.Show(carried.Lo), s.Show(carried.Hi))
 	case narrow >= 0:
 		return stop(asked, "less play, or a wider space", "A space of %s is %s wide, and a shelf has %s of play at either end: nothing is left of it.",
-			in.b.Describe(), s.show(in.spaces[narrow].Size()), s.show(play))
+			in.b.Describe(), s.Show(in.spaces[narrow].Size()), s.Show(play))
 	case len(p.heights) == 0:
-		return stop(asked, "a smaller from_ends of the pins", "In %s %s of height are clear: no hole is as far from bottom and top as the pins want it.", in.b.Describe(), s.show(in.clear.Size()))
+		return stop(asked, "a smaller from_ends of the pins", "In %s %s of height are clear: no hole is as far from bottom and top as the pins want it.", in.b.Describe(), s.Show(in.clear.Size()))
 	}
 	return true
 }
@@ -126,13 +127,20 @@ func (p *pins) levels(room geom.Span, thick length.Length, n int) []length.Lengt
 	if n > len(p.heights) {
 		return nil
 	}
-	half, count := p.diameter/2, length.Length(n)
+	// Boards with even clear heights between them are things without a thickness
+	// in a stretch that is shorter by all their thicknesses.
+	room.Hi -= length.Length(n) * thick
+	placed, refusal := spacing.Place(spacing.Ask{Stretch: room, Count: n + 2})
+	if refusal != nil {
+		return nil
+	}
+	room.Hi += length.Length(n) * thick
+	half := p.diameter / 2
 	out := make([]length.Length, n)
 	under := room.Lo
 	for i := range out {
-		j := length.Length(i)
-		even := room.Lo + (room.Size()-count*thick)*(j+1)/(count+1) + j*thick
-		out[i] = p.nearest(even-half) + half
+		even := placed.Centres[i+1] + length.Length(i)*thick
+		out[i] = spacing.Nearest(p.heights, even-half) + half
 		if out[i]-under < p.pitch {
 			return nil
 		}
@@ -144,15 +152,6 @@ func (p *pins) levels(room geom.Span, thick length.Length, n int) []length.Lengt
 	return out
 }
 
-// nearest is the height of the hole nearest to a height, the lower of two.
-func (p *pins) nearest(z length.Length) length.Length {
-	i, _ := slices.BinarySearch(p.heights, z)
-	if i == len(p.heights) || i > 0 && z-p.heights[i-1] <= p.heights[i]-z {
-		i--
-	}
-	return p.heights[i]
-}
-
 func (s *solver) shelvesFindNoRoom(in *interior, p *pins, room geom.Span, count int) {
 	most := min(count-1, len(p.heights))
 	for most > 0 && p.levels(room, in.shelf.t, most) == nil {
@@ -162,9 +161,9 @@ func (s *solver) shelvesFindNoRoom(in *interior, p *pins, room geom.Span, count 
 	if most > 0 {
 		mend = "shelves = " + strconv.Itoa(most)
 	}
-	s.findings.Errorf("shelves-find-no-room", in.b.Attr("shelves").Expr.At, mend,
+	s.Findings.Errorf("shelves-find-no-room", in.b.Attr("shelves").Expr.At, mend,
 		"Shelves on pins are %s thick, and %s must be clear over and under each; in the %s of %s, evenly spread, the holes have room for %d of %d.",
-		s.show(in.shelf.t), s.show(p.pitch), s.show(room.Size()), in.b.Describe(), most, count)
+		s.Show(in.shelf.t), s.Show(p.pitch), s.Show(room.Size()), in.b.Describe(), most, count)
 }
 
 // bore cuts the rows into the boards on both sides of a space. A divider is
@@ -177,17 +176,16 @@ func (s *solver) bore(in *interior, p *pins, space int) {
 	if space == len(in.spaces)-1 {
 		right, far = "side-right", false
 	}
-	p.into(s.partOf(in.b.Key()+"/"+left), false, why(in.block))
-	p.into(s.partOf(in.b.Key()+"/"+right), far, why(in.block))
+	p.into(&s.m.Parts[s.partOf(in.b, left)], false, why(in.block))
+	p.into(&s.m.Parts[s.partOf(in.b, right)], far, why(in.block))
 }
 
 // into bores both rows, the front one first, upwards.
 func (p *pins) into(part *model.Part, far bool, w model.Why) {
 	for _, v := range []length.Length{p.front, p.rear} {
 		for _, z := range p.heights {
-			at, _ := part.Placement.Local(geom.Box{V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: z, Hi: z}})
 			part.Bores = append(part.Bores, model.Bore{
-				Name: "shelf pin", At: geom.Point{X: at.X.Lo, Y: at.Y.Lo}, Diameter: p.diameter, Depth: p.depth, Far: far, Why: w,
+				Name: "shelf pin", At: on(part, 0, v, z), Diameter: p.diameter, Depth: p.depth, Far: far, Why: w,
 			})
 		}
 	}

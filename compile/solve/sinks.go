@@ -31,9 +31,9 @@ func (s *solver) cutOuts(t *top) bool {
 
 // sink cuts a slab out over the middle of a cabinet.
 func (s *solver) sink(t *top, b *lang.Block) bool {
-	in := s.ref(b, "in")
-	if over := s.ref(t.block, "over"); in.Parent != over {
-		s.findings.Errorf("cut-out-elsewhere", b.Attr("in").Expr.At, "a cabinet of "+over.Describe(),
+	in := s.Ref(b, "in")
+	if over := s.Ref(t.block, "over"); in.Parent != over {
+		s.Findings.Errorf("cut-out-elsewhere", b.Attr("in").Expr.At, "a cabinet of "+over.Describe(),
 			"%s stands in another run than that under %s.", finding.Capital(in.Describe()), t.block.Describe()).
 			Also(in.Head, "it stands here")
 		return false
@@ -42,10 +42,10 @@ func (s *solver) sink(t *top, b *lang.Block) bool {
 	if box == nil {
 		return false // its own refusal says why
 	}
-	w, d, r := s.fieldLength(b, "cut", "width"), s.fieldLength(b, "cut", "depth"), s.fieldLength(b, "cut", "radius")
+	w, d, r := s.FieldLength(b, "cut", "width"), s.FieldLength(b, "cut", "depth"), s.FieldLength(b, "cut", "radius")
 	if 2*r > min(w, d) {
-		s.findings.Errorf("cut-out-too-round", b.Attr("cut").Expr.At, "a radius of at most half the shorter side, "+s.show(min(w, d)/2),
-			"The cut-out is %s wide and %s deep; its corners cannot be rounded by %s.", s.show(w), s.show(d), s.show(r))
+		s.Findings.Errorf("cut-out-too-round", b.Attr("cut").Expr.At, "a radius of at most half the shorter side, "+s.Show(min(w, d)/2),
+			"The cut-out is %s wide and %s deep; its corners cannot be rounded by %s.", s.Show(w), s.Show(d), s.Show(r))
 		return false
 	}
 	cut := model.SlabCut{
@@ -53,7 +53,7 @@ func (s *solver) sink(t *top, b *lang.Block) bool {
 		Box: geom.Box{U: geom.About(box.Inside.U.Mid(), w), V: geom.About(box.Inside.V.Mid(), d), Z: t.slab.Box.Z},
 	}
 	if b.Attr("from_front") != nil {
-		front := t.slab.Box.V.Hi - s.length(b, "from_front")
+		front := t.slab.Box.V.Hi - s.Length(b, "from_front")
 		cut.Box.V = geom.Span{Lo: front - d, Hi: front}
 	}
 	if !s.railsHold(t, b, &cut) {
@@ -79,7 +79,7 @@ func apart(a, b geom.Span) length.Length { return max(a.Lo-b.Hi, b.Lo-a.Hi) }
 
 // railsHold refuses a cut-out that leaves too little of the slab on a side.
 func (s *solver) railsHold(t *top, b *lang.Block, cut *model.SlabCut) bool {
-	slab, rail := t.slab.Box, s.length(b, "rail")
+	slab, rail := t.slab.Box, s.Length(b, "rail")
 	type side struct {
 		left        length.Length // of the slab
 		where, past string
@@ -105,19 +105,17 @@ func (s *solver) railsHold(t *top, b *lang.Block, cut *model.SlabCut) bool {
 	}
 	at, mend := b.Attr("cut").Expr.At, "a smaller sink, or more slab there"
 	if worst < 2 {
-		if a := b.Attr("from_front"); a != nil {
-			at = a.Expr.At
-		}
+		at = said(b, "from_front", "cut")
 		if further, ok := s.fromFront(t, slab.V.Grow(-rail), cut); ok {
 			mend = further
 		}
 	}
 	text := fmt.Sprintf("%s of slab are left %s the cut-out of sink %q, but its rail is %s: %s too little.",
-		s.show(w.left), w.where, b.Name, s.show(rail), s.show(rail-w.left))
+		s.Show(w.left), w.where, b.Name, s.Show(rail), s.Show(rail-w.left))
 	if w.left < 0 {
-		text = fmt.Sprintf("The cut-out of sink %q would run %s past %s, where its rail of %s should be left.", b.Name, s.show(-w.left), w.past, s.show(rail))
+		text = fmt.Sprintf("The cut-out of sink %q would run %s past %s, where its rail of %s should be left.", b.Name, s.Show(-w.left), w.past, s.Show(rail))
 	}
-	s.findings.Errorf("rail-too-narrow", at, mend, "%s", text)
+	s.Findings.Errorf("rail-too-narrow", at, mend, "%s", text)
 	return false
 }
 
@@ -127,15 +125,15 @@ func (s *solver) railsHold(t *top, b *lang.Block, cut *model.SlabCut) bool {
 func (s *solver) fromFront(t *top, within geom.Span, cut *model.SlabCut) (mend string, ok bool) {
 	front := t.slab.Box.V.Hi
 	x, ok := s.middle(geom.Span{Lo: front - within.Hi, Hi: front - within.Lo - cut.Box.V.Size()})
-	return fmt.Sprintf("from_front = %q", s.show(x)), ok
+	return fmt.Sprintf("from_front = %q", s.Show(x)), ok
 }
 
 // middle is the mark next to the middle of a stretch; ok is false where none
 // lies in it.
 func (s *solver) middle(of geom.Span) (mark length.Length, ok bool) {
-	mark = downTo(of.Mid(), s.marks)
+	mark = length.Down(of.Mid(), s.Marks)
 	if mark < of.Lo {
-		mark += s.marks
+		mark += s.Marks
 	}
 	return mark, of.Lo <= mark && mark <= of.Hi
 }
@@ -146,16 +144,12 @@ func (s *solver) hangs(t *top, b *lang.Block, cut *model.SlabCut) {
 	if len(over) == 0 {
 		return
 	}
-	at := b.Attr("cut").Expr.At
-	if a := b.Attr("from_front"); a != nil {
-		at = a.Expr.At
-	}
-	rail := t.slab.Box.V.Grow(-s.length(b, "rail"))
+	rail := t.slab.Box.V.Grow(-s.Length(b, "rail"))
 	mend, ok := s.fromFront(t, free.Intersect(rail), cut)
 	if !ok {
 		mend = ""
 	}
-	s.findings.Warnf("cut-out-over-board", at, mend, "The cut-out of sink %q lies over %s: its bowl hangs there.", b.Name, strings.Join(over, ", over "))
+	s.Findings.Warnf("cut-out-over-board", said(b, "from_front", "cut"), mend, "The cut-out of sink %q lies over %s: its bowl hangs there.", b.Name, strings.Join(over, ", over "))
 }
 
 // over lists the boards and appliances just under a cut-out, by how much it lies
@@ -168,7 +162,7 @@ func (s *solver) over(t *top, cut *model.SlabCut) (over []string, free geom.Span
 			continue
 		}
 		if o.box.V.Overlaps(under.V) {
-			over = append(over, o.name+" by "+s.show(min(-apart(o.box.U, under.U), -apart(o.box.V, under.V))))
+			over = append(over, o.name+" by "+s.Show(min(-apart(o.box.U, under.U), -apart(o.box.V, under.V))))
 		}
 		switch mid := under.V.Mid(); {
 		case o.box.V.Hi <= mid:

@@ -1,13 +1,14 @@
 package solve
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang"
-	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -15,7 +16,7 @@ import (
 func (s *solver) finish() {
 	for i := range s.m.KneeWalls {
 		wall := &s.m.KneeWalls[i]
-		knee := s.blocks["knee_wall."+wall.Name]
+		knee := s.Block("knee_wall." + wall.Name)
 		if !s.coversClearOfSteel(wall, knee) || !s.facesOnce(knee) {
 			continue
 		}
@@ -32,18 +33,11 @@ func (s *solver) finish() {
 func (s *solver) facesOnce(knee *lang.Block) bool {
 	ok := true
 	for _, pair := range []struct{ kind, attr string }{{"skin", "face"}, {"corner", "end"}} {
-		first := map[string]*lang.Block{} // by face or end; lookup only
-		for _, b := range knee.Inner(pair.kind) {
-			on := s.text(b, pair.attr)
-			if one := first[on]; one != nil {
-				s.findings.Errorf("face-taken", b.Attr(pair.attr).Expr.At, "leave one of them out",
-					"%s and %s both have %s = %q.", finding.Capital(one.Describe()), b.Describe(), pair.attr, on).
-					Also(one.Attr(pair.attr).Expr.At, "the first one")
-				ok = false
-			} else {
-				first[on] = b
-			}
-		}
+		all := knee.Inner(pair.kind)
+		kept := s.once("face-taken", all, pair.attr, func(b *lang.Block) string {
+			return fmt.Sprintf("have %s = %q", pair.attr, s.Text(b, pair.attr))
+		})
+		ok = ok && len(kept) == len(all)
 	}
 	return ok
 }
@@ -58,23 +52,15 @@ type face struct {
 	out   geom.Dir
 	sight string   // what its parts are drawn from
 	box   geom.Box // the whole skin
-	steel []opened // what leaves the wall on this face
+	steel []solid  // what leaves the wall on this face
 	skin  model.Skin
-}
-
-// opened is a box that a skin lets through, its clearance counted.
-type opened struct {
-	name string
-	box  geom.Box
-	why  model.Why
 }
 
 var faces = map[string]struct {
 	out   geom.Dir
 	sight string
 }{
-	"work": {geom.Dir{Axis: geom.V}, "work side"}, "room": {geom.Dir{Axis: geom.V, Neg: true}, "room side"},
-	"left": {geom.Dir{Axis: geom.U, Neg: true}, "outside"}, "right": {geom.Dir{Axis: geom.U}, "outside"},
+	"work": {front, "work side"}, "room": {rearward, "room side"}, "left": {leftward, "outside"}, "right": {rightward, "outside"},
 } // lookup only
 
 // x is where a place along the run is on the face, and the other way round.
@@ -93,9 +79,16 @@ func (f *face) u(x length.Length) length.Length {
 	return f.box.U.Lo + x
 }
 
-// along is a stretch of the face along the run.
-func (f *face) along(from, to length.Length) geom.Span {
-	return geom.Span{Lo: min(f.u(from), f.u(to)), Hi: max(f.u(from), f.u(to))}
+// along is where a stretch of the face is along the run.
+func (f *face) along(x geom.Span) geom.Span {
+	a, b := f.u(x.Lo), f.u(x.Hi)
+	return geom.Span{Lo: min(a, b), Hi: max(a, b)}
+}
+
+// across is where a stretch along the run is on the face.
+func (f *face) across(u geom.Span) geom.Span {
+	a, b := f.x(u.Lo), f.x(u.Hi)
+	return geom.Span{Lo: min(a, b), Hi: max(a, b)}
 }
 
 // over is a layer of a thickness that lies on a box, on the side that looks out.
@@ -128,28 +121,28 @@ func (s *solver) skin(wall *model.KneeWall, knee, b *lang.Block) {
 
 // face works out where a skin lies.
 func (s *solver) face(wall *model.KneeWall, knee, b *lang.Block) face {
-	f := face{wall: wall, knee: knee, block: b, word: s.text(b, "face")}
+	f := face{wall: wall, knee: knee, block: b, word: s.Text(b, "face")}
 	f.out, f.sight = faces[f.word].out, faces[f.word].sight
 	framing := wall.Framing
-	f.box = over(framing, f.out, s.length(s.ref(b, "board"), "thickness"))
-	f.box.Z = geom.Span{Lo: s.length(b, "above_floor"), Hi: framing.Z.Hi - s.length(b, "below_top")}
+	f.box = over(framing, f.out, s.Length(s.Ref(b, "board"), "thickness"))
+	f.box.Z = geom.Span{Lo: s.Length(b, "above_floor"), Hi: framing.Z.Hi - s.Length(b, "below_top")}
 	switch f.word {
 	case "work":
 		on, _ := s.onRun(knee)
-		f.box.Z.Lo = on + s.length(b, "above_counter")
+		f.box.Z.Lo = on + s.Length(b, "above_counter")
 		if framing.V.Hi == 0 {
 			f.box.U = s.overEnds(knee, framing)
 		}
 	case "room":
 		f.box.U = s.overEnds(knee, framing)
 		for i, sup := range wall.Supports {
-			around := geom.Box{U: sup.Steel.U.Grow(s.length(b, "clearance")), V: sup.Steel.V, Z: sup.Steel.Z.Grow(s.length(b, "clearance"))}
+			around := geom.Box{U: sup.Steel.U.Grow(s.Length(b, "clearance")), V: sup.Steel.V, Z: sup.Steel.Z.Grow(s.Length(b, "clearance"))}
 			around.Z.Hi = framing.Z.Hi // the steel goes in from above
-			f.steel = append(f.steel, opened{"support " + strconv.Itoa(i+1), around, wall.Why})
+			f.steel = append(f.steel, solid{"support " + strconv.Itoa(i+1), around, wall.Why})
 		}
 	default:
 		f.box.V.Hi = 0 // over the gap, to the backs of the boxes
-		if s.flag(b, "over_run") {
+		if s.Flag(b, "over_run") {
 			f.box.V.Hi = s.runNamed(wall.Run).Depth
 		}
 	}
@@ -163,21 +156,20 @@ func (s *solver) overEnds(knee *lang.Block, framing geom.Box) geom.Span {
 
 // skinPieces cuts a skin at its seams into panels, numbered from its left.
 func (s *solver) skinPieces(f *face, seams []length.Length) {
-	bounds := append(append([]length.Length{0}, seams...), f.box.U.Size())
 	open := slices.Clone(f.steel)
 	for _, o := range f.wall.Outlets {
 		if o.Face == f.word {
-			open = append(open, opened{"outlet " + o.Name, o.Clear, o.Why})
+			open = append(open, solid{"outlet " + o.Name, o.Clear, o.Why})
 		}
 	}
-	for i := range bounds[1:] {
+	for i, x := range spacing.Pieces(geom.Span{Hi: f.box.U.Size()}, seams) {
 		n := strconv.Itoa(i + 1)
-		box := f.box.With(geom.U, f.along(bounds[i], bounds[i+1]))
+		box := f.box.With(geom.U, f.along(x))
 		name := f.word + " skin " + n
 		if f.out.Axis == geom.U {
 			name = f.word + " end skin"
 		}
-		s.panel(f.block, s.ref(f.block, "board"), f.wall.Frame, box, piece{
+		s.panel(f.block, s.Ref(f.block, "board"), f.wall.Frame, box, piece{
 			id: "piece-" + n, code: n, name: name, out: f.out, face: f.sight, grain: f.grain(s), good: model.GoodDrawn, cuts: s.besideRun(f),
 		})
 		part := len(s.m.Parts) - 1
@@ -191,7 +183,7 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 }
 
 func (f *face) grain(s *solver) model.Grain {
-	if s.text(f.block, "grain") == "up" {
+	if s.Text(f.block, "grain") == "up" {
 		return model.GrainY
 	}
 	return model.GrainX
@@ -201,7 +193,7 @@ func (f *face) grain(s *solver) model.Grain {
 // above the boxes, and the recess for the feet of the box at that end.
 func (s *solver) besideRun(f *face) []geom.Box {
 	run := s.runNamed(f.wall.Run)
-	if f.out.Axis != geom.U || !s.flag(f.block, "over_run") || len(run.Boxes) == 0 { // none where all were refused
+	if f.out.Axis != geom.U || !s.Flag(f.block, "over_run") || len(run.Boxes) == 0 { // none where all were refused
 		return nil
 	}
 	end := endBox(run, model.Left)
@@ -210,8 +202,7 @@ func (s *solver) besideRun(f *face) []geom.Box {
 	}
 	high, deep := end.ToeHeight, end.ToeSetback
 	if end.Kind != model.Cabinet {
-		block := s.blocks["run."+run.Name]
-		high, deep = s.fieldLength(s.ref(block, "carcass"), "toe_kick", "height"), s.toeSetback(block)
+		high, deep = s.toeKick(s.Block("run." + run.Name))
 	}
 	return []geom.Box{
 		f.box.With(geom.V, geom.Span{Hi: run.Depth}).With(geom.Z, geom.Span{Lo: run.Height, Hi: f.box.Z.Hi}),

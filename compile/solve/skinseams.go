@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	"barwright/compile/geom"
+	"barwright/compile/spacing"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
@@ -22,11 +24,11 @@ func (s *solver) skinSeams(f *face) ([]length.Length, bool) {
 	if f.block.Attr("seams") != nil {
 		return s.writtenSeams(f, reach)
 	}
-	seams, ok := dividedOn(long, f.studs(), reach)
+	seams, ok := spacing.SplitFromLeft(geom.Span{Hi: long}, reach, f.studs())
 	if !ok {
-		s.findings.Errorf("no-stud-for-seam", f.block.Head, "studs closer together, or a larger sheet",
+		s.Findings.Errorf("no-stud-for-seam", f.block.Head, "studs closer together, or a larger sheet",
 			"%s is %s long and a sheet gives %s: the next piece would have no stud to end on.",
-			finding.Capital(f.block.Describe()), s.show(long), s.show(reach)).
+			finding.Capital(f.block.Describe()), s.Show(long), s.Show(reach)).
 			Also(f.knee.Head, "the knee wall")
 	}
 	return seams, ok
@@ -35,9 +37,9 @@ func (s *solver) skinSeams(f *face) ([]length.Length, bool) {
 // sheetReach is the longest piece along the run that a sheet gives, its factory
 // edges trimmed.
 func (s *solver) sheetReach(f *face) length.Length {
-	size := s.lengths(s.ref(f.block, "board"), "size")
+	size := s.Lengths(s.Ref(f.block, "board"), "size")
 	reach := size[0]
-	if s.text(f.block, "grain") == "up" {
+	if s.Text(f.block, "grain") == "up" {
 		reach = size[1]
 	}
 	return reach - 2*s.out.Saw.Trim
@@ -56,25 +58,6 @@ func (f *face) studs() []length.Length {
 	return out
 }
 
-// dividedOn divides a stretch into the fewest pieces no longer than reach: each
-// ends on the last of some marks that it reaches. ok is false where one reaches
-// none.
-func dividedOn(long length.Length, marks []length.Length, reach length.Length) (at []length.Length, ok bool) {
-	for begin := length.Length(0); long-begin > reach; {
-		next := begin
-		for _, m := range marks {
-			if m <= begin+reach {
-				next = max(next, m)
-			}
-		}
-		if next == begin {
-			return nil, false
-		}
-		at, begin = append(at, next), next
-	}
-	return at, true
-}
-
 // writtenSeams are those that the description gives. They count from the left
 // end of the framing, as one looks at the face.
 func (s *solver) writtenSeams(f *face, reach length.Length) ([]length.Length, bool) {
@@ -82,54 +65,47 @@ func (s *solver) writtenSeams(f *face, reach length.Length) ([]length.Length, bo
 	if f.word == "room" {
 		edge = f.x(f.wall.Framing.U.Hi)
 	}
-	value := s.value(f.block, "seams")
+	value := s.Value(f.block, "seams")
 	studs := f.studs()
-	bounds := []length.Length{0}
-	for i, from := range s.lengths(f.block, "seams") {
-		stud, off := nearest(studs, edge+from)
-		if len(studs) == 0 || off > s.marks/2 {
-			mend, miss := "", "there is none between the ends"
-			if len(studs) > 0 {
-				mend, miss = s.show(stud-edge), "the nearest is "+s.show(off)+" off"
+	var seams []length.Length
+	for i, from := range s.Lengths(f.block, "seams") {
+		stud, mend, miss := edge+from, "", "there is none between the ends"
+		if len(studs) > 0 {
+			stud = spacing.Nearest(studs, edge+from)
+			off := max(stud-edge-from, edge+from-stud)
+			mend, miss = s.Show(stud-edge), "the nearest is "+s.Show(off)+" off"
+			if off <= s.Marks/2 {
+				miss = ""
 			}
-			s.findings.Errorf("seam-off-stud", value.Items[i].At, mend,
-				"A seam at %s from the left end of the framing lies on no stud, and both pieces need one: %s.", s.show(from), miss).
+		}
+		if miss != "" {
+			s.Findings.Errorf("seam-off-stud", value.Items[i].At, mend,
+				"A seam at %s from the left end of the framing lies on no stud, and both pieces need one: %s.", s.Show(from), miss).
 				Also(f.knee.Head, "the knee wall")
 			return nil, false
 		}
-		bounds = append(bounds, stud)
+		seams = append(seams, stud)
 	}
-	bounds = append(bounds, f.box.U.Size())
-	for i := range bounds[1:] {
-		if long := bounds[i+1] - bounds[i]; long > reach {
-			s.findings.Errorf("piece-too-long", value.At, s.seamMend(f, edge, reach),
-				"Piece %d of %s would be %s long, but a sheet gives %s: %s too long.", i+1, f.block.Describe(), s.show(long), s.show(reach), s.show(long-reach)).
-				Also(s.ref(f.block, "board").Head, "the sheet")
+	for i, piece := range spacing.Pieces(geom.Span{Hi: f.box.U.Size()}, seams) {
+		if long := piece.Size(); long > reach {
+			s.Findings.Errorf("piece-too-long", value.At, s.seamMend(f, edge, reach),
+				"Piece %d of %s would be %s long, but a sheet gives %s: %s too long.", i+1, f.block.Describe(), s.Show(long), s.Show(reach), s.Show(long-reach)).
+				Also(s.Ref(f.block, "board").Head, "the sheet")
 			return nil, false
 		}
 	}
-	return slices.Compact(bounds[1 : len(bounds)-1]), true
+	return slices.Compact(seams), true
 }
 
 // seamMend names the seams that the rule would give.
 func (s *solver) seamMend(f *face, edge, reach length.Length) string {
-	seams, ok := dividedOn(f.box.U.Size(), f.studs(), reach)
+	seams, ok := spacing.SplitFromLeft(geom.Span{Hi: f.box.U.Size()}, reach, f.studs())
 	if !ok || len(seams) == 0 {
 		return ""
 	}
 	at := make([]string, len(seams))
 	for i, x := range seams {
-		at[i] = s.show(x - edge)
+		at[i] = s.Show(x - edge)
 	}
 	return "leave them out: by rule there is one at " + strings.Join(at, ", and one at ")
-}
-
-// nearest is the mark that is nearest to a place, and how far off.
-func nearest(marks []length.Length, at length.Length) (mark, off length.Length) {
-	for i, m := range marks {
-		if d := max(m-at, at-m); i == 0 || d < off {
-			mark, off = m, d
-		}
-	}
-	return mark, off
 }

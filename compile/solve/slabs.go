@@ -7,6 +7,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang"
 	"barwright/lang/length"
 )
@@ -22,29 +23,29 @@ type top struct {
 
 // slabs places counters and bar tops.
 func (s *solver) slabs() {
-	for _, b := range s.src.Top("counter") {
-		run := s.runNamed(s.ref(b, "over").Name)
-		over := func(name string) length.Length { return s.fieldLength(b, "overhang", name) }
+	for _, b := range s.Source.Top("counter") {
+		run := s.runNamed(s.Ref(b, "over").Name)
+		over := func(name string) length.Length { return s.FieldLength(b, "overhang", name) }
 		s.slab(top{block: b, run: run, code: "C"}, geom.Box{
 			U: geom.Span{Lo: -over("left"), Hi: run.Length + over("right")},
 			V: geom.Span{Hi: run.Depth + over("front")},
-			Z: geom.Span{Lo: run.Height, Hi: s.solvedLength(b, "top")},
+			Z: geom.Span{Lo: run.Height, Hi: s.SolvedLength(b, "top")},
 		})
 	}
-	for _, b := range s.src.Top("bar_top") {
-		name := s.ref(b, "over").Name
+	for _, b := range s.Source.Top("bar_top") {
+		name := s.Ref(b, "over").Name
 		for i := range s.m.KneeWalls {
 			wall := &s.m.KneeWalls[i]
 			if wall.Name != name {
 				continue
 			}
-			over := func(name string) length.Length { return s.fieldLength(b, "overhang", name) }
+			over := func(name string) length.Length { return s.FieldLength(b, "overhang", name) }
 			f := wall.Framing
 			wall.BarTop = b.Name
 			s.slab(top{block: b, run: s.runNamed(wall.Run), code: "T", origin: f.U.Lo}, geom.Box{
 				U: geom.Span{Lo: f.U.Lo - over("left"), Hi: f.U.Hi + over("right")},
 				V: geom.Span{Lo: f.V.Lo - over("room"), Hi: f.V.Hi + over("work")},
-				Z: geom.Span{Lo: f.Z.Hi, Hi: s.solvedLength(b, "height")},
+				Z: geom.Span{Lo: f.Z.Hi, Hi: s.SolvedLength(b, "height")},
 			})
 			s.checkReach(b, wall, over("room"))
 		}
@@ -54,7 +55,7 @@ func (s *solver) slabs() {
 // slab adds a slab with what is cut out of it, and its pieces. There are no
 // slabPieces where something about them is refused.
 func (s *solver) slab(t top, box geom.Box) {
-	t.stock = s.ref(t.block, "slab")
+	t.stock = s.Ref(t.block, "slab")
 	t.slab = model.Slab{
 		Kind: t.block.Spec.Kind, Name: t.block.Name, Stock: t.stock.Key(), Frame: t.run.Frame, Box: box, Why: why(t.block),
 	}
@@ -64,27 +65,24 @@ func (s *solver) slab(t top, box geom.Box) {
 	s.m.Slabs = append(s.m.Slabs, t.slab)
 }
 
-// bounds are the ends of a slab and the seams between.
-func (t *top) bounds() []length.Length {
-	out := append([]length.Length{t.slab.Box.U.Lo}, t.slab.Seams...)
-	return append(out, t.slab.Box.U.Hi)
-}
+// pieces are what the seams part a slab into.
+func (t *top) pieces() []geom.Span { return spacing.Pieces(t.slab.Box.U, t.slab.Seams) }
 
 // slabPieces makes the parts between the seams, and weighs them.
 func (s *solver) slabPieces(t *top) {
 	p := piece{name: "slab", out: above, face: "top", good: model.GoodDrawn}
-	if s.flag(t.stock, "solid") {
+	if s.Flag(t.stock, "solid") {
 		p.grain = model.GrainX
 	}
-	ends := t.bounds()
+	pieces := t.pieces()
 	mm3 := 0.0
-	for i, end := range ends[1:] {
+	for i, u := range pieces {
 		n := strconv.Itoa(i + 1)
 		p.id, p.code = "piece-"+n, t.code+n
-		if len(ends) > 2 {
+		if len(pieces) > 1 {
 			p.name = "slab piece " + n
 		}
-		box := t.slab.Box.With(geom.U, geom.Span{Lo: ends[i], Hi: end})
+		box := t.slab.Box.With(geom.U, u)
 		part := s.part(t.block, t.stock, model.SlabPiece, t.slab.Frame, box, p)
 		area := part.Outline.Area()
 		for j := range t.slab.Cuts {
@@ -98,7 +96,7 @@ func (s *solver) slabPieces(t *top) {
 		mm3 += float64(area * part.Thickness.MM())
 		t.slab.Parts = append(t.slab.Parts, part.ID)
 	}
-	t.slab.WeightKg = math.Round(mm3/1e9*s.number(t.stock, "density")*1000) / 1000
+	t.slab.WeightKg = math.Round(mm3/1e9*s.Number(t.stock, "density")*1000) / 1000
 }
 
 // cutThrough is what a sink or a tap cuts out of a piece.
@@ -120,10 +118,10 @@ func (s *solver) checkReach(b *lang.Block, wall *model.KneeWall, overhang length
 		}
 		end := "end flush with its edge"
 		if reach > overhang {
-			end = fmt.Sprintf("stand %s out from under it", s.show(reach-overhang))
+			end = fmt.Sprintf("stand %s out from under it", s.Show(reach-overhang))
 		}
-		s.findings.Errorf("support-shows", b.Head, "a shorter reach, or a larger overhang on the room's side",
+		s.Findings.Errorf("support-shows", b.Head, "a shorter reach, or a larger overhang on the room's side",
 			"The support plates reach %s from the framing, and the bar top %s: they would %s and show.",
-			s.show(reach), s.show(overhang), end).Also(wall.Why.At, "the knee wall")
+			s.Show(reach), s.Show(overhang), end).Also(wall.Why.At, "the knee wall")
 	}
 }

@@ -1,12 +1,14 @@
 package solve
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang/expr"
 	"barwright/lang/finding"
 	"barwright/lang/length"
@@ -14,7 +16,7 @@ import (
 
 // practice is a figure of the trade as a build's people know it.
 func (s *solver) practice(inch, metric length.Length) length.Length {
-	if s.src.Unit.Imperial() {
+	if s.Source.Unit.Imperial() {
 		return inch
 	}
 	return metric
@@ -28,14 +30,14 @@ func (s *solver) seamClear() length.Length {
 
 // slabSeams reads where a slab is divided. It reports whether all of it is sound.
 func (s *solver) slabSeams(t *top) bool {
-	items := s.value(t.block, "seams").Items
+	items := s.Value(t.block, "seams").Items
 	if len(items) > mostPieces {
 		s.tooMany(t.block.Attr("seams").Expr.At, len(items), "seams")
 		return false
 	}
 	sound := true
 	for _, item := range items {
-		u := t.origin + lengthOf(item)
+		u := t.origin + values.LengthOf(item)
 		if s.soundSeam(t, item, u) {
 			t.slab.Seams = append(t.slab.Seams, u)
 		} else {
@@ -50,23 +52,23 @@ func (s *solver) soundSeam(t *top, item expr.Value, u length.Length) bool {
 	if past := max(slab.Lo-from, from-slab.Hi); past >= 0 {
 		where := "just at its end"
 		if past > 0 {
-			where = s.show(past) + " outside"
+			where = s.Show(past) + " outside"
 		}
-		s.findings.Errorf("seam-outside", item.At, "leave it out", "%s reaches from %s to %s, and this seam is at %s: %s.",
-			finding.Capital(t.block.Describe()), s.show(slab.Lo), s.show(slab.Hi), s.show(from), where)
+		s.Findings.Errorf("seam-outside", item.At, "leave it out", "%s reaches from %s to %s, and this seam is at %s: %s.",
+			finding.Capital(t.block.Describe()), s.Show(slab.Lo), s.Show(slab.Hi), s.Show(from), where)
 		return false
 	}
 	cut := s.cutNear(t, u)
 	if cut == nil {
 		return true
 	}
-	text := fmt.Sprintf("The seam at %s would go through the cut-out of %s %q", s.show(from), cut.Kind, cut.Name)
+	text := fmt.Sprintf("The seam at %s would go through the cut-out of %s %q", s.Show(from), cut.Kind, cut.Name)
 	if away := max(cut.Box.U.Lo-u, u-cut.Box.U.Hi); away >= 0 {
-		text = fmt.Sprintf("The seam at %s would be %s from the cut-out of %s %q", s.show(from), s.show(away), cut.Kind, cut.Name)
+		text = fmt.Sprintf("The seam at %s would be %s from the cut-out of %s %q", s.Show(from), s.Show(away), cut.Kind, cut.Name)
 	}
 	at := cut.Box.U.Shift(-t.origin)
-	s.findings.Errorf("seam-at-cut-out", item.At, s.seamMoved(t, u),
-		"%s, which reaches from %s to %s; a seam keeps %s clear of it.", text, s.show(at.Lo), s.show(at.Hi), s.show(s.seamClear())).
+	s.Findings.Errorf("seam-at-cut-out", item.At, s.seamMoved(t, u),
+		"%s, which reaches from %s to %s; a seam keeps %s clear of it.", text, s.Show(at.Lo), s.Show(at.Hi), s.Show(s.seamClear())).
 		Also(cut.Why.At, "it is cut here")
 	return false
 }
@@ -76,17 +78,17 @@ func (s *solver) soundSeam(t *top, item expr.Value, u length.Length) bool {
 func (s *solver) seamMoved(t *top, u length.Length) string {
 	left, right := u, u
 	for c := s.cutNear(t, left); c != nil; c = s.cutNear(t, left) {
-		left = t.origin + downTo(c.Box.U.Lo-s.seamClear()-t.origin, s.marks)
+		left = t.origin + length.Down(c.Box.U.Lo-s.seamClear()-t.origin, s.Marks)
 	}
 	for c := s.cutNear(t, right); c != nil; c = s.cutNear(t, right) {
-		right = t.origin - downTo(t.origin-c.Box.U.Hi-s.seamClear(), s.marks)
+		right = t.origin + length.Up(c.Box.U.Hi+s.seamClear()-t.origin, s.Marks)
 	}
 	var places []string
 	if left > t.slab.Box.U.Lo {
-		places = append(places, "at "+s.show(left-t.origin))
+		places = append(places, "at "+s.Show(left-t.origin))
 	}
 	if right < t.slab.Box.U.Hi {
-		places = append(places, "at "+s.show(right-t.origin))
+		places = append(places, "at "+s.Show(right-t.origin))
 	}
 	return strings.Join(places, ", or ")
 }
@@ -105,7 +107,7 @@ func (s *solver) cutNear(t *top, u length.Length) *model.SlabCut {
 // soundSize refuses pieces that nothing on sale is large enough for. Solid wood
 // lies with its grain along the slab, anything else may be turned.
 func (s *solver) soundSize(t *top) bool {
-	size := s.lengths(t.stock, "size")
+	size := s.Lengths(t.stock, "size")
 	if len(size) == 0 {
 		return true
 	}
@@ -113,33 +115,33 @@ func (s *solver) soundSize(t *top) bool {
 	if deep <= size[1] {
 		longest = size[0]
 	}
-	if !s.flag(t.stock, "solid") {
+	if !s.Flag(t.stock, "solid") {
 		widest = max(size[0], size[1])
 		if deep <= size[0] {
 			longest = max(longest, size[1])
 		}
 	}
-	sold, at := s.show(size[0])+" x "+s.show(size[1]), t.block.Attr("slab").Expr.At
+	sold, at := s.Show(size[0])+" x "+s.Show(size[1]), t.block.Attr("slab").Expr.At
 	if longest == 0 {
-		s.findings.Errorf("slab-too-large", at, "a smaller overhang, or a wider slab",
+		s.Findings.Errorf("slab-too-large", at, "a smaller overhang, or a wider slab",
 			"%s is %s deep, but the largest piece on sale is %s: %s too wide.",
-			finding.Capital(t.block.Describe()), s.show(deep), sold, s.show(deep-widest)).
+			finding.Capital(t.block.Describe()), s.Show(deep), sold, s.Show(deep-widest)).
 			Also(t.stock.Attr("size").Expr.At, "what is on sale")
 		return false
 	}
-	ends := t.bounds()
-	for i, end := range ends[1:] {
-		long := end - ends[i]
+	pieces := t.pieces()
+	for i, u := range pieces {
+		long := u.Size()
 		if long <= longest {
 			continue
 		}
 		what := finding.Capital(t.block.Describe())
-		if len(ends) > 2 {
+		if len(pieces) > 1 {
 			what = fmt.Sprintf("Piece %d of %s", i+1, t.block.Describe())
 		}
-		s.findings.Errorf("slab-too-large", at, s.divided(t, longest),
+		s.Findings.Errorf("slab-too-large", at, s.divided(t, longest),
 			"%s is %s long and %s deep, but the largest piece on sale is %s: %s too long.",
-			what, s.show(long), s.show(deep), sold, s.show(long-longest)).
+			what, s.Show(long), s.Show(deep), sold, s.Show(long-longest)).
 			Also(t.stock.Attr("size").Expr.At, "what is on sale")
 		return false
 	}
@@ -151,23 +153,24 @@ func (s *solver) soundSize(t *top) bool {
 // where none do.
 func (s *solver) divided(t *top, longest length.Length) string {
 	var texts []string
-	items, at := s.value(t.block, "seams").Items, t.slab.Box.U.Lo
-	for i, end := range t.bounds()[1:] {
-		for end-at > longest {
-			u, text := s.seamAfter(t, geom.Span{Lo: at, Hi: end}, longest)
+	items := s.Value(t.block, "seams").Items
+	for i, left := range t.pieces() {
+		for left.Size() > longest {
+			u, text := s.seamAfter(t, left, longest)
 			if text == "" || len(texts) > mostPieces {
 				return ""
 			}
-			texts, at = append(texts, text), u
+			texts, left.Lo = append(texts, text), u
 		}
-		if at = end; i < len(items) {
-			texts = append(texts, s.written(items[i]))
+		if i < len(items) {
+			texts = append(texts, cmp.Or(s.Written(items[i].At), fmt.Sprintf("%q", s.Exact(values.LengthOf(items[i])))))
 		}
 	}
 	return "seams = [" + strings.Join(texts, ", ") + "]"
 }
 
-// seamAfter is the first of the fewest seams that divide a stretch about evenly.
+// seamAfter is the first of the fewest seams that divide a stretch about evenly:
+// it only wishes for even pieces, as a joint of boxes near by is a better place.
 // Cut-outs may ask for one more on either side of them.
 func (s *solver) seamAfter(t *top, whole geom.Span, longest length.Length) (at length.Length, text string) {
 	least := (whole.Size() - 1) / longest
@@ -197,28 +200,16 @@ func (s *solver) seamIn(t *top, reach geom.Span, wish, play length.Length) (at l
 	if text != "" {
 		return at, text
 	}
-	marks := []length.Length{wish, reach.Lo + s.marks - 1}
+	marks := []length.Length{wish, reach.Lo + s.Marks - 1}
 	for _, cut := range t.slab.Cuts {
 		clear := cut.Box.U.Grow(s.seamClear())
-		marks = append(marks, clear.Lo, clear.Hi+s.marks-1)
+		marks = append(marks, clear.Lo, clear.Hi+s.Marks-1)
 	}
 	for _, u := range marks {
-		from := downTo(u-t.origin, s.marks)
+		from := length.Down(u-t.origin, s.Marks)
 		if u = from + t.origin; free(u) && (text == "" || off(u) < off(at)) {
-			at, text = u, fmt.Sprintf("%q", s.show(from))
+			at, text = u, fmt.Sprintf("%q", s.Show(from))
 		}
 	}
 	return at, text
 }
-
-// written is a value as it stands in the text.
-func (s *solver) written(x expr.Value) string {
-	text := s.src.Files.Text(x.At.File)
-	if x.At.End.Byte > len(text) {
-		return fmt.Sprintf("%q", s.exact(lengthOf(x)))
-	}
-	return string(text[x.At.Start.Byte:x.At.End.Byte])
-}
-
-// downTo returns the multiple of a step at or before a length of any sign.
-func downTo(l, step length.Length) length.Length { return l - (l%step+step)%step }

@@ -1,19 +1,18 @@
 // Package solve turns a description into a model. It takes a Source without
-// errors, evaluates its values along the graph of their uses, places runs,
-// walls and boxes, makes the parts of each, and cuts into them whatever they
-// must let through. Layouts, the bill, programs and drawings are added by the
-// packages beside it.
+// errors, places runs, walls and boxes, makes the parts of each, and cuts into
+// them whatever they must let through. Layouts, the bill, programs and drawings
+// are added by the packages beside it.
 //
-// Values come first and geometry after: no geometry is worked out while any
-// value is in error, so that one mistake gives one message.
+// Values come first, from package values, and geometry after: no geometry is
+// worked out while any value is in error, so that one mistake gives one message.
 package solve
 
 import (
 	"barwright/compile/geom"
 	"barwright/compile/layout"
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang"
-	"barwright/lang/expr"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
@@ -42,16 +41,16 @@ type Recess struct {
 // reading found one: then only values are worked out. Blocks must not be lost.
 func Solve(src *lang.Source) Solution {
 	s := &solver{m: &model.Model{}, scribes: map[int]length.Length{}}
-	s.values = newValues(src, &s.out.Findings)
-	s.build()
-	s.all()
-	s.notMade()
-	s.checkFit()
+	s.Values = values.New(src, &s.out.Findings)
+	s.All()
+	s.NotMade()
+	s.CheckFit()
 	s.checkWalls()
 	if src.Faulty || s.out.Findings.HasErrors() {
 		return s.out
 	}
-	s.givens()
+	s.build()
+	s.m.Givens = s.Givens()
 	s.stock()
 	s.room()
 	s.runs()
@@ -71,7 +70,7 @@ func Solve(src *lang.Source) Solution {
 }
 
 type solver struct {
-	*values
+	*values.Values
 	m   *model.Model
 	out Solution
 	// What projection needs: of each cabinet, in the order of the model; of each
@@ -84,14 +83,10 @@ type solver struct {
 	scribes   map[int]length.Length // by part: what is to be cut off it along a wall; lookup only
 }
 
-// build reads the build block; its unit was read before.
+// build reads the build block.
 func (s *solver) build() {
-	s.marks = s.schemaLength("build", "marks")
-	for _, b := range s.src.Top("build") {
-		if marks := s.value(b, "marks"); marks.Kind == expr.Length {
-			s.marks = lengthOf(marks)
-		}
-		s.m.Build = model.Build{Name: b.Name, Unit: s.src.Unit, Marks: s.marks, Revision: s.text(b, "revision")}
+	for _, b := range s.Source.Top("build") {
+		s.m.Build = model.Build{Name: b.Name, Unit: s.Source.Unit, Marks: s.Marks, Revision: s.Text(b, "revision")}
 	}
 }
 
@@ -99,12 +94,12 @@ func why(b *lang.Block) model.Why { return model.Why{Block: b.Path(), At: b.Head
 
 // saw reads the saw block, or its defaults where there is none.
 func (s *solver) saw() {
-	s.out.Saw = layout.Saw{Kerf: s.schemaLength("saw", "kerf"), Trim: s.schemaLength("saw", "trim")}
-	for _, b := range s.src.Top("saw") {
-		s.out.Saw = layout.Saw{Kerf: s.length(b, "kerf"), Trim: s.length(b, "trim")}
-		s.cornerBit = s.length(b, "corner_bit")
+	s.out.Saw = layout.Saw{Kerf: s.SchemaLength("saw", "kerf"), Trim: s.SchemaLength("saw", "trim")}
+	for _, b := range s.Source.Top("saw") {
+		s.out.Saw = layout.Saw{Kerf: s.Length(b, "kerf"), Trim: s.Length(b, "trim")}
+		s.cornerBit = s.Length(b, "corner_bit")
 	}
 }
 
 // marked rounds to what a site mark rounds to.
-func (s *solver) marked(l geom.Length) geom.Length { return length.Round(l, s.marks) }
+func (s *solver) marked(l geom.Length) geom.Length { return length.Round(l, s.Marks) }

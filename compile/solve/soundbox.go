@@ -33,12 +33,12 @@ func (s *solver) soundBox(c *carcass, b *lang.Block, hull geom.Box) bool {
 		case n.have > n.taken:
 			continue
 		case i == 0:
-			s.findings.Errorf("box-too-small", b.Head, "", "%s is %s %s, but %s take up %s.",
-				finding.Capital(b.Describe()), s.show(n.have), n.size, n.parts, s.show(n.taken)).
+			s.Findings.Errorf("box-too-small", b.Head, "", "%s is %s %s, but %s take up %s.",
+				finding.Capital(b.Describe()), s.Show(n.have), n.size, n.parts, s.Show(n.taken)).
 				Also(c.block.Head, "its carcass")
 		default: // alike for all boxes of the run, and told once
-			s.findings.Errorf("box-too-small", c.block.Head, "", "Boxes of %s are to be %s %s, but %s take up %s.",
-				c.block.Describe(), s.show(n.have), n.size, n.parts, s.show(n.taken)).
+			s.Findings.Errorf("box-too-small", c.block.Head, "", "Boxes of %s are to be %s %s, but %s take up %s.",
+				c.block.Describe(), s.Show(n.have), n.size, n.parts, s.Show(n.taken)).
 				Also(b.Head, "the first of them")
 		}
 		return false
@@ -58,14 +58,14 @@ func (s *solver) soundRecess(c *carcass) bool {
 	case !c.captured && !c.rabbeted:
 		return true
 	case c.groove >= c.board.t:
-		s.findings.Errorf("groove-too-deep", at, "a "+name+" of at most half the board, "+s.show(c.board.t/2),
-			"The %s for the back is %s deep, but its board is %s thick: nothing would be left behind it.", name, s.show(c.groove), s.show(c.board.t))
+		s.Findings.Errorf("groove-too-deep", at, "a "+name+" of at most half the board, "+s.Show(c.board.t/2),
+			"The %s for the back is %s deep, but its board is %s thick: nothing would be left behind it.", name, s.Show(c.groove), s.Show(c.board.t))
 	case c.play >= 2*c.groove:
-		s.findings.Errorf("groove-too-loose", at, "less play, or a deeper "+name,
-			"The %s for the back is %s deep and has %s of play: the back would not hold in it.", name, s.show(c.groove), s.show(c.play))
+		s.Findings.Errorf("groove-too-loose", at, "less play, or a deeper "+name,
+			"The %s for the back is %s deep and has %s of play: the back would not hold in it.", name, s.Show(c.groove), s.Show(c.play))
 	case c.captured && c.inset <= c.play/2:
-		s.findings.Errorf("groove-meets-edge", at, "a larger inset",
-			"The back stands %s from the rear edges, and its groove is %s wider on each side: it would run off the edge.", s.show(c.inset), s.show(c.play/2))
+		s.Findings.Errorf("groove-meets-edge", at, "a larger inset",
+			"The back stands %s from the rear edges, and its groove is %s wider on each side: it would run off the edge.", s.Show(c.inset), s.Show(c.play/2))
 	default:
 		return true
 	}
@@ -78,8 +78,8 @@ func (s *solver) soundBanding(c *carcass) bool {
 	if c.band < most {
 		return true
 	}
-	s.findings.Errorf("banding-too-thick", c.at("banding"), "banding under "+s.show(most)+" thick",
-		"The banding is %s thick; it must be thinner than the board, the setback of the toe kick and the stretchers, the least of which has %s.", s.show(c.band), s.show(most)).
+	s.Findings.Errorf("banding-too-thick", c.at("banding"), "banding under "+s.Show(most)+" thick",
+		"The banding is %s thick; it must be thinner than the board, the setback of the toe kick and the stretchers, the least of which has %s.", s.Show(c.band), s.Show(most)).
 		Also(c.banding.Attr("thickness").Expr.At, "its thickness")
 	return false
 }

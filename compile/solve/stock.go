@@ -15,7 +15,7 @@ import (
 func (s *solver) stock() {
 	s.saw()
 	s.table()
-	for _, b := range s.src.Blocks {
+	for _, b := range s.Source.Blocks {
 		s.checkLikely(b)
 		switch b.Spec.Kind {
 		case "sheet":
@@ -26,14 +26,14 @@ func (s *solver) stock() {
 			s.m.Stock.Slabs = append(s.m.Stock.Slabs, s.slabStock(b))
 		case "screw":
 			s.m.Stock.Screws = append(s.m.Stock.Screws, model.Screw{
-				Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s", s.show(s.length(b, "diameter")), s.show(s.length(b, "length")))),
-				Diameter: s.length(b, "diameter"), Length: s.length(b, "length"), PerBox: s.count(b, "per_box"),
-				Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+				Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s", s.Show(s.Length(b, "diameter")), s.Show(s.Length(b, "length")))),
+				Diameter: s.Length(b, "diameter"), Length: s.Length(b, "length"), PerBox: s.Count(b, "per_box"),
+				Price: s.Number(b, "price"), Priced: s.Has(b, "price"), Why: why(b),
 			})
 		case "fitting":
 			s.m.Stock.Fittings = append(s.m.Stock.Fittings, model.Fitting{
-				Name: b.Key(), Text: cmp.Or(s.text(b, "label"), b.Name), PerPack: s.count(b, "per_pack"),
-				Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+				Name: b.Key(), Text: cmp.Or(s.Text(b, "label"), b.Name), PerPack: s.Count(b, "per_pack"),
+				Price: s.Number(b, "price"), Priced: s.Has(b, "price"), Why: why(b),
 			})
 		case "banding":
 			s.m.Stock.Bandings = append(s.m.Stock.Bandings, s.banding(b))
@@ -44,25 +44,25 @@ func (s *solver) stock() {
 // slabStock has the zero size where any piece can be had.
 func (s *solver) slabStock(b *lang.Block) model.SlabStock {
 	out := model.SlabStock{
-		Name: b.Key(), Text: s.asked(b, s.show(s.length(b, "thickness"))+" thick"),
-		Thickness: s.length(b, "thickness"), Solid: s.flag(b, "solid"), Density: s.number(b, "density"),
-		Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+		Name: b.Key(), Text: s.asked(b, s.Show(s.Length(b, "thickness"))+" thick"),
+		Thickness: s.Length(b, "thickness"), Solid: s.Flag(b, "solid"), Density: s.Number(b, "density"),
+		Price: s.Number(b, "price"), Priced: s.Has(b, "price"), Why: why(b),
 	}
-	if size := s.lengths(b, "size"); len(size) == 2 {
+	if size := s.Lengths(b, "size"); len(size) == 2 {
 		out.Length, out.Width = size[0], size[1]
 	}
 	return out
 }
 
 func (s *solver) banding(b *lang.Block) model.Banding {
-	size := s.show(s.length(b, "thickness"))
-	if s.has(b, "width") {
-		size += " x " + s.show(s.length(b, "width"))
+	size := s.Show(s.Length(b, "thickness"))
+	if s.Has(b, "width") {
+		size += " x " + s.Show(s.Length(b, "width"))
 	}
 	return model.Banding{
-		Name: b.Key(), Text: s.asked(b, size), Thickness: s.length(b, "thickness"),
-		Roll: s.length(b, "roll"), Spare: s.length(b, "spare"),
-		Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+		Name: b.Key(), Text: s.asked(b, size), Thickness: s.Length(b, "thickness"),
+		Roll: s.Length(b, "roll"), Spare: s.Length(b, "spare"),
+		Price: s.Number(b, "price"), Priced: s.Has(b, "price"), Why: why(b),
 	}
 }
 
@@ -70,29 +70,29 @@ func (s *solver) banding(b *lang.Block) model.Banding {
 // one, else the name and the size.
 func (s *solver) asked(b *lang.Block, size string) string {
 	if b.Attr("label") != nil {
-		return s.text(b, "label")
+		return s.Text(b, "label")
 	}
 	return b.Name + ", " + size
 }
 
 func (s *solver) sheet(b *lang.Block) model.Sheet {
-	size := s.lengths(b, "size")
-	t := s.length(b, "thickness")
+	size := s.Lengths(b, "size")
+	t := s.Length(b, "thickness")
 	return model.Sheet{
-		Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s x %s", s.show(t), s.show(size[1]), s.show(size[0]))),
-		Length: size[0], Width: size[1], Thickness: t, Grain: s.text(b, "grain") == "length",
-		Density: s.number(b, "density"), Price: s.number(b, "price"), Priced: s.has(b, "price"), Why: why(b),
+		Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s x %s", s.Show(t), s.Show(size[1]), s.Show(size[0]))),
+		Length: size[0], Width: size[1], Thickness: t, Grain: s.Text(b, "grain") == "length",
+		Density: s.Number(b, "density"), Price: s.Number(b, "price"), Priced: s.Has(b, "price"), Why: why(b),
 	}
 }
 
 func (s *solver) stick(b *lang.Block) model.Stick {
-	prices := s.numbers(b, "prices")
+	prices := s.Numbers(b, "prices")
 	out := model.Stick{
-		Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s", s.show(s.length(b, "thickness")), s.show(s.length(b, "width")))),
-		Steel: b.Spec.Kind == "flat_bar", Thickness: s.length(b, "thickness"), Width: s.length(b, "width"),
-		Density: s.number(b, "density"), Why: why(b),
+		Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s", s.Show(s.Length(b, "thickness")), s.Show(s.Length(b, "width")))),
+		Steel: b.Spec.Kind == "flat_bar", Thickness: s.Length(b, "thickness"), Width: s.Length(b, "width"),
+		Density: s.Number(b, "density"), Why: why(b),
 	}
-	lengths := s.lengths(b, "lengths")
+	lengths := s.Lengths(b, "lengths")
 	for i, l := range lengths {
 		on := model.StickLength{Length: l}
 		if i < len(prices) {
@@ -101,7 +101,7 @@ func (s *solver) stick(b *lang.Block) model.Stick {
 		out.Lengths = append(out.Lengths, on)
 	}
 	if len(prices) > 0 && len(prices) != len(lengths) {
-		s.findings.Errorf("prices-unmatched", b.Attr("prices").Expr.At, "one price for each length",
+		s.Findings.Errorf("prices-unmatched", b.Attr("prices").Expr.At, "one price for each length",
 			"%s has %s, but %s.", finding.Capital(b.Describe()), finding.Counted(len(lengths), "length"), finding.Counted(len(prices), "price"))
 	}
 	return out
@@ -111,10 +111,10 @@ func (s *solver) stick(b *lang.Block) model.Stick {
 // no table is described.
 func (s *solver) table() {
 	s.m.Table = model.Table{Notes: true, Stated: true}
-	for _, b := range s.src.Top("table") {
-		name := func(kind string) string { return s.field(b, "layers", kind).Text }
+	for _, b := range s.Source.Top("table") {
+		name := func(kind string) string { return s.Field(b, "layers", kind).Text }
 		s.m.Table = model.Table{
-			R2000: s.text(b, "format") == "r2000", Notes: s.flag(b, "notes"), Stated: s.flag(b, "unit_stated"),
+			R2000: s.Text(b, "format") == "r2000", Notes: s.Flag(b, "notes"), Stated: s.Flag(b, "unit_stated"),
 			Layers: model.LayerNames{
 				Edge: name("edge"), Opening: name("opening"), Recess: name("recess"),
 				Bore: name("bore"), Mark: name("mark"), Note: name("note"),
@@ -139,14 +139,14 @@ func (s *solver) checkLikely(b *lang.Block) {
 	if !ok {
 		return
 	}
-	t := s.length(b, "thickness")
+	t := s.Length(b, "thickness")
 	if usual.Contains(geom.Span{Lo: t, Hi: t}) {
 		return
 	}
-	from := s.show(s.marked(usual.Lo)) + " to"
+	from := s.Show(s.marked(usual.Lo)) + " to"
 	if usual.Lo == 0 {
 		from = "up to"
 	}
-	s.findings.Warnf("unlikely-size", b.Attr("thickness").Expr.At, "write the unit, as in \"18mm\" or \"23/32in\"; or unit = … at the top of the file",
-		"%s is %s thick; usual are %s %s. Was another unit meant?", finding.Capital(b.Describe()), s.show(t), from, s.show(s.marked(usual.Hi)))
+	s.Findings.Warnf("unlikely-size", b.Attr("thickness").Expr.At, "write the unit, as in \"18mm\" or \"23/32in\"; or unit = … at the top of the file",
+		"%s is %s thick; usual are %s %s. Was another unit meant?", finding.Capital(b.Describe()), s.Show(t), from, s.Show(s.marked(usual.Hi)))
 }

@@ -7,24 +7,19 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/spacing"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
-// cover is the cover plate of an outlet on a face, from the skin's left end.
-type cover struct {
-	name string
-	x    geom.Span
-}
-
-// covers are the cover plates on a face that reach into some heights.
-func (f *face) covers(z geom.Span) []cover {
-	var out []cover
+// covers are the cover plates of outlets on a face that reach into some heights,
+// from the skin's left end.
+func (f *face) covers(z geom.Span) []spacing.Closed {
+	var out []spacing.Closed
 	for _, o := range f.wall.Outlets {
 		if o.Face == f.word && o.Cover.Z.Overlaps(z) {
-			a, b := f.x(o.Cover.U.Lo), f.x(o.Cover.U.Hi)
-			out = append(out, cover{"outlet " + o.Name, geom.Span{Lo: min(a, b), Hi: max(a, b)}})
+			out = append(out, spacing.Closed{Span: f.across(o.Cover.U), By: "outlet " + o.Name})
 		}
 	}
 	return out
@@ -33,8 +28,8 @@ func (f *face) covers(z geom.Span) []cover {
 // coverFree refuses a strip that would lie over the cover plate of an outlet.
 func (s *solver) coverFree(f *face, what string, x, z geom.Span) bool {
 	for _, c := range f.covers(z) {
-		if c.x.Overlaps(x) {
-			s.stripMeetsCover(f, what, c.name)
+		if c.Span.Overlaps(x) {
+			s.stripMeetsCover(f, what, c.By)
 			return false
 		}
 	}
@@ -42,8 +37,8 @@ func (s *solver) coverFree(f *face, what string, x, z geom.Span) bool {
 }
 
 func (s *solver) stripMeetsCover(f *face, what, outlet string) {
-	o := s.blocks["outlet."+outlet[len("outlet "):]]
-	s.findings.Errorf("strip-meets-cover", o.Head, "move the outlet, or leave the strip out", "The cover plate of %s lies where %s of %s does.",
+	o := s.Block("outlet." + outlet[len("outlet "):])
+	s.Findings.Errorf("strip-meets-cover", o.Head, "move the outlet, or leave the strip out", "The cover plate of %s lies where %s of %s does.",
 		o.Describe(), what, f.block.Describe()).
 		Also(f.block.Head, "the skin")
 }
@@ -53,41 +48,36 @@ func (s *solver) stripMeetsCover(f *face, what, outlet string) {
 // lower edge.
 func (s *solver) capStrip(f *face) (length.Length, bool) {
 	attr := f.block.Attr("cap")
-	board, width := s.fieldRef(f.block, "cap", "board"), s.fieldLength(f.block, "cap", "width")
-	box := over(f.box, f.out, s.length(board, "thickness"))
+	board, width := s.FieldRef(f.block, "cap", "board"), s.FieldLength(f.block, "cap", "width")
+	box := over(f.box, f.out, s.Length(board, "thickness"))
 	hi := f.under(f.box.U, f.box.Z.Hi)
 	box.Z = geom.Span{Lo: hi - width, Hi: hi}
 	if box.Z.Lo <= f.box.Z.Lo {
-		s.findings.Errorf("cap-too-wide", attr.Expr.At, fmt.Sprintf("a cap under %s wide", s.show(hi-f.box.Z.Lo)),
-			"The cap is %s wide, but there are %s of %s for it.", s.show(width), s.show(max(hi-f.box.Z.Lo, 0)), f.block.Describe())
+		s.Findings.Errorf("cap-too-wide", attr.Expr.At, fmt.Sprintf("a cap under %s wide", s.Show(hi-f.box.Z.Lo)),
+			"The cap is %s wide, but there are %s of %s for it.", s.Show(width), s.Show(max(hi-f.box.Z.Lo, 0)), f.block.Describe())
 		return 0, false
 	}
 	x := geom.Span{Hi: f.box.U.Size()}
 	if corner := s.cornerOn(f, false); corner != nil {
-		x.Lo = s.length(corner, "width") - s.length(s.ref(corner, "board"), "thickness")
+		x.Lo = s.Length(corner, "width") - s.Length(s.Ref(corner, "board"), "thickness")
 	}
 	if corner := s.cornerOn(f, true); corner != nil {
-		x.Hi -= s.length(corner, "width") - s.length(s.ref(corner, "board"), "thickness")
+		x.Hi -= s.Length(corner, "width") - s.Length(s.Ref(corner, "board"), "thickness")
 	}
-	reach := s.lengths(board, "size")[0] - 2*s.out.Saw.Trim
+	reach := s.Lengths(board, "size")[0] - 2*s.out.Saw.Trim
 	if x.Size() <= 0 || x.Size()/max(reach, 1) > mostPieces {
 		return box.Z.Lo, x.Size() <= 0
 	}
-	studs := slices.DeleteFunc(f.studs(), func(c length.Length) bool { return c <= x.Lo || c >= x.Hi })
-	for i := range studs {
-		studs[i] -= x.Lo
-	}
-	joints, ok := dividedOn(x.Size(), studs, reach)
+	joints, ok := spacing.SplitFromLeft(x, reach, f.studs())
 	if !ok {
-		s.findings.Errorf("no-stud-for-seam", attr.Expr.At, "studs closer together, or a larger sheet",
-			"The cap of %s is %s long and a sheet gives %s: the next piece would have no stud to end on.", f.block.Describe(), s.show(x.Size()), s.show(reach)).
+		s.Findings.Errorf("no-stud-for-seam", attr.Expr.At, "studs closer together, or a larger sheet",
+			"The cap of %s is %s long and a sheet gives %s: the next piece would have no stud to end on.", f.block.Describe(), s.Show(x.Size()), s.Show(reach)).
 			Also(f.knee.Head, "the knee wall")
 		return 0, false
 	}
-	bounds := append(append([]length.Length{0}, joints...), x.Size())
-	for i := range bounds[1:] {
+	for i, part := range spacing.Pieces(x, joints) {
 		n := strconv.Itoa(i + 1)
-		box.U = f.along(x.Lo+bounds[i], x.Lo+bounds[i+1])
+		box.U = f.along(part)
 		s.panel(f.block, board, f.wall.Frame, box, piece{
 			id: "cap-" + n, code: "CP" + n, name: f.word + " cap " + n, out: f.out, face: f.sight, grain: model.GrainX, good: model.GoodDrawn,
 		})
@@ -105,21 +95,16 @@ func (s *solver) cornerOn(f *face, right bool) *lang.Block {
 	if right {
 		end = "left"
 	}
-	for _, c := range f.knee.Inner("corner") {
-		if s.text(c, "end") == end {
-			return c
-		}
-	}
-	return nil
+	return s.InnerWith(f.knee, "corner", "end", end)
 }
 
 // corner covers the edge where the skin on the room's side meets that on an end
 // with two strips, that on the room's side over the edge of the other.
 func (s *solver) corner(wall *model.KneeWall, knee, b *lang.Block) {
-	word := s.text(b, "end")
+	word := s.Text(b, "end")
 	for _, on := range []string{"room", word} {
-		if s.skinOn(knee, on) == nil {
-			s.findings.Errorf("corner-without-skin", b.Head, fmt.Sprintf("a skin with face = %q, or no corner", on),
+		if s.SkinOn(knee, on) == nil {
+			s.Findings.Errorf("corner-without-skin", b.Head, fmt.Sprintf("a skin with face = %q, or no corner", on),
 				"%s covers where two skins meet, but there is none on face %q.", finding.Capital(b.Describe()), on)
 			return
 		}
@@ -130,10 +115,10 @@ func (s *solver) corner(wall *model.KneeWall, knee, b *lang.Block) {
 	if skinned("room") < 0 || skinned(word) < 0 {
 		return // said before
 	}
-	f := s.face(wall, knee, s.skinOn(knee, "room"))
+	f := s.face(wall, knee, s.SkinOn(knee, "room"))
 	end := wall.Skins[skinned(word)].Box
-	board, width := s.ref(b, "board"), s.length(b, "width")
-	t := s.length(board, "thickness")
+	board, width := s.Ref(b, "board"), s.Length(b, "width")
+	t := s.Length(board, "thickness")
 	room := over(f.box, f.out, t)
 	side := over(end, faces[word].out, t)
 	side.V = geom.Span{Lo: f.box.V.Lo, Hi: f.box.V.Lo + width - t}
@@ -142,13 +127,12 @@ func (s *solver) corner(wall *model.KneeWall, knee, b *lang.Block) {
 		room.U = geom.Span{Lo: side.U.Hi - width, Hi: side.U.Hi}
 	}
 	if width <= t || side.V.Hi > end.V.Hi || room.U.Size()-t > f.box.U.Size() {
-		s.findings.Errorf("corner-width", b.Attr("width").Expr.At, fmt.Sprintf("a width over %s and at most %s", s.show(t), s.show(t+min(end.V.Hi-f.box.V.Lo, f.box.U.Size()))),
-			"The strips of %s are %s wide and %s thick; the end that they cover is %s wide.", b.Describe(), s.show(width), s.show(t), s.show(end.V.Hi-f.box.V.Lo))
+		s.Findings.Errorf("corner-width", b.Attr("width").Expr.At, fmt.Sprintf("a width over %s and at most %s", s.Show(t), s.Show(t+min(end.V.Hi-f.box.V.Lo, f.box.U.Size()))),
+			"The strips of %s are %s wide and %s thick; the end that they cover is %s wide.", b.Describe(), s.Show(width), s.Show(t), s.Show(end.V.Hi-f.box.V.Lo))
 		return
 	}
 	room.Z.Hi = f.under(room.U, room.Z.Hi)
-	a, z := f.x(room.U.Lo), f.x(room.U.Hi)
-	if !s.coverFree(&f, "corner "+strconv.Quote(b.Name), geom.Span{Lo: min(a, z), Hi: max(a, z)}, room.Z) {
+	if !s.coverFree(&f, "corner "+strconv.Quote(b.Name), f.across(room.U), room.Z) {
 		return
 	}
 	s.panel(b, board, wall.Frame, room, piece{id: "strip-room", code: "CR", name: "room corner strip", out: f.out, face: f.sight, grain: model.GrainY, good: model.GoodDrawn})

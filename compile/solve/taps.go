@@ -20,7 +20,7 @@ func (s *solver) tap(t *top, b *lang.Block) bool {
 	if !ok {
 		return false
 	}
-	r, v := s.length(b, "diameter")/2, t.slab.Box.V.Lo+s.length(b, "from_rear")
+	r, v := s.Length(b, "diameter")/2, t.slab.Box.V.Lo+s.Length(b, "from_rear")
 	cut := model.SlabCut{
 		Kind: "tap", Name: b.Name, Radius: r, Why: why(b),
 		Box: geom.Box{U: geom.About(u, 2*r), V: geom.About(v, 2*r), Z: t.slab.Box.Z},
@@ -29,7 +29,7 @@ func (s *solver) tap(t *top, b *lang.Block) bool {
 		return false
 	}
 	if over, _ := s.over(t, &cut); len(over) > 0 {
-		s.findings.Warnf("cut-out-over-board", b.Head, "", "The hole of tap %q lies over %s: its nut and hoses need that space.", b.Name, strings.Join(over, ", over "))
+		s.Findings.Warnf("cut-out-over-board", b.Head, "", "The hole of tap %q lies over %s: its nut and hoses need that space.", b.Name, strings.Join(over, ", over "))
 	}
 	t.slab.Cuts = append(t.slab.Cuts, cut)
 	return true
@@ -41,18 +41,18 @@ func (s *solver) tapAlong(t *top, b *lang.Block) (length.Length, bool) {
 	behind, left := b.Attr("behind"), b.Attr("from_left")
 	switch {
 	case behind == nil && left == nil:
-		s.findings.Errorf("attribute-missing", b.Head, "behind = sink.NAME, or from_left = …", "%s does not say where it stands.", finding.Capital(b.Describe()))
+		s.Findings.Errorf("attribute-missing", b.Head, "behind = sink.NAME, or from_left = …", "%s does not say where it stands.", finding.Capital(b.Describe()))
 		return 0, false
 	case behind != nil && left != nil:
-		s.findings.Errorf("said-twice", left.NameAt, "leave one of them out", "%s stands behind a sink or at a place of its own, not both.", finding.Capital(b.Describe())).
+		s.Findings.Errorf("said-twice", left.NameAt, "leave one of them out", "%s stands behind a sink or at a place of its own, not both.", finding.Capital(b.Describe())).
 			Also(behind.NameAt, "behind stands here")
 		return 0, false
 	case behind == nil:
-		return s.length(b, "from_left"), true
+		return s.Length(b, "from_left"), true
 	}
-	sink := s.ref(b, "behind")
+	sink := s.Ref(b, "behind")
 	if sink.Parent != t.block {
-		s.findings.Errorf("cut-out-elsewhere", behind.Expr.At, "a sink of this counter",
+		s.Findings.Errorf("cut-out-elsewhere", behind.Expr.At, "a sink of this counter",
 			"%s is cut out of another counter.", finding.Capital(sink.Describe())).Also(sink.Head, "it stands here")
 		return 0, false
 	}
@@ -88,18 +88,12 @@ func (s *solver) tapClear(t *top, b *lang.Block, cut *model.SlabCut) bool {
 	if worst.name == "" {
 		return true
 	}
-	at := b.Head
-	for _, name := range []string{"from_rear", "from_left"} {
-		if a := b.Attr(name); a != nil {
-			at = a.Expr.At
-		}
-	}
 	text := fmt.Sprintf("The hole of %s would be %s from %s, and keeps %s from it: %s too near.",
-		b.Describe(), s.show(worst.away), worst.name, s.show(worst.need), s.show(worst.need-worst.away))
+		b.Describe(), s.Show(worst.away), worst.name, s.Show(worst.need), s.Show(worst.need-worst.away))
 	if worst.away < 0 {
-		text = fmt.Sprintf("The hole of %s would run %s into %s, and keeps %s from it.", b.Describe(), s.show(-worst.away), worst.name, s.show(worst.need))
+		text = fmt.Sprintf("The hole of %s would run %s into %s, and keeps %s from it.", b.Describe(), s.Show(-worst.away), worst.name, s.Show(worst.need))
 	}
-	f := s.findings.Errorf("tap-too-near", at, s.tapMoved(t, b, cut), "%s", text)
+	f := s.Findings.Errorf("tap-too-near", said(b, "from_left", "from_rear"), s.tapMoved(t, b, cut), "%s", text)
 	if !worst.at.IsZero() {
 		f.Also(worst.at, "it is cut here")
 	}
@@ -161,7 +155,7 @@ func (s *solver) wallBehind(run *model.Run) bool {
 // tapMoved is how to write that a tap behind a sink stands between it and the
 // rear, where there is room.
 func (s *solver) tapMoved(t *top, b *lang.Block, cut *model.SlabCut) string {
-	behind := s.ref(b, "behind")
+	behind := s.Ref(b, "behind")
 	if behind == nil {
 		return ""
 	}
@@ -173,7 +167,7 @@ func (s *solver) tapMoved(t *top, b *lang.Block, cut *model.SlabCut) string {
 		if c := &t.slab.Cuts[i]; c.Kind == "sink" && c.Name == behind.Name {
 			room := geom.Span{Lo: rear + cut.Radius, Hi: c.Box.V.Lo - t.slab.Box.V.Lo - s.tapRim() - cut.Radius}
 			if x, ok := s.middle(room); ok {
-				return fmt.Sprintf("from_rear = %q", s.show(x))
+				return fmt.Sprintf("from_rear = %q", s.Show(x))
 			}
 			return "the sink further to the front, or a smaller one"
 		}

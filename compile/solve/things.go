@@ -58,5 +58,5 @@ func (s *solver) things() []thing {
 
 // around is the rectangle of a size about a centre.
 func around(x, y, width, height length.Length) geom.Rect {
-	return geom.R(x-width/2, y-height/2, x-width/2+width, y-height/2+height)
+	return geom.Rect{X: geom.About(x, width), Y: geom.About(y, height)}
 }

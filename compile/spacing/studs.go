@@ -43,7 +43,7 @@ func OnCentres(s Studs) (Answer, *Refusal) {
 			return Answer{}, refusal
 		}
 		for _, x := range moved {
-			mark := nearest(would[i:end], x)
+			mark := Nearest(would[i:end], x)
 			out.Forced = append(out.Forced, Forced{len(out.Centres), x - mark, s.by(mark)})
 			out.Centres = append(out.Centres, x)
 		}
@@ -113,7 +113,7 @@ func (s *Studs) between(left, right Length, marks []Length) ([]Length, *Refusal)
 	r.first = func(x Length) area { return r.gap(x-left, 0) }
 	r.last = func(x Length) area { return r.gap(right-x, 0) }
 	r.each = func(x Length) area {
-		off := x - nearest(marks, x)
+		off := x - Nearest(marks, x)
 		return square(max(off, -off), 1)
 	}
 	fewest, ok := g.hops(left, right, s.Spacing)
@@ -131,13 +131,12 @@ func (s *Studs) between(left, right Length, marks []Length) ([]Length, *Refusal)
 	return nil, a.refuse()
 }
 
-// nearest is the place of some that is nearest to x, the left one of two.
-func nearest(places []Length, x Length) Length {
-	best := places[0]
-	for _, p := range places[1:] {
-		if max(p-x, x-p) < max(best-x, x-best) {
-			best = p
-		}
+// Nearest returns the place of some rising ones that is nearest to x, the left
+// one of two. There must be one.
+func Nearest(places []Length, x Length) Length {
+	i, _ := slices.BinarySearch(places, x)
+	if i == len(places) || i > 0 && x-places[i-1] <= places[i]-x {
+		i--
 	}
-	return best
+	return places[i]
 }

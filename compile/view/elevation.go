@@ -147,7 +147,7 @@ func blockStack(m *model.Model, b *model.Box) Length {
 	high := Length(0)
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		if p.Kind == model.Lumber && strings.HasPrefix(p.ID, boxID(b)+"/") {
+		if p.Kind == model.Lumber && p.Block() == boxID(b) {
 			high = max(high, p.Placement.Box.Z.Hi)
 		}
 	}

@@ -3,7 +3,6 @@ package view
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -129,7 +128,7 @@ func (f *kneeWallFace) before(m *model.Model, k *model.KneeWall) (parts []*model
 // isOf reports whether a part belongs to a knee wall: to its framing, a skin or a
 // corner.
 func isOf(k *model.KneeWall, p *model.Part) bool {
-	kind, _, _ := strings.Cut(p.ID, ".")
+	kind := p.BlockKind()
 	return p.Placement.Frame == k.Frame && (kind == "knee_wall" || kind == "skin" || kind == "corner")
 }
 

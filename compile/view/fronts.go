@@ -11,9 +11,7 @@ import (
 func endPanels(m *model.Model, r *model.Run) (found []*model.Part) {
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		b := p.Placement.Box
-		beside := b.U.Hi <= 0 && b.U.Hi > -b.U.Size() || b.U.Lo >= r.Length && b.U.Lo < r.Length+b.U.Size()
-		if p.Placement.Frame == r.Frame && p.Kind == model.Panel && p.Placement.Out.Axis == geom.U && beside && b.V.Mid() >= 0 && b.V.Size() > r.Depth/2 {
+		if p.Placement.Frame == r.Frame && p.BlockKind() == "end_panel" {
 			found = append(found, p)
 		}
 	}

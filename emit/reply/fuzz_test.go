@@ -14,7 +14,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/ask"
 	"barwright/compile/model"
-	"barwright/compile/solve"
+	"barwright/compile/values"
 	"barwright/emit/reply"
 	"barwright/lang"
 	"barwright/lang/source"
@@ -48,7 +48,7 @@ func FuzzShow(f *testing.F) {
 			return
 		}
 		m, _ := compile.Compile(src)
-		book := ask.Open(solve.Explain(src), m)
+		book := ask.Open(values.Explain(src), m)
 		overview, ok := book.Ask("")
 		if !ok {
 			return // there are no blocks

@@ -17,7 +17,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/ask"
 	"barwright/compile/model"
-	"barwright/compile/solve"
+	"barwright/compile/values"
 	"barwright/compile/view/viewtest"
 	"barwright/emit/reply"
 	"barwright/lang"
@@ -56,7 +56,7 @@ func example(t *testing.T, name string, set ...string) *ask.Book {
 	if m == nil {
 		t.Fatal(findings, more)
 	}
-	return ask.Open(solve.Explain(src), m)
+	return ask.Open(values.Explain(src), m)
 }
 
 // shown answers a line of a command: names, --set NAME=VALUE, --format json.

@@ -13,7 +13,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/ask"
 	"barwright/compile/model"
-	"barwright/compile/solve"
+	"barwright/compile/values"
 	"barwright/emit/reply"
 	"barwright/lang"
 	"barwright/lang/source"
@@ -74,7 +74,7 @@ func specBook(t *testing.T, text string) *ask.Book {
 	if len(files) != 3 || m == nil {
 		t.Fatal(len(files), findings, more)
 	}
-	return ask.Open(solve.Explain(src), m)
+	return ask.Open(values.Explain(src), m)
 }
 
 func printed(t *testing.T, book *ask.Book, names []string) string {

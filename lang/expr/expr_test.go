@@ -30,13 +30,11 @@ func evaluate(t interface {
 	}
 	var findings finding.List
 	five := func(scale Scale, unit length.Unit) Value {
-		v := OfCount(5)
-		v.Scale, v.Unit = scale, unit
-		return v
+		return Value{Kind: Number, Num: big.NewFloat(5), Scale: scale, Unit: unit}
 	}
 	known := map[string]Value{
 		"given.three_in": OfLength(3 * length.Inch), "given.mm5": five(Bare, length.Millimetres),
-		"given.in5": five(Bare, length.Inches), "given.pure5": OfCount(5), "given.bad": OfText("3 foo"), "sheet.ply": OfRef("sheet.ply"),
+		"given.in5": five(Bare, length.Inches), "given.pure5": five(Pure, length.Inches), "given.bad": OfText("3 foo"), "sheet.ply": OfRef("sheet.ply"),
 	}
 	context := &Context{Findings: &findings, Resolve: func(name []string, at source.Range) Value {
 		v, ok := known[strings.Join(name, ".")]

@@ -75,11 +75,6 @@ func OfLength(l length.Length) Value {
 	return Value{Kind: Length, Num: new(big.Float).SetPrec(precision).SetInt64(int64(l))}
 }
 
-// OfCount makes a pure number.
-func OfCount(n int) Value {
-	return Value{Kind: Number, Num: new(big.Float).SetPrec(precision).SetInt64(int64(n))}
-}
-
 // OfText makes a text.
 func OfText(s string) Value { return Value{Kind: Text, Text: s} }
 

@@ -61,6 +61,12 @@ func Round(l, step Length) Length {
 	return near
 }
 
+// Down returns the multiple of a step over zero that is at or before l.
+func Down(l, step Length) Length { return l - (l%step+step)%step }
+
+// Up returns the multiple of a step over zero that is at or after l.
+func Up(l, step Length) Length { return -Down(-l, step) }
+
 func inches(l, step Length, unit string) string {
 	step = inchFraction(step)
 	near := Round(l, step)

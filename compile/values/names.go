@@ -1,4 +1,4 @@
-package solve
+package values
 
 import (
 	"fmt"
@@ -15,9 +15,9 @@ import (
 
 // resolve finds what a dotted name in an expression stands for: given.NAME, a
 // block by kind and name, or a value of that block, as written or as solved.
-func (v *values) resolve(names []string, at source.Range) expr.Value {
+func (v *Values) resolve(names []string, at source.Range) expr.Value {
 	unknown := func(mend, format string, args ...any) expr.Value {
-		v.findings.Errorf("unknown-name", at, mend, format, args...)
+		v.Findings.Errorf("unknown-name", at, mend, format, args...)
 		return expr.Value{}
 	}
 	if n := len(v.open); n > 0 {
@@ -39,7 +39,7 @@ func (v *values) resolve(names []string, at source.Range) expr.Value {
 	}
 	b := v.blocks[key]
 	if b == nil {
-		if len(*v.findings) >= mostSuggested {
+		if len(*v.Findings) >= mostSuggested {
 			return unknown("", "There is no %s %q.", names[0], names[1])
 		}
 		known := v.named(names[0])
@@ -56,7 +56,7 @@ func (v *values) resolve(names []string, at source.Range) expr.Value {
 }
 
 // wordMeant is the mend for a name that is no kind of block.
-func (v *values) wordMeant(names, kinds []string) string {
+func (v *Values) wordMeant(names, kinds []string) string {
 	if len(names) > 1 {
 		return finding.Suggest(names[0], kinds)
 	}
@@ -83,15 +83,15 @@ func (v *values) wordMeant(names, kinds []string) string {
 const mostSuggested = 100
 
 // suggest is the mend for an unknown name.
-func (v *values) suggest(name string, candidates func() []string) string {
-	if len(*v.findings) >= mostSuggested {
+func (v *Values) suggest(name string, candidates func() []string) string {
+	if len(*v.Findings) >= mostSuggested {
 		return ""
 	}
 	return finding.Suggest(name, candidates())
 }
 
 // property looks up a value of a block, solved before written.
-func (v *values) property(b *lang.Block, names []string, at source.Range) expr.Value {
+func (v *Values) property(b *lang.Block, names []string, at source.Range) expr.Value {
 	var value expr.Value
 	known := slices.Contains(v.solvedNames(b.Spec.Kind), names[0])
 	attr := b.Spec.Attr(names[0])
@@ -99,14 +99,14 @@ func (v *values) property(b *lang.Block, names []string, at source.Range) expr.V
 	case known:
 		value = v.solved(b, names[0])
 	case attr == nil:
-		v.findings.Errorf("unknown-name", at, finding.Suggest(names[0], v.valueNames(b.Spec)),
+		v.Findings.Errorf("unknown-name", at, finding.Suggest(names[0], v.valueNames(b.Spec)),
 			"%s has no value %q.", finding.Capital(b.Describe()), names[0])
 		return expr.Value{}
 	case b.Attr(names[0]) == nil && attr.Default == "" && attr.Type != schema.Object:
-		v.findings.Errorf("unknown-name", at, "", "%s does not say its %s.", finding.Capital(b.Describe()), names[0]).Also(b.Head, "it stands here")
+		v.Findings.Errorf("unknown-name", at, "", "%s does not say its %s.", finding.Capital(b.Describe()), names[0]).Also(b.Head, "it stands here")
 		return expr.Value{}
 	default:
-		value = v.value(b, names[0])
+		value = v.Value(b, names[0])
 	}
 	for _, field := range names[1:] {
 		if value.Kind == expr.Invalid {
@@ -114,11 +114,11 @@ func (v *values) property(b *lang.Block, names []string, at source.Range) expr.V
 		}
 		i := slices.Index(value.Keys, field)
 		if value.Kind != expr.Object || i < 0 {
-			v.findings.Errorf("unknown-name", at, finding.Suggest(field, value.Keys), "%s of %s has no field %q.", names[0], b.Describe(), field)
+			v.Findings.Errorf("unknown-name", at, finding.Suggest(field, value.Keys), "%s of %s has no field %q.", names[0], b.Describe(), field)
 			return expr.Value{}
 		}
 		if value = value.Items[i]; value.Kind == expr.Invalid {
-			v.findings.Errorf("unknown-name", at, "", "%s of %s does not say its %s.", names[0], b.Describe(), field)
+			v.Findings.Errorf("unknown-name", at, "", "%s of %s does not say its %s.", names[0], b.Describe(), field)
 		}
 	}
 	return value
@@ -139,7 +139,7 @@ func nameable() []string {
 }
 
 // valueNames lists the values that a block of a kind may have.
-func (v *values) valueNames(spec *schema.Block) []string {
+func (v *Values) valueNames(spec *schema.Block) []string {
 	out := v.solvedNames(spec.Kind)
 	for _, name := range schema.Names(spec.Attrs) {
 		if !slices.Contains(out, name) {
@@ -150,7 +150,7 @@ func (v *values) valueNames(spec *schema.Block) []string {
 }
 
 // keys lists the blocks of some kinds as references name them.
-func (v *values) keys(kinds ...string) []string {
+func (v *Values) keys(kinds ...string) []string {
 	var out []string
 	for _, kind := range kinds {
 		for _, name := range v.named(kind) {
@@ -161,9 +161,9 @@ func (v *values) keys(kinds ...string) []string {
 }
 
 // named lists the names of a kind, in the order of the text.
-func (v *values) named(kind string) []string {
+func (v *Values) named(kind string) []string {
 	var out []string
-	v.src.Each(func(b *lang.Block) {
+	v.Source.Each(func(b *lang.Block) {
 		if b.Spec.Kind == kind && b.Name != "" {
 			out = append(out, b.Name)
 		}

@@ -1,4 +1,4 @@
-package solve
+package values
 
 import (
 	"fmt"
@@ -12,7 +12,7 @@ import (
 )
 
 // given finds the input that a name in an expression stands for.
-func (v *values) given(names []string, at source.Range) expr.Value {
+func (v *Values) given(names []string, at source.Range) expr.Value {
 	if g, ok := v.inputs[strings.Join(names[1:], ".")]; ok && g.Value != nil {
 		value := v.givenValue(g)
 		value.From = g.Value.Expr.At
@@ -27,13 +27,13 @@ func (v *values) given(names []string, at source.Range) expr.Value {
 	case minus && known:
 		mend = fmt.Sprintf("write spaces round the minus: given.%s - %s", first, rest)
 	}
-	v.findings.Errorf("unknown-name", at, mend, "There is no %s.", strings.Join(names, "."))
+	v.Findings.Errorf("unknown-name", at, mend, "There is no %s.", strings.Join(names, "."))
 	return expr.Value{}
 }
 
-func (v *values) inputNames() []string {
+func (v *Values) inputNames() []string {
 	var out []string
-	for _, b := range v.src.Top("given") {
+	for _, b := range v.Source.Top("given") {
 		for _, g := range b.Givens() {
 			out = append(out, g.Name)
 		}
@@ -43,12 +43,12 @@ func (v *values) inputNames() []string {
 
 // givenValue is an input's value, Invalid where it is not what the input says
 // that it may be.
-func (v *values) givenValue(g lang.Given) expr.Value {
+func (v *Values) givenValue(g lang.Given) expr.Value {
 	if g.Block.Name == "" {
-		return v.value(g.Block, g.Value.Name)
+		return v.Value(g.Block, g.Value.Name)
 	}
 	return v.memo(cellKey{g.Block, "checked value", true}, g.Value.Expr.At, func() expr.Value {
-		value := v.value(g.Block, "value")
+		value := v.Value(g.Block, "value")
 		if value.Kind == expr.Invalid || !v.within(g, value) || !v.among(g, value) {
 			return expr.Value{}
 		}
@@ -57,7 +57,7 @@ func (v *values) givenValue(g lang.Given) expr.Value {
 }
 
 // within compares an input with its range.
-func (v *values) within(g lang.Given, value expr.Value) bool {
+func (v *Values) within(g lang.Given, value expr.Value) bool {
 	for _, limit := range []struct {
 		name  string
 		wrong int
@@ -66,7 +66,7 @@ func (v *values) within(g lang.Given, value expr.Value) bool {
 		if g.Block.Attr(limit.name) == nil {
 			continue
 		}
-		bound := v.value(g.Block, limit.name)
+		bound := v.Value(g.Block, limit.name)
 		if bound.Kind == expr.Invalid {
 			return false
 		}
@@ -84,11 +84,11 @@ func (v *values) within(g lang.Given, value expr.Value) bool {
 }
 
 // among looks for an input in the list of what it may be.
-func (v *values) among(g lang.Given, value expr.Value) bool {
+func (v *Values) among(g lang.Given, value expr.Value) bool {
 	if g.Block.Attr("choices") == nil {
 		return true
 	}
-	choices := v.value(g.Block, "choices")
+	choices := v.Value(g.Block, "choices")
 	if choices.Kind == expr.Invalid {
 		return false
 	}
@@ -110,52 +110,54 @@ func (v *values) among(g lang.Given, value expr.Value) bool {
 	return false
 }
 
-func (v *values) refuseGiven(g lang.Given, value expr.Value, why, mend string, at source.Range) {
+func (v *Values) refuseGiven(g lang.Given, value expr.Value, why, mend string, at source.Range) {
 	text := fmt.Sprintf("given.%s is %s; %s.", g.Name, v.plain(value), why)
-	if note := v.value(g.Block, "note"); note.Kind == expr.Text {
+	if note := v.Value(g.Block, "note"); note.Kind == expr.Text {
 		text += " " + note.Text
 	}
-	v.findings.Errorf("given-refused", g.Value.Expr.At, mend, "%s", text).Also(at, "said here")
+	v.Findings.Errorf("given-refused", g.Value.Expr.At, mend, "%s", text).Also(at, "said here")
 }
 
-// givens lists the inputs for the model.
-func (s *solver) givens() {
-	for _, b := range s.src.Top("given") {
+// Givens lists the inputs for the model.
+func (v *Values) Givens() []model.Given {
+	var out []model.Given
+	for _, b := range v.Source.Top("given") {
 		for _, g := range b.Givens() {
-			s.m.Givens = append(s.m.Givens, model.Given{
-				Name: g.Name, Value: s.plain(s.givenValue(g)), Overridden: g.Value.Overridden,
+			out = append(out, model.Given{
+				Name: g.Name, Value: v.plain(v.givenValue(g)), Overridden: g.Value.Overridden,
 				Why: model.Why{Block: "given." + g.Name, At: g.Value.Expr.At},
 			})
 		}
 	}
+	return out
 }
 
 // plain prints a value in the words of a description.
-func (v *values) plain(x expr.Value) string {
+func (v *Values) plain(x expr.Value) string {
 	switch x.Kind {
 	case expr.Number:
 		return x.Num.Text('g', 12)
 	case expr.Length:
-		return v.exact(lengthOf(x))
+		return v.Exact(LengthOf(x))
 	case expr.Flag:
 		return fmt.Sprint(x.Flag)
 	}
 	return x.Text
 }
 
-// notMade tells of what is read and checked, but not built yet: whoever wrote
+// NotMade tells of what is read and checked, but not built yet: whoever wrote
 // it must not believe that it is.
-func (s *solver) notMade() {
-	s.src.Each(func(b *lang.Block) {
+func (v *Values) NotMade() {
+	v.Source.Each(func(b *lang.Block) {
 		if b.Spec.Later {
 			if b.Parent == nil || !b.Parent.Spec.Later {
-				s.findings.Notef("not-made-yet", b.Head, "%s is read and checked, but nothing is made of it yet: the build is as if it were not there.", finding.Capital(b.Describe()))
+				v.Findings.Notef("not-made-yet", b.Head, "%s is read and checked, but nothing is made of it yet: the build is as if it were not there.", finding.Capital(b.Describe()))
 			}
 			return
 		}
 		for _, a := range b.Attrs {
 			if a.Spec != nil && a.Spec.Later {
-				s.findings.Notef("not-made-yet", a.NameAt, "%s of %s is read and checked, but nothing is made of it yet: the build is as if it were not there.", a.Name, b.Describe())
+				v.Findings.Notef("not-made-yet", a.NameAt, "%s of %s is read and checked, but nothing is made of it yet: the build is as if it were not there.", a.Name, b.Describe())
 			}
 		}
 	})

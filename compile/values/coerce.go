@@ -1,4 +1,4 @@
-package solve
+package values
 
 import (
 	"math/big"
@@ -13,7 +13,7 @@ import (
 
 // coerce brings a value to the form that an attribute's type demands, and
 // checks its range. Lengths come out whole nanometres.
-func (v *values) coerce(spec *schema.Attr, raw expr.Value, unit length.Unit) expr.Value {
+func (v *Values) coerce(spec *schema.Attr, raw expr.Value, unit length.Unit) expr.Value {
 	switch spec.Type {
 	case schema.Text:
 		return v.demand(spec, raw, expr.Text)
@@ -49,9 +49,9 @@ func (v *values) coerce(spec *schema.Attr, raw expr.Value, unit length.Unit) exp
 	panic("type of " + spec.Name)
 }
 
-func (v *values) demand(spec *schema.Attr, raw expr.Value, kind expr.Kind) expr.Value {
+func (v *Values) demand(spec *schema.Attr, raw expr.Value, kind expr.Kind) expr.Value {
 	if raw.Kind != kind {
-		v.findings.Errorf("wrong-type", raw.At, spec.Example(), "%s is %s; it must be %s.", spec.Name, raw.Kind, wanted(spec))
+		v.Findings.Errorf("wrong-type", raw.At, spec.Example(), "%s is %s; it must be %s.", spec.Name, raw.Kind, wanted(spec))
 		return expr.Value{}
 	}
 	return raw
@@ -82,27 +82,27 @@ func wanted(spec *schema.Attr) string {
 	return spec.Type.String()
 }
 
-func (v *values) toChoice(spec *schema.Attr, raw expr.Value) expr.Value {
+func (v *Values) toChoice(spec *schema.Attr, raw expr.Value) expr.Value {
 	if raw = v.demand(spec, raw, expr.Text); raw.Kind == expr.Invalid {
 		return raw
 	}
 	if !slices.Contains(spec.Choices, raw.Text) {
-		v.findings.Errorf("unknown-word", raw.At, finding.Suggest(raw.Text, spec.Choices), "%s cannot be %q.", spec.Name, raw.Text)
+		v.Findings.Errorf("unknown-word", raw.At, finding.Suggest(raw.Text, spec.Choices), "%s cannot be %q.", spec.Name, raw.Text)
 		return expr.Value{}
 	}
 	if slices.Contains(spec.LaterChoices, raw.Text) {
-		v.findings.Errorf("not-made-yet", raw.At, spec.Example(), "%s = %q is not made yet.", spec.Name, raw.Text)
+		v.Findings.Errorf("not-made-yet", raw.At, spec.Example(), "%s = %q is not made yet.", spec.Name, raw.Text)
 		return expr.Value{}
 	}
 	return raw
 }
 
-func (v *values) toNumber(spec *schema.Attr, raw expr.Value) expr.Value {
+func (v *Values) toNumber(spec *schema.Attr, raw expr.Value) expr.Value {
 	if raw = v.demand(spec, raw, expr.Number); raw.Kind == expr.Invalid {
 		return raw
 	}
 	refuse := func(slug, need string) expr.Value {
-		v.findings.Errorf(slug, raw.At, "", "%s is %s; it must be %s.", spec.Name, raw.Num.Text('g', 10), need)
+		v.Findings.Errorf(slug, raw.At, "", "%s is %s; it must be %s.", spec.Name, raw.Num.Text('g', 10), need)
 		return expr.Value{}
 	}
 	switch {
@@ -134,17 +134,17 @@ func anySign(t schema.Type) bool {
 
 // toLength makes a length of a value. Only a Place may be negative, and only a
 // Place or a Reach may be 0.
-func (v *values) toLength(spec *schema.Attr, raw expr.Value, unit length.Unit) expr.Value {
+func (v *Values) toLength(spec *schema.Attr, raw expr.Value, unit length.Unit) expr.Value {
 	l, ok := expr.ToLength(raw, unit, v.context())
 	if !ok {
 		return expr.Value{}
 	}
 	switch {
 	case l < 0 && !anySign(spec.Type):
-		v.findings.Errorf("negative", raw.At, "", "%s is %s; it cannot be less than 0.", spec.Name, v.show(l))
+		v.Findings.Errorf("negative", raw.At, "", "%s is %s; it cannot be less than 0.", spec.Name, v.Show(l))
 		return expr.Value{}
 	case l == 0 && (spec.Type == schema.Length || spec.Type == schema.Width || spec.Type == schema.Lengths || spec.Type == schema.SheetSize):
-		v.findings.Errorf("zero", raw.At, "", "%s is 0; it must have a size.", spec.Name)
+		v.Findings.Errorf("zero", raw.At, "", "%s is 0; it must have a size.", spec.Name)
 		return expr.Value{}
 	}
 	out := expr.OfLength(l)
@@ -155,18 +155,18 @@ func (v *values) toLength(spec *schema.Attr, raw expr.Value, unit length.Unit) e
 // fixedLength is how many values a list of a type has.
 var fixedLength = map[schema.Type]int{schema.Pair: 2, schema.SheetSize: 2, schema.Spot: 3} // lookup only
 
-func (v *values) toList(spec *schema.Attr, raw expr.Value, unit length.Unit) expr.Value {
+func (v *Values) toList(spec *schema.Attr, raw expr.Value, unit length.Unit) expr.Value {
 	if raw = v.demand(spec, raw, expr.List); raw.Kind == expr.Invalid {
 		return raw
 	}
 	if n := fixedLength[spec.Type]; n > 0 {
 		if len(raw.Items) != n {
-			v.findings.Errorf("wrong-type", raw.At, "", "%s has %s; it must be %s.", spec.Name, finding.Counted(len(raw.Items), "value"), spec.Type)
+			v.Findings.Errorf("wrong-type", raw.At, "", "%s has %s; it must be %s.", spec.Name, finding.Counted(len(raw.Items), "value"), spec.Type)
 			return expr.Value{}
 		}
 	}
 	if len(raw.Items) == 0 {
-		v.findings.Errorf("empty-list", raw.At, "leave it out", "%s has no values.", spec.Name)
+		v.Findings.Errorf("empty-list", raw.At, "leave it out", "%s has no values.", spec.Name)
 		return expr.Value{}
 	}
 	out := expr.Value{Kind: expr.List, At: raw.At, Items: make([]expr.Value, len(raw.Items))}
@@ -186,30 +186,30 @@ func (v *values) toList(spec *schema.Attr, raw expr.Value, unit length.Unit) exp
 		}
 		if rising := spec.Type == schema.Lengths || spec.Type == schema.Places || spec.Type == schema.Series; rising && i > 0 &&
 			out.Items[i].Num.Cmp(out.Items[i-1].Num) <= 0 {
-			v.findings.Errorf("not-rising", item.At, "", "%s must rise from value to value; this one does not.", spec.Name)
+			v.Findings.Errorf("not-rising", item.At, "", "%s must rise from value to value; this one does not.", spec.Name)
 			return expr.Value{}
 		}
 	}
 	return out
 }
 
-func (v *values) toRef(spec *schema.Attr, raw expr.Value) expr.Value {
+func (v *Values) toRef(spec *schema.Attr, raw expr.Value) expr.Value {
 	if raw.Kind == expr.Text {
-		v.findings.Errorf("wrong-type", raw.At, "write it without quotes: "+v.refMeant(spec, raw.Text), "%s is a text; it must be %s.", spec.Name, wanted(spec))
+		v.Findings.Errorf("wrong-type", raw.At, "write it without quotes: "+v.refMeant(spec, raw.Text), "%s is a text; it must be %s.", spec.Name, wanted(spec))
 		return expr.Value{}
 	}
 	if raw = v.demand(spec, raw, expr.Ref); raw.Kind == expr.Invalid {
 		return raw
 	}
 	if kind := v.blocks[raw.Text].Spec.Kind; !slices.Contains(spec.Refs, kind) {
-		v.findings.Errorf("wrong-type", raw.At, finding.Suggest("", v.keys(spec.Refs...)), "%s names a %s; it must name a %s.", spec.Name, kind, spec.Refs[0])
+		v.Findings.Errorf("wrong-type", raw.At, finding.Suggest("", v.keys(spec.Refs...)), "%s names a %s; it must name a %s.", spec.Name, kind, spec.Refs[0])
 		return expr.Value{}
 	}
 	return raw
 }
 
 // refMeant is how an attribute names what a text most likely meant.
-func (v *values) refMeant(spec *schema.Attr, text string) string {
+func (v *Values) refMeant(spec *schema.Attr, text string) string {
 	for _, key := range v.keys(spec.Refs...) {
 		if key == text || strings.HasSuffix(key, "."+text) {
 			return spec.Name + " = " + key
@@ -221,7 +221,7 @@ func (v *values) refMeant(spec *schema.Attr, text string) string {
 // toObject checks the fields of an object; those left out take their defaults.
 // Fields come out in the order of the schema; one that is left out and has no
 // default is Invalid.
-func (v *values) toObject(spec *schema.Attr, raw expr.Value, unit length.Unit) expr.Value {
+func (v *Values) toObject(spec *schema.Attr, raw expr.Value, unit length.Unit) expr.Value {
 	if raw = v.demand(spec, raw, expr.Object); raw.Kind == expr.Invalid {
 		return raw
 	}
@@ -229,10 +229,10 @@ func (v *values) toObject(spec *schema.Attr, raw expr.Value, unit length.Unit) e
 	for i, key := range raw.Keys {
 		switch {
 		case spec.Field(key) == nil:
-			v.findings.Errorf("unknown-attribute", raw.KeyAt[i], finding.Suggest(key, schema.Names(spec.Fields)), "%s has no field %q.", spec.Name, key)
+			v.Findings.Errorf("unknown-attribute", raw.KeyAt[i], finding.Suggest(key, schema.Names(spec.Fields)), "%s has no field %q.", spec.Name, key)
 			ok = false
 		case slices.Index(raw.Keys, key) != i:
-			v.findings.Errorf("said-twice", raw.KeyAt[i], "leave one of them out", "%s has two fields %q.", spec.Name, key)
+			v.Findings.Errorf("said-twice", raw.KeyAt[i], "leave one of them out", "%s has two fields %q.", spec.Name, key)
 			ok = false
 		}
 	}
@@ -245,7 +245,7 @@ func (v *values) toObject(spec *schema.Attr, raw expr.Value, unit length.Unit) e
 			out.Items = append(out.Items, v.coerce(field, raw.Items[at], unit))
 			ok = ok && out.Items[i].Kind != expr.Invalid
 		case field.Required:
-			v.findings.Errorf("attribute-missing", raw.At, field.Example(), "Something is missing: %s needs %s.", spec.Name, field.Name)
+			v.Findings.Errorf("attribute-missing", raw.At, field.Example(), "Something is missing: %s needs %s.", spec.Name, field.Name)
 			ok = false
 			fallthrough
 		default:

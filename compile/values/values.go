@@ -1,4 +1,11 @@
-package solve
+// Package values evaluates the values of a description on demand, each once,
+// along the graph of their uses: attributes as they are written, brought to the
+// form that the schema demands, and values that follow from the build, such as
+// the width of a box that takes the rest. It reports each mistake once: what
+// uses a value in error keeps silent. [Explain] tells what each follows from.
+//
+// Nothing is placed here: package solve asks for values once all are sound.
+package values
 
 import (
 	"fmt"
@@ -14,10 +21,10 @@ import (
 	"barwright/lang/source"
 )
 
-// values evaluates attributes on demand, along the graph of uses, each once.
-type values struct {
-	src      *lang.Source
-	findings *finding.List
+// Values evaluates attributes on demand, along the graph of uses, each once.
+type Values struct {
+	Source   *lang.Source
+	Findings *finding.List
 	blocks   map[string]*lang.Block // by key; lookup only
 	inputs   map[string]lang.Given  // by name; lookup only
 	cells    map[cellKey]*cell      // lookup only
@@ -29,7 +36,7 @@ type values struct {
 	// sharers are the boxes of a run that take the rest, with their order;
 	// lookup only.
 	sharers map[*lang.Block]map[*lang.Block]int
-	marks   length.Length
+	Marks   length.Length // that lengths are shown and marked out to
 }
 
 // cellKey names one value of a block. Solved values are kept apart from
@@ -63,14 +70,17 @@ type use struct {
 	at   source.Range
 }
 
-func newValues(src *lang.Source, findings *finding.List) *values {
-	v := &values{
-		src: src, findings: findings, solvable: solvedValues(), kinds: nameable(),
+// New makes ready the values of a description; what they report goes to
+// findings. The build block's marks are worked out at once: findings show
+// lengths by them.
+func New(src *lang.Source, findings *finding.List) *Values {
+	v := &Values{
+		Source: src, Findings: findings, solvable: solvedValues(), kinds: nameable(),
 		blocks: map[string]*lang.Block{}, inputs: map[string]lang.Given{}, cells: map[cellKey]*cell{}, neighbour: map[*lang.Block]*lang.Block{}, sharers: map[*lang.Block]map[*lang.Block]int{},
 	}
 	for _, run := range src.Top("run") {
 		var left *lang.Block
-		for _, b := range boxes(run) {
+		for _, b := range Boxes(run) {
 			v.neighbour[b], left = left, b
 		}
 	}
@@ -87,18 +97,27 @@ func newValues(src *lang.Source, findings *finding.List) *values {
 			v.blocks[b.Key()] = b
 		}
 	})
+	v.Marks = v.SchemaLength("build", "marks")
+	for _, b := range src.Top("build") {
+		if marks := v.Value(b, "marks"); marks.Kind == expr.Length {
+			v.Marks = LengthOf(marks)
+		}
+	}
 	return v
 }
 
-// exact prints a length with what a tape does not show of it.
-func (v *values) exact(l length.Length) string { return length.Show(l, v.src.Unit, v.marks) }
+// Block finds a block by its key, "cabinet.urn"; nil where there is none.
+func (v *Values) Block(key string) *lang.Block { return v.blocks[key] }
 
-// show prints a length in a sentence, as the build's people read it.
-func (v *values) show(l length.Length) string { return length.Plain(l, v.src.Unit, v.marks) }
+// Exact prints a length with what a tape does not show of it.
+func (v *Values) Exact(l length.Length) string { return length.Show(l, v.Source.Unit, v.Marks) }
+
+// Show prints a length in a sentence, as the build's people read it.
+func (v *Values) Show(l length.Length) string { return length.Plain(l, v.Source.Unit, v.Marks) }
 
 // memo returns a cell's value, working it out once. A cell that is needed for
 // itself is a circle.
-func (v *values) memo(key cellKey, at source.Range, work func() expr.Value) expr.Value {
+func (v *Values) memo(key cellKey, at source.Range, work func() expr.Value) expr.Value {
 	c := v.cells[key]
 	switch {
 	case c == nil:
@@ -121,7 +140,7 @@ func (v *values) memo(key cellKey, at source.Range, work func() expr.Value) expr
 const mostSteps = 12
 
 // circle reports the way round from a cell back to itself.
-func (v *values) circle(c *cell) {
+func (v *Values) circle(c *cell) {
 	from := slices.Index(v.open, c)
 	way := v.open[from:]
 	steps := distinctSteps(way)
@@ -135,7 +154,7 @@ func (v *values) circle(c *cell) {
 	if longer > 0 {
 		names = append(names, fmt.Sprintf("… %d more", longer))
 	}
-	f := v.findings.Errorf("circle", steps[0].at, "give one of them a value of its own",
+	f := v.Findings.Errorf("circle", steps[0].at, "give one of them a value of its own",
 		"This needs itself: %s.", strings.Join(append(names, first), " → "))
 	for _, step := range steps[1:] {
 		f.Also(step.at, "%s is worked out here", step.name)
@@ -163,10 +182,10 @@ func distinctSteps(way []*cell) []*cell {
 	return out
 }
 
-// value returns an attribute as written, or its default, in the form that its
+// Value returns an attribute as written, or its default, in the form that its
 // type demands. Kind Invalid means that a finding has been reported; an
-// attribute that is left out and has no default is Invalid too, see has.
-func (v *values) value(b *lang.Block, name string) expr.Value {
+// attribute that is left out and has no default is Invalid too, see Has.
+func (v *Values) Value(b *lang.Block, name string) expr.Value {
 	attr := b.Attr(name)
 	at := b.Head
 	if attr != nil {
@@ -180,10 +199,10 @@ func (v *values) value(b *lang.Block, name string) expr.Value {
 		if attr.Spec == nil || raw.Kind == expr.Invalid {
 			return raw
 		}
-		before := len(*v.findings)
+		before := len(*v.Findings)
 		value := v.coerce(attr.Spec, raw, b.Unit)
-		for i := range (*v.findings)[before:] {
-			if f := &(*v.findings)[before+i]; !raw.From.IsZero() && !f.Shows(raw.From) {
+		for i := range (*v.Findings)[before:] {
+			if f := &(*v.Findings)[before+i]; !raw.From.IsZero() && !f.Shows(raw.From) {
 				f.Also(raw.From, "the value comes from here")
 			}
 		}
@@ -191,25 +210,35 @@ func (v *values) value(b *lang.Block, name string) expr.Value {
 	})
 }
 
-func (v *values) context() *expr.Context {
-	return &expr.Context{Resolve: v.resolve, Findings: v.findings}
+// Written is what stands at a place of the text; empty for a value that came by
+// the command line.
+func (v *Values) Written(at source.Range) string {
+	text := v.Source.Files.Text(at.File)
+	if at.End.Byte > len(text) {
+		return ""
+	}
+	return string(text[at.Start.Byte:at.End.Byte])
 }
 
-// has reports whether an attribute is written, or has a default.
-func (v *values) has(b *lang.Block, name string) bool {
+func (v *Values) context() *expr.Context {
+	return &expr.Context{Resolve: v.resolve, Findings: v.Findings}
+}
+
+// Has reports whether an attribute is written, or has a default.
+func (v *Values) Has(b *lang.Block, name string) bool {
 	return b.Attr(name) != nil || b.Spec.Attr(name).Default != ""
 }
 
 // defaultOf reads a default of the schema, as if it stood in the text.
-func (v *values) defaultOf(spec *schema.Attr, at source.Range) expr.Value {
+func (v *Values) defaultOf(spec *schema.Attr, at source.Range) expr.Value {
 	if spec.Type == schema.Object {
-		return v.coerce(spec, expr.Value{Kind: expr.Object, At: at}, v.src.Unit)
+		return v.coerce(spec, expr.Value{Kind: expr.Object, At: at}, v.Source.Unit)
 	}
 	if spec.Default == "" {
 		return expr.Value{}
 	}
 	raw := expr.Value{Kind: expr.Text, Text: spec.Default, At: at}
-	if spec.Metric != "" && !v.src.Unit.Imperial() {
+	if spec.Metric != "" && !v.Source.Unit.Imperial() {
 		raw.Text = spec.Metric
 	}
 	switch spec.Type {
@@ -228,15 +257,15 @@ func (v *values) defaultOf(spec *schema.Attr, at source.Range) expr.Value {
 		}
 		raw = list
 	}
-	return v.coerce(spec, raw, v.src.Unit)
+	return v.coerce(spec, raw, v.Source.Unit)
 }
 
-// all evaluates everything that is written, so that each mistake is found even
+// All evaluates everything that is written, so that each mistake is found even
 // where nothing uses it.
-func (v *values) all() {
-	v.src.Each(func(b *lang.Block) {
+func (v *Values) All() {
+	v.Source.Each(func(b *lang.Block) {
 		for _, a := range b.Attrs {
-			v.value(b, a.Name)
+			v.Value(b, a.Name)
 		}
 		for _, name := range v.solvedNames(b.Spec.Kind) {
 			v.solved(b, name)

@@ -1,4 +1,4 @@
-package solve
+package values
 
 import (
 	"strings"
@@ -25,9 +25,9 @@ func TestSamples(t *testing.T) {
 		}
 		text := "build \"b\" { unit = \"in\" }\ngiven { sample = " + a.Sample() + " }\n"
 		src, findings := lang.Read(source.Files{{Name: "bar.hcl", Text: []byte(text)}})
-		v := newValues(src, &findings)
+		v := New(src, &findings)
 		given := src.Top("given")[0]
-		v.coerce(a, v.value(given, "sample"), given.Unit)
+		v.coerce(a, v.Value(given, "sample"), given.Unit)
 		if len(findings) > 0 {
 			t.Errorf("%s.%s = %s: %v", where, a.Name, a.Sample(), findings)
 		}

@@ -1,4 +1,4 @@
-package solve
+package values
 
 import (
 	"fmt"
@@ -9,25 +9,24 @@ import (
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/expr"
+	"barwright/lang/finding"
 	"barwright/lang/schema"
 	"barwright/lang/source"
 )
 
 // Explain lists every block of a description and every value that its blocks
 // have, in the order of the text: as written and as solved, and what each
-// follows from. Values that are in error are listed as such; Solve tells why.
+// follows from. Values that are in error are listed as such; findings tell why.
 func Explain(src *lang.Source) []model.Answer {
-	s := &solver{m: &model.Model{}}
-	s.values = newValues(src, &s.out.Findings)
-	s.build()
-	s.all()
-	e := explainer{values: s.values}
+	v := New(src, &finding.List{})
+	v.All()
+	e := explainer{Values: v}
 	src.Each(e.block)
 	return e.out
 }
 
 type explainer struct {
-	*values
+	*Values
 	out []model.Answer
 }
 
@@ -84,7 +83,7 @@ func (e *explainer) block(b *lang.Block) {
 func (e *explainer) input(g lang.Given) {
 	name := "given." + g.Name
 	a := e.answer(name, "", e.givenValue(g))
-	e.written(&a, g.Value, g.Value.Expr.At, e.cells[cellKey{g.Block, g.Value.Name, false}])
+	e.tell(&a, g.Value, g.Value.Expr.At, e.cells[cellKey{g.Block, g.Value.Name, false}])
 	if g.Value.Overridden {
 		a.Origin = model.FromCommand
 		a.Says = fmt.Sprintf("in the place of %s:%d", g.NameAt.File, g.NameAt.Start.Line)
@@ -93,7 +92,7 @@ func (e *explainer) input(g lang.Given) {
 		e.out = append(e.out, a)
 		return
 	}
-	if note := e.value(g.Block, "note"); note.Kind == expr.Text {
+	if note := e.Value(g.Block, "note"); note.Kind == expr.Text {
 		a.Means = note.Text
 	}
 	e.out = append(e.out, a)
@@ -108,17 +107,17 @@ func (e *explainer) input(g lang.Given) {
 // it; then it follows from what stands there.
 func (e *explainer) solvedValue(block string, b *lang.Block, s *solvedValue) {
 	attr := b.Attr(s.name)
-	if attr != nil && e.value(b, s.name).Kind != expr.Rest {
+	if attr != nil && e.Value(b, s.name).Kind != expr.Rest {
 		e.attr(block, b, b.Spec.Attr(s.name))
 		return
 	}
 	a := e.answer(block+"."+s.name, s.means, e.solved(b, s.name))
 	a.Origin = model.FromSolving
 	if attr != nil {
-		a.Origin, a.Written, a.At = model.FromText, e.text(attr.Expr.At), attr.Expr.At
+		a.Origin, a.Written, a.At = model.FromText, e.Written(attr.Expr.At), attr.Expr.At
 	}
 	if a.Kind != model.InError {
-		why := s.why(e.values, b)
+		why := s.why(e.Values, b)
 		a.Says, a.From = why.says, distinct(why.from)
 	}
 	e.out = append(e.out, a)
@@ -132,14 +131,14 @@ func (e *explainer) attr(block string, b *lang.Block, spec *schema.Attr) {
 		e.out = append(e.out, a)
 		return
 	}
-	x := e.value(b, spec.Name)
+	x := e.Value(b, spec.Name)
 	a = e.answer(a.Name, a.Means, x)
 	if spec.Type == schema.Angle && a.Text != "" {
 		a.Text += " degrees"
 	}
 	cell := e.cells[cellKey{b, spec.Name, false}]
 	if attr != nil {
-		e.written(&a, attr, attr.Expr.At, cell)
+		e.tell(&a, attr, attr.Expr.At, cell)
 	} else {
 		a.Origin, a.Written = model.FromDefault, e.defaultText(spec)
 	}
@@ -159,7 +158,7 @@ func (e *explainer) field(object string, spec *schema.Attr, attr *lang.Attr, of,
 	case attr == nil || x.At.IsZero() || x.At == of.At:
 		a.Origin, a.Written = model.FromDefault, e.defaultText(spec)
 	default:
-		e.written(&a, attr, x.At, c)
+		e.tell(&a, attr, x.At, c)
 	}
 	e.out = append(e.out, a)
 }
@@ -173,16 +172,16 @@ func hasDefault(spec *schema.Attr) bool {
 }
 
 func (e *explainer) defaultText(spec *schema.Attr) string {
-	if spec.Metric != "" && !e.src.Unit.Imperial() {
+	if spec.Metric != "" && !e.Source.Unit.Imperial() {
 		return spec.Metric
 	}
 	return spec.Default
 }
 
-// written tells where a value stands and what names are used there. A field of
+// tell says where a value stands and what names are used there. A field of
 // an object that has come by a name stands elsewhere than its attribute.
-func (e *explainer) written(a *model.Answer, attr *lang.Attr, at source.Range, c *cell) {
-	a.Written, a.At = e.text(at), at
+func (e *explainer) tell(a *model.Answer, attr *lang.Attr, at source.Range, c *cell) {
+	a.Written, a.At = e.Written(at), at
 	elsewhere := !encloses(attr.Expr.At, at)
 	for _, u := range c.uses {
 		if isBlock := e.blocks[u.name] != nil && !strings.HasPrefix(u.name, "given."); !isBlock && (elsewhere || encloses(at, u.at)) {
@@ -194,14 +193,6 @@ func (e *explainer) written(a *model.Answer, attr *lang.Attr, at source.Range, c
 
 func encloses(outer, inner source.Range) bool {
 	return outer.File == inner.File && outer.Start.Byte <= inner.Start.Byte && inner.End.Byte <= outer.End.Byte
-}
-
-func (e *explainer) text(at source.Range) string {
-	text := e.src.Files.Text(at.File)
-	if at.End.Byte > len(text) {
-		return ""
-	}
-	return string(text[at.Start.Byte:at.End.Byte])
 }
 
 // mostFrom is how many names an answer lists that it follows from: more than
@@ -225,11 +216,11 @@ func (e *explainer) answer(name, means string, x expr.Value) model.Answer {
 	a := model.Answer{Name: name, Means: means, Kind: answerKinds[x.Kind], Text: e.words(x)}
 	switch x.Kind {
 	case expr.Length:
-		a.Lengths = []model.Length{lengthOf(x)}
+		a.Lengths = []model.Length{LengthOf(x)}
 	case expr.List:
 		for _, item := range x.Items {
 			if item.Kind == expr.Length {
-				a.Lengths = append(a.Lengths, lengthOf(item))
+				a.Lengths = append(a.Lengths, LengthOf(item))
 			}
 		}
 	}

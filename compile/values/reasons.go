@@ -1,4 +1,4 @@
-package solve
+package values
 
 import (
 	"fmt"
@@ -18,14 +18,14 @@ type reason struct {
 
 func valueName(b *lang.Block, name string) string { return b.Key() + "." + name }
 
-func (v *values) whyWidth(b *lang.Block) reason {
+func (v *Values) whyWidth(b *lang.Block) reason {
 	if b.Spec.Kind == "bay" {
 		return reason{"its appliance and two gaps", []string{valueName(b, "appliance.width"), valueName(b, "gap")}}
 	}
 	run := b.Parent
 	says, from := fmt.Sprintf("what %s has left", run.Key()), []string{valueName(run, "length")}
 	if n := len(v.sharers[run]); n > 1 {
-		says += fmt.Sprintf(", %s, shared by %d", v.exact(lengthOf(v.rest(run))), n)
+		says += fmt.Sprintf(", %s, shared by %d", v.Exact(LengthOf(v.rest(run))), n)
 	}
 	for _, other := range run.Blocks[:min(len(run.Blocks), mostFrom)] {
 		if _, shares := v.sharers[run][other]; isBox(other) && !shares {
@@ -35,7 +35,7 @@ func (v *values) whyWidth(b *lang.Block) reason {
 	return reason{says, from}
 }
 
-func (v *values) whyLeft(b *lang.Block) reason {
+func (v *Values) whyLeft(b *lang.Block) reason {
 	var from []string
 	for other := v.neighbour[b]; other != nil && len(from) < mostFrom; other = v.neighbour[other] {
 		from = append(from, valueName(other, "width"))
@@ -47,14 +47,14 @@ func (v *values) whyLeft(b *lang.Block) reason {
 	return reason{"the widths before it in " + b.Parent.Key(), from}
 }
 
-func (v *values) whyRight(b *lang.Block) reason {
+func (v *Values) whyRight(b *lang.Block) reason {
 	return reason{"its left end and its width", []string{valueName(b, "left"), valueName(b, "width")}}
 }
 
 // whyLength is why a run that states no length is as long as it is.
-func (v *values) whyLength(run *lang.Block) reason {
+func (v *Values) whyLength(run *lang.Block) reason {
 	var from []string
-	for _, b := range boxes(run) {
+	for _, b := range Boxes(run) {
 		if v.ownWidth(b).Kind == expr.Rest {
 			return v.whyStretch(run)
 		}
@@ -63,47 +63,47 @@ func (v *values) whyLength(run *lang.Block) reason {
 	return reason{"the widths of its boxes", from}
 }
 
-func (v *values) whyStretch(run *lang.Block) reason {
-	wall := v.ref(run, "along")
-	begin, end, _ := v.stretch(run, wall)
+func (v *Values) whyStretch(run *lang.Block) reason {
+	wall := v.Ref(run, "along")
+	begin, end, _ := v.Stretch(run, wall)
 	out := reason{
-		fmt.Sprintf("%s … %s along %s", v.exact(begin), v.show(end), wall.Key()),
+		fmt.Sprintf("%s … %s along %s", v.Exact(begin), v.Show(end), wall.Key()),
 		[]string{valueName(wall, "length"), valueName(run, "start")},
 	}
 	for _, corner := range []struct {
 		side        string
 		first, next *lang.Block
-	}{{"left", v.wallBefore(wall), wall}, {"right", wall, v.wallAfter(wall)}} {
-		by, _ := v.leansIn(run, corner.first, corner.next)
+	}{{"left", v.WallBefore(wall), wall}, {"right", wall, v.WallAfter(wall)}} {
+		by, _ := v.LeansIn(run, corner.first, corner.next)
 		if by == 0 {
 			continue
 		}
-		out.says += fmt.Sprintf("; the wall at its %s leans in by %s", corner.side, v.exact(by))
+		out.says += fmt.Sprintf("; the wall at its %s leans in by %s", corner.side, v.Exact(by))
 		out.from = append(out.from, valueName(corner.first, "corner"), valueName(run, "depth"))
 	}
 	return out
 }
 
 // whyRef is why a value is that of the block that an attribute names.
-func whyRef(attr, name string) func(*values, *lang.Block) reason {
-	return func(v *values, b *lang.Block) reason {
-		of := v.ref(b, attr)
+func whyRef(attr, name string) func(*Values, *lang.Block) reason {
+	return func(v *Values, b *lang.Block) reason {
+		of := v.Ref(b, attr)
 		return reason{"that of " + of.Key(), []string{valueName(of, name)}}
 	}
 }
 
 // whySame is why a value is the same as another of its block.
-func whySame(name string) func(*values, *lang.Block) reason {
-	return func(v *values, b *lang.Block) reason {
+func whySame(name string) func(*Values, *lang.Block) reason {
+	return func(v *Values, b *lang.Block) reason {
 		return reason{"the same as its " + name, []string{valueName(b, name)}}
 	}
 }
 
 // whyOver is why a slab's upper face is as high as it is: what it lies on
 // stands up to a value of its own.
-func whyOver(name string) func(*values, *lang.Block) reason {
-	return func(v *values, b *lang.Block) reason {
-		over := v.ref(b, "over")
+func whyOver(name string) func(*Values, *lang.Block) reason {
+	return func(v *Values, b *lang.Block) reason {
+		over := v.Ref(b, "over")
 		return reason{
 			fmt.Sprintf("the %s of %s and its own thickness", name, over.Key()),
 			[]string{valueName(over, name), valueName(b, "thickness")},
@@ -111,9 +111,9 @@ func whyOver(name string) func(*values, *lang.Block) reason {
 	}
 }
 
-func (v *values) whyKneeTop(b *lang.Block) reason {
-	for _, slab := range v.src.Top("bar_top") {
-		if slab.Attr("height") != nil && v.ref(slab, "over") == b {
+func (v *Values) whyKneeTop(b *lang.Block) reason {
+	for _, slab := range v.Source.Top("bar_top") {
+		if slab.Attr("height") != nil && v.Ref(slab, "over") == b {
 			return reason{
 				fmt.Sprintf("the height of %s less its thickness", slab.Key()),
 				[]string{valueName(slab, "height"), valueName(slab, "thickness")},
@@ -123,13 +123,13 @@ func (v *values) whyKneeTop(b *lang.Block) reason {
 	return reason{}
 }
 
-func (v *values) whyKneeLeft(b *lang.Block) reason {
+func (v *Values) whyKneeLeft(b *lang.Block) reason {
 	says, from := v.whyInset(b, "left")
 	return reason{says, from}
 }
 
-func (v *values) whyKneeRight(b *lang.Block) reason {
-	run := v.ref(b, "behind")
+func (v *Values) whyKneeRight(b *lang.Block) reason {
+	run := v.Ref(b, "behind")
 	says, from := v.whyInset(b, "right")
 	return reason{
 		fmt.Sprintf("the length of %s less its inset: %s", run.Key(), says),
@@ -138,7 +138,7 @@ func (v *values) whyKneeRight(b *lang.Block) reason {
 }
 
 // whyInset is why the framing of a knee wall stays back from an end of its run.
-func (v *values) whyInset(b *lang.Block, end string) (says string, from []string) {
+func (v *Values) whyInset(b *lang.Block, end string) (says string, from []string) {
 	if written := end + "_inset"; b.Attr(written) != nil {
 		return "the " + written + " that is written", []string{valueName(b, written)}
 	}
@@ -146,10 +146,10 @@ func (v *values) whyInset(b *lang.Block, end string) (says string, from []string
 	if skin == nil {
 		return "none", nil
 	}
-	says, from = "the thickness of "+skin.Key(), []string{valueName(v.ref(skin, "board"), "thickness")}
+	says, from = "the thickness of "+skin.Key(), []string{valueName(v.Ref(skin, "board"), "thickness")}
 	if panel != nil {
 		says += ", less that of " + panel.Key()
-		from = append(from, valueName(v.ref(panel, "board"), "thickness"))
+		from = append(from, valueName(v.Ref(panel, "board"), "thickness"))
 	}
 	return says, from
 }

@@ -1,4 +1,4 @@
-package solve_test
+package values_test
 
 import (
 	"fmt"
@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"barwright/compile/model"
-	"barwright/compile/solve"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/source"
 )
@@ -122,7 +122,7 @@ func explained(t *testing.T, files source.Files) (*lang.Source, []model.Answer) 
 	if findings.HasErrors() {
 		t.Fatal(findings)
 	}
-	return src, solve.Explain(src)
+	return src, values.Explain(src)
 }
 
 func byName(answers []model.Answer) map[string]*model.Answer {
@@ -255,7 +255,7 @@ func nudged(files source.Files, leaf *model.Answer) ([]model.Answer, bool) {
 	if findings.HasErrors() {
 		return nil, false
 	}
-	return solve.Explain(src), true
+	return values.Explain(src), true
 }
 
 // follows reports whether a name is in the chain of an answer.
