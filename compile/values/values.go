@@ -25,6 +25,8 @@ import (
 type Values struct {
 	Source   *lang.Source
 	Findings *finding.List
+	Marks    length.Length // that lengths are shown and marked out to
+
 	blocks   map[string]*lang.Block // by key; lookup only
 	inputs   map[string]lang.Given  // by name; lookup only
 	cells    map[cellKey]*cell      // lookup only
@@ -36,7 +38,6 @@ type Values struct {
 	// sharers are the boxes of a run that take the rest, with their order;
 	// lookup only.
 	sharers map[*lang.Block]map[*lang.Block]int
-	Marks   length.Length // that lengths are shown and marked out to
 }
 
 // cellKey names one value of a block. Solved values are kept apart from

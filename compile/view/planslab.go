@@ -7,13 +7,19 @@ import (
 	"barwright/compile/model"
 )
 
+// piecesOf returns the parts that a slab is made of, those that lie.
+func piecesOf(m *model.Model, sl *model.Slab) (found []*model.Part) {
+	for i := range m.Parts {
+		if p := &m.Parts[i]; slices.Contains(sl.Parts, p.ID) && p.Placement.Out.Axis == geom.Z {
+			found = append(found, p)
+		}
+	}
+	return found
+}
+
 // planCuts draws what is cut and bored through a slab.
 func (s *sheet) planCuts(m *model.Model, sl *model.Slab) {
-	for i := range m.Parts {
-		p := &m.Parts[i]
-		if !slices.Contains(sl.Parts, p.ID) || p.Placement.Out.Axis != geom.Z {
-			continue
-		}
+	for _, p := range piecesOf(m, sl) {
 		for _, o := range p.Openings {
 			s.area(model.ShapeAbove, planShape(p, o.Shape), p.ID, o.Name+" in "+p.Owner)
 		}
@@ -41,11 +47,7 @@ func (s *sheet) boxTitle(b *model.Box) string {
 
 // planCutNames names what is cut and bored through a slab.
 func (s *sheet) planCutNames(m *model.Model, sl *model.Slab) {
-	for i := range m.Parts {
-		p := &m.Parts[i]
-		if !slices.Contains(sl.Parts, p.ID) || p.Placement.Out.Axis != geom.Z {
-			continue
-		}
+	for _, p := range piecesOf(m, sl) {
 		for _, o := range p.Openings {
 			home := planShape(p, o.Shape).Bounds()
 			if !s.inside(upright(home), o.Name) {
