@@ -22,6 +22,16 @@ import (
 // Compile solves a description of which no blocks are lost. The model is nil
 // where a finding is an error, here or in the reading. Findings are sorted.
 func Compile(src *lang.Source) (*model.Model, finding.List) {
+	m, findings := Check(src)
+	if m != nil {
+		Finish(m)
+	}
+	return m, findings
+}
+
+// Check does so as far as there may be findings: the model lacks what Finish
+// adds.
+func Check(src *lang.Source) (*model.Model, finding.List) {
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
@@ -33,10 +43,14 @@ func Compile(src *lang.Source) (*model.Model, finding.List) {
 	if m == nil || findings.HasErrors() {
 		return nil, findings
 	}
-	m.Bill = bill.Lines(m)
-	m.Views = view.Views(m)
 	m.Findings = findings
 	return m, findings
+}
+
+// Finish adds the bill and the drawings to a model that has been checked.
+func Finish(m *model.Model) {
+	m.Bill = bill.Lines(m)
+	m.Views = view.Views(m)
 }
 
 // programs plans the router's path for each recess. Its zero is on the part,

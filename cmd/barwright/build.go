@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"barwright/cmd/barwright/folder"
+	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/lang/finding"
 )
@@ -72,6 +73,7 @@ func build(o options, std streams) int {
 		taken[strings.ToLower(dir)] = path
 	}
 	return each(o, std, func(b *result) error {
+		compile.Finish(b.model)
 		files, err := outputs(b.model)
 		if err != nil {
 			return err

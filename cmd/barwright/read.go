@@ -95,7 +95,7 @@ func (o options) source(path string) (*lang.Source, finding.List, error) {
 	return src, findings, nil
 }
 
-// solve reads and compiles one build.
+// solve reads and compiles one build, as far as there may be findings.
 func (o options) solve(path string) (result, error) {
 	src, findings, err := o.source(path)
 	if err != nil {
@@ -103,7 +103,7 @@ func (o options) solve(path string) (result, error) {
 	}
 	b := result{path: path, src: src, findings: findings}
 	if !src.Lost {
-		m, more := compile.Compile(src)
+		m, more := compile.Check(src)
 		b.model, b.findings = m, append(findings, more...)
 	}
 	if b.findings.HasErrors() {

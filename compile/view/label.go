@@ -156,10 +156,10 @@ func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits 
 			for _, b := range blocks {
 				p = s.candidateAt(b, target, far, sines[way], cosines[way])
 				better := func() bool { return !found || p.cost(s.h) < best.cost(s.h) }
-				if !better() || !suits(&p) || !s.weigh(&p, target) || clean && (p.overLines || p.thin > 0) {
+				if !better() || !suits(&p) || !s.legible(&p, target) || clean && p.overLines || !better() {
 					continue
 				}
-				if better() {
+				if s.weigh(&p, target); better() && !(clean && p.thin > 0) {
 					best, found = p, true
 				}
 			}
@@ -189,9 +189,9 @@ func (s *sheet) candidateAt(b block, target geom.Point, far Length, sin, cos flo
 	return p
 }
 
-// weigh counts what a candidate crosses. It reports whether its text covers nothing
-// and its leader no text.
-func (s *sheet) weigh(p *candidate, target geom.Point) bool {
+// legible reports whether a candidate's text covers nothing and its leader no text.
+// It tells what the text lies over or close to.
+func (s *sheet) legible(p *candidate, target geom.Point) bool {
 	leader := segOf(p.from, target)
 	for _, o := range s.solid {
 		if p.text.meets(o) {
@@ -203,8 +203,13 @@ func (s *sheet) weigh(p *candidate, target geom.Point) bool {
 	}
 	p.overLines = crossing(p.text, s.edges)
 	p.closeBy = !s.apart(boxAt(p.at, p.block.w+s.h, p.block.h+s.h/2, 0))
-	p.outlines, p.thin = crossed(leader, s.edges), crossed(leader, s.lines)
 	return true
+}
+
+// weigh counts what a candidate's leader crosses.
+func (s *sheet) weigh(p *candidate, target geom.Point) {
+	leader := segOf(p.from, target)
+	p.outlines, p.thin = crossed(leader, s.edges), crossed(leader, s.lines)
 }
 
 // crossing reports whether a line runs through the box.
