@@ -77,10 +77,8 @@ func evenly(stretch geom.Span, most length.Length) []length.Length {
 	if stretch.Size()/most >= mostPieces {
 		return nil
 	}
-	even, refusal := spacing.Place(spacing.Ask{Stretch: stretch, Most: most})
-	if refusal != nil {
-		return nil
-	}
+	gaps := max(1, (stretch.Size()+most-1)/most)
+	even, _ := spacing.Place(spacing.Ask{Stretch: stretch, Count: int(gaps) + 1})
 	return even.Centres
 }
 

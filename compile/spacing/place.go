@@ -23,6 +23,9 @@ func (a Ask) place() ([]Length, *Refusal) {
 	if gaps*max(a.Least, 1) > size || a.Most > 0 && (gaps+2)*a.Most < size {
 		return nil, a.refuse()
 	}
+	if pinned := !a.HalfEnds && len(a.Closed) == 0; pinned && a.Most > 0 && gaps > 0 && gaps*a.Most < size-2*a.End {
+		return nil, a.refuse() // the outer ones stand at End, and the others cannot bridge what lies between
+	}
 	if a.Count == 1 {
 		a.HalfEnds = true
 		if g := a.ground(1); len(a.Fixed) == 0 && g.open(g.mid()) && (a.Most == 0 || a.image(g.mid())-a.Stretch.Lo <= a.Most) {
