@@ -15,7 +15,7 @@ func (p *placer) bores(name string, part *model.Part) {
 		if b.Slot > 0 {
 			means += p.tool(b.Slot+b.Diameter) + " long along " + slotAlong(b.Across) + ", "
 		}
-		if b.Depth == 0 {
+		if b.Through() {
 			means += "through"
 		} else {
 			means += p.tool(b.Depth) + " deep"

@@ -82,7 +82,7 @@ func identity(p *model.Part) string {
 	for i := range p.Bores {
 		bore := &p.Bores[i]
 		what := "bore"
-		if bore.Far && (!bore.Through() || bore.Sink > 0) {
+		if bore.Behind() {
 			what = "far bore"
 		}
 		f := appendInts([]byte(what), int64(bore.Depth), int64(bore.Sink))

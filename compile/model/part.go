@@ -102,6 +102,10 @@ type Bore struct {
 // Through reports whether the bore goes through the part.
 func (b *Bore) Through() bool { return b.Depth == 0 }
 
+// Behind reports whether the face behind the drawn one shows more of the bore
+// than that it goes through.
+func (b *Bore) Behind() bool { return b.Far && (!b.Through() || b.Sink > 0) }
+
 // Shape returns the bore's outline on the drawn face, counter-clockwise: a circle,
 // or a slot with half round ends.
 func (b *Bore) Shape() geom.Contour {

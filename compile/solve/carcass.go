@@ -161,7 +161,7 @@ func (s *solver) cabinet(run *model.Run, b *lang.Block, hull geom.Box) {
 	s.underBox(&c, run, b, &box)
 	s.interior(&c, run, b, &box)
 	last := len(s.m.Parts) // nothing is cut out of what closes the box
-	s.fronts(&c, run, b, &box)
+	s.fronts(&c, run, b, &box, from)
 	s.cabinets = append(s.cabinets, cabinet{len(s.m.Runs), len(run.Boxes), b, from, last, c.rearStretcher(hull)})
 	run.Boxes = append(run.Boxes, box)
 }

@@ -82,10 +82,8 @@ func (d *drawer) place() bool {
 // box: the box may not even touch it from below.
 func (d *drawer) rear() length.Length {
 	s, out := d.s, length.Length(0)
-	for i := range s.m.Parts[:d.inner] {
-		p := &s.m.Parts[i]
-		held := p.Is("cabinet", "back") || p.Is("cabinet", "stretcher-rear")
-		if box := p.Placement.Box; held && p.Block() == d.block.Key() && box.Z.Overlaps(d.outer.Z.Grow(1)) {
+	for _, id := range []string{"back", "stretcher-rear"} {
+		if box := s.m.Parts[s.partOf(d.block, id)].Placement.Box; box.Z.Overlaps(d.outer.Z.Grow(1)) {
 			out = max(out, box.V.Hi)
 		}
 	}

@@ -29,7 +29,8 @@ type closing struct {
 	gap     length.Length
 	inset   bool
 	area    geom.Box // that all fronts together fill
-	inner   int      // parts of the build before the fronts
+	first   int      // index of the cabinet's first part
+	inner   int      // index of the first of its fronts
 }
 
 // row is one front, or the doors side by side.
@@ -40,13 +41,15 @@ type row struct {
 	z      geom.Span
 }
 
-// fronts closes a cabinet from the top down: a false front, drawers, doors.
-func (s *solver) fronts(c *carcass, run *model.Run, b *lang.Block, box *model.Box) {
+// fronts closes a cabinet from the top down: a false front, drawers, doors. first
+// is the index of its first part.
+func (s *solver) fronts(c *carcass, run *model.Run, b *lang.Block, box *model.Box, first int) {
 	rows := s.rows(b)
 	if len(rows) == 0 || !s.soundDoors(c, b, rows[0].at) {
 		return
 	}
 	f := s.closing(c, run, b, box)
+	f.first, f.inner = first, len(s.m.Parts)
 	if !f.shareOut(rows) {
 		return
 	}
@@ -92,11 +95,15 @@ func (s *solver) rows(b *lang.Block) []row {
 // insetFronts is the thickness of a cabinet's fronts where they stand between its
 // sides, else 0.
 func (s *solver) insetFronts(c *carcass, b *lang.Block) length.Length {
-	if c.block.Attr("door") == nil || s.Field(c.block, "door", "fit").Text != "inset" || len(s.rows(b)) == 0 {
+	if c.block.Attr("door") == nil || !s.insetDoor(c) || len(s.rows(b)) == 0 {
 		return 0
 	}
-	return s.boardOf(s.FieldRef(c.block, "door", "board")).t
+	return s.doorBoard(c).t
 }
+
+func (s *solver) insetDoor(c *carcass) bool { return s.Field(c.block, "door", "fit").Text == "inset" }
+
+func (s *solver) doorBoard(c *carcass) board { return s.boardOf(s.FieldRef(c.block, "door", "board")) }
 
 // soundDoors demands that the carcass says how fronts are made, and that a
 // cabinet has no more doors than can open.
@@ -122,8 +129,8 @@ func (s *solver) soundDoors(c *carcass, b *lang.Block, at source.Range) bool {
 func (s *solver) closing(c *carcass, run *model.Run, b *lang.Block, box *model.Box) *closing {
 	f := &closing{
 		s: s, carcass: c, run: run, block: b, box: box,
-		board: s.boardOf(s.FieldRef(c.block, "door", "board")), inset: s.Field(c.block, "door", "fit").Text == "inset",
-		gap: s.FieldLength(c.block, "door", "gap"), inner: len(s.m.Parts),
+		board: s.doorBoard(c), inset: s.insetDoor(c),
+		gap: s.FieldLength(c.block, "door", "gap"),
 	}
 	hull, t := box.Hull, c.board.t
 	if f.inset {
@@ -210,8 +217,8 @@ func (f *closing) front(r row, u geom.Span, front model.Front, p piece) (int, bo
 // met is the first part of the cabinet, its fronts apart, that stands in a box;
 // nil where none does.
 func (f *closing) met(place geom.Box) *model.Part {
-	for i := range f.s.m.Parts[:f.inner] {
-		if p := &f.s.m.Parts[i]; p.Block() == f.block.Key() && p.Placement.Box.Overlaps(place) {
+	for i := f.first; i < f.inner; i++ {
+		if p := &f.s.m.Parts[i]; p.Placement.Box.Overlaps(place) {
 			return p
 		}
 	}

@@ -66,7 +66,7 @@ run "r" {
 		s.panel(b, c.board.sheet, run.Frame, hull.With(geom.U, side.u), piece{id: side.id, out: side.out})
 	}
 	add(s, b, &run)
-	s.fronts(&c, &run, b, &model.Box{Kind: model.Cabinet, Name: "cups", Hull: hull, ToeHeight: 100 * millimetre})
+	s.fronts(&c, &run, b, &model.Box{Kind: model.Cabinet, Name: "cups", Hull: hull, ToeHeight: 100 * millimetre}, 0)
 	return s
 }
 

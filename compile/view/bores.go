@@ -219,7 +219,7 @@ func (s *sheet) boreFeature(like []model.Bore) feature {
 	if b.Sink > 0 {
 		lines = append(lines, "sunk to ⌀ "+s.bit(b.Sink))
 	}
-	if b.Far && (!b.Through() || b.Sink > 0) {
+	if b.Behind() {
 		lines = append(lines, "from the other face")
 	}
 	f := feature{kind: model.ShapeBore, shape: b.Shape(), title: strings.Join(lines, ", "), lines: lines}

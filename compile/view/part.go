@@ -241,7 +241,7 @@ func partNote(m *model.Model, p *model.Part) string {
 	case model.GoodBoth:
 		note += " Good faces: both."
 	}
-	if slices.ContainsFunc(p.Bores, func(b model.Bore) bool { return b.Far && (!b.Through() || b.Sink > 0) }) {
+	if slices.ContainsFunc(p.Bores, func(b model.Bore) bool { return b.Behind() }) {
 		note += " What is drilled from the other face is dashed."
 	}
 	return note
