@@ -146,6 +146,7 @@ func (s *sheet) search(blocks []block, target geom.Point, suits func(*candidate)
 func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits func(*candidate) bool, clean bool) bool {
 	var best, p candidate
 	found := false
+	about := s.about(target, reach*s.h+widest(blocks)+2*s.h)
 	var sines, cosines [ways]float64
 	for way := range ways {
 		turn := geom.Angle(way)*360*geom.Degree/ways + 45*geom.Degree
@@ -156,10 +157,10 @@ func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits 
 			for _, b := range blocks {
 				p = s.candidateAt(b, target, far, sines[way], cosines[way])
 				better := func() bool { return !found || p.cost(s.h) < best.cost(s.h) }
-				if !better() || !suits(&p) || !s.legible(&p, target) || clean && p.overLines || !better() {
+				if !better() || !suits(&p) || !about.legible(&p, target) || clean && p.overLines || !better() {
 					continue
 				}
-				if s.weigh(&p, target); better() && !(clean && p.thin > 0) {
+				if about.weigh(&p, target); better() && !(clean && p.thin > 0) {
 					best, found = p, true
 				}
 			}
@@ -171,6 +172,14 @@ func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits 
 	s.set(best.block, best.at, 0)
 	s.line(model.ShapeLeader, "", "", best.from, target)
 	return true
+}
+
+// widest is the largest side of some blocks.
+func widest(blocks []block) (most Length) {
+	for _, b := range blocks {
+		most = max(most, b.w, b.h)
+	}
+	return most
 }
 
 // candidateAt is one place of a callout, so far from its target and in the direction

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -240,4 +241,32 @@ func (s *sheet) open(l seg, strictly bool) bool {
 		}
 	}
 	return true
+}
+
+// about is the sheet with what takes space in a square round a point, so far to
+// each side, and nothing else: what a callout looks at.
+func (s *sheet) about(at geom.Point, far Length) *sheet {
+	square := boxAt(at, 2*far, 2*far, 0)
+	apart := func(b box) bool {
+		return math.Abs(b.x-square.x) > square.hw+b.reachX || math.Abs(b.y-square.y) > square.hh+b.reachY
+	}
+	off := func(l seg) bool {
+		return min(l.ax, l.bx) > square.x+square.hw || max(l.ax, l.bx) < square.x-square.hw ||
+			min(l.ay, l.by) > square.y+square.hh || max(l.ay, l.by) < square.y-square.hh
+	}
+	return &sheet{
+		h: s.h, texts: without(s.texts, apart), solid: without(s.solid, apart),
+		lines: without(s.lines, off), edges: without(s.edges, off), stem: without(s.stem, off),
+	}
+}
+
+// without lists what is left of some.
+func without[T any](all []T, drop func(T) bool) []T {
+	var out []T
+	for _, x := range all {
+		if !drop(x) {
+			out = append(out, x)
+		}
+	}
+	return out
 }
