@@ -24,13 +24,14 @@ import (
 func Compile(src *lang.Source) (*model.Model, finding.List) {
 	m, findings := Check(src)
 	if m != nil {
-		Finish(m)
+		m.Bill = bill.Lines(m)
+		m.Views = view.Views(m)
 	}
 	return m, findings
 }
 
-// Check does so as far as there may be findings: the model lacks what Finish
-// adds.
+// Check does so for who wants the findings, or to ask: the model has no bill and
+// no drawings, in which nothing can be found.
 func Check(src *lang.Source) (*model.Model, finding.List) {
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
@@ -45,12 +46,6 @@ func Check(src *lang.Source) (*model.Model, finding.List) {
 	}
 	m.Findings = findings
 	return m, findings
-}
-
-// Finish adds the bill and the drawings to a model that has been checked.
-func Finish(m *model.Model) {
-	m.Bill = bill.Lines(m)
-	m.Views = view.Views(m)
 }
 
 // programs plans the router's path for each recess. Its zero is on the part,

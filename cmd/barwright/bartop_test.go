@@ -6,6 +6,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"barwright/compile"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
@@ -17,7 +18,7 @@ import (
 // it. No other part, wall, box or slab changes in anything.
 func TestBarTopMoves(t *testing.T) {
 	before := compiled(t, "boatshed")
-	r, err := options{set: []string{"bar_top=43"}}.solve(example("boatshed"))
+	r, err := options{set: []string{"bar_top=43"}}.solve(example("boatshed"), compile.Compile)
 	if err != nil || r.model == nil {
 		t.Fatal(err, r.findings)
 	}

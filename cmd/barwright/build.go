@@ -38,7 +38,7 @@ func checkCommand() command {
 			findingFlags(f, o)
 		},
 		run: func(o options, std streams) int {
-			return each(o, std, func(*result) error { return nil })
+			return each(o, std, compile.Check, func(*result) error { return nil })
 		},
 	}
 }
@@ -72,8 +72,7 @@ func build(o options, std streams) int {
 		}
 		taken[strings.ToLower(dir)] = path
 	}
-	return each(o, std, func(b *result) error {
-		compile.Finish(b.model)
+	return each(o, std, compile.Compile, func(b *result) error {
 		files, err := outputs(b.model)
 		if err != nil {
 			return err

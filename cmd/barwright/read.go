@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"barwright/compile"
+	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/source"
@@ -95,15 +95,18 @@ func (o options) source(path string) (*lang.Source, finding.List, error) {
 	return src, findings, nil
 }
 
-// solve reads and compiles one build, as far as there may be findings.
-func (o options) solve(path string) (result, error) {
+// compiler makes a model of a description, as compile.Compile or compile.Check do.
+type compiler func(*lang.Source) (*model.Model, finding.List)
+
+// solve reads and compiles one build.
+func (o options) solve(path string, compiled compiler) (result, error) {
 	src, findings, err := o.source(path)
 	if err != nil {
 		return result{}, err
 	}
 	b := result{path: path, src: src, findings: findings}
 	if !src.Lost {
-		m, more := compile.Check(src)
+		m, more := compiled(src)
 		b.model, b.findings = m, append(findings, more...)
 	}
 	if b.findings.HasErrors() {

@@ -45,7 +45,7 @@ type report struct {
 
 // each compiles the builds one by one and hands on those without errors; one
 // that fails does not stop the others. The worst exit status counts.
-func each(o options, std streams, use func(*result) error) int {
+func each(o options, std streams, compiled compiler, use func(*result) error) int {
 	switch {
 	case len(o.args) == 0:
 		return misuse(std, "name a description: a file, or a folder of *.hcl files")
@@ -60,7 +60,7 @@ func each(o options, std streams, use func(*result) error) int {
 		if i > 0 && r.forPeople() {
 			io.WriteString(std.err, "\n")
 		}
-		r.one(path, use)
+		r.one(path, compiled, use)
 	}
 	if err := r.end(); err != nil {
 		return failed(std, err)
@@ -70,8 +70,8 @@ func each(o options, std streams, use func(*result) error) int {
 
 func (r *report) forPeople() bool { return r.format == "text" }
 
-func (r *report) one(path string, use func(*result) error) {
-	b, err := r.solve(path)
+func (r *report) one(path string, compiled compiler, use func(*result) error) {
+	b, err := r.solve(path, compiled)
 	if err != nil {
 		r.status = max(r.status, failed(r.std, err))
 		return

@@ -9,6 +9,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"barwright/compile"
 	"barwright/compile/ask"
 	"barwright/compile/model"
 	"barwright/compile/values"
@@ -50,7 +51,7 @@ func show(o options, std streams) int {
 	if wrong = cmp.Or(wrong, o.unusable()); wrong != "" {
 		return misuse(std, wrong)
 	}
-	b, err := o.solve(path)
+	b, err := o.solve(path, compile.Check)
 	status := exitClean
 	if err == nil && b.model == nil {
 		status = exitFindings

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"barwright/compile"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
@@ -126,7 +127,7 @@ func TestStepsShowWhatTheReadmeSays(t *testing.T) {
 		t.Errorf("step 5 has %d programs", len(m.Programs))
 	}
 	_, low := part(t, m, "BAR-S2").Size()
-	r, err := options{set: []string{"bar_top=44"}}.solve(example(step(5)))
+	r, err := options{set: []string{"bar_top=44"}}.solve(example(step(5)), compile.Compile)
 	if err != nil || r.model == nil {
 		t.Fatal(err, r.findings)
 	}
