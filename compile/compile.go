@@ -12,6 +12,7 @@ import (
 	"barwright/compile/layout"
 	"barwright/compile/model"
 	"barwright/compile/router"
+	"barwright/compile/rule"
 	"barwright/compile/solve"
 	"barwright/compile/view"
 	"barwright/lang"
@@ -21,8 +22,10 @@ import (
 
 // Compile solves a description of which no blocks are lost. The model is nil
 // where a finding is an error, here or in the reading. Findings are sorted.
-func Compile(src *lang.Source) (*model.Model, finding.List) {
-	m, findings := Check(src)
+func Compile(src *lang.Source) (*model.Model, finding.List) { return compiled(src, rule.Table()) }
+
+func compiled(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) {
+	m, findings := checked(src, rules)
 	if m != nil {
 		m.Bill = bill.Lines(m)
 		m.Views = view.Views(m)
@@ -32,10 +35,13 @@ func Compile(src *lang.Source) (*model.Model, finding.List) {
 
 // Check does so for who wants the findings, or to ask: the model has no bill and
 // no drawings, in which nothing can be found.
-func Check(src *lang.Source) (*model.Model, finding.List) {
+func Check(src *lang.Source) (*model.Model, finding.List) { return checked(src, rule.Table()) }
+
+func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) {
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
+		rule.Judge(solution.Values, m, rules, &findings)
 		programs(m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, solution.Saw, &findings)

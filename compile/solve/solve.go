@@ -21,6 +21,7 @@ import (
 // the packages that add them need beside it.
 type Solution struct {
 	Model    *model.Model
+	Values   *values.Values
 	Recesses []Recess
 	Saw      layout.Saw
 	Findings finding.List
@@ -42,6 +43,7 @@ type Recess struct {
 func Solve(src *lang.Source) Solution {
 	s := &solver{m: &model.Model{}, scribes: map[int]length.Length{}}
 	s.Values = values.New(src, &s.out.Findings)
+	s.out.Values = s.Values
 	s.All()
 	s.NotMade()
 	s.CheckFit()

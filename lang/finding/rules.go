@@ -47,7 +47,8 @@ type Section struct {
 func Sections() []Section {
 	return slices.Concat(aboutText, aboutValues, aboutRoom, aboutReference, aboutBoxes,
 		aboutFraming, aboutInterior, aboutFronts, aboutEnds,
-		aboutKneeOutlets, aboutSkins, aboutSpacing, aboutTops, aboutOpenings, aboutLimits)
+		aboutKneeOutlets, aboutSkins, aboutSpacing, aboutTops, aboutOpenings, aboutLimits,
+		aboutStanding, aboutAccess, aboutFinish, aboutSeats, aboutScrews, aboutLoads, aboutBoards, aboutWiring, aboutWater)
 }
 
 // Lookup finds a rule and the section that states it.

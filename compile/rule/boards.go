@@ -1,0 +1,3 @@
+package rule
+
+var boards = []Rule{}

@@ -1,0 +1,228 @@
+package compile_test
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/rogpeppe/go-internal/txtar"
+
+	"barwright/compile"
+	"barwright/compile/rule"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/source"
+)
+
+const rulesDir = "../testdata/rules"
+
+// ruleCase is an archive in testdata/rules/SLUG. Its comment begins with what it
+// is: "passes: …", "fails: …", or just on the limit "within: …" and "over: …"; the
+// working of its figures follows. It changes one of the good descriptions:
+//
+//	base    boatshed or servery (examples), or a folder of testdata/rules/base
+//	change  the edits, see edited
+//	want    what is found beyond what the base has for itself; nothing where it is missing
+//	mended  further edits, that follow the mend: the slug is gone
+type ruleCase struct {
+	specCase
+	slug, kind string
+}
+
+var ruleHead = regexp.MustCompile(`^(passes|fails|within|over): .+\n`)
+
+func ruleCases(t *testing.T) []ruleCase {
+	t.Helper()
+	paths, err := filepath.Glob(filepath.Join(rulesDir, "*", "*.txtar"))
+	if err != nil || len(paths) == 0 {
+		t.Fatalf("no cases in %s: %v", rulesDir, err)
+	}
+	var out []ruleCase
+	for _, path := range paths {
+		a, err := txtar.ParseFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := ruleHead.FindSubmatch(a.Comment)
+		if m == nil {
+			t.Fatalf("%s does not begin with passes, fails, within or over", path)
+		}
+		out = append(out, ruleCase{specCase{path: path, archive: a}, filepath.Base(filepath.Dir(path)), string(m[1])})
+	}
+	return out
+}
+
+// baseFiles reads the description that a case changes.
+func baseFiles(t *testing.T, name string) source.Files {
+	t.Helper()
+	folder := filepath.Join(rulesDir, "base", name)
+	if name == "boatshed" || name == "servery" {
+		folder = filepath.Join("../examples", name)
+	}
+	paths, err := filepath.Glob(filepath.Join(folder, "*.hcl"))
+	if err != nil || len(paths) == 0 {
+		t.Fatalf("no description in %s: %v", folder, err)
+	}
+	var files source.Files
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, source.File{Name: filepath.Base(path), Text: text})
+	}
+	files.Sort()
+	return files
+}
+
+// edited changes files as a text of groups says, which empty lines part: lines
+// that begin with "- " are found in one place of one file, and "+ " lines stand
+// there instead; a group of "+ " lines alone is added to the end of the first file.
+// What stands before the first letter of a line need not be given.
+func edited(t *testing.T, files source.Files, text string) source.Files {
+	t.Helper()
+	files = slices.Clone(files)
+	for group := range strings.SplitSeq(strings.TrimSpace(text), "\n\n") {
+		var from, to []string
+		for line := range strings.SplitSeq(group, "\n") {
+			switch old, taken := strings.CutPrefix(line, "-"); {
+			case taken:
+				from = append(from, strings.TrimSpace(old))
+			case strings.HasPrefix(line, "+"):
+				to = append(to, strings.TrimSpace(line[1:]))
+			case !strings.HasPrefix(line, "#"):
+				t.Fatalf("an edit begins with neither - nor +: %q", line)
+			}
+		}
+		if len(from) == 0 {
+			files[0].Text = []byte(string(files[0].Text) + "\n" + strings.Join(to, "\n") + "\n")
+			continue
+		}
+		for i := range from {
+			from[i] = regexp.QuoteMeta(from[i])
+		}
+		old := regexp.MustCompile(strings.Join(from, `\n\s*`))
+		found := 0
+		for i, f := range files {
+			if n := len(old.FindAllIndex(f.Text, -1)); n > 0 {
+				found += n
+				files[i].Text = old.ReplaceAllLiteral(f.Text, []byte(strings.Join(to, "\n")))
+			}
+		}
+		if found != 1 {
+			t.Fatalf("%q stands in %d places", strings.Join(from, "\n"), found)
+		}
+	}
+	return files
+}
+
+// judged reads, solves and judges files.
+func judged(files source.Files) (*lang.Source, finding.List) {
+	src, findings := lang.Read(files)
+	if !src.Lost {
+		_, more := compile.Check(src)
+		findings = append(findings, more...)
+	}
+	findings.Sort()
+	return src, findings
+}
+
+// brought are the findings that a change brought: those that the base has not.
+func brought(t *testing.T, base string, after finding.List) finding.List {
+	t.Helper()
+	_, before := judged(baseFiles(t, base))
+	return slices.DeleteFunc(slices.Clone(after), func(f finding.Finding) bool {
+		return slices.ContainsFunc(before, func(g finding.Finding) bool { return f.Slug == g.Slug && f.Text == g.Text })
+	})
+}
+
+// TestRuleCases holds each rule to its cases.
+func TestRuleCases(t *testing.T) {
+	for _, c := range ruleCases(t) {
+		t.Run(c.slug+"/"+c.name(), func(t *testing.T) {
+			base := strings.TrimSpace(strings.Join(c.lines("base"), ""))
+			change, _ := c.file("change")
+			files := edited(t, baseFiles(t, base), change)
+			src, findings := judged(files)
+			checkRanges(t, findings, files)
+			findings = brought(t, base, findings)
+			has := slices.ContainsFunc(findings, func(f finding.Finding) bool { return f.Slug == c.slug })
+			if should := c.kind == "fails" || c.kind == "over"; has != should {
+				t.Errorf("it %s, but the finding is there: %v", c.kind, has)
+			}
+			have := solved{src: src, findings: findings}.text(t)
+			want, _ := c.file("want")
+			if *update && (want != "" || have != "") {
+				c.write(t, "want", have)
+				want = have
+			}
+			if diff := cmp.Diff(want, have); diff != "" {
+				t.Errorf("the findings are not those of want (-want +got):\n%s", diff)
+			}
+			if mend, ok := c.file("mended"); ok {
+				src, after := judged(edited(t, files, mend))
+				after = brought(t, base, after)
+				if slices.ContainsFunc(after, func(f finding.Finding) bool { return f.Slug == c.slug }) || after.HasErrors() {
+					t.Errorf("after following the mend:\n%s", solved{src: src, findings: after}.text(t))
+				}
+			}
+		})
+	}
+}
+
+// TestRulesHaveCases demands of each rule one case that passes, one that fails and
+// both sides of its limit; of those in withoutLimit the first two.
+func TestRulesHaveCases(t *testing.T) {
+	kinds := map[string][]string{}
+	for _, c := range ruleCases(t) {
+		kinds[c.slug] = append(kinds[c.slug], c.kind)
+	}
+	without := strings.Fields(withoutLimit)
+	for _, r := range rule.Table() {
+		if _, section, ok := finding.Lookup(r.Slug); !ok || !strings.HasPrefix(section.Number, "11.") {
+			t.Errorf("%s is not in the table of findings, or not in chapter 11", r.Slug)
+		}
+		kinds[r.Slug] = append(kinds[r.Slug], "")
+	}
+	for slug, have := range kinds {
+		need := []string{"passes", "fails", "within", "over"}
+		if slices.Contains(without, slug) {
+			need = need[:2]
+		}
+		for _, kind := range need {
+			if !slices.Contains(have, kind) {
+				t.Errorf("%s has no case that is %q", slug, kind)
+			}
+		}
+		if r, _, _ := finding.Lookup(slug); r.Source == "" {
+			t.Errorf("%s does not say its source", slug)
+		}
+	}
+}
+
+// withoutLimit are the rules that judge no figure: there is nothing to be just
+// within. One line for each section of SPEC.md.
+const withoutLimit = `
+`
+
+// TestExamplesAreJudgedSound has the shipped descriptions raise nothing but what
+// they mean to show.
+func TestExamplesAreJudgedSound(t *testing.T) {
+	for name, want := range map[string][]string{
+		"boatshed": {"filler-bevelled", "studs-moved"},
+		"servery":  {"corner-leans-in", "blocks-to-pack"},
+	} {
+		_, findings := judged(baseFiles(t, name))
+		var have []string
+		for _, f := range findings {
+			have = append(have, f.Slug)
+		}
+		if diff := cmp.Diff(want, have); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", name, diff)
+		}
+	}
+}

@@ -1,0 +1,3 @@
+package schema
+
+var limitsOfScrews = []Attr{}
