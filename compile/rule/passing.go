@@ -35,16 +35,24 @@ func inRoom(f geom.Frame, d geom.Dir) vector {
 	return v
 }
 
-// obstacle is what stands out of a wall and goes through boards of a box: which
-// ways of the box lead its openings over it.
+// way is one by which a box may come over an obstacle: straight onto it, or with an
+// open edge of its openings first.
+type way struct {
+	to   vector
+	open bool
+	edge geom.Dir // of the open edge, in the frame of the box
+}
+
+// obstacle is what stands out of a wall and goes through boards of a box.
 type obstacle struct {
-	name string
-	wall string
-	out  length.Length
-	on   vector   // straight onto it, towards its wall
-	ways []vector // onto it, or with the open edges of its openings over it
-	flat []geom.Dir
-	why  model.Why
+	name, wall string
+	out        length.Length
+	plan       geom.Contour // in the room, from the wall's face to its end
+	z          geom.Span
+	on         vector // straight onto it, towards its wall
+	ways       []way
+	flat       []geom.Dir // that the first board which it goes through lies along
+	why        model.Why
 }
 
 // boxCannotGoIn refuses a cabinet that no straight slide takes into its place: what
@@ -55,11 +63,16 @@ func boxCannotGoIn(b *Build) {
 	if len(standing) == 0 {
 		return
 	}
-	met := map[string][]obstacle{} // by the block of a box; lookup only
+	boards := map[string][]*model.Part{} // by the block of a box, as are those below; lookup only
+	met := map[string][]obstacle{}
 	for i := range b.Parts {
 		p := &b.Parts[i]
+		if p.BlockKind() != "cabinet" || setLater(p) {
+			continue
+		}
+		boards[p.Block()] = append(boards[p.Block()], p)
 		for j := range p.Openings {
-			if o, ok := standing[p.Openings[j].Why.At]; ok && p.BlockKind() == "cabinet" {
+			if o, ok := standing[p.Openings[j].Why.At]; ok {
 				met[p.Block()] = withOpening(met[p.Block()], o, p, &p.Openings[j])
 			}
 		}
@@ -68,10 +81,16 @@ func boxCannotGoIn(b *Build) {
 		run := &b.Runs[i]
 		for j := range run.Boxes {
 			if box := &run.Boxes[j]; box.Kind == model.Cabinet {
-				b.goesIn(run, box, met["cabinet."+box.Name])
+				key := "cabinet." + box.Name
+				b.goesIn(run, box, boards[key], met[key])
 			}
 		}
 	}
+}
+
+// setLater reports whether a part is put into its box once that stands.
+func setLater(p *model.Part) bool {
+	return slices.ContainsFunc([]string{"door", "drawer", "false-front", "shelf"}, func(name string) bool { return p.Is("cabinet", name) })
 }
 
 // standingOut lists what stands out of the walls, by the place in the text that its
@@ -80,28 +99,40 @@ func (b *Build) standingOut() map[source.Range]obstacle {
 	out := map[source.Range]obstacle{}
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
-		add := func(name string, by length.Length, why model.Why) {
-			if by > 0 {
-				out[why.At] = obstacle{name: name, wall: w.Name, out: by, on: inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}), why: why}
+		add := func(name string, along, height, wide, tall, by length.Length, why model.Why) {
+			if by <= 0 {
+				return
 			}
+			o := obstacle{name: name, wall: w.Name, out: by, z: geom.About(height, tall), on: inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}), why: why}
+			for _, c := range geom.RectContour(geom.Rect{X: geom.About(along, wide), Y: geom.Span{Hi: by}}) {
+				o.plan = append(o.plan, geom.Vertex{Point: w.Frame.At(c.X, c.Y)})
+			}
+			out[why.At] = o
 		}
 		for _, o := range w.Stubs {
-			add("stub "+o.Name, o.StandsOut, o.Why)
+			add("stub "+o.Name, o.Along, o.Height, o.Diameter, o.Diameter, o.StandsOut, o.Why)
 		}
 		for _, o := range w.Outlets {
-			add(o.Kind+" "+o.Name, o.StandsOut, o.Why)
+			add(o.Kind+" "+o.Name, o.Along, o.Height, o.Box.Width, o.Box.Height, o.StandsOut, o.Why)
 		}
 		for _, o := range w.Vents {
-			add("vent "+o.Name, o.StandsOut, o.Why)
+			add("vent "+o.Name, o.Along, o.Height, o.Width, o.Tall, o.StandsOut, o.Why)
 		}
 	}
 	return out
 }
 
-// withOpening adds what an opening for an obstacle allows: each board that it goes
-// through must let it in.
+// withOpening adds what an opening for an obstacle allows: that the box comes with an
+// edge first to which it is open.
 func withOpening(known []obstacle, o obstacle, p *model.Part, opening *model.Opening) []obstacle {
-	ways := []vector{o.on}
+	at := slices.IndexFunc(known, func(k obstacle) bool { return k.why.At == o.why.At })
+	if at < 0 {
+		at = len(known)
+		o.ways = []way{{to: o.on}}
+		o.flat = []geom.Dir{p.Placement.X, opposite(p.Placement.X), p.Placement.Y, opposite(p.Placement.Y)}
+		known = append(known, o)
+	}
+	k := &known[at]
 	blank, shape := p.Placement.Blank(), opening.Shape.Bounds()
 	for _, edge := range []struct {
 		open bool
@@ -110,37 +141,73 @@ func withOpening(known []obstacle, o obstacle, p *model.Part, opening *model.Ope
 		{shape.X.Lo <= blank.X.Lo, opposite(p.Placement.X)}, {shape.X.Hi >= blank.X.Hi, p.Placement.X},
 		{shape.Y.Lo <= blank.Y.Lo, opposite(p.Placement.Y)}, {shape.Y.Hi >= blank.Y.Hi, p.Placement.Y},
 	} {
-		if opening.Notch && edge.open {
-			ways = append(ways, inRoom(p.Placement.Frame, edge.to))
+		w := way{inRoom(p.Placement.Frame, edge.to), true, edge.to}
+		if opening.Notch && edge.open && !slices.Contains(k.ways, w) {
+			k.ways = append(k.ways, w)
 		}
 	}
-	flat := []geom.Dir{p.Placement.X, opposite(p.Placement.X), p.Placement.Y, opposite(p.Placement.Y)}
-	at := slices.IndexFunc(known, func(k obstacle) bool { return k.why.At == o.why.At })
-	if at < 0 {
-		o.ways, o.flat = ways, flat
-		return append(known, o)
-	}
-	k := &known[at]
-	k.ways = common(k.ways, ways)
-	k.flat = slices.DeleteFunc(slices.Clone(k.flat), func(d geom.Dir) bool { return !slices.Contains(flat, d) })
 	return known
 }
 
 func opposite(d geom.Dir) geom.Dir { return geom.Dir{Axis: d.Axis, Neg: !d.Neg} }
 
 // common keeps the ways of one list that the other has too.
-func common(ways, others []vector) []vector {
-	return slices.DeleteFunc(slices.Clone(ways), func(w vector) bool { return !leads(others, w) })
+func common(ways, others []way) []way {
+	return slices.DeleteFunc(slices.Clone(ways), func(w way) bool { return !leads(others, w.to) })
 }
 
-func leads(ways []vector, w vector) bool {
-	return slices.ContainsFunc(ways, func(o vector) bool { return w.dot(o) >= sameWay })
+func leads(ways []way, to vector) bool {
+	return slices.ContainsFunc(ways, func(w way) bool { return w.to.dot(to) >= sameWay })
+}
+
+// past leaves the ways by which no board of the box meets the obstacle: what it
+// sweeps lies within an opening of each.
+func (o *obstacle) past(f geom.Frame, boards []*model.Part) {
+	own := geom.Box{Z: o.z}
+	for i, c := range o.plan {
+		u, v := f.Local(c.Point)
+		at := geom.Box{U: geom.Span{Lo: u, Hi: u}, V: geom.Span{Lo: v, Hi: v}, Z: o.z}
+		if i == 0 {
+			own = at
+		}
+		own = own.Union(at)
+	}
+	o.ways = slices.DeleteFunc(o.ways, func(w way) bool {
+		return w.open && slices.ContainsFunc(boards, func(p *model.Part) bool { return blocked(swept(own, w.edge), p) })
+	})
+}
+
+// blocked reports whether what an obstacle sweeps meets wood of a board.
+func blocked(swept geom.Box, p *model.Part) bool {
+	if !swept.Overlaps(p.Placement.Box) {
+		return false
+	}
+	face, _ := p.Placement.Local(swept)
+	face = face.Intersect(p.Placement.Blank())
+	return !slices.ContainsFunc(p.Openings, func(o model.Opening) bool { return o.Shape.Bounds().Contains(face) })
+}
+
+// far is further than any room is wide.
+const far = 1000 * length.Metre
+
+// swept is a box taken on and on in a direction.
+func swept(b geom.Box, d geom.Dir) geom.Box {
+	s := b.Along(d.Axis)
+	if d.Neg {
+		s.Lo = -far
+	} else {
+		s.Hi = far
+	}
+	return b.With(d.Axis, s)
 }
 
 // goesIn looks for one way that leads a box over all that goes through it.
-func (b *Build) goesIn(run *model.Run, box *model.Box, met []obstacle) {
+func (b *Build) goesIn(run *model.Run, box *model.Box, boards []*model.Part, met []obstacle) {
 	if len(met) == 0 {
 		return
+	}
+	for i := range met {
+		met[i].past(run.Frame, boards)
 	}
 	if ways := waysOver(met); len(ways) > 0 {
 		b.roomToGoIn(run, box, met, ways)
@@ -154,7 +221,7 @@ func (b *Build) goesIn(run *model.Run, box *model.Box, met []obstacle) {
 }
 
 // waysOver are the ways that lead over all of them.
-func waysOver(met []obstacle) []vector {
+func waysOver(met []obstacle) []way {
 	ways := met[0].ways
 	for _, o := range met[1:] {
 		ways = common(ways, o.ways)
@@ -192,7 +259,7 @@ func slotFor(run *model.Run, met []obstacle) string {
 
 // openTo is how a slot lets the obstacle in by one of the ways; empty where no board
 // of it has an edge that way.
-func openTo(run *model.Run, o *obstacle, ways []vector) string {
+func openTo(run *model.Run, o *obstacle, ways []way) string {
 	names := []struct {
 		to   geom.Dir
 		name string
@@ -210,14 +277,14 @@ func openTo(run *model.Run, o *obstacle, ways []vector) string {
 
 // roomToGoIn refuses a box that has a way, but less room before it than what it must
 // pass over stands out.
-func (b *Build) roomToGoIn(run *model.Run, box *model.Box, met []obstacle, ways []vector) {
+func (b *Build) roomToGoIn(run *model.Run, box *model.Box, met []obstacle, ways []way) {
 	least := length.Length(math.MaxInt64)
 	var tight obstacle
 	var there length.Length
-	for _, way := range ways {
-		room := b.roomBehind(run, box, way)
+	for _, w := range ways {
+		room := b.roomBehind(run, box, w.to)
 		for _, o := range met {
-			if o.on.dot(way) < sameWay {
+			if o.on.dot(w.to) < sameWay {
 				return // it comes with its open edges over this one
 			}
 			if short := o.out - room; short <= 0 {
@@ -237,9 +304,9 @@ func (b *Build) roomToGoIn(run *model.Run, box *model.Box, met []obstacle, ways 
 
 // roomBehind is how far a box can stand back from its place against a way, until a
 // wall of the room stops it.
-func (b *Build) roomBehind(run *model.Run, box *model.Box, way vector) length.Length {
+func (b *Build) roomBehind(run *model.Run, box *model.Box, to vector) length.Length {
 	room := length.Length(math.MaxInt64)
-	back := way.opposite()
+	back := to.opposite()
 	for _, corner := range geom.RectContour(geom.Rect{X: box.Hull.U, Y: box.Hull.V}) {
 		from := run.Frame.At(corner.X, corner.Y)
 		for i := range b.Room.Walls {
@@ -252,8 +319,8 @@ func (b *Build) roomBehind(run *model.Run, box *model.Box, way vector) length.Le
 }
 
 // hitsWall is how far a point can go until it meets a wall that it goes towards.
-func hitsWall(w *model.Wall, from geom.Point, way vector) (length.Length, bool) {
-	on := inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}).dot(way)
+func hitsWall(w *model.Wall, from geom.Point, to vector) (length.Length, bool) {
+	on := inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}).dot(to)
 	if on < 1e-6 {
 		return 0, false
 	}
@@ -262,7 +329,7 @@ func hitsWall(w *model.Wall, from geom.Point, way vector) (length.Length, bool) 
 	if d < 0 {
 		return 0, true
 	}
-	at := geom.Point{X: from.X + length.Length(math.Round(float64(d*way.x))), Y: from.Y + length.Length(math.Round(float64(d*way.y)))}
+	at := geom.Point{X: from.X + length.Length(math.Round(float64(d*to.x))), Y: from.Y + length.Length(math.Round(float64(d*to.y)))}
 	along, _ := w.Frame.Local(at)
 	return length.Length(math.Round(d)), along >= 0 && along <= w.Length
 }
