@@ -81,13 +81,12 @@ func (b *Build) hingeMet(box *model.Box, h hinged, others int, half geom.Length)
 	case others > 1:
 		text += fmt.Sprintf(" So are %d other shelves.", others)
 	}
-	if !fixed(h.shelf) {
-		f := b.Findings.Notef("hinge-meets-shelf", cabinet.Attr("shelves").Expr.At, "%s It is on pins: lay it on others.", text)
-		b.limitOf(f, "hinge_room")
+	if fixed(h.shelf) {
+		lower, higher := length.Down(h.z-half, b.Marks), length.Up(h.z+half+z.Size(), b.Marks)
+		b.limitOf(b.Findings.Warnf("hinge-meets-shelf", b.heightAt(cabinet, z.Hi), "its upper face at "+b.Show(lower)+" or lower, or at "+b.Show(higher)+" or higher", "%s", text), "hinge_room")
 		return
 	}
-	lower, higher := length.Down(h.z-half, b.Marks), length.Up(h.z+half+z.Size(), b.Marks)
-	b.limitOf(b.Findings.Warnf("hinge-meets-shelf", b.heightAt(cabinet, z.Hi), "its upper face at "+b.Show(lower)+" or lower, or at "+b.Show(higher)+" or higher", "%s", text), "hinge_room")
+	b.limitOf(b.Findings.Notef("hinge-meets-shelf", cabinet.Attr("shelves").Expr.At, "%s It is on pins: lay it on others.", text), "hinge_room")
 }
 
 // heightAt is where the text gives the height of a fixed shelf.

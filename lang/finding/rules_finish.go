@@ -72,6 +72,8 @@ finds one stud or none to be fixed to, and looks like a mistake.
 
 Move the seam, so that the pieces are more alike. Strips that are narrow on purpose, as battens and fillers are, are
 not looked at.`,
+			Wrong: "counter \"back\" {\n  over  = run.back\n  slab  = slab.maple\n  seams = [34, 36]\n}",
+			Right: "counter \"back\" {\n  over  = run.back\n  slab  = slab.maple\n  seams = [36]\n}",
 		},
 		{
 			Slug: "finish-not-flush", Severity: Warning, Says: "a skin or an end panel does not end where it should",
@@ -115,8 +117,6 @@ fit by the tape at one height do not go in at another. A filler takes up what th
 when the boxes stand.
 
 Put a filler at one end, or one at either end where doors open beside the walls.`,
-			Wrong: "wall \"north\" { length = 90 }\n\nrun \"back\" {\n  along   = wall.north\n  carcass = carcass.base\n  cabinet \"all\" { width = rest }\n}",
-			Right: "wall \"north\" { length = 90 }\n\nrun \"back\" {\n  along   = wall.north\n  carcass = carcass.base\n  cabinet \"all\" { width = rest }\n  filler \"end\" { width = 1.5 }\n}",
 		},
 		{
 			Slug: "hinge-meets-shelf", Severity: Warning, Milder: []Severity{Note}, Says: "a shelf lies where a hinge of a door is",
