@@ -159,34 +159,20 @@ func further(found []past, s past) []past {
 	return found
 }
 
+// pastTop tells of all sides at once, the worst first.
 func (b *Build) pastTop(top *model.Slab, found []past) {
-	block, text := b.Block("bar_top."+top.Name), ""
+	block, worst := b.Block("bar_top."+top.Name), found[0]
+	more, mend := "", ""
 	for i, s := range found {
 		if i > 0 {
-			text += fmt.Sprintf(" On the %s side it is %s.", s.side, b.Show(s.by))
-		}
-	}
-	f, mend := found[0], ""
-	for _, s := range found {
-		if mend != "" {
+			more += fmt.Sprintf(" On the %s side it is %s.", s.side, b.Show(s.by))
 			mend += ", "
 		}
 		mend += s.side + " = " + quoted(b.Exact(b.FieldLength(block, "overhang", s.side)+s.by))
 	}
 	b.Findings.Warnf("skin-past-top", attrAt(block, "overhang"), mend+" or more in its overhang",
-		"%s, the %s of %s, comes out %s from under the %s edge of %s.%s", f.part.Label, f.part.Name, f.part.Owner, b.Show(f.by), sideOf(f.side), block.Describe(), text).
-		Also(f.part.Why.At, "it is asked for here")
-}
-
-// sideOf is how an edge of a bar top is called in a sentence.
-func sideOf(side string) string {
-	switch side {
-	case "room":
-		return "room-side"
-	case "work":
-		return "work-side"
-	}
-	return side
+		"%s, the %s of %s, comes out %s from under %s on the %s side.%s", worst.part.Label, worst.part.Name, worst.part.Owner, b.Show(worst.by), block.Describe(), worst.side, more).
+		Also(worst.part.Why.At, "it is asked for here")
 }
 
 // attrAt is where an attribute stands, or the head of its block.
@@ -220,24 +206,15 @@ func frontPastCounter(b *Build) {
 		if worst == nil {
 			continue
 		}
-		block := b.Block("counter." + counter.Name)
-		by := frontmost(worst) - counter.Box.V.Hi
+		block, more := b.Block("counter."+counter.Name), ""
+		if others > 0 {
+			more = ", and so do those of " + finding.Counted(others, "other")
+		}
 		f := b.Findings.Notef("front-past-counter", attrAt(block, "overhang"), "The fronts of cabinet %s come out %s beyond the front edge of %s%s: what is spilt runs onto them.",
-			worst.Name, b.Show(by), block.Describe(), andOthers(others, "those of another", "those of %d others"))
+			worst.Name, b.Show(frontmost(worst)-counter.Box.V.Hi), block.Describe(), more)
 		f.Mend = "front = " + quoted(b.Exact(frontmost(worst)-run.Depth)) + " or more in its overhang"
 		f.Also(worst.Why.At, "the cabinet")
 	}
-}
-
-// andOthers counts what a finding speaks of beside the worst.
-func andOthers(n int, one, many string) string {
-	switch {
-	case n <= 0:
-		return ""
-	case n == 1:
-		return ", and so do " + one
-	}
-	return ", and so do " + fmt.Sprintf(many, n)
 }
 
 // counters finds the counter in the frame of a run; lookup only.

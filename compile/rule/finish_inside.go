@@ -120,17 +120,31 @@ func hingedUnused(b *Build) {
 // reached is how far off its wall a box may stand that a vent opens into.
 const reached = 50 * length.Millimetre
 
-// ventCovered looks for vents that open into boxes that are closed.
+// ventCovered looks for vents that open into boxes that are closed. Another vent of
+// the same box is a way for the air too.
 func ventCovered(b *Build) {
+	type into struct {
+		vent *model.Vent
+		box  *model.Box
+	}
+	var all []into
+	vents := map[*model.Box]float64{} // square millimetres in all; lookup only
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
-		for _, v := range w.Vents {
+		for j := range w.Vents {
+			v := &w.Vents[j]
 			if box := b.boxBefore(w.Frame.At(v.Along, 0), v.Height); box != nil && len(box.Fronts) > 0 {
-				b.ventInto(&v, box)
+				all = append(all, into{v, box})
+				vents[box] += ventArea(v)
 			}
 		}
 	}
+	for _, x := range all {
+		b.ventInto(x.vent, x.box, openFront(x.box)+(vents[x.box]-ventArea(x.vent)))
+	}
 }
+
+func ventArea(v *model.Vent) float64 { return float64(v.Width.MM() * v.Tall.MM()) }
 
 // boxBefore is the cabinet whose inside is before a point of a wall, nil where
 // there is none.
@@ -152,15 +166,15 @@ func (b *Build) boxBefore(p geom.Point, z geom.Length) *model.Box {
 	return nil
 }
 
-// ventInto compares the area of a vent with what is open of the front of the box
-// that it opens into.
-func (b *Build) ventInto(v *model.Vent, box *model.Box) {
-	free, need := openFront(box), float64(v.Width.MM()*v.Tall.MM())*b.Number(b.Limits, "vent_free")
+// ventInto compares the area of a vent, in square millimetres, with what is open of
+// the box that it opens into.
+func (b *Build) ventInto(v *model.Vent, box *model.Box, free float64) {
+	need := float64(ventArea(v) * b.Number(b.Limits, "vent_free"))
 	if free >= need {
 		return
 	}
 	b.limitOf(b.Findings.Warnf("vent-covered", v.Why.At, "leave the fronts of cabinet "+box.Name+" out, or cut openings into them",
-		"Vent %q opens into cabinet %s, whose front is open by %s; it takes %s: %s too little.",
+		"Vent %q opens into cabinet %s, which is otherwise open by %s; it takes %s: %s too little.",
 		v.Name, box.Name, b.area(free), b.area(need), b.area(need-free)).
 		Also(box.Why.At, "the cabinet"), "vent_free")
 }

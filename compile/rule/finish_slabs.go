@@ -142,7 +142,8 @@ func edgeAt(s *model.Slab, w *model.Wall) (along geom.Span, ok bool) {
 			along = along.Union(geom.Span{Lo: u, Hi: u})
 		}
 	}
-	return along.Intersect(geom.Span{Hi: w.Length}), touches > 1
+	along = along.Intersect(geom.Span{Hi: w.Length})
+	return along, touches > 1 && along.Size() > 0
 }
 
 func (b *Build) slabOver(s *model.Slab, along geom.Span, name, what string, u, z, wide, high geom.Length, why model.Why) {

@@ -142,7 +142,8 @@ nothing. Perhaps doors was changed, or left out.`,
 			Caution: airDecides,
 			Explains: `
 A vent in the wall is let through the back of the cabinet before it, so that air comes into the cabinet; doors and
-drawers close it there. What is open of the front, the gaps between fronts counted, is less than the vent itself.
+drawers close it there. What is open of the front, the gaps between fronts counted, and other vents into the same
+cabinet come to less than the vent itself.
 
 Leave the box open, put a bay there, lead the vent through with a duct, or cut openings into a door or the toe kick.
 If other openings let the air out, limits { vent_free = 0 } says so.`,
