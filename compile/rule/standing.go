@@ -2,6 +2,7 @@ package rule
 
 import (
 	"math"
+	"slices"
 
 	"barwright/compile/model"
 	"barwright/lang"
@@ -81,11 +82,40 @@ func solidsMeet(b *Build) {
 	}
 	for i := range met.list {
 		c := &met.list[i]
-		by := b.Show(b.up(c.deep))
-		b.Findings.Errorf("solids-meet", c.a.why.At, "move one of them by "+by+", or make it so much smaller there",
-			"%s and %s stand %s in one another.%s", finding.Capital(c.a.what), c.b.what, by, c.more("pair", " of these two runs")).
+		b.Findings.Errorf("solids-meet", c.a.why.At, b.apart(c), "%s and %s stand %s in one another.%s",
+			finding.Capital(c.a.what), c.b.what, b.Show(b.up(c.deep)), c.more("pair", " of these two runs")).
 			Also(c.b.why.At, "the other")
 	}
+}
+
+// apart is the edit that parts two solids.
+func (b *Build) apart(c *clash) string {
+	if edit, ok := b.startClearOf(c.a, c.b, c.deep); ok {
+		return edit
+	}
+	if edit, ok := b.startClearOf(c.b, c.a, c.deep); ok {
+		return edit
+	}
+	return "move one of them by " + b.Show(b.up(c.deep)) + ", or make it so much smaller there"
+}
+
+// startClearOf is the edit that lets the run of a solid, along a wall, start behind
+// another solid; ok is false where to move it so is not the least way.
+func (b *Build) startClearOf(s, o *solid, deep float64) (edit string, ok bool) {
+	if s.run == noRun || !b.Runs[s.run].Along {
+		return "", false
+	}
+	run := &b.Runs[s.run]
+	block, end := b.Block("run."+run.Name), model.Left
+	sin, cos := s.turn.SinCos()
+	lo, hi := s.plan.along(cos, sin)
+	oLo, oHi := o.plan.along(cos, sin)
+	by := oHi - lo
+	if b.Text(block, "from") == model.Right.String() {
+		by, end = hi-oLo, model.Right
+	}
+	start := b.up(float64(b.startOf(block, end)) + by)
+	return "start = " + b.Show(start) + " in run " + run.Name, by < deep+touching
 }
 
 // fits reports whether nobody else has compared two solids: those of one run are made
@@ -110,7 +140,7 @@ func (s *solid) footing() bool { return s.kind == hullSolid || s.kind == endSoli
 // wall is measured more closely.
 func throughWall(b *Build) {
 	g := newGround(b.solids())
-	var met clashes[[2]int]
+	var met, cut clashes[[2]int]
 	for i := range g.solids {
 		w := &g.solids[i]
 		if w.wall == nil {
@@ -127,34 +157,42 @@ func throughWall(b *Build) {
 		}
 		for j := range g.solids { // what is all behind it too
 			if s := &g.solids[j]; crossed[s.run] {
-				if past := w.past(s); past > float64(b.Marks) {
-					met.add([2]int{s.run, i}, clash{a: s, b: w, deep: past})
+				c := clash{a: s, b: w, deep: w.past(s)}
+				switch at := [2]int{s.run, i}; {
+				case c.deep <= float64(b.Marks):
+				case s.kind == slabSolid && !alongside(s, w):
+					cut.add(at, c)
+				default:
+					met.add(at, c)
 				}
 			}
 		}
 	}
-	for i := range met.list {
-		b.sayThroughWall(&met.list[i])
+	for _, c := range met.list {
+		b.Findings.Errorf("through-wall", c.a.why.At, b.awayFrom(&c), "%s would reach %s behind the face of %s.%s",
+			finding.Capital(c.a.what), b.Show(b.up(c.deep)), c.b.what, c.more("thing", " of the run")).Also(c.b.why.At, "the wall")
+	}
+	for _, c := range cut.list {
+		if !slices.ContainsFunc(met.list, func(o clash) bool { return o.b == c.b && o.a.run == c.a.run }) {
+			b.Findings.Warnf("through-wall", c.a.why.At, b.awayFrom(&c), "%s is to be cut to the wall: it would reach %s behind the face of %s.",
+				finding.Capital(c.a.what), b.Show(b.up(c.deep)), c.b.what).Also(c.b.why.At, "the wall")
+		}
 	}
 }
 
-func (b *Build) sayThroughWall(c *clash) {
-	run := &b.Runs[c.a.run]
-	what, mend := finding.Capital(c.a.what), b.awayFrom(run, c.b, c.deep)
-	far := b.Show(b.up(c.deep)) + " behind the face of " + c.b.what + "." + c.more("thing", " of the run")
-	if sin, _ := (run.Frame.Turn - c.b.turn).SinCos(); c.a.kind == slabSolid && math.Abs(sin) > math.Sqrt2/2 {
-		b.Findings.Warnf("through-wall", c.a.why.At, mend, "%s is to be cut to the wall: it would reach %s", what, far).Also(c.b.why.At, "the wall")
-		return
-	}
-	b.Findings.Errorf("through-wall", c.a.why.At, mend, "%s would reach %s", what, far).Also(c.b.why.At, "the wall")
+// alongside reports whether two solids run the same way, within 45 degrees.
+func alongside(s, o *solid) bool {
+	sin, cos := (s.turn - o.turn).SinCos()
+	return math.Abs(cos) > math.Abs(sin)
 }
 
 // awayFrom is the edit that takes a run a way off a wall that it reaches into.
-func (b *Build) awayFrom(run *model.Run, wall *solid, deep float64) string {
+func (b *Build) awayFrom(c *clash) string {
+	run := &b.Runs[c.a.run]
 	block := b.Block("run." + run.Name)
-	sin, cos := (run.Frame.Turn - wall.turn).SinCos()
-	if math.Abs(cos) > math.Abs(sin) {
-		by := b.up(deep / math.Abs(cos))
+	sin, cos := (c.a.turn - c.b.turn).SinCos()
+	if alongside(c.a, c.b) {
+		by := b.up(c.deep / math.Abs(cos))
 		if run.Along {
 			return "a carcass that is " + b.Show(by) + " less deep"
 		}
@@ -163,7 +201,7 @@ func (b *Build) awayFrom(run *model.Run, wall *solid, deep float64) string {
 		}
 		return "at = " + b.Show(b.Length(block, "at")-by)
 	}
-	by, end := deep/math.Abs(sin), model.Left
+	by, end := c.deep/math.Abs(sin), model.Left
 	if sin < 0 {
 		end = model.Right
 	}

@@ -63,10 +63,7 @@ func (b *Build) before(g *ground, of *solid, u geom.Span, out float64, limit len
 // across it, at an end of the aisle, narrows no way along.
 func faces(s, o *solid) bool {
 	_, cos := (s.turn - o.turn).SinCos()
-	if o.wall != nil {
-		return cos < -math.Sqrt2/2
-	}
-	return math.Abs(cos) > math.Sqrt2/2
+	return alongside(s, o) && (o.wall == nil || cos < 0)
 }
 
 // aisles lists for each two runs, and each run and wall, the narrowest way between what

@@ -20,7 +20,6 @@ type leaf struct {
 	way, open []solid      // the pieces of what it sweeps, and of what it fills once open
 	beside    *solid       // what it wants free at a wall; nil where it says nothing
 	fails     string       // "cannot open to 90 degrees"
-	reach     length.Length
 	at        source.Range // of the attribute that asks for it
 }
 
@@ -69,7 +68,7 @@ func (b *Build) door(run int, box *model.Box, front *model.Front) leaf {
 	l.swing(f, place.U, place.V.Hi, front.Hinged, place.V.Size())
 	if handle, ok := b.handle(box, front); ok {
 		turned := opened(place, front.Hinged, handle)
-		s := l.piece("its handle would meet", rectangle(f, turned.U, turned.V), handle.Z)
+		s := l.piece("its handle", rectangle(f, turned.U, turned.V), handle.Z)
 		l.way, l.open = append(l.way, s), append(l.open, s)
 	}
 	return l
@@ -81,9 +80,8 @@ func (l *leaf) swing(f geom.Frame, u geom.Span, face length.Length, hinged model
 	if hinged == model.Right {
 		hinge, reach, stands = u.Hi, -u.Size(), geom.Span{Lo: u.Hi - thick, Hi: u.Hi}
 	}
-	l.reach = u.Size()
-	l.way = append(l.way, l.piece("it would meet", quarter(f, hinge, face, reach), l.z))
-	l.open = append(l.open, l.piece("it would meet", rectangle(f, stands, geom.Span{Lo: face, Hi: face + u.Size()}), l.z))
+	l.way = append(l.way, l.piece("it", quarter(f, hinge, face, reach), l.z))
+	l.open = append(l.open, l.piece("it", rectangle(f, stands, geom.Span{Lo: face, Hi: face + u.Size()}), l.z))
 }
 
 // opened turns what stands on the face of a door with it by 90 degrees.
@@ -105,16 +103,15 @@ func opened(door geom.Box, hinged model.End, on geom.Box) geom.Box {
 func (b *Build) drawer(run int, box *model.Box, front *model.Front) leaf {
 	l := b.leaf("drawer-meets", run, box, front, "drawers")
 	f, place := b.Runs[run].Frame, front.Place
-	face := place.V.Hi
-	l.reach = front.Box.V.Size()
-	l.fails = "cannot come out by the " + b.Show(l.reach) + " of its slides"
+	face, slides := place.V.Hi, front.Box.V.Size()
+	l.fails = "cannot come out by the " + b.Show(slides) + " of its slides"
 	add := func(what string, u, z geom.Span, out length.Length) {
 		l.way = append(l.way, l.piece(what, rectangle(f, u, geom.Span{Lo: face, Hi: face + out}), z))
 	}
-	add("it would meet", place.U, place.Z, l.reach)
-	add("its box would meet", front.Box.U, front.Box.Z, l.reach-place.V.Size())
+	add("it", place.U, place.Z, slides)
+	add("its box", front.Box.U, front.Box.Z, slides-place.V.Size())
 	if handle, ok := b.handle(box, front); ok {
-		add("its handle would meet", handle.U, handle.Z, l.reach+handle.V.Size())
+		add("its handle", handle.U, handle.Z, slides+handle.V.Size())
 	}
 	l.open = l.way
 	return l
@@ -133,11 +130,12 @@ func (b *Build) applianceDoor(run int, box *model.Box) leaf {
 	door, face := b.Text(block, "door"), body.V.Hi
 	switch door {
 	case "drawer", "down":
-		if l.reach = body.Z.Size(); door == "drawer" {
-			l.reach = body.V.Size()
-			l.fails = "cannot come out by its depth, " + b.Show(l.reach)
+		out := body.Z.Size()
+		if door == "drawer" {
+			out = body.V.Size()
+			l.fails = "cannot come out by its depth, " + b.Show(out)
 		}
-		l.way = []solid{l.piece("it would meet", rectangle(f, body.U, geom.Span{Lo: face, Hi: face + l.reach}), body.Z)}
+		l.way = []solid{l.piece("it", rectangle(f, body.U, geom.Span{Lo: face, Hi: face + out}), body.Z)}
 		l.open = l.way
 		return l
 	}
@@ -147,7 +145,7 @@ func (b *Build) applianceDoor(run int, box *model.Box) leaf {
 		hinged, side = model.Right, geom.Span{Lo: body.U.Hi, Hi: body.U.Hi + room}
 	}
 	l.swing(f, body.U, face, hinged, leafOfAppliance)
-	s := l.piece("the "+b.Show(room)+" beside it for its hinge and handle would reach into", rectangle(f, side, geom.Span{Lo: face, Hi: face + l.reach}), body.Z)
+	s := l.piece("the "+b.Show(room)+" that it wants beside it, for hinge and handle,", rectangle(f, side, geom.Span{Lo: face, Hi: face + body.U.Size()}), body.Z)
 	l.beside = &s
 	return l
 }
@@ -193,8 +191,8 @@ func (b *Build) leavesMeet(slug string) {
 	}
 	for i := range met.list {
 		c := &met.list[i]
-		b.Findings.Warnf(slug, c.leaf.at, b.roomFor(g, c), "%s %s: %s %s by %s.%s",
-			finding.Capital(c.leaf.what), c.leaf.fails, c.a.what, c.b.what, b.Show(b.up(c.deep)), c.more("front", " of this box")).
+		b.Findings.Warnf(slug, c.leaf.at, b.roomFor(g, c), "%s %s: %s would run %s into %s.%s",
+			finding.Capital(c.leaf.what), c.leaf.fails, c.a.what, b.Show(b.up(c.deep)), c.b.what, c.more("front", " of this box")).
 			Also(c.b.why.At, "what it meets")
 	}
 }
@@ -206,22 +204,23 @@ func (b *Build) roomFor(g *ground, c *clash) string {
 		return "hinged = \"" + other.front.Hinged.String() + "\""
 	}
 	sin, cos := run.Frame.Turn.SinCos()
-	lean, facing := (run.Frame.Turn - c.b.turn).SinCos()
-	if math.Abs(facing) > math.Abs(lean) && c.b.run != l.run {
+	if alongside(&l.solid, c.b) && c.b.run != l.run {
 		_, far := c.a.plan.along(-sin, cos)
 		near, _ := c.b.plan.along(-sin, cos)
 		return b.Show(b.up(far-near)) + " more room before it"
 	}
 	lo, hi := c.a.plan.along(cos, sin)
 	oLo, oHi := c.b.plan.along(cos, sin)
+	ownLo, ownHi := l.plan.along(cos, sin)
 	by, end := hi-oLo, model.Right
-	if own, ownHi := l.plan.along(cos, sin); oLo+oHi < own+ownHi {
+	if oLo+oHi < ownLo+ownHi {
 		by, end = oHi-lo, model.Left
 	}
 	if c.b.wall != nil {
+		lean, _ := (l.turn - c.b.turn).SinCos()
 		by = c.deep / math.Abs(lean)
 	}
-	if by > float64(l.box.Hull.U.Size()/2) {
+	if by > (ownHi-ownLo)/2 {
 		return "no front there: leave that end of the box blind, or keep the other run away"
 	}
 	return b.fillerAt(run, l.box, end, b.up(by))

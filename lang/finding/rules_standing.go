@@ -58,10 +58,10 @@ Move the bay along the run, put a filler or a box between it and the wall, or ha
 the maker allows it. door = "none" in the bay says nothing of its door, and nothing is judged.`,
 		},
 		{
-			Slug: "fronts-cross", Severity: Note, Says: "a front stands in the way of another one of the next run while open",
+			Slug: "fronts-cross", Severity: Note, Says: "two fronts in a corner cannot be open at once",
 			Source: "common practice",
 			Explains: `
-In a corner, and in an aisle, two doors or drawers can want the same piece of floor. Each opens while the other is shut,
+In a corner two doors or drawers, of two runs, can want the same piece of floor. Each opens while the other is shut,
 but the two are never open at once. Often nobody minds. It is worth another thought where two people work there, or
 where something falls into the open drawer.
 
