@@ -217,3 +217,52 @@ func TestRoomBesideWall(t *testing.T) {
 		}
 	}
 }
+
+// TestAisleAgainstRays sends rays straight out of a front, one to a millimetre, and takes
+// the shortest to the edges of what stands before it.
+func TestAisleAgainstRays(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		f := drawFrame(t)
+		u := geom.Span{Hi: length.Length(rapid.Int64Range(100, 1_500).Draw(t, "wide")) * mm}
+		away := length.Length(rapid.Int64Range(0, 1_200).Draw(t, "away")) * mm
+		along := length.Length(rapid.Int64Range(-1_600, 1_600).Draw(t, "along")) * mm
+		lean := geom.Angle(rapid.Int64Range(-40_000_000, 40_000_000).Draw(t, "lean"))
+		opposite := geom.Frame{Origin: f.At(along, away+580*mm), Turn: f.Turn + 180*geom.Degree + lean}
+		other := solid{run: 1, turn: opposite.Turn, plan: rectangle(opposite, geom.Span{Hi: 800 * mm}, geom.Span{Hi: 500 * mm})}
+		front := solid{run: 0, turn: f.Turn}
+		b := &Build{Model: &model.Model{Runs: []model.Run{{Frame: f}, {Frame: opposite}}}}
+		limit := 900 * mm
+		got := b.before(newGround([]solid{other}), &front, u, float64(580*mm), limit)
+
+		want, s := math.Inf(1), sightOf(f)
+		for x := u.Lo + mm; x <= u.Hi-mm; x += mm {
+			from, to := s.at(float64(x), float64(580*mm)), s.at(float64(x), float64(580*mm+limit))
+			for i, p := range other.plan {
+				q := other.plan[(i+1)%len(other.plan)]
+				if share, ok := crossing(from, to, p, q); ok {
+					want = min(want, share*float64(limit))
+				}
+			}
+		}
+		lo, _, ok := other.plan.within(f, u)
+		switch {
+		case ok && lo < float64(580*mm): // in the front already, which another rule tells
+		case got.to == nil && want < float64(limit-2*mm):
+			t.Fatalf("%v mm are left, but nothing is found", want/1e6)
+		case got.to != nil && (got.wide > want+1000 || got.wide < want-float64(2*mm)):
+			t.Fatalf("%v mm, by rays %v", got.wide/1e6, want/1e6)
+		}
+	})
+}
+
+// crossing is where two lines between points cross, as a share of the first.
+func crossing(a, b, p, q spot) (share float64, ok bool) {
+	dx, dy, ex, ey := b.x-a.x, b.y-a.y, q.x-p.x, q.y-p.y
+	det := dx*ey - dy*ex
+	if det == 0 {
+		return 0, false
+	}
+	share = ((p.x-a.x)*ey - (p.y-a.y)*ex) / det
+	other := ((p.x-a.x)*dy - (p.y-a.y)*dx) / det
+	return share, share >= 0 && share <= 1 && other >= 0 && other <= 1
+}
