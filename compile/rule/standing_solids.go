@@ -93,7 +93,7 @@ func (b *Build) solids() []solid {
 		if kind == endSolid {
 			box.V.Lo = max(box.V.Lo, 0) // the rest is cut to the wall
 		}
-		out = append(out, b.inRun(byFrame[p.Placement.Frame], kind, p.Block(), "the "+p.Name+" of "+p.Owner, box, p.Why))
+		out = append(out, b.inRun(byFrame[p.Placement.Frame], kind, p.Block(), p.Owner, box, p.Why))
 	}
 	for i := range b.Room.Walls {
 		out = append(out, wallSolids(&b.Room.Walls[i])...)
