@@ -94,6 +94,8 @@ run "front" {
   carcass      = carcass.base
   joint_screws = screw.joint
 
+  filler "wall" { width = 1.5 } # so that the door beside the wall opens with its handle
+
   cabinet "sink" {
     width       = 36
     false_front = 6
