@@ -1,0 +1,193 @@
+package rule
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// obstacle is a board or a stub that may be where a bowl or a trap must be.
+type obstacle struct {
+	name string
+	box  geom.Box
+	why  model.Why
+	stub *model.Stub // nil of a board
+}
+
+// pipeEnds are all stubs as they stand before a run, in its frame.
+func (b *Build) pipeEnds(run *model.Run) []obstacle {
+	var out []obstacle
+	for i := range b.Room.Walls {
+		w := &b.Room.Walls[i]
+		for j := range w.Stubs {
+			s := &w.Stubs[j]
+			u0, v0 := run.Frame.Local(w.Frame.At(s.Along, 0))
+			u1, v1 := run.Frame.Local(w.Frame.At(s.Along, s.StandsOut))
+			box := geom.Box{U: between(u0, u1), V: between(v0, v1), Z: geom.About(s.Height, s.Diameter)}
+			if box.U.Size() < box.V.Size() {
+				box.U = box.U.Grow(s.Diameter / 2)
+			} else {
+				box.V = box.V.Grow(s.Diameter / 2)
+			}
+			out = append(out, obstacle{"stub " + s.Name, box, s.Why, s})
+		}
+	}
+	return out
+}
+
+func between(a, b geom.Length) geom.Span { return geom.Span{Lo: min(a, b), Hi: max(a, b)} }
+
+// inTheWay lists, for each sink, the boards of its cabinet and the stubs before its run.
+func (b *Build) inTheWay(sinks []basin) [][]obstacle {
+	boards, ends := map[string][]obstacle{}, map[*model.Run][]obstacle{} // lookup only
+	for i := range b.Parts {
+		if p := &b.Parts[i]; p.Kind == model.Panel {
+			boards[p.Block()] = append(boards[p.Block()], obstacle{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
+		}
+	}
+	out := make([][]obstacle, len(sinks))
+	for i, s := range sinks {
+		if _, known := ends[s.run]; !known {
+			ends[s.run] = b.pipeEnds(s.run)
+		}
+		out[i] = slices.Concat(boards["cabinet."+s.cabinet().Name], ends[s.run])
+	}
+	return out
+}
+
+// knownUnder is how far down under a slab the solver has looked for boards itself
+// (cut-out-over-board).
+const knownUnder = 125 * length.Millimetre
+
+func trapMeets(b *Build) {
+	drains := map[string]outflow{} // by sink; lookup only
+	for _, o := range b.outflows() {
+		drains[o.from.block.Name] = o
+	}
+	sinks := b.basins()
+	for i, all := range b.inTheWay(sinks) {
+		s := &sinks[i]
+		d, drained := drains[s.block.Name]
+		drained = drained && d.lacks() <= 0
+		low := s.bowl.Z.Lo
+		if drained {
+			low = d.column().Z.Lo
+		}
+		known := s.bowl.With(geom.Z, geom.Span{Lo: s.bowl.Z.Hi - knownUnder, Hi: s.bowl.Z.Hi})
+		free := func(o obstacle) bool { return o.stub != nil || !o.box.Overlaps(known) }
+		what := "The bowl of " + s.block.Describe() + " hangs down to " + b.Show(s.bowl.Z.Lo)
+		if b.reaches(s, what, s.bowl, low, all, free) || !drained {
+			continue
+		}
+		what = "Under " + s.block.Describe() + ", tailpiece and trap of " + d.block.Describe() + " reach down to " + b.Show(low)
+		b.reaches(s, what, d.column(), low, all, func(o obstacle) bool { return o.stub != d.stub })
+	}
+}
+
+// column is the room under the bowl for tailpiece and trap. On its way to a vent in
+// the wall the trap that would stand in the bottom is another matter: stub-too-low.
+func (o *outflow) column() geom.Box {
+	low := o.bottom()
+	if o.vent == "wall" {
+		low = max(low, o.from.cabinet().Inside.Z.Lo)
+	}
+	return geom.Box{U: geom.About(o.middle.X, o.diameter), V: geom.About(o.middle.Y, o.diameter), Z: geom.Span{Lo: low, Hi: o.from.bowl.Z.Lo}}
+}
+
+// reaches warns of what stands in a box under a sink, of all that counts what reaches
+// in furthest; down to low is free where nothing does. It reports whether something does.
+func (b *Build) reaches(s *basin, what string, box geom.Box, low geom.Length, all []obstacle, counts func(obstacle) bool) bool {
+	var worst obstacle
+	by, others := geom.Length(0), -1
+	for _, o := range all {
+		if !o.box.Overlaps(box) || !counts(o) {
+			continue
+		}
+		others++
+		if in := within(o.box, box); in > by {
+			worst, by = o, in
+		}
+	}
+	if others < 0 {
+		return false
+	}
+	text := what + ", " + b.Show(by) + " into " + worst.name
+	if others > 0 {
+		text += " and " + finding.Counted(others, "other thing")
+	}
+	at := s.block.Attr("in").Expr.At
+	if a := s.block.Attr("bowl"); a != nil {
+		at = a.Expr.At
+	}
+	b.Findings.Warnf("trap-meets", at, "nothing there above "+b.Show(low)+", or another place for the sink", "%s.", text).Also(worst.why.At, "it stands in the way")
+	return true
+}
+
+// within is how far two boxes that overlap reach into one another, where that is least.
+func within(a, b geom.Box) geom.Length {
+	least := geom.Length(math.MaxInt64)
+	for axis := geom.U; axis <= geom.Z; axis++ {
+		s, t := a.Along(axis), b.Along(axis)
+		least = min(least, s.Hi-t.Lo, t.Hi-s.Lo)
+	}
+	return least
+}
+
+// mostNamed is how many boards a finding names before it counts the others.
+const mostNamed = 6
+
+// drainThroughBoards notes the boards that a drain has to pass between its trap and
+// its stub: those that the middle of the pipe meets in plan.
+func drainThroughBoards(b *Build) {
+	boards := map[string][]obstacle{} // by block; lookup only
+	drains := b.outflows()
+	if len(drains) == 0 {
+		return
+	}
+	for i := range b.Parts {
+		if p := &b.Parts[i]; p.Kind == model.Panel {
+			boards[p.Block()] = append(boards[p.Block()], obstacle{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box})
+		}
+	}
+	for _, o := range drains {
+		if passed := o.passes(boards); len(passed) > 0 {
+			if more := len(passed) - mostNamed; more > 0 {
+				passed = append(passed[:mostNamed], finding.Counted(more, "other board"))
+			}
+			b.Findings.Notef("drain-through-boards", o.block.Head, "On its way from sink %q to stub %q %s has to pass %s. Nothing is cut for it yet.",
+				o.from.block.Name, o.stub.Name, o.block.Describe(), strings.Join(passed, ", ")).
+				Also(o.stub.Why.At, "it leads to here")
+		}
+	}
+}
+
+// passes names the boards, and appliances, that the pipe meets: out to where the
+// stub ends, then along to it.
+func (o *outflow) passes(boards map[string][]obstacle) []string {
+	z := geom.Span{Lo: o.stub.Height - o.diameter/2, Hi: o.stub.Height + o.fall + o.diameter/2}
+	out := geom.Box{U: geom.About(o.middle.X, 0), V: between(o.middle.Y, o.end.Y), Z: z}
+	along := geom.Box{U: between(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
+	under := o.column() // what stands there has its own finding: trap-meets
+	meets := func(box geom.Box) bool { return box.Overlaps(out) || box.Overlaps(along) }
+	var names []string
+	for i := range o.from.run.Boxes {
+		box := &o.from.run.Boxes[i]
+		if !box.Hull.U.Overlaps(along.U) && box != o.from.cabinet() {
+			continue
+		}
+		if box.Kind == model.Bay && meets(box.Appliance) {
+			names = append(names, "the appliance of bay "+box.Name)
+		}
+		for _, p := range boards[box.Kind.String()+"."+box.Name] {
+			if meets(p.box) && !p.box.Overlaps(under) {
+				names = append(names, p.name)
+			}
+		}
+	}
+	return names
+}
