@@ -58,15 +58,15 @@ func (b *Build) basins() []basin {
 			if cut := &slab.Cuts[j]; cut.Kind == "sink" {
 				block := b.Block("sink." + cut.Name)
 				bottom := slab.Box.Z.Hi - b.Length(block, "bowl")
-				out = append(out, basin{block, run, boxOf(run, b.Ref(block, "in").Name), cut.Box.With(geom.Z, geom.Span{Lo: bottom, Hi: slab.Box.Z.Lo})})
+				out = append(out, basin{block, run, cabinetOf(run, b.Ref(block, "in").Name), cut.Box.With(geom.Z, geom.Span{Lo: bottom, Hi: slab.Box.Z.Lo})})
 			}
 		}
 	}
 	return out
 }
 
-// boxOf is the index of a cabinet in its run.
-func boxOf(run *model.Run, cabinet string) int {
+// cabinetOf is the index of a cabinet in its run.
+func cabinetOf(run *model.Run, cabinet string) int {
 	for i := range run.Boxes {
 		if run.Boxes[i].Kind == model.Cabinet && run.Boxes[i].Name == cabinet {
 			return i

@@ -11,8 +11,8 @@ import (
 	"barwright/lang/length"
 )
 
-// obstacle is a board or a stub that may be where a bowl or a trap must be.
-type obstacle struct {
+// blocker is a board or a stub that may be where a bowl or a trap must be.
+type blocker struct {
 	name string
 	box  geom.Box
 	why  model.Why
@@ -20,37 +20,37 @@ type obstacle struct {
 }
 
 // pipeEnds are all stubs as they stand before a run, in its frame.
-func (b *Build) pipeEnds(run *model.Run) []obstacle {
-	var out []obstacle
+func (b *Build) pipeEnds(run *model.Run) []blocker {
+	var out []blocker
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
 		for j := range w.Stubs {
 			s := &w.Stubs[j]
 			u0, v0 := run.Frame.Local(w.Frame.At(s.Along, 0))
 			u1, v1 := run.Frame.Local(w.Frame.At(s.Along, s.StandsOut))
-			box := geom.Box{U: between(u0, u1), V: between(v0, v1), Z: geom.About(s.Height, s.Diameter)}
+			box := geom.Box{U: spanBetween(u0, u1), V: spanBetween(v0, v1), Z: geom.About(s.Height, s.Diameter)}
 			if box.U.Size() < box.V.Size() {
 				box.U = box.U.Grow(s.Diameter / 2)
 			} else {
 				box.V = box.V.Grow(s.Diameter / 2)
 			}
-			out = append(out, obstacle{"stub " + s.Name, box, s.Why, s})
+			out = append(out, blocker{"stub " + s.Name, box, s.Why, s})
 		}
 	}
 	return out
 }
 
-func between(a, b geom.Length) geom.Span { return geom.Span{Lo: min(a, b), Hi: max(a, b)} }
+func spanBetween(a, b geom.Length) geom.Span { return geom.Span{Lo: min(a, b), Hi: max(a, b)} }
 
 // inTheWay lists, for each sink, the boards of its cabinet and the stubs before its run.
-func (b *Build) inTheWay(sinks []basin) [][]obstacle {
-	boards, ends := map[string][]obstacle{}, map[*model.Run][]obstacle{} // lookup only
+func (b *Build) inTheWay(sinks []basin) [][]blocker {
+	boards, ends := map[string][]blocker{}, map[*model.Run][]blocker{} // lookup only
 	for i := range b.Parts {
 		if p := &b.Parts[i]; p.Kind == model.Panel {
-			boards[p.Block()] = append(boards[p.Block()], obstacle{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
+			boards[p.Block()] = append(boards[p.Block()], blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
 		}
 	}
-	out := make([][]obstacle, len(sinks))
+	out := make([][]blocker, len(sinks))
 	for i, s := range sinks {
 		if _, known := ends[s.run]; !known {
 			ends[s.run] = b.pipeEnds(s.run)
@@ -79,13 +79,13 @@ func trapMeets(b *Build) {
 			low = d.column().Z.Lo
 		}
 		known := s.bowl.With(geom.Z, geom.Span{Lo: s.bowl.Z.Hi - knownUnder, Hi: s.bowl.Z.Hi})
-		free := func(o obstacle) bool { return o.stub != nil || !o.box.Overlaps(known) }
+		free := func(o blocker) bool { return o.stub != nil || !o.box.Overlaps(known) }
 		what := "The bowl of " + s.block.Describe() + " hangs down to " + b.Show(s.bowl.Z.Lo)
 		if b.reaches(s, what, s.bowl, low, all, free) || !drained {
 			continue
 		}
 		what = "Under " + s.block.Describe() + ", tailpiece and trap of " + d.block.Describe() + " reach down to " + b.Show(low)
-		b.reaches(s, what, d.column(), low, all, func(o obstacle) bool { return o.stub != d.stub })
+		b.reaches(s, what, d.column(), low, all, func(o blocker) bool { return o.stub != d.stub })
 	}
 }
 
@@ -101,15 +101,15 @@ func (o *outflow) column() geom.Box {
 
 // reaches warns of what stands in a box under a sink, of all that counts what reaches
 // in furthest; down to low is free where nothing does. It reports whether something does.
-func (b *Build) reaches(s *basin, what string, box geom.Box, low geom.Length, all []obstacle, counts func(obstacle) bool) bool {
-	var worst obstacle
+func (b *Build) reaches(s *basin, what string, box geom.Box, low geom.Length, all []blocker, counts func(blocker) bool) bool {
+	var worst blocker
 	by, others := geom.Length(0), -1
 	for _, o := range all {
 		if !o.box.Overlaps(box) || !counts(o) {
 			continue
 		}
 		others++
-		if in := within(o.box, box); in > by {
+		if in := overlapOf(o.box, box); in > by {
 			worst, by = o, in
 		}
 	}
@@ -128,8 +128,8 @@ func (b *Build) reaches(s *basin, what string, box geom.Box, low geom.Length, al
 	return true
 }
 
-// within is how far two boxes that overlap reach into one another, where that is least.
-func within(a, b geom.Box) geom.Length {
+// overlapOf is how far two boxes that overlap reach into one another, where that is least.
+func overlapOf(a, b geom.Box) geom.Length {
 	least := geom.Length(math.MaxInt64)
 	for axis := geom.U; axis <= geom.Z; axis++ {
 		s, t := a.Along(axis), b.Along(axis)
@@ -144,14 +144,14 @@ const mostNamed = 6
 // drainThroughBoards notes the boards that a drain has to pass between its trap and
 // its stub: those that the middle of the pipe meets in plan.
 func drainThroughBoards(b *Build) {
-	boards := map[string][]obstacle{} // by block; lookup only
+	boards := map[string][]blocker{} // by block; lookup only
 	drains := b.outflows()
 	if len(drains) == 0 {
 		return
 	}
 	for i := range b.Parts {
 		if p := &b.Parts[i]; p.Kind == model.Panel {
-			boards[p.Block()] = append(boards[p.Block()], obstacle{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box})
+			boards[p.Block()] = append(boards[p.Block()], blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box})
 		}
 	}
 	for _, o := range drains {
@@ -168,10 +168,10 @@ func drainThroughBoards(b *Build) {
 
 // passes names the boards, and appliances, that the pipe meets: out to where the
 // stub ends, then along to it.
-func (o *outflow) passes(boards map[string][]obstacle) []string {
+func (o *outflow) passes(boards map[string][]blocker) []string {
 	z := geom.Span{Lo: o.stub.Height - o.diameter/2, Hi: o.stub.Height + o.fall + o.diameter/2}
-	out := geom.Box{U: geom.About(o.middle.X, 0), V: between(o.middle.Y, o.end.Y), Z: z}
-	along := geom.Box{U: between(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
+	out := geom.Box{U: geom.About(o.middle.X, 0), V: spanBetween(o.middle.Y, o.end.Y), Z: z}
+	along := geom.Box{U: spanBetween(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
 	under := o.column() // what stands there has its own finding: trap-meets
 	meets := func(box geom.Box) bool { return box.Overlaps(out) || box.Overlaps(along) }
 	var names []string

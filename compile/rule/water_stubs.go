@@ -62,7 +62,7 @@ func sinkWithoutWater(b *Build) {
 	sinks := b.basins()
 	for i, all := range b.inTheWay(sinks) {
 		s := &sinks[i]
-		if slices.ContainsFunc(all, func(o obstacle) bool { return o.stub != nil && water[o.stub.Name] != nil && s.reachable(o.box) }) {
+		if slices.ContainsFunc(all, func(o blocker) bool { return o.stub != nil && water[o.stub.Name] != nil && s.reachable(o.box) }) {
 			continue
 		}
 		b.Findings.Notef("sink-without-water", s.block.Head, "No stub that carries water ends in cabinet %q, in which %s hangs, or in a box beside it.",
