@@ -38,6 +38,9 @@ type basin struct {
 	bowl  geom.Box // from the slab's underside to its own
 }
 
+// said is the place of the first of some attributes of the sink that is written.
+func (s *basin) said(names ...string) source.Range { return firstSaid(s.block, names) }
+
 func (s *basin) cabinet() *model.Box { return &s.run.Boxes[s.box] }
 
 // basins lists the sinks, in the order of the counters.
@@ -89,7 +92,7 @@ type outflow struct {
 	trap     geom.Length
 	seal     geom.Length
 	drop     geom.Length // from under the bowl to the pipe's middle, at least
-	slope    float64
+	slope    float64     // of its length; steeper than 1 counts as 1
 	arm      geom.Length // from the trap to the wall's face at the stub
 	fall     geom.Length // over the arm
 	vent     string      // "wall", "island", "valve"; empty where it is not known
@@ -111,7 +114,7 @@ func (b *Build) outflows() []outflow {
 		o := outflow{
 			block: d, from: from, stubText: b.Ref(d, "to"),
 			middle:   geom.Point{X: from.bowl.U.Mid(), Y: from.bowl.V.Mid()},
-			diameter: b.Length(d, "diameter"), size: b.Length(d, "size"), slope: b.Number(d, "slope"), vent: b.Text(d, "vent"),
+			diameter: b.Length(d, "diameter"), size: b.Length(d, "size"), slope: min(1, b.Number(d, "slope")), vent: b.Text(d, "vent"),
 			trap: b.FieldLength(d, "trap", "size"), seal: b.FieldLength(d, "trap", "seal"), drop: b.FieldLength(d, "trap", "drop"),
 		}
 		if o.size == 0 {
@@ -185,22 +188,25 @@ func (o *outflow) bottom() geom.Length { return o.weir() - o.seal - o.diameter }
 
 // said is the place of the first of some attributes of the drain that is written,
 // else of its head.
-func (o *outflow) said(names ...string) source.Range {
+func (o *outflow) said(names ...string) source.Range { return firstSaid(o.block, names) }
+
+func firstSaid(block *lang.Block, names []string) source.Range {
 	for _, name := range names {
-		if a := o.block.Attr(name); a != nil {
+		if a := block.Attr(name); a != nil {
 			return a.Expr.At
 		}
 	}
-	return o.block.Head
+	return block.Head
 }
 
 // stubAt is the place of where the stub stands.
 func (o *outflow) stubAt() source.Range { return o.stubText.Attr("at").Expr.At }
 
-// plumbed reports whether a limit holds: a code is named, or the text states the limit itself.
-func (b *Build) plumbed(limit string) bool {
-	return b.Text(b.Limits, "plumbing") != "none" || b.Limits.Attr(limit) != nil
-}
+// plumbed reports whether a code of plumbing holds.
+func (b *Build) plumbed() bool { return b.Text(b.Limits, "plumbing") != "none" }
+
+// limitsWater reports whether a limit holds: by a code, or since the text states it.
+func (b *Build) limitsWater(limit string) bool { return b.plumbed() || b.Limits.Attr(limit) != nil }
 
 // waterFrom tells whose limit it is.
 func (b *Build) waterFrom(limit string) string {
@@ -213,7 +219,7 @@ func (b *Build) waterFrom(limit string) string {
 // waterNotJudged notes that no code is chosen, once.
 func waterNotJudged(b *Build) {
 	drains := b.Source.Top("drain")
-	if len(drains) == 0 || b.Text(b.Limits, "plumbing") != "none" || b.Limits.Attr("plumbing") != nil {
+	if len(drains) == 0 || b.plumbed() || b.Limits.Attr("plumbing") != nil {
 		return
 	}
 	b.Findings.Notef("water-not-judged", drains[0].Head, "%s is held to no code of plumbing: a build in millimetres names none.",

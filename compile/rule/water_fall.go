@@ -15,7 +15,7 @@ import (
 func (b *Build) leastSlope(size geom.Length) float64 {
 	switch {
 	case b.Limits.Attr("drain_slope") != nil:
-		return b.Number(b.Limits, "drain_slope")
+		return min(1, b.Number(b.Limits, "drain_slope"))
 	case size <= length.Inch*5/2:
 		return 0.0208
 	}
@@ -59,7 +59,7 @@ func (b *Build) slopeWords(slope float64) string {
 }
 
 func drainTooFlat(b *Build) {
-	if !b.plumbed("drain_slope") {
+	if !b.limitsWater("drain_slope") {
 		return
 	}
 	for _, o := range b.outflows() {
@@ -77,13 +77,13 @@ func drainTooFlat(b *Build) {
 
 func trapArmFallsTooFar(b *Build) {
 	for _, o := range b.outflows() {
-		if o.vent != "wall" || !b.plumbed("drain_slope") || o.fall <= o.size {
+		if o.vent != "wall" || !b.plumbed() || o.fall <= o.size {
 			continue
 		}
 		mend := "a sink nearer to the stub"
 		if steepest := math.Floor(10000*float64(o.size)/float64(o.arm)) / 10000; steepest >= b.leastSlope(o.size) {
 			mend = "slope = " + strconv.FormatFloat(steepest, 'g', -1, 64)
-		} else if b.tooLong(&o) {
+		} else if b.armTooLong(&o) {
 			continue // that is the cause
 		}
 		b.Findings.Warnf("trap-arm-falls-too-far", o.said("slope"), mend,
@@ -93,14 +93,14 @@ func trapArmFallsTooFar(b *Build) {
 	}
 }
 
-// tooLong reports whether the vent in the wall is too far from the trap.
-func (b *Build) tooLong(o *outflow) bool {
-	return o.vent == "wall" && b.plumbed("trap_arm") && o.arm > b.longestArm(o.trap)
+// armTooLong reports whether the vent in the wall is too far from the trap.
+func (b *Build) armTooLong(o *outflow) bool {
+	return o.vent == "wall" && b.limitsWater("trap_arm") && o.arm > b.longestArm(o.trap)
 }
 
 func trapArmTooLong(b *Build) {
 	for _, o := range b.outflows() {
-		if !b.tooLong(&o) {
+		if !b.armTooLong(&o) {
 			continue
 		}
 		longest := b.longestArm(o.trap)
@@ -114,7 +114,7 @@ func trapArmTooLong(b *Build) {
 
 func trapArmTooShort(b *Build) {
 	for _, o := range b.outflows() {
-		if o.vent != "wall" || !b.plumbed("trap_arm") || o.arm >= 2*o.size {
+		if o.vent != "wall" || !b.plumbed() || o.arm >= 2*o.size {
 			continue
 		}
 		b.Findings.Warnf("trap-arm-too-short", o.stubAt(), "the stub, or the sink, "+b.Show(2*o.size-o.arm)+" further away",
@@ -126,7 +126,7 @@ func trapArmTooShort(b *Build) {
 
 func sinkWithoutVent(b *Build) {
 	for _, o := range b.outflows() {
-		if o.vent != "" || !b.plumbed("trap_arm") {
+		if o.vent != "" || !b.limitsWater("trap_arm") {
 			continue
 		}
 		longest, far := b.longestArm(o.trap), "within"

@@ -8,7 +8,6 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/finding"
-	"barwright/lang/length"
 )
 
 // blocker is a board or a stub that may be where a bowl or a trap must be.
@@ -42,27 +41,41 @@ func (b *Build) pipeEnds(run *model.Run) []blocker {
 
 func spanBetween(a, b geom.Length) geom.Span { return geom.Span{Lo: min(a, b), Hi: max(a, b)} }
 
-// inTheWay lists, for each sink, the boards of its cabinet and the stubs before its run.
-func (b *Build) inTheWay(sinks []basin) [][]blocker {
-	boards, ends := map[string][]blocker{}, map[*model.Run][]blocker{} // lookup only
+// boards are the boards of each block, "cabinet.sink", but for those of drawers.
+func (b *Build) boards() map[string][]blocker {
+	out := map[string][]blocker{} // lookup only
 	for i := range b.Parts {
-		if p := &b.Parts[i]; p.Kind == model.Panel {
-			boards[p.Block()] = append(boards[p.Block()], blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
+		if p := &b.Parts[i]; p.Kind == model.Panel && !p.Is("cabinet", "drawer") {
+			out[p.Block()] = append(out[p.Block()], blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
 		}
 	}
+	return out
+}
+
+// drawersOf are the drawers of a box with all that they hold.
+func drawersOf(box *model.Box) []blocker {
+	var out []blocker
+	for _, f := range box.Fronts {
+		if f.Kind == model.Drawer {
+			out = append(out, blocker{name: f.Name + " of cabinet " + box.Name, box: f.Box, why: box.Why})
+		}
+	}
+	return out
+}
+
+// inTheWay lists, for each sink, the boards and drawers of its cabinet and the stubs
+// before its run.
+func (b *Build) inTheWay(sinks []basin) [][]blocker {
+	boards, ends := b.boards(), map[*model.Run][]blocker{} // lookup only
 	out := make([][]blocker, len(sinks))
 	for i, s := range sinks {
 		if _, known := ends[s.run]; !known {
 			ends[s.run] = b.pipeEnds(s.run)
 		}
-		out[i] = slices.Concat(boards["cabinet."+s.cabinet().Name], ends[s.run])
+		out[i] = slices.Concat(boards["cabinet."+s.cabinet().Name], drawersOf(s.cabinet()), ends[s.run])
 	}
 	return out
 }
-
-// knownUnder is how far down under a slab the solver has looked for boards itself
-// (cut-out-over-board).
-const knownUnder = 125 * length.Millimetre
 
 func trapMeets(b *Build) {
 	drains := map[string]outflow{} // by sink; lookup only
@@ -78,14 +91,15 @@ func trapMeets(b *Build) {
 		if drained {
 			low = d.column().Z.Lo
 		}
-		known := s.bowl.With(geom.Z, geom.Span{Lo: s.bowl.Z.Hi - knownUnder, Hi: s.bowl.Z.Hi})
-		free := func(o blocker) bool { return o.stub != nil || !o.box.Overlaps(known) }
+		told := b.Findings.Has("cut-out-over-board", s.said("from_front", "cut"))
 		what := "The bowl of " + s.block.Describe() + " hangs down to " + b.Show(s.bowl.Z.Lo)
-		if b.reaches(s, what, s.bowl, low, all, free) || !drained {
+		if b.reaches(s, what, s.bowl, low, all, func(o blocker) bool { return o.stub != nil || !told }) || !drained {
 			continue
 		}
 		what = "Under " + s.block.Describe() + ", tailpiece and trap of " + d.block.Describe() + " reach down to " + b.Show(low)
-		b.reaches(s, what, d.column(), low, all, func(o blocker) bool { return o.stub != d.stub })
+		b.reaches(s, what, d.column(), low, all, func(o blocker) bool {
+			return o.stub != nil && o.stub != d.stub || o.stub == nil && !(told && o.box.Overlaps(s.bowl))
+		})
 	}
 }
 
@@ -120,11 +134,7 @@ func (b *Build) reaches(s *basin, what string, box geom.Box, low geom.Length, al
 	if others > 0 {
 		text += " and " + finding.Counted(others, "other thing")
 	}
-	at := s.block.Attr("in").Expr.At
-	if a := s.block.Attr("bowl"); a != nil {
-		at = a.Expr.At
-	}
-	b.Findings.Warnf("trap-meets", at, "nothing there above "+b.Show(low)+", or another place for the sink", "%s.", text).Also(worst.why.At, "it stands in the way")
+	b.Findings.Warnf("trap-meets", s.said("bowl", "in"), "nothing there above "+b.Show(low)+", or another place for the sink", "%s.", text).Also(worst.why.At, "it stands in the way")
 	return true
 }
 
@@ -144,16 +154,11 @@ const mostNamed = 6
 // drainThroughBoards notes the boards that a drain has to pass between its trap and
 // its stub: those that the middle of the pipe meets in plan.
 func drainThroughBoards(b *Build) {
-	boards := map[string][]blocker{} // by block; lookup only
 	drains := b.outflows()
 	if len(drains) == 0 {
 		return
 	}
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.Kind == model.Panel {
-			boards[p.Block()] = append(boards[p.Block()], blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box})
-		}
-	}
+	boards := b.boards()
 	for _, o := range drains {
 		if passed := o.passes(boards); len(passed) > 0 {
 			if more := len(passed) - mostNamed; more > 0 {
@@ -183,7 +188,7 @@ func (o *outflow) passes(boards map[string][]blocker) []string {
 		if box.Kind == model.Bay && meets(box.Appliance) {
 			names = append(names, "the appliance of bay "+box.Name)
 		}
-		for _, p := range boards[box.Kind.String()+"."+box.Name] {
+		for _, p := range slices.Concat(boards[box.Kind.String()+"."+box.Name], drawersOf(box)) {
 			if meets(p.box) && !p.box.Overlaps(under) {
 				names = append(names, p.name)
 			}

@@ -30,7 +30,7 @@ func (b *Build) narrowsAtStub(o *outflow, pipe, stub string, by geom.Length, jud
 }
 
 func trapTooSmall(b *Build) {
-	if !b.plumbed("trap_size") {
+	if !b.limitsWater("trap_size") {
 		return
 	}
 	least := b.Length(b.Limits, "trap_size")
@@ -68,7 +68,7 @@ func stubTooLow(b *Build) {
 		}
 		box := o.from.cabinet()
 		under, long := box.Inside.Z.Lo-o.bottom(), geom.Length(0)
-		if b.plumbed("tailpiece") {
+		if b.limitsWater("tailpiece") {
 			long = o.from.bowl.Z.Lo - o.weir() - b.Length(b.Limits, "tailpiece")
 		}
 		lack := max(under, long)
