@@ -51,7 +51,11 @@ func stubTooHigh(b *Build) {
 		if lack <= 0 {
 			continue
 		}
-		b.Findings.Warnf("stub-too-high", o.stubAt(), "the stub at "+b.Show(length.Down(o.stub.Height-lack, b.Marks))+" at most, or a bowl that is less deep",
+		mend := "a sink nearer to the stub"
+		if low := length.Down(o.stub.Height-lack, b.Marks); low > 0 {
+			mend = "the stub at " + b.Show(low) + " at most, or a bowl that is less deep"
+		}
+		b.Findings.Warnf("stub-too-high", o.stubAt(), mend,
 			"Stub %q is at %s, and %s falls %s on its way there. Under the bowl, at %s, trap and tailpiece take %s: the stub is %s too high to drain it.",
 			o.stub.Name, b.Show(o.stub.Height), o.block.Describe(), b.Show(o.fall), b.Show(o.from.bowl.Z.Lo), b.Show(o.drop), b.Show(lack)).
 			Also(o.from.block.Head, "its bowl hangs here")
