@@ -35,7 +35,7 @@ func inRoom(f geom.Frame, d geom.Dir) vector {
 	return v
 }
 
-// way is one by which a box may come over an obstacle: straight onto it, or with an
+// way is one by which a box may come over a protrusion: straight onto it, or with an
 // open edge of its openings first.
 type way struct {
 	to   vector
@@ -43,8 +43,8 @@ type way struct {
 	edge geom.Dir // of the open edge, in the frame of the box
 }
 
-// obstacle is what stands out of a wall and goes through boards of a box.
-type obstacle struct {
+// protrusion is what stands out of a wall and goes through boards of a box.
+type protrusion struct {
 	name, wall string
 	out        length.Length
 	plan       geom.Contour // in the room, from the wall's face to its end
@@ -64,7 +64,7 @@ func boxCannotGoIn(b *Build) {
 		return
 	}
 	boards := map[string][]*model.Part{} // by the block of a box, as are those below; lookup only
-	met := map[string][]obstacle{}
+	met := map[string][]protrusion{}
 	for i := range b.Parts {
 		p := &b.Parts[i]
 		if p.BlockKind() != "cabinet" || setLater(p) {
@@ -95,15 +95,15 @@ func setLater(p *model.Part) bool {
 
 // standingOut lists what stands out of the walls, by the place in the text that its
 // openings tell; lookup only.
-func (b *Build) standingOut() map[source.Range]obstacle {
-	out := map[source.Range]obstacle{}
+func (b *Build) standingOut() map[source.Range]protrusion {
+	out := map[source.Range]protrusion{}
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
 		add := func(name string, along, height, wide, tall, by length.Length, why model.Why) {
 			if by <= 0 {
 				return
 			}
-			o := obstacle{name: name, wall: w.Name, out: by, z: geom.About(height, tall), on: inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}), why: why}
+			o := protrusion{name: name, wall: w.Name, out: by, z: geom.About(height, tall), on: inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}), why: why}
 			for _, c := range geom.RectContour(geom.Rect{X: geom.About(along, wide), Y: geom.Span{Hi: by}}) {
 				o.plan = append(o.plan, geom.Vertex{Point: w.Frame.At(c.X, c.Y)})
 			}
@@ -122,10 +122,10 @@ func (b *Build) standingOut() map[source.Range]obstacle {
 	return out
 }
 
-// withOpening adds what an opening for an obstacle allows: that the box comes with an
+// withOpening adds what an opening for a protrusion allows: that the box comes with an
 // edge first to which it is open.
-func withOpening(known []obstacle, o obstacle, p *model.Part, opening *model.Opening) []obstacle {
-	at := slices.IndexFunc(known, func(k obstacle) bool { return k.why.At == o.why.At })
+func withOpening(known []protrusion, o protrusion, p *model.Part, opening *model.Opening) []protrusion {
+	at := slices.IndexFunc(known, func(k protrusion) bool { return k.why.At == o.why.At })
 	if at < 0 {
 		at = len(known)
 		o.ways = []way{{to: o.on}}
@@ -160,9 +160,9 @@ func leads(ways []way, to vector) bool {
 	return slices.ContainsFunc(ways, func(w way) bool { return w.to.dot(to) >= sameWay })
 }
 
-// past leaves the ways by which no board of the box meets the obstacle: what it
+// past leaves the ways by which no board of the box meets the protrusion: what it
 // sweeps lies within an opening of each.
-func (o *obstacle) past(f geom.Frame, boards []*model.Part) {
+func (o *protrusion) past(f geom.Frame, boards []*model.Part) {
 	own := geom.Box{Z: o.z}
 	for i, c := range o.plan {
 		u, v := f.Local(c.Point)
@@ -177,7 +177,7 @@ func (o *obstacle) past(f geom.Frame, boards []*model.Part) {
 	})
 }
 
-// blocked reports whether what an obstacle sweeps meets wood of a board.
+// blocked reports whether what a protrusion sweeps meets wood of a board.
 func blocked(swept geom.Box, p *model.Part) bool {
 	if !swept.Overlaps(p.Placement.Box) {
 		return false
@@ -202,7 +202,7 @@ func swept(b geom.Box, d geom.Dir) geom.Box {
 }
 
 // goesIn looks for one way that leads a box over all that goes through it.
-func (b *Build) goesIn(run *model.Run, box *model.Box, boards []*model.Part, met []obstacle) {
+func (b *Build) goesIn(run *model.Run, box *model.Box, boards []*model.Part, met []protrusion) {
 	if len(met) == 0 {
 		return
 	}
@@ -221,7 +221,7 @@ func (b *Build) goesIn(run *model.Run, box *model.Box, boards []*model.Part, met
 }
 
 // waysOver are the ways that lead over all of them.
-func waysOver(met []obstacle) []way {
+func waysOver(met []protrusion) []way {
 	ways := met[0].ways
 	for _, o := range met[1:] {
 		ways = common(ways, o.ways)
@@ -231,7 +231,7 @@ func waysOver(met []obstacle) []way {
 
 // apart are the first two obstacles that share no way, or those next to it where
 // any two share one.
-func apart(met []obstacle) (first, last obstacle) {
+func apart(met []protrusion) (first, last protrusion) {
 	for i := range met {
 		for j := range i {
 			if len(common(met[j].ways, met[i].ways)) == 0 {
@@ -244,7 +244,7 @@ func apart(met []obstacle) (first, last obstacle) {
 
 // slotFor is a slot that lets a box come over all of them; empty where no single
 // one does.
-func slotFor(run *model.Run, met []obstacle) string {
+func slotFor(run *model.Run, met []protrusion) string {
 	for i := range met {
 		others := slices.Delete(slices.Clone(met), i, i+1)
 		if len(others) == 0 {
@@ -257,9 +257,9 @@ func slotFor(run *model.Run, met []obstacle) string {
 	return ""
 }
 
-// openTo is how a slot lets the obstacle in by one of the ways; empty where no board
+// openTo is how a slot lets the protrusion in by one of the ways; empty where no board
 // of it has an edge that way.
-func openTo(run *model.Run, o *obstacle, ways []way) string {
+func openTo(run *model.Run, o *protrusion, ways []way) string {
 	names := []struct {
 		to   geom.Dir
 		name string
@@ -277,9 +277,9 @@ func openTo(run *model.Run, o *obstacle, ways []way) string {
 
 // roomToGoIn refuses a box that has a way, but less room before it than what it must
 // pass over stands out.
-func (b *Build) roomToGoIn(run *model.Run, box *model.Box, met []obstacle, ways []way) {
+func (b *Build) roomToGoIn(run *model.Run, box *model.Box, met []protrusion, ways []way) {
 	least := length.Length(math.MaxInt64)
-	var tight obstacle
+	var tight protrusion
 	var there length.Length
 	for _, w := range ways {
 		room := b.roomBehind(run, box, w.to)

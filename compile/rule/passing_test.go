@@ -38,7 +38,7 @@ func TestWaysOver(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var parts []model.Part
 		var rods []rod
-		var met []obstacle
+		var met []protrusion
 		for i, board := range boards {
 			p := model.Part{Placement: geom.Place(geom.Frame{}, board.box, board.out)}
 			if rapid.Bool().Draw(t, "pierced") {
@@ -65,7 +65,7 @@ func TestWaysOver(t *testing.T) {
 					hole = hole.With(open.Axis, s)
 				}
 				face, _ := p.Placement.Local(hole)
-				o := obstacle{on: inRoom(geom.Frame{}, opposite(board.by)), z: geom.About(r.from[2], 0)}
+				o := protrusion{on: inRoom(geom.Frame{}, opposite(board.by)), z: geom.About(r.from[2], 0)}
 				o.why.At.Start.Byte = i
 				for _, end := range [][3]length.Length{r.from, r.to} {
 					o.plan = append(o.plan, geom.Vertex{Point: geom.Point{X: end[0], Y: end[1]}})
