@@ -202,3 +202,10 @@ bar_top "oak" {
   slab     = slab.oak
   overhang = { room = 12, work = 1, right = 2 }
 }
+
+drain "waste" {
+  from     = sink.prep
+  to       = stub.drain
+  diameter = 1.9 # 1 1/2 in pipe
+  vent     = "wall"
+}
