@@ -81,16 +81,18 @@ func coverLapsLittle(b *Build) {
 
 func coverMeetsBoard(b *Build) {
 	fixtures := b.fixtures()
-	lies := map[*fixture]bool{}
+	within := map[*fixture]bool{}
+	for _, l := range b.lets(fixtures) {
+		within[l.of] = true
+	}
 	for _, l := range b.covers(fixtures) {
-		lies[l.of] = true
 		if !b.told(l.of, "cover-meets-board") {
 			b.coverMeetsBoards(&l)
 		}
 	}
 	for _, w := range b.views(fixtures) {
 		for _, f := range w.fixtures {
-			if f.electrical() && !lies[f] && !b.told(f, "cover-meets-board") {
+			if f.electrical() && !within[f] && !b.told(f, "cover-meets-board") {
 				_ = b.coverOnWall(f, w.slabs) || b.coverOnWall(f, w.bodies)
 			}
 		}

@@ -70,8 +70,9 @@ func (b *Build) trapsInside() []hidden {
 	for i := range b.Slabs {
 		for _, cut := range b.Slabs[i].Cuts {
 			if cut.Kind == "sink" {
-				in := inside[b.Ref(blocks[cut.Why.At], "in").Key()]
-				out = append(out, hidden{"the trap of sink " + cut.Name, cut.Why.At, in.box, in.open(cut.Box.U.Mid(), in.box.Inside.Z.Hi-1)})
+				if in := inside[b.Ref(blocks[cut.Why.At], "in").Key()]; in != nil {
+					out = append(out, hidden{"the trap of sink " + cut.Name, cut.Why.At, in.box, in.open(cut.Box.U.Mid(), in.box.Inside.Z.Hi-1)})
+				}
 			}
 		}
 	}
@@ -130,8 +131,8 @@ func (b *Build) insides() map[string]*interior {
 		}
 	}
 	for i := range b.Parts {
-		if p := &b.Parts[i]; p.Is("cabinet", "divider") || p.Is("cabinet", "fixed-shelf") {
-			in := out[p.Block()]
+		p := &b.Parts[i]
+		if in := out[p.Block()]; in != nil && (p.Is("cabinet", "divider") || p.Is("cabinet", "fixed-shelf")) {
 			in.boards = append(in.boards, p.Placement.Box)
 		}
 	}

@@ -66,7 +66,8 @@ func apart(a, b void) geom.Length {
 	if dx > 0 && dy > 0 {
 		between = geom.Length(math.Round(math.Hypot(float64(dx), float64(dy))))
 	}
-	if between -= a.radius + b.radius; between >= 0 {
+	between -= a.radius + b.radius
+	if between >= 0 && !a.core.Overlaps(b.core) {
 		return between
 	}
 	shared := a.bounds().Intersect(b.bounds())

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -30,7 +31,7 @@ type strip struct {
 
 func openingNearEdge(b *Build) {
 	for _, s := range b.strips("opening-near-edge") {
-		f := b.Findings.Warnf(s.to.slug, s.of.place(), b.mend(&s), "In the %s of %s, %s of wood is left between the opening for %s and %s. Wanted is %s: it is %s too narrow.%s",
+		f := b.Findings.Warnf("opening-near-edge", s.of.place(), b.mend(&s), "In the %s of %s, %s of wood is left between the opening for %s and %s. Wanted is %s: it is %s too narrow.%s",
 			s.part.Name, s.part.Owner, b.Show(s.left), s.of.name, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
 			Also(s.to.at, "what it is near to")
 		b.limitOf(f, "opening_edge")
@@ -43,7 +44,7 @@ func openingNearJoint(b *Build) {
 		if s.left < 0 {
 			is = "runs " + b.Show(-s.left) + " into the joint with"
 		}
-		f := b.Findings.Warnf(s.to.slug, s.of.place(), b.mend(&s), "In the %s of %s, the opening for %s %s %s. %s is to be kept: it is %s too near.%s",
+		f := b.Findings.Warnf("opening-near-joint", s.of.place(), b.mend(&s), "In the %s of %s, the opening for %s %s %s. %s is to be kept: it is %s too near.%s",
 			s.part.Name, s.part.Owner, s.of.name, is, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
 			Also(s.to.at, "the cabinet")
 		b.limitOf(f, "opening_joint")
@@ -56,7 +57,7 @@ func openingNearBore(b *Build) {
 		if s.left < 0 {
 			is = "cuts"
 		}
-		f := b.Findings.Warnf(s.to.slug, s.of.place(), b.mend(&s), "In the %s of %s, the opening for %s %s %s. Wanted is %s of wood between them: it is %s too near.%s",
+		f := b.Findings.Warnf("opening-near-bore", s.of.place(), b.mend(&s), "In the %s of %s, the opening for %s %s %s. Wanted is %s of wood between them: it is %s too near.%s",
 			s.part.Name, s.part.Owner, s.of.name, is, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
 			Also(s.to.at, "the cabinet")
 		b.limitOf(f, "opening_edge")
@@ -103,7 +104,7 @@ func (b *Build) strips(slug string) []strip {
 }
 
 func (b *Build) narrowest(l let, slug string) (worst strip, ok bool) {
-	own := voidOf(l.opening.Shape, l.part.Placement.Blank())
+	own := l.void()
 	for _, to := range b.besides(l) {
 		if left := apart(own, to.void); to.slug == slug && !to.later && left < to.limit && (!ok || left < worst.left) {
 			worst, ok = strip{let: l, to: to, left: left}, true
@@ -112,11 +113,15 @@ func (b *Build) narrowest(l let, slug string) (worst strip, ok bool) {
 	return worst, ok
 }
 
+// void is the opening itself.
+func (l *let) void() void { return voidOf(l.opening.Shape, l.part.Placement.Blank()) }
+
 // besides lists all that an opening may come too near to.
 func (b *Build) besides(l let) []beside {
 	edge, joint := b.Length(b.Limits, "opening_edge"), b.Length(b.Limits, "opening_joint")
-	own, blank := voidOf(l.opening.Shape, l.part.Placement.Blank()), l.part.Placement.Blank()
+	own, blank := l.void(), l.part.Placement.Blank()
 	var out []beside
+	var cut []geom.Rect // other openings: what they leave of the outline is theirs
 	passed := false
 	for i := range l.part.Openings {
 		o := &l.part.Openings[i]
@@ -124,10 +129,14 @@ func (b *Build) besides(l let) []beside {
 			passed = true
 			continue
 		}
-		out = append(out, beside{voidOf(o.Shape, blank), "opening-near-edge", edge, "the opening for " + o.Name, o.Why.At, passed})
+		if v := voidOf(o.Shape, blank); apart(own, v) >= 0 { // what meets the notch for a baseboard is one with it
+			out = append(out, beside{v, "opening-near-edge", edge, "the opening for " + o.Name, o.Why.At, passed})
+			cut = append(cut, o.Shape.Bounds())
+		}
 	}
 	for _, v := range outlineVoids(l.part.Outline) {
-		if apart(own, v) > 0 { // a notch lies on the edges that it is open to
+		theirs := slices.ContainsFunc(cut, func(c geom.Rect) bool { return c.Contains(v.core) })
+		if !theirs && apart(own, v) > 0 { // a notch lies on the edges that it is open to
 			out = append(out, beside{v, "opening-near-edge", edge, "the edge of the board", l.part.Why.At, false})
 		}
 	}
@@ -137,8 +146,9 @@ func (b *Build) besides(l let) []beside {
 			"opening-near-bore", edge, "the hole for a " + bore.Name, l.part.Why.At, false})
 	}
 	for _, board := range l.boards {
-		if face, ok := l.standsOn(board); ok {
-			out = append(out, beside{void{core: face}, "opening-near-joint", joint, "the " + board.Name, l.part.Why.At, false})
+		face, ok := l.standsOn(board)
+		if v := (void{core: face}); ok && (l.of.way == "hole" || apart(own, v) >= 0) { // a slot is let run across a joint
+			out = append(out, beside{v, "opening-near-joint", joint, "the " + board.Name, l.part.Why.At, false})
 		}
 	}
 	return out
@@ -166,7 +176,7 @@ func (l *let) standsOn(board *model.Part) (geom.Rect, bool) {
 // mend is the least move of a fixture along its wall, or up or down it, that keeps
 // its opening clear of all that is beside it in the panel.
 func (b *Build) mend(s *strip) string {
-	own, to := voidOf(s.opening.Shape, s.part.Placement.Blank()).bounds(), s.to.bounds()
+	own, to := s.void().bounds(), s.to.bounds()
 	at := [2]geom.Length{s.of.face.X.Mid(), s.of.face.Y.Mid()}
 	best, least := "", geom.Length(0)
 	for _, move := range []geom.Point{
@@ -193,6 +203,7 @@ func (b *Build) mend(s *strip) string {
 	return best
 }
 
+// longer is a move along one axis, by so much more.
 func longer(move geom.Point, by geom.Length) geom.Point {
 	grow := func(l geom.Length) geom.Length {
 		switch {
@@ -228,11 +239,11 @@ func (l *let) onWall(move geom.Point) (axis int, by geom.Length, ok bool) {
 	return 0, u, max(u, -u) > max(v, -v)
 }
 
-// clear reports whether an opening that is moved on its panel keeps the limits.
+// clear reports whether an opening that is moved on its panel stays on it and keeps
+// the limits.
 func (b *Build) clear(l let, move geom.Point) bool {
-	own := voidOf(l.opening.Shape, l.part.Placement.Blank()).shifted(move)
-	blank := l.part.Placement.Blank()
-	if !l.opening.Notch && !blank.Contains(own.bounds()) {
+	own, blank := l.void().shifted(move), l.part.Placement.Blank()
+	if at := own.bounds(); move.X != 0 && !blank.X.Contains(at.X) || move.Y != 0 && !blank.Y.Contains(at.Y) {
 		return false
 	}
 	for _, to := range b.besides(l) {

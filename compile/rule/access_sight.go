@@ -57,20 +57,23 @@ func (b *Build) slabBodies() []body {
 // spot is a point of the floor in a wall's own terms: along it and out of it.
 type spot struct{ u, v float64 }
 
-// seen is a body in a wall's own terms: its corners in plan, counter-clockwise.
+// seen is a body in a wall's own terms: its corners in plan, counter-clockwise, and
+// what they span along the wall.
 type seen struct {
 	*body
 	corners [4]spot
+	lo, hi  float64
 }
 
 func seenFrom(w *model.Wall, bodies []body) []seen {
 	out := make([]seen, len(bodies))
 	for i := range bodies {
 		b := &bodies[i]
-		out[i].body = b
+		out[i] = seen{body: b, lo: math.Inf(1), hi: math.Inf(-1)}
 		for j, c := range [4]geom.Point{{X: b.box.U.Lo, Y: b.box.V.Lo}, {X: b.box.U.Hi, Y: b.box.V.Lo}, {X: b.box.U.Hi, Y: b.box.V.Hi}, {X: b.box.U.Lo, Y: b.box.V.Hi}} {
 			u, v := w.Frame.Local(b.at.At(c.X, c.Y))
 			out[i].corners[j] = spot{float64(u), float64(v)}
+			out[i].lo, out[i].hi = min(out[i].lo, float64(u)), max(out[i].hi, float64(u))
 		}
 	}
 	return out
@@ -165,41 +168,42 @@ const away = 1200 * length.Millimetre
 // is seen to either side of it: no straight line up to 80 degrees off square gets
 // away. Nil where one does.
 func (v *view) sight(f *fixture) *body {
-	from, mid := spot{float64(f.face.X.Mid()), float64(f.out)}, f.face.Y.Mid()
-	first, far := v.first(from, mid, 0)
+	from := spot{float64(f.face.X.Mid()), float64(f.out)}
+	bodies, others := about(v.bodies, from, f.face.Y.Mid()), about(v.others, from, 0)
+	first, far := nearest(bodies, from, 0)
 	if first == nil || far > float64(away) {
 		return nil
 	}
 	for turn := -80 * geom.Degree; turn <= 80*geom.Degree; turn += 5 * geom.Degree {
-		if v.openTo(from, mid, turn) {
+		_, toBody := nearest(bodies, from, turn)
+		_, toWall := nearest(others, from, turn)
+		if min(toBody, toWall) > float64(away) {
 			return nil
 		}
 	}
 	return first
 }
 
-// first is the nearest body that a line meets, and how far off it begins.
-func (v *view) first(from spot, high geom.Length, turn geom.Angle) (first *body, far float64) {
+// about are the bodies that stand at a height, no further along the wall than is away.
+func about(bodies []seen, from spot, high geom.Length) []seen {
+	var out []seen
+	for i := range bodies {
+		s := &bodies[i]
+		if s.lo <= from.u+float64(away) && s.hi >= from.u-float64(away) && s.box.Z.Lo <= high && high <= s.box.Z.Hi {
+			out = append(out, *s)
+		}
+	}
+	return out
+}
+
+// nearest is the body that a line meets first, and how far off it begins.
+func nearest(bodies []seen, from spot, turn geom.Angle) (first *body, far float64) {
 	far = math.Inf(1)
 	sin, cos := turn.SinCos()
-	for i := range v.bodies {
-		s := &v.bodies[i]
-		if at, ok := s.reaches(from, spot{sin, cos}); ok && at < far && s.box.Z.Lo <= high && high <= s.box.Z.Hi {
-			first, far = s.body, at
+	for i := range bodies {
+		if at, ok := bodies[i].reaches(from, spot{sin, cos}); ok && at < far {
+			first, far = bodies[i].body, at
 		}
 	}
 	return first, far
-}
-
-func (v *view) openTo(from spot, high geom.Length, turn geom.Angle) bool {
-	if _, far := v.first(from, high, turn); far <= float64(away) {
-		return false
-	}
-	sin, cos := turn.SinCos()
-	for i := range v.others {
-		if at, ok := v.others[i].reaches(from, spot{sin, cos}); ok && at <= float64(away) {
-			return false
-		}
-	}
-	return true
 }
