@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -17,7 +18,8 @@ type hidden struct {
 	name string
 	at   source.Range
 	box  *model.Box
-	open geom.Rect // of its compartment, as one faces the run: what no false front covers
+	open geom.Rect // of its compartment, as one faces the run: what nothing fast covers
+	by   *body     // what of other runs, or a wall, covers some of it; nil where nothing does
 }
 
 // outOfReach warns of what must be got at and lies behind a front that does not
@@ -28,9 +30,10 @@ func outOfReach(b *Build) {
 		open geom.Rect
 	}
 	limit := b.Length(b.Limits, "hand_room")
+	inside := b.insides(limit)
 	names := map[place][]string{}
 	var shut []hidden // the first in each compartment
-	for _, h := range append(b.trapsInside(), b.fixturesInside()...) {
+	for _, h := range append(b.trapsInside(inside), b.fixturesInside(inside)...) {
 		if min(h.open.X.Size(), h.open.Y.Size()) >= limit {
 			continue
 		}
@@ -58,20 +61,25 @@ func (b *Build) shut(h *hidden, names []string, limit geom.Length) {
 	if len(names) > 1 {
 		also = " So do " + strings.Join(names[1:], " and ") + "."
 	}
-	b.limitOf(b.Findings.Warnf("out-of-reach", h.at, b.openedBy(h, limit), "%s lies in cabinet %s, where %s. A hand wants %s: %s too little.%s",
+	f := b.Findings.Warnf("out-of-reach", h.at, b.openedBy(h, limit), "%s lies in cabinet %s, where %s. A hand wants %s: %s too little.%s",
 		finding.Capital(h.name), h.box.Name, is, b.Show(limit), b.Show(limit-room), also).
-		Also(h.box.Why.At, "the cabinet"), "hand_room")
+		Also(h.box.Why.At, "the cabinet")
+	if h.by != nil {
+		f.Also(h.by.why.At, "what stands before it")
+	}
+	b.limitOf(f, "hand_room")
 }
 
 // trapsInside are the traps of sinks, under the top of their cabinets.
-func (b *Build) trapsInside() []hidden {
-	inside, blocks := b.insides(), b.blocks()
+func (b *Build) trapsInside(inside map[string]*interior) []hidden {
+	blocks := b.blocks()
 	var out []hidden
 	for i := range b.Slabs {
 		for _, cut := range b.Slabs[i].Cuts {
 			if cut.Kind == "sink" {
 				if in := inside[b.Ref(blocks[cut.Why.At], "in").Key()]; in != nil {
-					out = append(out, hidden{"the trap of sink " + cut.Name, cut.Why.At, in.box, in.open(cut.Box.U.Mid(), in.box.Inside.Z.Hi-1)})
+					open, by := in.open(cut.Box.U.Mid(), in.box.Inside.Z.Hi-1)
+					out = append(out, hidden{"the trap of sink " + cut.Name, cut.Why.At, in.box, open, by})
 				}
 			}
 		}
@@ -80,8 +88,8 @@ func (b *Build) trapsInside() []hidden {
 }
 
 // fixturesInside are the boxes and pipe ends that come out in cabinets.
-func (b *Build) fixturesInside() []hidden {
-	inside, fixtures := b.insides(), b.fixtures()
+func (b *Build) fixturesInside(inside map[string]*interior) []hidden {
+	fixtures := b.fixtures()
 	reached := b.reached(fixtures)
 	var out []hidden
 	for _, l := range b.lets(fixtures) {
@@ -89,8 +97,8 @@ func (b *Build) fixturesInside() []hidden {
 		if in == nil || !reached[l.of] || l.of.kind == "vent" || l.behind() || b.told(l.of, "buried-behind-boards") {
 			continue
 		}
-		u, z := l.comesOut(in.box)
-		out = append(out, hidden{l.of.name, l.of.place(), in.box, in.open(u, z)})
+		open, by := in.open(l.comesOut(in.box))
+		out = append(out, hidden{l.of.name, l.of.place(), in.box, open, by})
 	}
 	return out
 }
@@ -114,19 +122,25 @@ func (l *let) comesOut(box *model.Box) (u, z geom.Length) {
 	return at.Box.U.Lo + hole, l.of.face.Y.Mid()
 }
 
-// interior is a cabinet and what divides it.
+// interior is a cabinet, what divides it and what closes it from outside.
 type interior struct {
 	box    *model.Box
 	boards []geom.Box // dividers and fixed shelves
+	before []seen     // close before the fronts of its run: other runs, knee walls, walls
+	reach  geom.Length
 }
 
-// insides are all cabinets, by the keys of their blocks.
-func (b *Build) insides() map[string]*interior {
+// insides are all cabinets, by the keys of their blocks. What stands nearer to their
+// fronts than reach lets no hand in.
+func (b *Build) insides(reach geom.Length) map[string]*interior {
 	out := map[string]*interior{}
+	bodies := append(b.bodies(), b.wallBodies()...)
 	for i := range b.Runs {
-		for j := range b.Runs[i].Boxes {
-			if box := &b.Runs[i].Boxes[j]; box.Kind == model.Cabinet {
-				out["cabinet."+box.Name] = &interior{box: box}
+		run := &b.Runs[i]
+		before := b.beforeFronts(run, bodies, reach)
+		for j := range run.Boxes {
+			if box := &run.Boxes[j]; box.Kind == model.Cabinet {
+				out["cabinet."+box.Name] = &interior{box: box, before: before, reach: reach}
 			}
 		}
 	}
@@ -139,10 +153,23 @@ func (b *Build) insides() map[string]*interior {
 	return out
 }
 
+// beforeFronts are the bodies of others that stand close before the fronts of a run.
+func (b *Build) beforeFronts(run *model.Run, bodies []body, reach geom.Length) []seen {
+	fronts := geom.Frame{Origin: run.Frame.At(0, run.Depth), Turn: run.Frame.Turn}
+	whole := geom.Rect{X: geom.Span{Hi: run.Length}, Y: geom.Span{Hi: run.Height}}
+	var others []body
+	for _, body := range bodies {
+		if body.at != run.Frame {
+			others = append(others, body)
+		}
+	}
+	return slices.DeleteFunc(seenFrom(fronts, others), func(s seen) bool { return !s.on(whole, reach).Overlaps(whole) })
+}
+
 // open is the compartment about a place, as one faces the cabinet, without what false
-// fronts cover of it.
-func (in *interior) open(u, z geom.Length) geom.Rect {
-	room := geom.Rect{X: in.box.Inside.U, Y: in.box.Inside.Z}
+// fronts cover of it and what stands close before it.
+func (in *interior) open(u, z geom.Length) (room geom.Rect, by *body) {
+	room = geom.Rect{X: in.box.Inside.U, Y: in.box.Inside.Z}
 	for _, board := range in.boards {
 		switch {
 		case board.Z.Size() < board.U.Size() && !(board.U.Lo <= u && u <= board.U.Hi): // a shelf of another space
@@ -161,7 +188,21 @@ func (in *interior) open(u, z geom.Length) geom.Rect {
 			room.Y.Hi = f.Place.Z.Lo
 		}
 	}
-	return room
+	for i := range in.before {
+		if covered := in.before[i].on(room, in.reach); covered.Overlaps(room) {
+			room, by = rest(room, covered), in.before[i].body
+		}
+	}
+	return room, by
+}
+
+// rest is the widest that is left of a rectangle beside, under or over what is covered of it.
+func rest(room, covered geom.Rect) geom.Rect {
+	left, right, under, over := room, room, room, room
+	left.X.Hi, right.X.Lo, under.Y.Hi, over.Y.Lo = covered.X.Lo, covered.X.Hi, covered.Y.Lo, covered.Y.Hi
+	return slices.MaxFunc([]geom.Rect{left, right, under, over}, func(a, b geom.Rect) int {
+		return cmp.Compare(min(a.X.Size(), a.Y.Size()), min(b.X.Size(), b.Y.Size()))
+	})
 }
 
 // openedBy is what would open a compartment far enough.

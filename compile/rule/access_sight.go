@@ -54,24 +54,24 @@ func (b *Build) slabBodies() []body {
 	return out
 }
 
-// spot is a point of the floor in a wall's own terms: along it and out of it.
+// spot is a point of the floor in the terms of a wall: along it and out of it.
 type spot struct{ u, v float64 }
 
-// seen is a body in a wall's own terms: its corners in plan, counter-clockwise, and
-// what they span along the wall.
+// seen is a body in the terms of a wall, or of the fronts of a run: its corners in
+// plan, counter-clockwise, and what they span along it.
 type seen struct {
 	*body
 	corners [4]spot
 	lo, hi  float64
 }
 
-func seenFrom(w *model.Wall, bodies []body) []seen {
+func seenFrom(frame geom.Frame, bodies []body) []seen {
 	out := make([]seen, len(bodies))
 	for i := range bodies {
 		b := &bodies[i]
 		out[i] = seen{body: b, lo: math.Inf(1), hi: math.Inf(-1)}
 		for j, c := range [4]geom.Point{{X: b.box.U.Lo, Y: b.box.V.Lo}, {X: b.box.U.Hi, Y: b.box.V.Lo}, {X: b.box.U.Hi, Y: b.box.V.Hi}, {X: b.box.U.Lo, Y: b.box.V.Hi}} {
-			u, v := w.Frame.Local(b.at.At(c.X, c.Y))
+			u, v := frame.Local(b.at.At(c.X, c.Y))
 			out[i].corners[j] = spot{float64(u), float64(v)}
 			out[i].lo, out[i].hi = min(out[i].lo, float64(u)), max(out[i].hi, float64(u))
 		}
@@ -100,7 +100,7 @@ func (s *seen) reaches(from, dir spot) (far float64, ok bool) {
 	return lo, lo <= hi
 }
 
-// on is what a body covers of a rectangle of the wall's face, so far out of it.
+// on is what a body covers of a rectangle of the wall, so far out of its face.
 func (s *seen) on(face geom.Rect, out geom.Length) geom.Rect {
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for i, a := range s.corners {
@@ -144,18 +144,22 @@ func (b *Build) views(fixtures []fixture) []view {
 		if len(v.fixtures) == 0 {
 			continue
 		}
-		v.bodies, v.slabs = seenFrom(v.wall, bodies), seenFrom(v.wall, slabs)
-		v.others = seenFrom(v.wall, append(walls[:i:i], walls[i+1:]...))
+		v.bodies, v.slabs = seenFrom(v.wall.Frame, bodies), seenFrom(v.wall.Frame, slabs)
+		v.others = seenFrom(v.wall.Frame, append(walls[:i:i], walls[i+1:]...))
 		out = append(out, v)
 	}
 	return out
 }
 
+// higherThanAll is taken for the height of walls, which nobody states.
+const higherThanAll = 100 * length.Metre
+
+// wallBodies lists the walls of the room, as thin as a hair.
 func (b *Build) wallBodies() []body {
 	var out []body
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
-		out = append(out, body{name: "wall " + w.Name, box: geom.Box{U: geom.Span{Hi: w.Length}, V: geom.Span{Lo: -length.Millimetre}}, at: w.Frame, why: w.Why})
+		out = append(out, body{name: "wall " + w.Name, box: geom.Box{U: geom.Span{Hi: w.Length}, V: geom.Span{Lo: -length.Millimetre}, Z: geom.Span{Hi: higherThanAll}}, at: w.Frame, why: w.Why})
 	}
 	return out
 }
@@ -169,7 +173,7 @@ const away = 1200 * length.Millimetre
 // away. Nil where one does.
 func (v *view) sight(f *fixture) *body {
 	from := spot{float64(f.face.X.Mid()), float64(f.out)}
-	bodies, others := about(v.bodies, from, f.face.Y.Mid()), about(v.others, from, 0)
+	bodies, others := about(v.bodies, from, f.face.Y.Mid()), about(v.others, from, f.face.Y.Mid())
 	first, far := nearest(bodies, from, 0)
 	if first == nil || far > float64(away) {
 		return nil

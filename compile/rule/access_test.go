@@ -7,7 +7,6 @@ import (
 	"pgregory.net/rapid"
 
 	"barwright/compile/geom"
-	"barwright/compile/model"
 	"barwright/compile/solve"
 	"barwright/lang"
 	"barwright/lang/finding"
@@ -163,7 +162,7 @@ func TestReachesAgainstSteps(t *testing.T) {
 			return length.Length(rapid.IntRange(lo, hi).Draw(t, name)) * mm
 		}
 		frame := geom.Frame{Origin: geom.Point{X: n("x", -80, 80), Y: n("y", -80, 80)}, Turn: geom.Angle(rapid.IntRange(0, 359).Draw(t, "turn")) * geom.Degree}
-		s := seenFrom(&model.Wall{}, []body{{box: geom.Box{U: geom.Span{Hi: n("w", 5, 60)}, V: geom.Span{Hi: n("d", 5, 60)}}, at: frame}})[0]
+		s := seenFrom(geom.Frame{}, []body{{box: geom.Box{U: geom.Span{Hi: n("w", 5, 60)}, V: geom.Span{Hi: n("d", 5, 60)}}, at: frame}})[0]
 		sin, cos := (geom.Angle(rapid.IntRange(-80, 80).Draw(t, "look")) * geom.Degree).SinCos()
 		const step = 0.25
 		walked, met := 0.0, false

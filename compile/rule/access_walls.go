@@ -51,7 +51,7 @@ func plugWithoutRoom(b *Build) {
 		}
 	}
 	for _, v := range b.views(b.fixtures()) {
-		machines := seenFrom(v.wall, appliances)
+		machines := seenFrom(v.wall.Frame, appliances)
 		for _, f := range v.fixtures {
 			if f.kind == "outlet" {
 				b.plugBehind(f, machines, limit)

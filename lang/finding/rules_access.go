@@ -107,7 +107,7 @@ somebody licensed to do so, before the boards are up.`,
 			Caution: passingDecides,
 			Explains: `
 False fronts, dividers and fixed shelves leave too little open before it. A door opens all that it covers, and a drawer
-counts as open: it lifts out. Shelves on pins are taken out.
+counts as open: it lifts out. Shelves on pins are taken out. In a corner the next run may stand before the front.
 
 Doors under a low false front are the usual face of a sink's cabinet. A shelf that is fixed belongs into another one.`,
 		},
