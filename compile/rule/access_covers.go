@@ -2,7 +2,6 @@ package rule
 
 import (
 	"fmt"
-	"strconv"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -72,10 +71,12 @@ func coverLapsLittle(b *Build) {
 		if laps < 0 {
 			does = "leaves " + b.Show(-laps) + " of the opening bare"
 		}
-		b.limitOf(b.Findings.Warnf("cover-laps-little", l.of.why.At, fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", b.Show(hole.X.Size()+2*limit), b.Show(hole.Y.Size()+2*limit)),
-			"The cover plate of %s is %s by %s, its opening in the %s of %s %s by %s: the plate %s. Wanted is %s, so that it still covers an opening that is cut a little off: %s too little.",
+		mend := fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", b.Show(hole.X.Size()+2*limit), b.Show(hole.Y.Size()+2*limit))
+		f := b.Findings.Warnf("cover-laps-little", l.of.why.At, mend, "The cover plate of %s is %s by %s, its opening in the %s of %s %s by %s: "+
+			"the plate %s. Wanted is %s, so that it still covers an opening that is cut a little off: %s too little.",
 			l.of.name, b.Show(cover.X.Size()), b.Show(cover.Y.Size()), l.part.Name, l.part.Owner, b.Show(hole.X.Size()), b.Show(hole.Y.Size()),
-			does, b.Show(limit), b.Show(limit-laps)), "cover_lap")
+			does, b.Show(limit), b.Show(limit-laps))
+		b.limitOf(f, "cover_lap")
 	}
 }
 
@@ -142,7 +143,9 @@ func (b *Build) coverOnWall(f *fixture, standing []seen) (meets bool) {
 		if deep <= length.Millimetre/10 { // rounding
 			continue
 		}
-		b.Findings.Warnf("cover-meets-board", f.place(), b.clearOf(f, s.body, shared), "The cover plate of %s lies on wall %s from %s to %s along it, from %s to %s high. It reaches %s behind %s, which does not go against the wall there.",
+		b.Findings.Warnf("cover-meets-board", f.place(), b.clearOf(f, s.body, shared),
+			"The cover plate of %s lies on wall %s from %s to %s along it, from %s to %s high. "+
+				"It reaches %s behind %s, which does not go against the wall there.",
 			f.name, f.wall.Name, b.Show(f.cover.X.Lo), b.Show(f.cover.X.Hi), b.Show(f.cover.Y.Lo), b.Show(f.cover.Y.Hi), b.Show(deep), s.name).
 			Also(s.why.At, "what stands there")
 		return true
@@ -182,7 +185,8 @@ func boxGapWide(b *Build) {
 		if a := l.of.block.Attr("clearance"); a != nil {
 			at = a.Expr.At
 		}
-		b.limitOf(b.Findings.Warnf("box-gap-wide", at, "clearance = "+strconv.Quote(b.Show(limit)), "%s is let through the %s of %s with a gap of %s all round. %s is let pass about a box: %s too wide.",
+		b.limitOf(b.Findings.Warnf("box-gap-wide", at, fmt.Sprintf("clearance = %q", b.Show(limit)),
+			"%s is let through the %s of %s with a gap of %s all round. %s is let pass about a box: %s too wide.",
 			finding.Capital(l.of.name), l.part.Name, l.part.Owner, b.Show(l.of.clearance), b.Show(limit), b.Show(l.of.clearance-limit)), "box_gap")
 	}
 }

@@ -31,7 +31,8 @@ type strip struct {
 
 func openingNearEdge(b *Build) {
 	for _, s := range b.strips("opening-near-edge") {
-		f := b.Findings.Warnf("opening-near-edge", s.of.place(), b.mend(&s), "In the %s of %s, %s of wood is left between the opening for %s and %s. Wanted is %s: it is %s too narrow.%s",
+		f := b.Findings.Warnf("opening-near-edge", s.of.place(), b.mend(&s),
+			"In the %s of %s, %s of wood is left between the opening for %s and %s. Wanted is %s: it is %s too narrow.%s",
 			s.part.Name, s.part.Owner, b.Show(s.left), s.of.name, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
 			Also(s.to.at, "what it is near to")
 		b.limitOf(f, "opening_edge")
@@ -44,7 +45,8 @@ func openingNearJoint(b *Build) {
 		if s.left < 0 {
 			is = "runs " + b.Show(-s.left) + " into the joint with"
 		}
-		f := b.Findings.Warnf("opening-near-joint", s.of.place(), b.mend(&s), "In the %s of %s, the opening for %s %s %s. %s is to be kept: it is %s too near.%s",
+		f := b.Findings.Warnf("opening-near-joint", s.of.place(), b.mend(&s),
+			"In the %s of %s, the opening for %s %s %s. %s is to be kept: it is %s too near.%s",
 			s.part.Name, s.part.Owner, s.of.name, is, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
 			Also(s.to.at, "the cabinet")
 		b.limitOf(f, "opening_joint")
@@ -57,7 +59,8 @@ func openingNearBore(b *Build) {
 		if s.left < 0 {
 			is = "cuts"
 		}
-		f := b.Findings.Warnf("opening-near-bore", s.of.place(), b.mend(&s), "In the %s of %s, the opening for %s %s %s. Wanted is %s of wood between them: it is %s too near.%s",
+		f := b.Findings.Warnf("opening-near-bore", s.of.place(), b.mend(&s),
+			"In the %s of %s, the opening for %s %s %s. Wanted is %s of wood between them: it is %s too near.%s",
 			s.part.Name, s.part.Owner, s.of.name, is, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
 			Also(s.to.at, "the cabinet")
 		b.limitOf(f, "opening_edge")

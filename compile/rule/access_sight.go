@@ -159,7 +159,8 @@ func (b *Build) wallBodies() []body {
 	var out []body
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
-		out = append(out, body{name: "wall " + w.Name, box: geom.Box{U: geom.Span{Hi: w.Length}, V: geom.Span{Lo: -length.Millimetre}, Z: geom.Span{Hi: higherThanAll}}, at: w.Frame, why: w.Why})
+		hair := geom.Box{U: geom.Span{Hi: w.Length}, V: geom.Span{Lo: -length.Millimetre}, Z: geom.Span{Hi: higherThanAll}}
+		out = append(out, body{name: "wall " + w.Name, box: hair, at: w.Frame, why: w.Why})
 	}
 	return out
 }

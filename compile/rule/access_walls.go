@@ -24,7 +24,9 @@ func boxInStud(b *Build) {
 			if deep <= limit {
 				continue
 			}
-			b.limitOf(b.Findings.Warnf("box-in-stud", f.place(), b.besideStud(f, stud), "The box of %s is %s wide and would lie from %s to %s along wall %s, but a stud stands from %s to %s: %s of the box are in it. One of the two was measured wrong, or to something else than its centre.",
+			b.limitOf(b.Findings.Warnf("box-in-stud", f.place(), b.besideStud(f, stud),
+				"The box of %s is %s wide and would lie from %s to %s along wall %s, but a stud stands from %s to %s: %s of the box are in it. "+
+					"One of the two was measured wrong, or to something else than its centre.",
 				f.name, b.Show(f.face.X.Size()), b.Show(f.face.X.Lo), b.Show(f.face.X.Hi), f.wall.Name, b.Show(stud.Lo), b.Show(stud.Hi), b.Show(deep)).
 				Also(f.wall.Why.At, "the wall and its studs"), "box_stud")
 			break
