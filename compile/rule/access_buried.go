@@ -18,13 +18,19 @@ func buriedBehindBoards(b *Build) {
 			if reached[f] || b.told(f, "buried-behind-boards") {
 				continue
 			}
-			if before := v.sight(f); before != nil && (before.of == nil || before.of.Kind != model.Bay) {
+			if before := v.sight(f); before != nil && before.hides(f) {
 				b.Findings.Warnf("buried-behind-boards", f.place(), b.whereReached(f, before), "%s lies behind %s%s, and nothing opens to it.",
 					finding.Capital(f.name), before.name, b.wherein(f, before)).
 					Also(before.why.At, "what stands before it")
 			}
 		}
 	}
+}
+
+// hides reports whether a body that stands before a fixture keeps one from it: an
+// appliance is pulled out for a plug or a pipe, but for no switch.
+func (b *body) hides(f *fixture) bool {
+	return b.of == nil || b.of.Kind != model.Bay || f.kind == "switch" && b.of.Appliance.Z.Overlaps(f.face.Y)
 }
 
 // reached are the fixtures that an opening lets into the clear inside of a cabinet.
