@@ -18,7 +18,7 @@ room {
     length  = 3120
     backing = "studs"
     studs   = [400, 800, 1200, 1600, 2000, 2400, 2800] # their centres, from the left end
-    outlet "coffee" { at = [360, 450] }                # its centre: along the wall, above the floor
+    outlet "coffee" { at = [340, 450] }                # its centre: along the wall, above the floor
   }
 }
 
