@@ -186,6 +186,19 @@ type Box struct {
 	Why         Why
 }
 
+// ClosedAt reports whether a front stands before what is at a height; fronts leave no
+// more than gaps between them.
+func (b *Box) ClosedAt(z Length) bool {
+	if len(b.Fronts) == 0 {
+		return false
+	}
+	all := b.Fronts[0].Place.Z
+	for _, f := range b.Fronts[1:] {
+		all = all.Union(f.Place.Z)
+	}
+	return all.Contains(geom.Span{Lo: z, Hi: z})
+}
+
 // Front closes a part of a cabinet.
 type Front struct {
 	Kind   FrontKind

@@ -59,6 +59,7 @@ run "back" {
   carcass      = carcass.base
   joint_screws = screw.joint
   wall_screws  = screw.wall
+  seen_screws  = screw.seen # in cups, which has no doors
 
   cabinet "kettle" {
     width   = 30
@@ -93,6 +94,7 @@ run "front" {
   at           = 66        # where the fronts meet that wall
   carcass      = carcass.base
   joint_screws = screw.joint
+  seen_screws  = screw.seen # in mugs
 
   cabinet "sink" {
     width       = 36
@@ -120,7 +122,7 @@ run "front" {
     under  = cabinet.kegs
     block  = stick.two_by_four
     fixed  = "adhesive"
-    screws = screw.joint
+    screws = screw.framing
   }
 }
 

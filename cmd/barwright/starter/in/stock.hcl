@@ -39,8 +39,8 @@ screw "joint" {
 }
 
 screw "wall" {
-  label    = "#10 x 2 1/2 in washer head screw"
+  label    = "#10 x 3 in cabinet screw"
   diameter = 0.190
-  length   = 2.5
+  length   = 3
   per_box  = 50
 }
