@@ -155,7 +155,18 @@ type Run struct {
 	Along  bool   // along that wall; otherwise out from it
 	Free   []End  // ends that meet no wall
 	Boxes  []Box
+	Joints []Joint // of cabinets side by side, where a screw is named for them
 	Why    Why
+}
+
+// Joint is where four screws join two cabinets side by side: two near the front and
+// two near the rear, at the same two heights.
+type Joint struct {
+	Left, Right string // cabinets
+	From        string // the one that they are driven from
+	Plates      bool   // those near the front go in behind hinge plates
+	Rear, Front Length // out from the rear of the boxes
+	Low, High   Length // above the floor
 }
 
 // FreeAt reports whether an end of the run meets no wall.

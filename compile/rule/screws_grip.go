@@ -2,41 +2,50 @@ package rule
 
 import (
 	"cmp"
-	"math"
 	"slices"
-	"strconv"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
-	"barwright/compile/values"
 	"barwright/lang"
+	"barwright/lang/source"
 )
 
 // grip is a joint that screws of one length make: what each of them passes, from
 // its head on, and what holds it.
 type grip struct {
-	block  *lang.Block // that names the screw
-	attr   string
-	does   string  // "join cabinets cups and beans"
-	passes []layer // one at least
+	screw  *lang.Block
+	at     source.Range // where it is named
+	attr   string       // by which attribute: "joint_screws"; "back" where a field of it does
+	does   string       // "join cabinets cups and beans"
+	passes []layer      // one at least
 	holds  layer
 	bite   string // field of the limit: "structure", "box", "plug"
+	seen   bool   // nothing hides the heads once all stands
+	meets  string // what is in the way of heads that are not sunk: "the counter lies on them"
 }
 
 // layer is one thing that a screw passes or holds in.
 type layer struct {
-	what     string      // "the rear stretcher"
-	material string      // "panel", "lumber", "steel", "slab", "lining", "wall", "floor", "air"
-	thick    geom.Length // along the screw; 0 where it is deeper than any screw is long
+	what  string      // "the rear stretcher"
+	kind  string      // "panel", "lumber", "steel", "slab", "lining", "wall", "floor", "air"
+	thick geom.Length // along the screw; 0 where it is deeper than any screw is long
 }
 
-// The grips of a wall or a floor: what is in it nobody measured.
+// What is behind the face of a wall or a floor nobody measured.
 var (
-	theFloor = layer{what: "the floor", material: "floor"}
-	aStud    = layer{what: "a stud", material: "wall"}
-	aPlug    = layer{what: "its plug", material: "wall"}
-	planks   = layer{what: "the planks", material: "wall"}
+	theFloor  = layer{what: "the floor", kind: "floor"}
+	aStud     = layer{what: "a stud", kind: "wall"}
+	aPlug     = layer{what: "its plug", kind: "wall"}
+	thePlanks = layer{what: "the planks", kind: "wall"}
 )
+
+// naming is how the text would name a screw for it.
+func (g *grip) naming(s *lang.Block) string {
+	if g.attr == "back" {
+		return "back = { screws = " + s.Key() + " }"
+	}
+	return g.attr + " = " + s.Key()
+}
 
 // before is how much of the screw is in what it passes.
 func (g *grip) before() (sum geom.Length) {
@@ -44,16 +53,6 @@ func (g *grip) before() (sum geom.Length) {
 		sum += l.thick
 	}
 	return sum
-}
-
-func (g *grip) screw(b *Build) *lang.Block { return b.Ref(g.block, g.attr) }
-
-// need is how deep a screw of a diameter has to go into what holds it.
-func (g *grip) need(b *Build, diameter geom.Length) geom.Length {
-	if g.bite == "plug" {
-		return b.FieldLength(b.Limits, "bite", g.bite)
-	}
-	return geom.Length(math.Round(float64(diameter) * b.diameters(g.bite)))
 }
 
 // gripper gathers grips.
@@ -81,17 +80,22 @@ func (b *Build) grips() []grip {
 }
 
 // add adds a grip where the block names its screw. The last layer holds.
-func (g *gripper) add(block *lang.Block, attr, does, bite string, layers []layer) {
-	if g.Ref(block, attr) == nil || len(layers) < 2 {
-		return
+func (g *gripper) add(block *lang.Block, attr string, k grip, layers []layer) {
+	if screw := g.Ref(block, attr); screw != nil {
+		k.screw, k.at, k.attr = screw, block.Attr(attr).Expr.At, cmp.Or(k.attr, attr)
+		g.put(k, layers)
 	}
-	last := len(layers) - 1
-	g.out = append(g.out, grip{block: block, attr: attr, does: does, passes: layers[:last], holds: layers[last], bite: bite})
 }
 
-// along are the parts that a screw meets on its way, and the air between them. A
-// part that another is let into counts from where that one ends. Parts that the
-// build has not are passed over.
+func (g *gripper) put(k grip, layers []layer) {
+	last := len(layers) - 1
+	k.passes, k.holds = layers[:last], layers[last]
+	g.out = append(g.out, k)
+}
+
+// along are the parts that a screw meets on its way, and the air between them, and
+// where the last one ends, counted on the way. A part that another is let into counts
+// from where that one ends. All but the first and last may be missing in a build.
 func (g *gripper) along(way geom.Dir, ids ...string) (layers []layer, end geom.Length) {
 	type met struct {
 		part *model.Part
@@ -128,58 +132,66 @@ func gap(layers []layer, wide geom.Length) []layer {
 }
 
 var (
-	rightward = geom.Dir{Axis: geom.U}
-	frontward = geom.Dir{Axis: geom.V}
-	rearward  = geom.Dir{Axis: geom.V, Neg: true}
-	upward    = geom.Dir{Axis: geom.Z}
-	downward  = geom.Dir{Axis: geom.Z, Neg: true}
+	toRight = geom.Dir{Axis: geom.U}
+	toFront = geom.Dir{Axis: geom.V}
+	toRear  = geom.Dir{Axis: geom.V, Neg: true}
+	upwards = geom.Dir{Axis: geom.Z}
+	down    = geom.Dir{Axis: geom.Z, Neg: true}
 )
 
 func (g *gripper) run(run *model.Run) {
 	block := g.Block("run." + run.Name)
-	var last *model.Box
 	for i := range run.Boxes {
-		box := &run.Boxes[i]
-		if box.Kind != model.Cabinet {
-			last = nil
-			continue
+		if box := &run.Boxes[i]; box.Kind == model.Cabinet {
+			g.cabinet(run, i)
+			if run.Along {
+				g.toWall(block, run, box)
+			}
 		}
-		g.cabinet(box)
-		if last != nil {
-			g.join(block, last, box)
-		}
-		if run.Along {
-			g.toWall(block, run, box)
-		}
-		last = box
+	}
+	for i := range run.Joints {
+		g.join(block, run, &run.Joints[i])
 	}
 	for _, anchor := range block.Inner("anchor") {
 		g.anchor(anchor)
 	}
 }
 
-// join is between two boxes, driven through the thinner side.
-func (g *gripper) join(block *lang.Block, left, right *model.Box) {
-	layers, _ := g.along(rightward, "cabinet."+left.Name+"/side-right", "cabinet."+right.Name+"/side-left")
-	if layers[0].thick > layers[1].thick {
+// join is between two boxes, through the side of the one that it is driven from.
+func (g *gripper) join(block *lang.Block, run *model.Run, j *model.Joint) {
+	layers, _ := g.along(toRight, "cabinet."+j.Left+"/side-right", "cabinet."+j.Right+"/side-left")
+	if j.From == j.Right {
 		slices.Reverse(layers)
 	}
-	g.add(block, "joint_screws", "join cabinets "+left.Name+" and "+right.Name, "box", layers)
+	from := boxOf(run, j.From)
+	g.add(block, "joint_screws", grip{
+		does: "join cabinets " + j.Left + " and " + j.Right, bite: "box",
+		seen: !from.ClosedAt(j.Low) || !from.ClosedAt(j.High),
+	}, layers)
 }
 
-// cabinet adds what makes one box: all boards that end at the left side, which
+func boxOf(run *model.Run, cabinet string) *model.Box {
+	i := slices.IndexFunc(run.Boxes, func(b model.Box) bool { return b.Kind == model.Cabinet && b.Name == cabinet })
+	return &run.Boxes[i]
+}
+
+// cabinet adds what makes one box: the boards that end at the left side, which
 // stands for the right one, dividers, the base and the back.
-func (g *gripper) cabinet(box *model.Box) {
+func (g *gripper) cabinet(run *model.Run, at int) {
+	box := &run.Boxes[at]
 	of := func(part string) string { return "cabinet." + box.Name + "/" + part }
-	c := g.Ref(g.Block("cabinet."+box.Name), "carcass")
-	if c == nil {
-		c = g.Ref(g.Block("cabinet."+box.Name).Parent, "carcass")
-	}
-	add := func(way geom.Dir, through, into string) {
+	c := g.carcassOf(box)
+	build := grip{does: "make cabinet " + box.Name, bite: "box"}
+	add := func(k grip, way geom.Dir, through, into string) {
 		if g.parts[of(through)] != nil && g.parts[of(into)] != nil {
 			layers, _ := g.along(way, of(through), of(into))
-			g.add(c, "screws", "make cabinet "+box.Name, "box", layers)
+			g.add(c, "screws", k, layers)
 		}
+	}
+	side := build
+	side.seen = g.parts[of("side-left")].Good == model.GoodBoth || g.parts[of("side-right")].Good == model.GoodBoth
+	if at > 0 && run.Boxes[at-1].Kind == model.Cabinet || at+1 < len(run.Boxes) && run.Boxes[at+1].Kind == model.Cabinet {
+		side.meets = "the next box stands against them"
 	}
 	ends := []string{"bottom", "top", "stretcher-front", "stretcher-rear", "fixed-shelf-1"}
 	stands := g.Text(c, "stands_on")
@@ -187,39 +199,53 @@ func (g *gripper) cabinet(box *model.Box) {
 		ends = append(ends, "toe-kick")
 	}
 	for _, board := range ends {
-		add(rightward, "side-left", board)
+		add(side, toRight, "side-left", board)
 	}
-	add(upward, "bottom", "divider-1")
-	add(downward, "top", "divider-1")
-	add(downward, "stretcher-front", "divider-1")
+	add(build, upwards, "bottom", "divider-1")
+	add(build, down, "top", "divider-1")
+	add(build, down, "stretcher-front", "divider-1")
 	if stands == "base" {
-		add(downward, "bottom", "toe-kick")
-		add(downward, "bottom", "base-rear")
-		add(rearward, "toe-kick", "base-left")
-		add(frontward, "base-rear", "base-left")
+		add(build, down, "bottom", "toe-kick")
+		add(build, down, "bottom", "base-rear")
+		add(build, toRear, "toe-kick", "base-left")
+		add(build, toFront, "base-rear", "base-left")
 	}
-	if g.Field(c, "back", "fixed").Text != "captured" {
-		add(frontward, "back", "side-left")
-	}
+	g.back(c, box)
 }
 
-// behind are the boards at the rear of a box that screws into what stands behind
-// it pass, and where they end: the rear stretcher and the back.
-func (g *gripper) behind(box *model.Box) ([]layer, geom.Length) {
-	of := "cabinet." + box.Name + "/"
-	layers, end := g.along(rearward, of+"stretcher-rear", of+"back")
-	return layers, -end
+func (g *gripper) carcassOf(box *model.Box) *lang.Block {
+	block := g.Block("cabinet." + box.Name)
+	if own := g.Ref(block, "carcass"); own != nil {
+		return own
+	}
+	return g.Ref(block.Parent, "carcass")
 }
 
-// toWall goes into a wall of the room, whose face is v = 0.
+// back is screwed onto the rear edges, with screws of its own or those of the box.
+func (g *gripper) back(c *lang.Block, box *model.Box) {
+	if g.Field(c, "back", "fixed").Text == "captured" {
+		return
+	}
+	layers, _ := g.along(toFront, "cabinet."+box.Name+"/back", "cabinet."+box.Name+"/side-left")
+	hold := grip{does: "hold the back of cabinet " + box.Name, bite: "box", attr: "back"}
+	if hold.screw = g.FieldRef(c, "back", "screws"); hold.screw == nil {
+		g.add(c, "screws", hold, layers)
+		return
+	}
+	hold.at = g.Field(c, "back", "screws").At
+	g.put(hold, layers)
+}
+
+// toWall goes into a wall of the room, whose face is at v = 0.
 func (g *gripper) toWall(block *lang.Block, run *model.Run, box *model.Box) {
 	wall := g.wall(run.Wall)
 	if !catches(run, wall, box) {
 		return
 	}
-	layers, rear := g.behind(box)
-	layers = gap(layers, rear)
-	bite := "structure"
+	of := "cabinet." + box.Name + "/"
+	layers, end := g.along(toRear, of+"stretcher-rear", of+"back")
+	layers = gap(layers, -end)
+	k := grip{does: "hold cabinet " + box.Name + " to the wall", bite: "structure"}
 	switch wall.Backing {
 	case "studs":
 		if lining := g.Length(g.Block("wall."+wall.Name), "lining"); lining > 0 {
@@ -227,11 +253,22 @@ func (g *gripper) toWall(block *lang.Block, run *model.Run, box *model.Box) {
 		}
 		layers = append(layers, aStud)
 	case "masonry":
-		layers, bite = append(layers, aPlug), "plug"
+		layers, k.bite = append(layers, aPlug), "plug"
 	default:
-		layers = append(layers, planks)
+		layers = append(layers, thePlanks)
 	}
-	g.add(block, "wall_screws", "hold cabinet "+box.Name+" to the wall", bite, layers)
+	g.atRear(block, "wall_screws", run, box, k, layers)
+}
+
+// atRear adds what goes through the rear of a box: with the screw that the block names,
+// or where no front hides it with the one that the run has for that.
+func (g *gripper) atRear(block *lang.Block, attr string, run *model.Run, box *model.Box, k grip, layers []layer) {
+	z := g.parts["cabinet."+box.Name+"/stretcher-rear"].Placement.Box.Z
+	k.seen = !box.ClosedAt(z.Mid())
+	if own := g.Block("run." + run.Name); k.seen && g.Ref(block, attr) != nil && g.Ref(own, "seen_screws") != nil {
+		block, attr = own, "seen_screws"
+	}
+	g.add(block, attr, k, layers)
 }
 
 // catches reports whether a wall holds screws of a box: anywhere, or where its
@@ -251,110 +288,17 @@ func (g *gripper) wall(name string) *model.Wall {
 	return &g.Room.Walls[i]
 }
 
+// anchor is held through the toe kick, which is seen.
 func (g *gripper) anchor(block *lang.Block) {
 	of := "anchor." + block.Name + "/block"
-	under := g.Ref(block, "under")
-	layers, _ := g.along(rearward, under.Key()+"/toe-kick", of)
-	g.add(block, "screws", "hold anchor "+block.Name, "structure", layers)
+	layers, _ := g.along(toRear, g.Ref(block, "under").Key()+"/toe-kick", of)
+	g.add(block, "screws", grip{does: "hold anchor " + block.Name, bite: "structure", seen: true}, layers)
 	if g.Text(block, "fixed") == "screws" {
 		g.intoFloor(block, "hold anchor "+block.Name+" to the floor", of)
 	}
 }
 
 func (g *gripper) intoFloor(block *lang.Block, does, part string) {
-	layers, _ := g.along(downward, part)
-	g.add(block, "floor_screws", does, "structure", append(layers, theFloor))
-}
-
-// kneeWall adds one end of a stud above and below, the lowest plate on the floor,
-// a stud behind each box, and the steel.
-func (g *gripper) kneeWall(k *model.KneeWall) {
-	block, of := g.Block("knee_wall."+k.Name), "knee_wall."+k.Name+"/"
-	frame := "frame knee wall " + k.Name
-	for _, end := range []struct {
-		way    geom.Dir
-		plates []string
-	}{{upward, g.plates(k, "lower", k.Studs[0])}, {downward, g.plates(k, "upper", k.Studs[0])}} {
-		next := end.plates[len(end.plates)-1]
-		if end.way.Neg {
-			next = end.plates[0]
-		}
-		layers, _ := g.along(end.way, next, of+"stud-1")
-		g.add(block, "screws", frame, "structure", layers)
-		if len(end.plates) > 1 { // the tip may come out between the studs
-			layers, _ = g.along(end.way, end.plates[0], end.plates[1])
-			layers[1].thick = 0
-			g.add(block, "screws", frame, "structure", layers)
-		}
-	}
-	g.intoFloor(block, "hold knee wall "+k.Name+" to the floor", g.plates(k, "lower", k.Studs[0])[0])
-	g.toKneeWall(block, k)
-	for _, inner := range block.Inner("supports") {
-		g.supports(inner, k)
-	}
-}
-
-// plates are the lower or the upper ones at a place along the run, from the floor up.
-func (g *gripper) plates(k *model.KneeWall, which string, u geom.Length) []string {
-	var out []string
-	for _, p := range g.own["knee_wall."+k.Name] {
-		if p.Is("knee_wall", "plate-"+which) && p.Placement.Box.U.Contains(geom.Span{Lo: u, Hi: u}) {
-			if n := len(out); n > 0 && g.parts[out[n-1]].Placement.Box.Z == p.Placement.Box.Z {
-				continue // the next piece of the same plate
-			}
-			out = append(out, p.ID)
-		}
-	}
-	return out
-}
-
-// toKneeWall goes from inside the boxes into the studs, at the height of the rear
-// stretcher, or through the back alone where no stud stands so high.
-func (g *gripper) toKneeWall(block *lang.Block, k *model.KneeWall) {
-	box := ""
-	for _, line := range k.Lines {
-		if line.Box == box {
-			continue
-		}
-		box = line.Box
-		of := "cabinet." + box + "/"
-		ids := []string{of + "back", "knee_wall." + k.Name + "/stud-" + strconv.Itoa(line.Stud)}
-		if g.parts[of+"stretcher-rear"].Placement.Box.Z.Overlaps(line.Z) {
-			ids = append(ids, of+"stretcher-rear")
-		}
-		layers, _ := g.along(rearward, ids...)
-		g.add(block, "run_screws", "hold cabinet "+box+" to knee wall "+k.Name, "structure", layers)
-	}
-}
-
-// supports adds one of the steel plates, which are alike.
-func (g *gripper) supports(inner *lang.Block, k *model.KneeWall) {
-	if len(k.Supports) == 0 {
-		return
-	}
-	s := &k.Supports[0]
-	down, _ := g.along(downward, append(g.plates(k, "upper", s.Centre), s.Part)...)
-	if n := len(down); n > 2 { // plates on one another hold together
-		for _, l := range down[2:] {
-			down[1].thick += l.thick
-		}
-		down = down[:2]
-	}
-	g.add(inner, "screws", "go down through the support plates", "box", down)
-	for i := range g.Slabs {
-		if slab := &g.Slabs[i]; slab.Kind == "bar_top" && slab.Name == k.BarTop {
-			piece := slices.IndexFunc(slab.Parts, func(id string) bool {
-				return g.parts[id].Placement.Box.U.Contains(geom.Span{Lo: s.Centre, Hi: s.Centre})
-			})
-			if piece >= 0 {
-				up, _ := g.along(upward, s.Part, slab.Parts[piece])
-				g.add(inner, "top_screws", "go up through the support plates into bar top "+slab.Name, "box", up)
-			}
-		}
-	}
-}
-
-// diameters is a limit of bite that counts in diameters of the screw.
-func (b *Build) diameters(bite string) float64 {
-	return values.NumberOf(b.Field(b.Limits, "bite", bite))
+	layers, _ := g.along(down, part)
+	g.add(block, "floor_screws", grip{does: does, bite: "structure"}, append(layers, theFloor))
 }

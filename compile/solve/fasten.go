@@ -47,7 +47,7 @@ func (s *solver) fastenRun(b *lang.Block, run *model.Run) {
 			continue
 		}
 		c := s.carcassOf(s.Block("cabinet." + box.Name))
-		s.fasten(c.screws, s.carcassScrews(&c, box), "to make "+box.Kind.String()+" "+box.Name, box.Why)
+		s.fastenBox(&c, box)
 		if last != nil {
 			s.fasten(s.Ref(b, "joint_screws"), pairScrews, "to join cabinets "+last.Name+" and "+box.Name, box.Why)
 		}
@@ -69,9 +69,22 @@ func (s *solver) atRear(named *lang.Block, attr string, run *lang.Block, box *mo
 	return seen
 }
 
-// carcassScrews counts those of one box: sides to bottom and full top, strips
-// and toe kick by their ends, the base, the interior, and all round a back that
-// is not captured, which needs none.
+// fastenBox counts the screws of one box, and all round a back that is not
+// captured, which needs none.
+func (s *solver) fastenBox(c *carcass, box *model.Box) {
+	rest, back := s.carcassScrews(c, box), 0
+	if !c.captured {
+		back = 2*along(box.Hull.U.Size(), jointPitch) + 2*along(box.Hull.Z.Size()-c.toeHeight, jointPitch)
+	}
+	if named := s.FieldRef(c.block, "back", "screws"); named != nil {
+		s.fasten(named, back, "to hold the back of cabinet "+box.Name, box.Why)
+		back = 0
+	}
+	s.fasten(c.screws, rest+back, "to make "+box.Kind.String()+" "+box.Name, box.Why)
+}
+
+// carcassScrews counts those of one box but for its back: sides to bottom and full
+// top, strips and toe kick by their ends, the base, and the interior.
 func (s *solver) carcassScrews(c *carcass, box *model.Box) int {
 	across := 2 * along(box.Hull.V.Size()-c.bottomFrom(), jointPitch)
 	n := across + 2*endScrews // the rear stretcher
@@ -85,9 +98,6 @@ func (s *solver) carcassScrews(c *carcass, box *model.Box) int {
 		n += 2 * endScrews
 	case "base":
 		n += 2*endScrews*len(s.crosspieces(c, box.Hull.U)) + 2*along(box.Hull.U.Size(), floorPitch)
-	}
-	if !c.captured {
-		n += 2*along(box.Hull.U.Size(), jointPitch) + 2*along(box.Hull.Z.Size()-c.toeHeight, jointPitch)
 	}
 	return n + s.interiorScrews(c, box)
 }

@@ -32,7 +32,8 @@ screw "box" {
 }
 
 screw "joint" {
-  label    = "#8 x 1 1/4 in cabinet screw"
+  label    = "#8 x 1 1/4 in trim head screw"
+  head     = "trim" # small: it is seen in boxes without doors
   diameter = 0.164
   length   = 1.25
   per_box  = 100
