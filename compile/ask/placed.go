@@ -181,11 +181,11 @@ func (p *placer) run(r *model.Run) {
 
 // joint tells where the screws of two cabinets go.
 func (p *placer) joint(name string, j model.Joint) {
-	from := "in cabinet " + j.From
+	from := "from cabinet " + j.From
 	if j.Plates {
-		from += ", those in front behind hinge plates"
+		from += ", those near the front behind hinge plates"
 	}
-	p.words(name, "cabinets "+j.Left+" and "+j.Right+": where their heads are", from)
+	p.words(name, "of cabinets "+j.Left+" and "+j.Right+": where its screws are driven from", from)
 	p.lengths(name+".v", "out from the rear of the boxes", j.Rear, j.Front)
 	p.lengths(name+".z", "above the floor", j.Low, j.High)
 }

@@ -34,5 +34,47 @@ before it. What it passes on its way, each layer as thick as it is, is taken off
 Take a longer screw: the mend names one of the stock that serves, or says how long one would have to be. lining of a wall
 says how thick the board on its studs is; limits { bite = { … } } what a screw has to go in.`,
 		},
+		{
+			Slug: "wide-head-shows", Severity: Note, Says: "a screw with a wide head is where it is seen",
+			Source:  "common practice: washer heads inside boxes with doors, trim heads where they are seen",
+			Caution: loadDecides,
+			Explains: `
+A wide head holds more than a small one and looks like it. Behind doors nobody minds; in an open box, in a toe kick or on
+the outside it shows for as long as the bar stands.
+
+seen_screws of a run is the screw that goes to the wall, or into the knee wall, where no front hides it.`,
+		},
+		{
+			Slug: "wide-head-in-the-way", Severity: Warning, Says: "a wide head stands out of a face that something lies against",
+			Source:  "common practice",
+			Caution: loadDecides,
+			Explains: `
+A wide head is not sunk: it stays on the surface, as thick as it is. On the side of a box it keeps the next box off, on a
+plate of a knee wall the bar top or the floor, and in steel it does not go into a hole that is sunk for a flat head.
+
+Take a flat head there. Where wide ones are for the back alone, back = { screws = … } of a carcass names them.`,
+		},
+		{
+			Slug: "head-pulls-through", Severity: Warning, Says: "the head of a screw is too small for the thin board that it holds",
+			Source:  "common practice, from memory: trim heads in boards of 3/8 in or 9 mm and more, flat ones of 3/16 in or 4 mm",
+			Caution: loadDecides,
+			Explains: `
+A flat head is sunk into the board, and a trim head is hardly wider than its screw. In a thin board little is left under
+such a head, and it pulls through when somebody leans on what it holds. Boards that lie on one another right under the
+head count together.
+
+Take screws with wide heads, and for a back let back = { screws = … } of the carcass name them. limits { under_head = { … } }
+says how thick a board has to be.`,
+		},
+		{
+			Slug: "joint-screw-shows", Severity: Note, Says: "screws that join two boxes are seen in both",
+			Source: "common practice: joint screws behind hinge plates where they can be, trim heads where they are seen",
+			Explains: `
+Screws between two boxes are driven from the one that has a door hanging there, whose hinges cover the ones
+near the front, or at least from one that has fronts before it. Here neither has: the heads are seen by whoever
+stands before the bar.
+
+Trim heads are hardly seen. What placed.joint.1 of a run answers tells where the screws of its first joint go.`,
+		},
 	}},
 }
