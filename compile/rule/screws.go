@@ -52,7 +52,7 @@ func (b *Build) diameters(g *grip) float64 {
 
 // eachScrew looks at what each place of the text names a screw for. Where joints
 // there miss a limit, it has said what is wrong with the one that misses by most, and
-// counts the others.
+// counts the others; nothing where say gives nothing.
 func (b *Build) eachScrew(misses func(*grip) geom.Length, say func(worst *grip, failing, all []grip) *finding.Finding) {
 	index := map[source.Range]int{} // lookup only
 	var places [][]grip
@@ -80,9 +80,9 @@ func (b *Build) eachScrew(misses func(*grip) geom.Length, say func(worst *grip, 
 			continue
 		}
 		f := say(&failing[worst], failing, all)
-		switch n := len(failing) - 1; n {
-		case 0:
-		case 1:
+		switch n := len(failing) - 1; {
+		case f == nil || n == 0:
+		case n == 1:
 			f.Text += " So it is in another joint."
 		default:
 			f.Text += " So it is in " + strconv.Itoa(n) + " other joints."
@@ -127,16 +127,15 @@ func screwTooShort(b *Build) {
 		return b.needs(g, b.Length(g.screw, "diameter")) - b.enters(g)
 	}
 	b.eachScrew(short, func(g *grip, _, all []grip) *finding.Finding {
-		reaches := b.Show(b.enters(g)) + " is left for " + g.holds.what
-		if b.enters(g) <= 0 {
-			reaches = "none is left for " + g.holds.what
+		enters, least := "nothing", b.Show(b.needs(g, b.Length(g.screw, "diameter")))
+		if b.enters(g) > 0 {
+			enters = b.Show(b.enters(g))
 		}
-		least := b.Show(b.needs(g, b.Length(g.screw, "diameter")))
 		if g.bite != "plug" {
-			least = strconv.FormatFloat(b.diameters(g), 'f', -1, 64) + " diameters, " + least
+			least = strconv.FormatFloat(b.diameters(g), 'f', -1, 64) + " diameters, " + least + ","
 		}
-		f := b.Findings.Warnf("screw-too-short", g.at, b.anotherLength(all), "%s pass %s: %s. It takes %s, to hold: they are %s too short.",
-			b.screwsOf(g), b.inWords(g.passes), reaches, least, b.Show(short(g))).
+		f := b.Findings.Warnf("screw-too-short", g.at, b.anotherLength(all), "%s pass %s: %s is left for %s. It takes %s to hold: they are %s too short.",
+			b.screwsOf(g), b.inWords(g.passes), enters, g.holds.what, least, b.Show(short(g))).
 			Also(g.screw.Attr("length").Expr.At, "its length")
 		b.limitOf(f, "bite")
 		return f

@@ -3,6 +3,7 @@ package rule
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -117,7 +118,8 @@ func (g *gripper) along(way geom.Dir, ids ...string) (layers []layer, end geom.L
 			layers = gap(layers, m.span.Lo-end)
 			m.span.Lo = max(m.span.Lo, end)
 		}
-		layers = append(layers, layer{"the " + m.part.Name, m.part.Kind.String(), m.span.Size()})
+		name := strings.TrimRight(m.part.Name, " 0123456789")
+		layers = append(layers, layer{"the " + name, m.part.Kind.String(), m.span.Size()})
 		end = m.span.Hi
 	}
 	return layers, end
@@ -160,6 +162,8 @@ func (g *gripper) run(run *model.Run) {
 // join is between two boxes, through the side of the one that it is driven from.
 func (g *gripper) join(block *lang.Block, run *model.Run, j *model.Joint) {
 	layers, _ := g.along(toRight, "cabinet."+j.Left+"/side-right", "cabinet."+j.Right+"/side-left")
+	layers[0].what += " of " + j.Left
+	layers[1].what += " of " + j.Right
 	if j.From == j.Right {
 		slices.Reverse(layers)
 	}

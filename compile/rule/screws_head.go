@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"barwright/compile/geom"
 	"barwright/lang/finding"
 )
@@ -25,7 +27,11 @@ func aboutHead(f *finding.Finding, g *grip) *finding.Finding {
 
 func wideHeadShows(b *Build) {
 	b.eachScrew(func(g *grip) geom.Length { return fails(g.seen && b.headOf(g) == "wide") }, func(g *grip, failing, all []grip) *finding.Finding {
-		if g.attr == "wall_screws" || g.attr == "run_screws" { // the others keep theirs
+		if slices.ContainsFunc(all, func(other grip) bool { return other.meets != "" }) {
+			return nil // they are wrong for more than that
+		}
+		atRear := g.attr == "wall_screws" || g.attr == "run_screws"
+		if atRear { // the others keep theirs
 			for i := range failing {
 				failing[i].attr = "seen_screws"
 			}
@@ -33,6 +39,9 @@ func wideHeadShows(b *Build) {
 		}
 		f := b.Findings.Notef("wide-head-shows", g.at, "The screws that %s have wide heads, and nothing hides them.", g.does)
 		f.Mend = b.anotherHead(all, all[0].attr+" with a trim head", "trim", "flat")
+		if atRear {
+			f.Mend += " in the run"
+		}
 		return aboutHead(f, g)
 	})
 }

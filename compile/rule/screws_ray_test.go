@@ -4,7 +4,6 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -106,7 +105,7 @@ func ray(b *Build, f geom.Frame, from place, way geom.Dir) []string {
 		name := "gap"
 		for j := range b.Parts {
 			if isThere(&b.Parts[j], f, at) {
-				name = b.Parts[j].Name
+				name = strings.TrimRight(b.Parts[j].Name, " 0123456789")
 			}
 		}
 		if stops[i] == stops[i+1] {
@@ -191,7 +190,8 @@ func TestLayersAreThoseOfARay(t *testing.T) {
 					switch l.kind {
 					case "lining", "wall", "floor":
 					default:
-						want = append(want, strings.TrimPrefix(strings.TrimPrefix(l.what, "the "), "a ")+" "+b.Show(l.thick))
+						name, _, _ := strings.Cut(strings.TrimPrefix(strings.TrimPrefix(l.what, "the "), "a "), " of ")
+						want = append(want, name+" "+b.Show(l.thick))
 					}
 				}
 				have := ray(b, s.frame, s.from, s.way)
@@ -229,11 +229,12 @@ func shotsOf(b *Build) map[string]shot {
 		add := func(key string, way geom.Dir, u, v, z geom.Length) { out[key] = shot{run.Frame, place{u, v, z}, way} }
 		for _, j := range run.Joints {
 			does := "join cabinets " + j.Left + " and " + j.Right + ": the "
+			r, l := "right side of "+j.Left, "left side of "+j.Right
 			right, left := parts["cabinet."+j.Left+"/side-right"], parts["cabinet."+j.Right+"/side-left"]
 			if j.From == j.Left {
-				add(does+"right side into the left side", toRight, right.U.Lo, j.Front, j.Low)
+				add(does+r+" into the "+l, toRight, right.U.Lo, j.Front, j.Low)
 			} else {
-				add(does+"left side into the right side", geom.Dir{Axis: geom.U, Neg: true}, left.U.Hi, j.Rear, j.High)
+				add(does+l+" into the "+r, geom.Dir{Axis: geom.U, Neg: true}, left.U.Hi, j.Rear, j.High)
 			}
 		}
 		for _, box := range run.Boxes {
@@ -242,13 +243,13 @@ func shotsOf(b *Build) map[string]shot {
 			}
 			of := func(part string) geom.Box { return parts["cabinet."+box.Name+"/"+part] }
 			does, side, strip := "make cabinet "+box.Name+": the ", of("side-left"), of("stretcher-rear")
-			for id, what := range map[string]string{"bottom": "bottom", "top": "full top", "stretcher-front": "front stretcher", "stretcher-rear": "rear stretcher", "toe-kick": "toe kick", "fixed-shelf-1": "fixed shelf 1"} {
+			for id, what := range map[string]string{"bottom": "bottom", "top": "full top", "stretcher-front": "front stretcher", "stretcher-rear": "rear stretcher", "toe-kick": "toe kick", "fixed-shelf-1": "fixed shelf"} {
 				add(does+"left side into the "+what, toRight, side.U.Lo, of(id).V.Mid(), of(id).Z.Mid())
 			}
 			if d := of("divider-1"); d.U.Hi > 0 {
-				add(does+"bottom into the divider 1", upwards, d.U.Mid(), d.V.Mid(), of("bottom").Z.Lo)
-				add(does+"full top into the divider 1", down, d.U.Mid(), d.V.Mid(), of("top").Z.Hi)
-				add(does+"front stretcher into the divider 1", down, d.U.Mid(), of("stretcher-front").V.Mid(), of("stretcher-front").Z.Hi)
+				add(does+"bottom into the divider", upwards, d.U.Mid(), d.V.Mid(), of("bottom").Z.Lo)
+				add(does+"full top into the divider", down, d.U.Mid(), d.V.Mid(), of("top").Z.Hi)
+				add(does+"front stretcher into the divider", down, d.U.Mid(), of("stretcher-front").V.Mid(), of("stretcher-front").Z.Hi)
 			}
 			// Into what stands beside a rabbet, 1 mm from the inner face.
 			add("hold the back of cabinet "+box.Name+": the back into the left side", toFront, side.U.Hi-1_000_000, of("back").V.Lo, side.Z.Mid())
@@ -264,21 +265,21 @@ func shotsOf(b *Build) map[string]shot {
 		add := func(key string, way geom.Dir, u, v, z geom.Length) { out[key] = shot{k.Frame, place{u, v, z}, way} }
 		f, first := k.Framing, k.Studs[0]
 		frame := "frame knee wall " + k.Name + ": the "
-		add(frame+"lower plate into the stud 1", upwards, first, f.V.Mid(), 0)
-		add(frame+"upper plate into the stud 1", down, first, f.V.Mid(), f.Z.Hi)
+		add(frame+"lower plate into the stud", upwards, first, f.V.Mid(), 0)
+		add(frame+"upper plate into the stud", down, first, f.V.Mid(), f.Z.Hi)
 		add("hold knee wall "+k.Name+" to the floor: the lower plate into the floor", down, first+100_000_000, f.V.Mid(), parts["knee_wall."+k.Name+"/plate-lower"].Z.Hi)
 		for _, line := range k.Lines {
 			strip, back := parts["cabinet."+line.Box+"/stretcher-rear"], parts["cabinet."+line.Box+"/back"]
 			for _, head := range []string{"back", "rear stretcher"} {
-				add("hold cabinet "+line.Box+" to knee wall "+k.Name+": the "+head+" into the stud "+strconv.Itoa(line.Stud), toRear, k.Studs[line.Stud-1], max(strip.V.Hi, back.V.Hi), strip.Z.Mid())
+				add("hold cabinet "+line.Box+" to knee wall "+k.Name+": the "+head+" into the stud", toRear, k.Studs[line.Stud-1], max(strip.V.Hi, back.V.Hi), strip.Z.Mid())
 			}
 		}
 		s := k.Supports[0]
-		add("go down through the support plates: the support plate 1 into the upper plate", down, s.Centre, s.Steel.V.Hi-10_000_000, s.Steel.Z.Hi)
+		add("go down through the support plates: the support plate into the upper plate", down, s.Centre, s.Steel.V.Hi-10_000_000, s.Steel.Z.Hi)
 		for _, slab := range b.Slabs {
 			if slab.Name == k.BarTop {
 				for _, id := range slab.Parts {
-					add("go up through the support plates into the bar top: the support plate 1 into the "+partName(b, id), upwards, s.Centre, s.Steel.V.Lo+50_000_000, s.Steel.Z.Lo)
+					add("go up through the support plates into the bar top: the support plate into the "+partName(b, id), upwards, s.Centre, s.Steel.V.Lo+50_000_000, s.Steel.Z.Lo)
 				}
 			}
 		}
