@@ -20,6 +20,7 @@ var screws = []Rule{
 	{"wide-head-in-the-way", wideHeadInTheWay},
 	{"head-pulls-through", headPullsThrough},
 	{"joint-screw-shows", jointScrewShows},
+	{"joint-screw-in-bore", jointScrewInBore},
 }
 
 // length is how long the screw of a grip is.

@@ -23,6 +23,7 @@ type grip struct {
 	bite   string // field of the limit: "structure", "box", "plug"
 	seen   bool   // nothing hides the heads once all stands
 	meets  string // what is in the way of heads that are not sunk: "the counter lies on them"
+	hit    hit    // of joint screws
 }
 
 // layer is one thing that a screw passes or holds in.
@@ -172,6 +173,8 @@ func (g *gripper) join(block *lang.Block, run *model.Run, j *model.Joint) {
 		does: "join cabinets " + j.Left + " and " + j.Right, bite: "box",
 		seen: !from.ClosedAt(j.Low) || !from.ClosedAt(j.High),
 	}, layers)
+	k := &g.out[len(g.out)-1]
+	k.hit = g.hits(k, j)
 }
 
 func boxOf(run *model.Run, cabinet string) *model.Box {

@@ -169,31 +169,3 @@ func TestPlateScrewsHoldBack(t *testing.T) {
 		t.Error("no screws go down through the plates")
 	}
 }
-
-// TestJointScrewsMeetNoBore holds the places of joint screws in the shipped examples
-// clear of all that is bored into the two sides.
-func TestJointScrewsMeetNoBore(t *testing.T) {
-	for _, name := range []string{"boatshed", "servery"} {
-		b := solvedFor(t, example(t, name))
-		for _, run := range b.Runs {
-			screw := b.Length(b.Ref(b.Block("run."+run.Name), "joint_screws"), "diameter")
-			for _, j := range run.Joints {
-				for i := range b.Parts {
-					p := &b.Parts[i]
-					if p.ID != "cabinet."+j.Left+"/side-right" && p.ID != "cabinet."+j.Right+"/side-left" {
-						continue
-					}
-					for _, at := range [][2]geom.Length{{j.Rear, j.Low}, {j.Rear, j.High}, {j.Front, j.Low}, {j.Front, j.High}} {
-						face, _ := p.Placement.Local(geom.Box{V: geom.Span{Lo: at[0], Hi: at[0]}, Z: geom.Span{Lo: at[1], Hi: at[1]}})
-						for _, bore := range p.Bores {
-							d := bore.At.Sub(geom.Point{X: face.X.Lo, Y: face.Y.Lo})
-							if reach := (bore.Diameter + screw) / 2; d.X.MM()*d.X.MM()+d.Y.MM()*d.Y.MM() < reach.MM()*reach.MM() {
-								t.Errorf("%s: a screw of %s and %s meets a %s of %s at v %s, z %s", name, j.Left, j.Right, bore.Name, p.Label, b.Show(at[0]), b.Show(at[1]))
-							}
-						}
-					}
-				}
-			}
-		}
-	}
-}

@@ -76,5 +76,15 @@ stands before the bar.
 
 Trim heads are hardly seen. What placed.joint.1 of a run answers tells where the screws of its first joint go.`,
 		},
+		{
+			Slug: "joint-screw-in-bore", Severity: Note, Says: "a screw between two boxes runs into a hole for a shelf pin or a hinge",
+			Source: "common practice",
+			Explains: `
+Joint screws go where hinges hide them, on the line that rows of holes for shelf pins stand on too. Here one meets a hole
+that is bored from inside into one of the two sides: it finds no wood there, and its tip shows in the hole.
+
+Let the hinges stand elsewhere, hinge = { from_end = … }, or the first row of holes, pins = { from_front = … }. Or set that
+screw a little higher when you come to it.`,
+		},
 	}},
 }
