@@ -31,10 +31,11 @@ func (s *solver) joint(left, right *model.Box) model.Joint {
 		}
 		return mm * length.Millimetre
 	}
-	edge, end := inch(2, 50), inch(3, 75)
+	in := left.Inside
+	edge, end := min(inch(2, 50), in.V.Size()/3), min(inch(3, 75), in.Z.Size()/3)
 	j := model.Joint{
-		Left: left.Name, Right: right.Name, From: left.Name, Rear: left.Inside.V.Lo + edge, Front: left.Hull.V.Hi - edge,
-		Low: left.Inside.Z.Lo + end, High: left.Inside.Z.Hi - end,
+		Left: left.Name, Right: right.Name, From: left.Name, Rear: in.V.Lo + edge, Front: left.Hull.V.Hi - edge,
+		Low: in.Z.Lo + end, High: in.Z.Hi - end,
 	}
 	for _, side := range []struct {
 		box *model.Box
