@@ -29,9 +29,9 @@ func (b *Build) lengthOf(g *grip) geom.Length { return b.Length(g.screw, "length
 // enters is how deep it goes into what holds it.
 func (b *Build) enters(g *grip) geom.Length { return b.lengthOf(g) - g.before() }
 
-// left is what stays of what holds it behind its tip, negative where that comes
+// behindTip is what stays of what holds it behind its tip, negative where that comes
 // out; more than anything where what holds it is deeper than any screw.
-func (b *Build) left(g *grip) geom.Length {
+func (b *Build) behindTip(g *grip) geom.Length {
 	if g.holds.thick == 0 {
 		return math.MaxInt64
 	}
@@ -92,9 +92,9 @@ func (b *Build) eachScrew(misses func(*grip) geom.Length, say func(worst *grip, 
 }
 
 func screwComesThrough(b *Build) {
-	b.eachScrew(func(g *grip) geom.Length { return max(1-b.left(g), 0) }, func(g *grip, _, all []grip) *finding.Finding {
-		out := "comes out by " + b.Show(-b.left(g))
-		if b.left(g) == 0 {
+	b.eachScrew(func(g *grip) geom.Length { return max(1-b.behindTip(g), 0) }, func(g *grip, _, all []grip) *finding.Finding {
+		out := "comes out by " + b.Show(-b.behindTip(g))
+		if b.behindTip(g) == 0 {
 			out = "ends in the far face"
 		}
 		return b.tooLong("screw-comes-through", g, all, "The tip "+out+".")
@@ -104,12 +104,12 @@ func screwComesThrough(b *Build) {
 func screwNearFace(b *Build) {
 	off := b.Length(b.Limits, "stand_off")
 	b.eachScrew(func(g *grip) geom.Length {
-		if b.left(g) <= 0 {
+		if b.behindTip(g) <= 0 {
 			return 0
 		}
-		return off - b.left(g)
+		return off - b.behindTip(g)
 	}, func(g *grip, _, all []grip) *finding.Finding {
-		f := b.tooLong("screw-near-face", g, all, "The tip stops "+b.Show(b.left(g))+" before the far face: "+b.Show(off-b.left(g))+
+		f := b.tooLong("screw-near-face", g, all, "The tip stops "+b.Show(b.behindTip(g))+" before the far face: "+b.Show(off-b.behindTip(g))+
 			" nearer than the "+b.Show(off)+" that are to be left.")
 		b.limitOf(f, "stand_off")
 		return f

@@ -29,7 +29,7 @@ func (g *gripper) hits(k *grip, j *model.Joint) (worst hit) {
 			if side.box != j.From && !bore.Through() && bore.Depth+into <= p.Thickness {
 				continue // the tip does not come so far
 			}
-			h := hit{bore.Name, side.name + side.box, nearest(p, bore.At, j), (bore.Diameter + g.Length(k.screw, "diameter")) / 2}
+			h := hit{bore.Name, side.name + side.box, nearestScrew(p, bore.At, j), (bore.Diameter + g.Length(k.screw, "diameter")) / 2}
 			if h.need-h.apart > worst.need-worst.apart {
 				worst = h
 			}
@@ -38,8 +38,8 @@ func (g *gripper) hits(k *grip, j *model.Joint) (worst hit) {
 	return worst
 }
 
-// nearest is how far a point on the face of a side is from the nearest screw of a joint.
-func nearest(p *model.Part, at geom.Point, j *model.Joint) geom.Length {
+// nearestScrew is how far a point on the face of a side is from the nearest screw of a joint.
+func nearestScrew(p *model.Part, at geom.Point, j *model.Joint) geom.Length {
 	best := math.Inf(1)
 	for _, v := range []geom.Length{j.Rear, j.Front} {
 		for _, z := range []geom.Length{j.Low, j.High} {

@@ -116,7 +116,7 @@ func (g *gripper) along(way geom.Dir, ids ...string) (layers []layer, end geom.L
 	slices.SortStableFunc(all, func(a, b met) int { return cmp.Compare(a.span.Hi, b.span.Hi) })
 	for i, m := range all {
 		if i > 0 {
-			layers = gap(layers, m.span.Lo-end)
+			layers = airGap(layers, m.span.Lo-end)
 			m.span.Lo = max(m.span.Lo, end)
 		}
 		name := strings.TrimRight(m.part.Name, " 0123456789")
@@ -126,8 +126,8 @@ func (g *gripper) along(way geom.Dir, ids ...string) (layers []layer, end geom.L
 	return layers, end
 }
 
-// gap adds air where there is some.
-func gap(layers []layer, wide geom.Length) []layer {
+// airGap adds air where there is some.
+func airGap(layers []layer, wide geom.Length) []layer {
 	if wide > 0 {
 		return append(layers, layer{"a gap", "air", wide})
 	}
@@ -135,11 +135,11 @@ func gap(layers []layer, wide geom.Length) []layer {
 }
 
 var (
-	toRight = geom.Dir{Axis: geom.U}
-	toFront = geom.Dir{Axis: geom.V}
-	toRear  = geom.Dir{Axis: geom.V, Neg: true}
-	upwards = geom.Dir{Axis: geom.Z}
-	down    = geom.Dir{Axis: geom.Z, Neg: true}
+	toRight   = geom.Dir{Axis: geom.U}
+	toFront   = geom.Dir{Axis: geom.V}
+	toRear    = geom.Dir{Axis: geom.V, Neg: true}
+	upwards   = geom.Dir{Axis: geom.Z}
+	downwards = geom.Dir{Axis: geom.Z, Neg: true}
 )
 
 func (g *gripper) run(run *model.Run) {
@@ -209,11 +209,11 @@ func (g *gripper) cabinet(run *model.Run, at int) {
 		add(side, toRight, "side-left", board)
 	}
 	add(build, upwards, "bottom", "divider-1")
-	add(build, down, "top", "divider-1")
-	add(build, down, "stretcher-front", "divider-1")
+	add(build, downwards, "top", "divider-1")
+	add(build, downwards, "stretcher-front", "divider-1")
 	if stands == "base" {
-		add(build, down, "bottom", "toe-kick")
-		add(build, down, "bottom", "base-rear")
+		add(build, downwards, "bottom", "toe-kick")
+		add(build, downwards, "bottom", "base-rear")
 		add(build, toRear, "toe-kick", "base-left")
 		add(build, toFront, "base-rear", "base-left")
 	}
@@ -251,7 +251,7 @@ func (g *gripper) toWall(block *lang.Block, run *model.Run, box *model.Box) {
 	}
 	of := "cabinet." + box.Name + "/"
 	layers, end := g.along(toRear, of+"stretcher-rear", of+"back")
-	layers = gap(layers, -end)
+	layers = airGap(layers, -end)
 	k := grip{does: "hold cabinet " + box.Name + " to the wall", bite: "structure"}
 	switch wall.Backing {
 	case "studs":
@@ -306,6 +306,6 @@ func (g *gripper) anchor(block *lang.Block) {
 }
 
 func (g *gripper) intoFloor(block *lang.Block, does, part string) {
-	layers, _ := g.along(down, part)
+	layers, _ := g.along(downwards, part)
 	g.add(block, "floor_screws", grip{does: does, bite: "structure"}, append(layers, theFloor))
 }

@@ -7,8 +7,8 @@ import (
 	"barwright/lang/finding"
 )
 
-// fails makes a miss of what is judged without a figure.
-func fails(wrong bool) geom.Length {
+// missIf makes a miss of what is judged without a figure.
+func missIf(wrong bool) geom.Length {
 	if wrong {
 		return 1
 	}
@@ -26,7 +26,7 @@ func aboutHead(f *finding.Finding, g *grip) *finding.Finding {
 }
 
 func wideHeadShows(b *Build) {
-	b.eachScrew(func(g *grip) geom.Length { return fails(g.seen && b.headOf(g) == "wide") }, func(g *grip, failing, all []grip) *finding.Finding {
+	b.eachScrew(func(g *grip) geom.Length { return missIf(g.seen && b.headOf(g) == "wide") }, func(g *grip, failing, all []grip) *finding.Finding {
 		if slices.ContainsFunc(all, func(other grip) bool { return other.meets != "" }) {
 			return nil // they are wrong for more than that
 		}
@@ -47,7 +47,7 @@ func wideHeadShows(b *Build) {
 }
 
 func wideHeadInTheWay(b *Build) {
-	b.eachScrew(func(g *grip) geom.Length { return fails(g.meets != "" && b.headOf(g) == "wide") }, func(g *grip, _, all []grip) *finding.Finding {
+	b.eachScrew(func(g *grip) geom.Length { return missIf(g.meets != "" && b.headOf(g) == "wide") }, func(g *grip, _, all []grip) *finding.Finding {
 		return aboutHead(b.Findings.Warnf("wide-head-in-the-way", g.at, b.anotherHead(all, all[0].attr+" with a flat head", "flat"),
 			"The screws that %s have wide heads, which stay on the surface, and %s.", g.does, g.meets), g)
 	})
@@ -82,7 +82,7 @@ func underHead(g *grip) (thick geom.Length) {
 
 func jointScrewShows(b *Build) {
 	b.eachScrew(func(g *grip) geom.Length {
-		return fails(g.attr == "joint_screws" && g.seen && b.headOf(g) == "flat")
+		return missIf(g.attr == "joint_screws" && g.seen && b.headOf(g) == "flat")
 	}, func(g *grip, _, all []grip) *finding.Finding {
 		f := b.Findings.Notef("joint-screw-shows", g.at, "The screws that %s show: no front hides them.", g.does)
 		f.Mend = b.anotherHead(all, "joint_screws with a trim head, or a door on one of the two", "trim")

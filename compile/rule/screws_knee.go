@@ -17,11 +17,11 @@ func (g *gripper) kneeWall(k *model.KneeWall) {
 	lower, upper := g.plates(k, "lower", k.Studs[0]), g.plates(k, "upper", k.Studs[0])
 	intoStud, _ := g.along(upwards, lower[len(lower)-1], stud)
 	g.add(block, "screws", frame, intoStud)
-	intoStud, _ = g.along(down, upper[0], stud)
+	intoStud, _ = g.along(downwards, upper[0], stud)
 	g.add(block, "screws", frame, intoStud)
 	for _, plates := range [][]string{lower, upper} {
 		if len(plates) > 1 {
-			two, _ := g.along(down, plates[1], plates[0])
+			two, _ := g.along(downwards, plates[1], plates[0])
 			two[1].thick = 0 // the tip may come out, into the floor or between the studs
 			g.add(block, "screws", frame, two)
 		}
@@ -78,7 +78,7 @@ func (g *gripper) behind(k *model.KneeWall) *model.Run {
 // its screws together.
 func (g *gripper) supports(inner *lang.Block, k *model.KneeWall) {
 	s := &k.Supports[0]
-	into, _ := g.along(down, append(g.plates(k, "upper", s.Centre), s.Part)...)
+	into, _ := g.along(downwards, append(g.plates(k, "upper", s.Centre), s.Part)...)
 	for _, more := range into[2:] {
 		into[1].thick += more.thick
 	}

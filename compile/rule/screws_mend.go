@@ -9,9 +9,9 @@ import (
 	"barwright/lang/length"
 )
 
-// fitting are the lengths of a screw of a diameter that serve all grips: from, and up
+// lengthsFor are those of a screw of a diameter that serve all grips: from, and up
 // to where the wood ends.
-func (b *Build) fitting(all []grip, diameter geom.Length) (from, to geom.Length) {
+func (b *Build) lengthsFor(all []grip, diameter geom.Length) (from, to geom.Length) {
 	to = math.MaxInt64
 	for i := range all {
 		g := &all[i]
@@ -29,11 +29,11 @@ func (b *Build) inStock(all []grip, head string) (best *lang.Block) {
 	var thicker, longer geom.Length // by how much the best differs
 	for _, s := range b.Source.Top("screw") {
 		thick, long := b.Length(s, "diameter"), b.Length(s, "length")
-		from, to := b.fitting(all, thick)
+		from, to := b.lengthsFor(all, thick)
 		if b.Text(s, "head") != head || long < from || long > to {
 			continue
 		}
-		d, l := apart(thick, b.Length(all[0].screw, "diameter")), apart(long, b.lengthOf(&all[0]))
+		d, l := offBy(thick, b.Length(all[0].screw, "diameter")), offBy(long, b.lengthOf(&all[0]))
 		if best == nil || cmp.Or(cmp.Compare(d, thicker), cmp.Compare(l, longer)) < 0 {
 			best, thicker, longer = s, d, l
 		}
@@ -41,7 +41,7 @@ func (b *Build) inStock(all []grip, head string) (best *lang.Block) {
 	return best
 }
 
-func apart(a, b geom.Length) geom.Length { return max(a-b, b-a) }
+func offBy(a, b geom.Length) geom.Length { return max(a-b, b-a) }
 
 // anotherLength is the mend of a screw that is too long or too short: one of the
 // stock, or else how long it would have to be, in the steps that screws are sold in.
@@ -54,7 +54,7 @@ func (b *Build) anotherLength(all []grip) string {
 	if b.Source.Unit.Imperial() {
 		step = length.Inch / 16
 	}
-	from, to := b.fitting(all, b.Length(g.screw, "diameter"))
+	from, to := b.lengthsFor(all, b.Length(g.screw, "diameter"))
 	from = (from + step - 1) / step * step
 	switch {
 	case to == math.MaxInt64:

@@ -248,8 +248,8 @@ func shotsOf(b *Build) map[string]shot {
 			}
 			if d := of("divider-1"); d.U.Hi > 0 {
 				add(does+"bottom into the divider", upwards, d.U.Mid(), d.V.Mid(), of("bottom").Z.Lo)
-				add(does+"full top into the divider", down, d.U.Mid(), d.V.Mid(), of("top").Z.Hi)
-				add(does+"front stretcher into the divider", down, d.U.Mid(), of("stretcher-front").V.Mid(), of("stretcher-front").Z.Hi)
+				add(does+"full top into the divider", downwards, d.U.Mid(), d.V.Mid(), of("top").Z.Hi)
+				add(does+"front stretcher into the divider", downwards, d.U.Mid(), of("stretcher-front").V.Mid(), of("stretcher-front").Z.Hi)
 			}
 			// Into what stands beside a rabbet, 1 mm from the inner face.
 			add("hold the back of cabinet "+box.Name+": the back into the left side", toFront, side.U.Hi-1_000_000, of("back").V.Lo, side.Z.Mid())
@@ -266,8 +266,8 @@ func shotsOf(b *Build) map[string]shot {
 		f, first := k.Framing, k.Studs[0]
 		frame := "frame knee wall " + k.Name + ": the "
 		add(frame+"lower plate into the stud", upwards, first, f.V.Mid(), 0)
-		add(frame+"upper plate into the stud", down, first, f.V.Mid(), f.Z.Hi)
-		add("hold knee wall "+k.Name+" to the floor: the lower plate into the floor", down, first+100_000_000, f.V.Mid(), parts["knee_wall."+k.Name+"/plate-lower"].Z.Hi)
+		add(frame+"upper plate into the stud", downwards, first, f.V.Mid(), f.Z.Hi)
+		add("hold knee wall "+k.Name+" to the floor: the lower plate into the floor", downwards, first+100_000_000, f.V.Mid(), parts["knee_wall."+k.Name+"/plate-lower"].Z.Hi)
 		for _, line := range k.Lines {
 			strip, back := parts["cabinet."+line.Box+"/stretcher-rear"], parts["cabinet."+line.Box+"/back"]
 			for _, head := range []string{"back", "rear stretcher"} {
@@ -275,7 +275,7 @@ func shotsOf(b *Build) map[string]shot {
 			}
 		}
 		s := k.Supports[0]
-		add("go down through the support plates: the support plate into the upper plate", down, s.Centre, s.Steel.V.Hi-10_000_000, s.Steel.Z.Hi)
+		add("go down through the support plates: the support plate into the upper plate", downwards, s.Centre, s.Steel.V.Hi-10_000_000, s.Steel.Z.Hi)
 		for _, slab := range b.Slabs {
 			if slab.Name == k.BarTop {
 				for _, id := range slab.Parts {

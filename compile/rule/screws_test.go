@@ -160,8 +160,8 @@ func TestPlateScrewsHoldBack(t *testing.T) {
 	for _, g := range b.grips() {
 		if g.does == "go down through the support plates" {
 			found = true
-			if b.enters(&g) != length.Inch || b.left(&g) != 246*length.Inch/1000 {
-				t.Errorf("%s goes in and %s is left, want 1 in and 0.246 in", b.Show(b.enters(&g)), b.Show(b.left(&g)))
+			if b.enters(&g) != length.Inch || b.behindTip(&g) != 246*length.Inch/1000 {
+				t.Errorf("%s goes in and %s is left, want 1 in and 0.246 in", b.Show(b.enters(&g)), b.Show(b.behindTip(&g)))
 			}
 		}
 	}
