@@ -23,7 +23,7 @@ var screws = []Rule{
 	{"joint-screw-in-bore", jointScrewInBore},
 }
 
-// length is how long the screw of a grip is.
+// lengthOf is how long the screw of a grip is.
 func (b *Build) lengthOf(g *grip) geom.Length { return b.Length(g.screw, "length") }
 
 // enters is how deep it goes into what holds it.
@@ -43,7 +43,8 @@ func (b *Build) needs(g *grip, diameter geom.Length) geom.Length {
 	if g.bite == "plug" {
 		return b.FieldLength(b.Limits, "bite", g.bite)
 	}
-	return geom.Length(math.Round(float64(diameter) * b.diameters(g)))
+	const most = 1e12 // 1000 m, as for any length
+	return geom.Length(math.Round(min(float64(diameter)*b.diameters(g), most)))
 }
 
 // diameters is how many of its own a screw has to go in.
