@@ -79,7 +79,7 @@ const mostRows = 6
 func (b *Build) holdBetter(t *bar, w worst) string {
 	const otherwise = "a longer tail, thicker screws, or longer ones where wood is left for them"
 	if w.most <= 0 {
-		return "longer screws"
+		return "longer screws, where wood is left for them under the steel"
 	}
 	moment := w.have
 	if arms := w.plate.arms(); len(arms) > 0 {

@@ -31,7 +31,7 @@ func (b *Build) pressure(pa float64) string { return b.measured(pa, psf, "psf", 
 func (b *Build) moment(nmm float64) string { return b.measured(nmm, poundFoot, "ft-lb", newtonM, "Nm") }
 
 // measured shows a figure in one of two units, whole from 100 on and with a
-// decimal below; in full where that would be 0.
+// decimal below; to its first digit where that would be 0.
 func (b *Build) measured(x, customary float64, customaryUnit string, si float64, siUnit string) string {
 	of, unit := si, siUnit
 	if b.Source.Unit.Imperial() {
@@ -42,10 +42,10 @@ func (b *Build) measured(x, customary float64, customaryUnit string, si float64,
 	if math.Abs(x) >= 100 {
 		round = 1
 	}
-	if near := math.Round(x*round) / round; near != 0 {
-		x = near
+	if near := math.Round(x*round) / round; near != 0 || x == 0 {
+		return strconv.FormatFloat(near, 'f', -1, 64) + " " + unit
 	}
-	return strconv.FormatFloat(x, 'f', -1, 64) + " " + unit
+	return strconv.FormatFloat(x, 'g', 1, 64) + " " + unit
 }
 
 // ofMM is a figure in millimetres as a length, at most what a length can be.

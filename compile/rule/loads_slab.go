@@ -164,8 +164,8 @@ func (b *Build) bareOverhangs(slug string, wood bool) {
 		var o bare
 		for _, side := range b.sides(block, s) {
 			side.most = b.FieldLength(b.Limits, "bare_overhang", b.class(slab))
-			if third := side.across / 3; !wood && third < side.most {
-				side.most, side.third = third, true
+			if !wood {
+				side = side.ofStone()
 			}
 			if o.name == "" || side.out-side.most > o.out-o.most {
 				o = side
@@ -180,7 +180,7 @@ func (b *Build) bareOverhangs(slug string, wood bool) {
 		}
 		f := b.Findings.Warnf(slug, block.Attr("overhang").Expr.At, o.mend(b),
 			"%s stands out %s beyond %s with nothing under it, and %s%s at most: %s too far.",
-			finding.Capital(block.Describe()), b.Show(o.out), o.past, why, b.Show(o.most), b.Show(o.out-o.most))
+			finding.Capital(lang.KindWords(s.Kind)+" "+s.Name), b.Show(o.out), o.past, why, b.Show(o.most), b.Show(o.out-o.most))
 		f.Also(slab.Head, "the slab")
 		b.limitOf(f, "bare_overhang")
 	}
@@ -197,10 +197,25 @@ type bare struct {
 	third  bool        // because it is a third of the whole
 }
 
+// ofStone holds a side to a third of the whole as well.
+func (o bare) ofStone() bare {
+	if third := o.across / 3; third < o.most {
+		o.most, o.third = third, true
+	}
+	return o
+}
+
+// mend takes off overhang, and with it a part of the whole that a third is taken of.
 func (o bare) mend(b *Build) string {
+	if o.third {
+		o.most = (o.across - o.out) / 2
+	}
 	text := fmt.Sprintf("%s = %q in its overhang, or less", o.name, b.Show(length.Down(o.reach+o.most, b.Marks)))
-	if o.name == "room" {
+	switch {
+	case o.reach > 0:
 		text += "; or steel that reaches further"
+	case o.name == "room":
+		text += "; or supports under it"
 	}
 	return text
 }

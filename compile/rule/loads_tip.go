@@ -62,8 +62,8 @@ func kneeWallTips(b *Build) {
 			continue
 		case floor == nil && run == nil:
 			b.Findings.Warnf("knee-wall-tips", t.knee.Head, "run_screws = screw.NAME, from the boxes into the studs, and floor_screws = screw.NAME",
-				"Nothing fixes %s, and bar top %s stands out %s over the room: who leans on it tips it over.",
-				t.knee.Describe(), t.top.Name, b.Show(t.overhang())).
+				"Nothing fixes knee wall %s, and bar top %s stands out %s over the room: who leans on it tips it over.",
+				t.wall.Name, t.top.Name, b.Show(t.overhang())).
 				Also(t.block.Head, "the bar top")
 			continue
 		case weights == nil:
@@ -78,8 +78,8 @@ func kneeWallTips(b *Build) {
 			at, mend = t.knee.Attr("run_screws"), "less overhang, or boxes that are fixed to the room; else longer screws"
 		}
 		f := b.Findings.Warnf("knee-wall-tips", at.Expr.At, mend,
-			"Load on bar top %s, which stands out %s, tips %s with %s, and its fixing holds %s: %s too little.",
-			t.top.Name, b.Show(t.overhang()), t.knee.Describe(), b.moment(tips), b.moment(holds), b.moment(tips-holds))
+			"Load on bar top %s, which stands out %s, tips knee wall %s with %s, and its fixing holds %s: %s too little.",
+			t.top.Name, b.Show(t.overhang()), t.wall.Name, b.moment(tips), b.moment(holds), b.moment(tips-holds))
 		f.Also(t.block.Head, "the bar top")
 		b.limitOf(f, "bar_load")
 		b.limitOf(f, "floor_wood")
@@ -112,18 +112,24 @@ func (b *Build) toppling(t *bar, weights map[string]weight) (tips, holds float64
 	return tips, holds
 }
 
-// boxesBefore weighs the boxes before a wall, with their counter.
-func (b *Build) boxesBefore(t *bar, weights map[string]weight) (all weight) {
+// runOf is the run that the wall of a bar stands behind.
+func (b *Build) runOf(t *bar) *model.Run {
 	for i := range b.Runs {
-		if run := &b.Runs[i]; run.Name == t.wall.Run {
-			for _, box := range run.Boxes {
-				all = all.add(weights[strings.ReplaceAll(box.Kind.String(), " ", "_")+"."+box.Name])
-			}
+		if b.Runs[i].Name == t.wall.Run {
+			return &b.Runs[i]
 		}
 	}
-	for _, counter := range b.Source.Top("counter") {
-		if b.Ref(counter, "over").Name == t.wall.Run {
-			all = all.add(weights[counter.Key()])
+	panic("no run " + t.wall.Run)
+}
+
+// boxesBefore weighs the boxes before a wall, with their counter.
+func (b *Build) boxesBefore(t *bar, weights map[string]weight) (all weight) {
+	for _, box := range b.runOf(t).Boxes {
+		all = all.add(weights[box.Kind.String()+"."+box.Name])
+	}
+	for i := range b.Slabs {
+		if s := &b.Slabs[i]; s.Kind == "counter" && b.Ref(b.Block("counter."+s.Name), "over").Name == t.wall.Run {
+			all = all.add(weights["counter."+s.Name])
 		}
 	}
 	return all
@@ -148,30 +154,21 @@ func (b *Build) floorHolds(t *bar) float64 {
 }
 
 // runHolds is likewise what the screws from the boxes hold, two on the line of
-// each stud, taken at its middle.
+// each stud, taken at its middle. They go through the back and the gap behind it.
 func (b *Build) runHolds(t *bar) (total float64) {
 	screw, lumber := b.Ref(t.knee, "run_screws"), b.Ref(t.knee, "lumber")
 	if screw == nil {
 		return 0
 	}
+	backs := map[string]geom.Length{} // the front face of each box's back; lookup only
+	for _, box := range b.runOf(t).Boxes {
+		backs[box.Name] = box.Inside.V.Lo
+	}
 	each := 2 * withdrawal(b.Number(lumber, "gravity"), b.Length(screw, "diameter"))
 	for _, line := range t.wall.Lines {
-		thread := min(b.Length(screw, "length")-b.before(t, line), t.wall.Framing.V.Size())
-		total += float64(each * max(0, thread).MM() * line.Z.Mid().MM())
+		before := backs[line.Box] - t.wall.Framing.V.Hi
+		thread := max(0, min(b.Length(screw, "length")-before, t.wall.Framing.V.Size()))
+		total += float64(each * thread.MM() * line.Z.Mid().MM())
 	}
 	return total
-}
-
-// before is what a screw on a line goes through before it meets the stud: the
-// back of the box, and the gap behind it.
-func (b *Build) before(t *bar, line model.ScrewLine) geom.Length {
-	for i := range b.Runs {
-		run := &b.Runs[i]
-		for j := range run.Boxes {
-			if box := &run.Boxes[j]; run.Name == t.wall.Run && box.Name == line.Box {
-				return box.Inside.V.Lo - t.wall.Framing.V.Hi
-			}
-		}
-	}
-	return 0
 }
