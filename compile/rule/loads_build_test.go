@@ -13,6 +13,8 @@ import (
 
 	"barwright/compile"
 	"barwright/compile/model"
+	"barwright/compile/rule"
+	"barwright/compile/solve"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/source"
@@ -26,7 +28,7 @@ type reachingBar struct {
 
 // files is the servery with that bar, without screws into the top, so that no
 // hole weakens the steel.
-func (r reachingBar) files(t *rapid.T, shipped source.Files) source.Files {
+func (r reachingBar) files(t *rapid.T, servery source.Files) source.Files {
 	swap := func(text, from, to string) string {
 		if strings.Count(text, from) != 1 {
 			t.Fatalf("%q stands in %d places", from, strings.Count(text, from))
@@ -34,7 +36,7 @@ func (r reachingBar) files(t *rapid.T, shipped source.Files) source.Files {
 		return strings.Replace(text, from, to, 1)
 	}
 	var out source.Files
-	for _, f := range shipped {
+	for _, f := range servery {
 		text := string(f.Text)
 		switch f.Name {
 		case "bar.hcl":
@@ -100,25 +102,13 @@ func (r reachingBar) reckon(centres []float64, topEnd float64, arms []float64) (
 // TestSteelAgainstPaper compares what is said of many bars with what comes out on
 // paper.
 func TestSteelAgainstPaper(t *testing.T) {
-	paths, err := filepath.Glob("../../examples/servery/*.hcl")
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("no servery: %v", err)
-	}
-	var shipped source.Files
-	for _, path := range paths {
-		text, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		shipped = append(shipped, source.File{Name: filepath.Base(path), Text: text})
-	}
-	shipped.Sort()
+	servery := exampleOf(t, "servery")
 	said := map[string]int{} // lookup only
 	rapid.Check(t, func(t *rapid.T) {
 		n := func(name string, lo, hi int) int { return rapid.IntRange(lo, hi).Draw(t, name) }
 		r := reachingBar{width: n("width", 60, 120), thick: n("thick", 8, 18), reach: n("reach", 100, 300), beyond: n("beyond", 10, 100),
 			count: n("count", 1, 5), edge: n("edge", 100, 1500), each: 2 * n("rows", 1, 4)}
-		src, found := lang.Read(r.files(t, shipped))
+		src, found := lang.Read(r.files(t, servery))
 		m, more := compile.Check(src)
 		if found = append(found, more...); found.HasErrors() {
 			t.Fatalf("refused: %v", found)
@@ -147,6 +137,25 @@ func TestSteelAgainstPaper(t *testing.T) {
 	}
 }
 
+// exampleOf reads an example.
+func exampleOf(t *testing.T, name string) source.Files {
+	t.Helper()
+	paths, err := filepath.Glob("../../examples/" + name + "/*.hcl")
+	if err != nil || len(paths) == 0 {
+		t.Fatalf("no example %s: %v", name, err)
+	}
+	var files source.Files
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, source.File{Name: filepath.Base(path), Text: text})
+	}
+	files.Sort()
+	return files
+}
+
 func steelOf(m *model.Model) *model.Part {
 	for i := range m.Parts {
 		if m.Parts[i].Kind == model.Steel {
@@ -154,4 +163,23 @@ func steelOf(m *model.Model) *model.Part {
 		}
 	}
 	panic("no steel")
+}
+
+// TestWeightsAgainstBill compares what moments are reckoned with to what the bill
+// says that all of it weighs.
+func TestWeightsAgainstBill(t *testing.T) {
+	for _, name := range []string{"boatshed", "servery"} {
+		src, _ := lang.Read(exampleOf(t, name))
+		solution := solve.Solve(src)
+		weight := 0.0
+		rule.Judge(solution.Values, solution.Model, []rule.Rule{{Look: func(b *rule.Build) { weight = rule.Weight(b) }}}, &solution.Findings)
+		m, _ := compile.Compile(src)
+		kg := 0.0
+		for _, line := range m.Bill {
+			kg += line.WeightKg
+		}
+		if math.Abs(weight/9.80665-kg) > 0.002*kg {
+			t.Errorf("%s weighs %v kg, its bill says %v", name, weight/9.80665, kg)
+		}
+	}
 }

@@ -13,12 +13,12 @@ import (
 )
 
 const (
-	inch = 25.4              // mm
-	lbIn = poundForce * 25.4 // N mm
+	inchMM = 25.4              // mm
+	lbIn   = poundForce * 25.4 // N mm
 )
 
-// same wants a figure as a worked example prints it: four digits.
-func same(t *testing.T, what string, have, want float64) {
+// fourDigits wants a figure as a worked example prints it: four digits.
+func fourDigits(t *testing.T, what string, have, want float64) {
 	t.Helper()
 	four := func(x float64) string { return strconv.FormatFloat(x, 'e', 3, 64) }
 	if four(have) != four(want) {
@@ -30,23 +30,23 @@ func same(t *testing.T, what string, have, want float64) {
 // handbooks print: P L^3 / 3EI and w L^4 / 8EI, W = b t^2 / 6, recomputed by hand.
 // 29e6 psi is the E of AISC 360.
 func TestBeamExamples(t *testing.T) {
-	bar := cantilever{reach: 10 * inch, edge: 10 * inch, width: 2.5 * inch, thick: inch / 2, modulus: 29e6 * psi}
+	bar := cantilever{reach: 10 * inchMM, edge: 10 * inchMM, width: 2.5 * inchMM, thick: inchMM / 2, modulus: 29e6 * psi}
 	tip := load{point: 200 * poundForce}
-	same(t, "M of 200 lb at 10 in, lb-in", bar.moment(tip, 0)/lbIn, 2000)
-	same(t, "its stress, psi", bar.stress(tip, 0, 0)/psi, 19200)
-	same(t, "its deflection, in", bar.sag(tip)/inch, 0.08828)
-	granite := load{spread: 2.765 * poundForce / inch} // 16.59 psf on 24 in
-	same(t, "M of granite, lb-in", bar.moment(granite, 0)/lbIn, 138.25)
-	same(t, "its stress, psi", bar.stress(granite, 0, 0)/psi, 1327.2)
-	same(t, "its deflection, in", bar.sag(granite)/inch, 0.004577)
+	fourDigits(t, "M of 200 lb at 10 in, lb-in", bar.moment(tip, 0)/lbIn, 2000)
+	fourDigits(t, "its stress, psi", bar.stress(tip, 0, 0)/psi, 19200)
+	fourDigits(t, "its deflection, in", bar.sag(tip)/inchMM, 0.08828)
+	granite := load{spread: 2.765 * poundForce / inchMM} // 16.59 psf on 24 in
+	fourDigits(t, "M of granite, lb-in", bar.moment(granite, 0)/lbIn, 138.25)
+	fourDigits(t, "its stress, psi", bar.stress(granite, 0, 0)/psi, 1327.2)
+	fourDigits(t, "its deflection, in", bar.sag(granite)/inchMM, 0.004577)
 
-	thin := cantilever{reach: 9 * inch, edge: 9 * inch, width: 3 * inch, thick: inch * 3 / 8, modulus: 29e6 * psi}
-	same(t, "stress of 3/8 x 3, psi", thin.stress(tip, 0, 0)/psi, 25600)
-	same(t, "its deflection, in", thin.sag(tip)/inch, 0.1271)
+	thin := cantilever{reach: 9 * inchMM, edge: 9 * inchMM, width: 3 * inchMM, thick: inchMM * 3 / 8, modulus: 29e6 * psi}
+	fourDigits(t, "stress of 3/8 x 3, psi", thin.stress(tip, 0, 0)/psi, 25600)
+	fourDigits(t, "its deflection, in", thin.sag(tip)/inchMM, 0.1271)
 
 	metric := cantilever{reach: 300, edge: 300, width: 60, thick: 10, modulus: 200e3}
-	same(t, "stress of 60 x 10, MPa", metric.stress(load{point: 400}, 0, 0), 120)
-	same(t, "its deflection, mm", metric.sag(load{point: 400}), 3.6)
+	fourDigits(t, "stress of 60 x 10, MPa", metric.stress(load{point: 400}, 0, 0), 120)
+	fourDigits(t, "its deflection, mm", metric.sag(load{point: 400}), 3.6)
 }
 
 // TestRowsOfHoles: 400 N at the tip of 60 x 10, 300 long. Two holes of 20 mm, 30
@@ -63,7 +63,7 @@ func TestRowsOfHoles(t *testing.T) {
 			Support: &model.Support{Steel: geom.Box{V: geom.Span{Lo: -389 * mm, Hi: 11 * mm}}}, part: part,
 			beam: cantilever{reach: 300, edge: 300, width: 60, thick: 10, modulus: 200e3},
 		}
-		same(t, "the stress with holes at "+at.Decimal(length.Millimetres, 0), p.stress(load{point: 400}), want)
+		fourDigits(t, "the stress with holes at "+at.Decimal(length.Millimetres, 0), p.stress(load{point: 400}), want)
 	}
 }
 
@@ -72,16 +72,16 @@ func TestRowsOfHoles(t *testing.T) {
 // handbook.
 func TestWithdrawalExamples(t *testing.T) {
 	eight, ten := length.Inch*164/1000, length.Inch*190/1000
-	of := func(g float64, d length.Length) float64 { return withdrawal(g, d) / poundForce * inch }
-	same(t, "#8 in G 0.50", of(0.50, eight), 116.9)
-	same(t, "#8 in G 0.50, 1.25 in", of(0.50, eight)*1.25, 146.1)
-	same(t, "#10 in G 0.42", of(0.42, ten), 95.52)
-	same(t, "#10 in G 0.45", of(0.45, ten), 109.7)
+	of := func(g float64, d length.Length) float64 { return withdrawal(g, d) / poundForce * inchMM }
+	fourDigits(t, "#8 in G 0.50", of(0.50, eight), 116.9)
+	fourDigits(t, "#8 in G 0.50, 1.25 in", of(0.50, eight)*1.25, 146.1)
+	fourDigits(t, "#10 in G 0.42", of(0.42, ten), 95.52)
+	fourDigits(t, "#10 in G 0.45", of(0.45, ten), 109.7)
 
 	// 2000 lb-in on screws 4 in behind the face, 1.5 in of thread: 500 lb in all, and
 	// four of them hold 143.3 each.
 	holds := of(0.42, ten) * 1.5
-	same(t, "#10 in G 0.42, 1.5 in", holds, 143.3)
+	fourDigits(t, "#10 in G 0.42, 1.5 in", holds, 143.3)
 	if three, four := pull(2000, []float64{4, 4, 4}), pull(2000, []float64{4, 4, 4, 4}); three <= holds || four > holds || four != 125 {
 		t.Errorf("three are pulled by %v, four by %v", three, four)
 	}
