@@ -75,7 +75,7 @@ func kneeWallTips(b *Build) {
 		}
 		at, mend := t.knee.Attr("floor_screws"), "run_screws = screw.NAME, from the boxes into the studs"
 		if run != nil {
-			at, mend = t.knee.Attr("run_screws"), "less overhang, or boxes that are fixed to the room; else longer screws"
+			at, mend = t.knee.Attr("run_screws"), "less overhang on the room's side, or longer screws; an end that is anchored is not reckoned"
 		}
 		f := b.Findings.Warnf("knee-wall-tips", at.Expr.At, mend,
 			"Load on bar top %s, which stands out %s, tips knee wall %s with %s, and its fixing holds %s: %s too little.",

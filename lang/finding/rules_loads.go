@@ -59,7 +59,7 @@ more than all of this, and is not reckoned. Skins, goods on the shelves and what
 		},
 		{
 			Slug: "bar-top-spans-too-far", Severity: Warning, Says: "a bar top spans too far between steel plates, or beyond the last",
-			Source: "stone: natural stone trade manual, 24 in at 2 cm, 36 in at 3 cm; wood: one shop's rule, 36 in; " +
+			Source: "stone: natural stone trade manual, 24 in at 2 cm, 36 in at 3 cm; wood: one shop's rule, brackets 36 in apart at most; " +
 				"half of that past the last plate: a cantilever counts twice, IBC Table 1604.3 footnote i, from memory",
 			Caution: loadDecides,
 			Explains: `
