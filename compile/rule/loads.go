@@ -5,6 +5,7 @@ import (
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/finding"
+	"barwright/lang/length"
 )
 
 var loads = []Rule{
@@ -70,8 +71,8 @@ func (b *Build) bars() []bar {
 		}
 		t := bar{wall: wall, top: top, block: b.Block("bar_top." + top.Name), knee: b.Block("knee_wall." + wall.Name)}
 		t.slab = b.Ref(t.block, "slab")
-		for _, t.supports = range t.knee.Inner("supports") {
-			t.steel = b.Ref(t.supports, "plate")
+		if inner := t.knee.Inner("supports"); len(inner) > 0 {
+			t.supports, t.steel = inner[0], b.Ref(inner[0], "plate")
 		}
 		for j := range wall.Supports {
 			t.plates = append(t.plates, b.plate(&t, j, steel[wall.Supports[j].Part]))
@@ -165,8 +166,7 @@ func steelTooWeak(b *Build) {
 		if !fails {
 			continue
 		}
-		wider := b.upTo(w.plate.beam.width * w.have / w.most)
-		f := b.Findings.Warnf("steel-too-weak", t.supports.Attr("plate").Expr.At, "flat bar that is "+b.Show(wider)+" wide, or thicker steel",
+		f := b.Findings.Warnf("steel-too-weak", t.supports.Attr("plate").Expr.At, b.stouter(w, 2),
 			"%s the steel of support %d bears %s, and %s are allowed: %s too much.%s",
 			b.under(&t, w), w.plate.number, b.stress(w.have), b.stress(w.most), b.stress(w.have-w.most), w.others())
 		f.Also(t.steel.Attr("width").Expr.At, "its width")
@@ -209,14 +209,37 @@ func steelBendsTooFar(b *Build) {
 		if !fails {
 			continue
 		}
-		wider := b.upTo(w.plate.beam.width * w.have / w.most)
-		f := b.Findings.Warnf("steel-bends-too-far", t.supports.Attr("plate").Expr.At, "flat bar that is "+b.Show(wider)+" wide, or thicker steel",
+		f := b.Findings.Warnf("steel-bends-too-far", t.supports.Attr("plate").Expr.At, b.stouter(w, 3),
 			"%s the edge goes down by %s at support %d, and %s is the most for an overhang of %s: %s too far.%s",
 			b.under(&t, w), b.Show(ofMM(w.have)), w.plate.number, b.Show(ofMM(w.most)), b.Show(t.overhang()), b.Show(ofMM(w.have-w.most)), w.others())
 		f.Also(t.steel.Attr("width").Expr.At, "its width")
 		b.limitOf(f, "bar_load")
 		b.limitOf(f, "bar_sag")
 	}
+}
+
+// mostThick bounds the flat bar that a mend asks for.
+const mostThick = 2 * length.Inch
+
+// stouter is the mend for steel that does too little: wider in proportion, or
+// thicker, which tells by a power.
+func (b *Build) stouter(w worst, power int) string {
+	wide, thick := 5*length.Millimetre, length.Millimetre // steps that bars are sold in
+	if b.Source.Unit.Imperial() {
+		wide, thick = length.Inch/4, length.Inch/16
+	}
+	over, beam := w.have/w.most, &w.plate.beam
+	text := "flat bar that is " + b.Show(length.Up(ofMM(beam.width*over), wide)) + " wide"
+	for t := length.Up(ofMM(beam.thick), thick); t <= mostThick; t += thick {
+		left := over
+		for range power {
+			left *= beam.thick / t.MM()
+		}
+		if left <= 1 {
+			return text + ", or one that is " + b.Show(t) + " thick"
+		}
+	}
+	return text
 }
 
 // under says what load a finding speaks of.

@@ -52,13 +52,3 @@ func (b *Build) measured(x, customary float64, customaryUnit string, si float64,
 func ofMM(mm float64) geom.Length {
 	return geom.Length(math.Round(min(mm, mostMM) * float64(length.Millimetre)))
 }
-
-// upTo is a length of so many millimetres or a little more, as stock is sold: the
-// next quarter inch or 5 mm.
-func (b *Build) upTo(mm float64) geom.Length {
-	step := 5 * length.Millimetre
-	if b.Source.Unit.Imperial() {
-		step = length.Inch / 4
-	}
-	return length.Up(ofMM(mm), step)
-}
