@@ -1,6 +1,7 @@
 package compile_test
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -81,8 +82,10 @@ func baseFiles(t *testing.T, name string) source.Files {
 
 // edited changes files as a text of groups says, which empty lines part: lines
 // that begin with "- " are found in one place of one file, and "+ " lines stand
-// there instead; a group of "+ " lines alone is added to the end of the first file.
-// What stands before the first letter of a line need not be given.
+// there instead; a group of "+ " lines alone is added to the end of the first file, or,
+// where it is a limits block and there is one, to that.
+// What stands before the first letter of a line need not be given; where the words
+// stand nowhere else, one space is as good as more.
 func edited(t *testing.T, files source.Files, text string) source.Files {
 	t.Helper()
 	files = slices.Clone(files)
@@ -98,19 +101,26 @@ func edited(t *testing.T, files source.Files, text string) source.Files {
 				t.Fatalf("an edit begins with neither - nor +: %q", line)
 			}
 		}
+		if len(from) == 0 && strings.HasPrefix(to[0], "limits {") && bytes.Contains(files[0].Text, []byte("\nlimits {\n")) {
+			inner := strings.TrimSuffix(strings.TrimPrefix(strings.Join(to, "\n"), "limits {"), "}")
+			files[0].Text = bytes.Replace(files[0].Text, []byte("\nlimits {\n"), []byte("\nlimits {\n"+strings.TrimSpace(inner)+"\n"), 1)
+			continue
+		}
 		if len(from) == 0 {
 			files[0].Text = []byte(string(files[0].Text) + "\n" + strings.Join(to, "\n") + "\n")
 			continue
 		}
-		for i := range from {
-			from[i] = regexp.QuoteMeta(from[i])
-		}
-		old := regexp.MustCompile(strings.Join(from, `\n\s*`))
 		found := 0
-		for i, f := range files {
-			if n := len(old.FindAllIndex(f.Text, -1)); n > 0 {
-				found += n
-				files[i].Text = old.ReplaceAllLiteral(f.Text, []byte(strings.Join(to, "\n")))
+		for _, space := range []string{" ", " +"} {
+			for i, f := range files {
+				old := asWritten(from, space)
+				if n := len(old.FindAllIndex(f.Text, -1)); n > 0 {
+					found += n
+					files[i].Text = old.ReplaceAllLiteral(f.Text, []byte(strings.Join(to, "\n")))
+				}
+			}
+			if found > 0 {
+				break
 			}
 		}
 		if found != 1 {
@@ -118,6 +128,16 @@ func edited(t *testing.T, files source.Files, text string) source.Files {
 		}
 	}
 	return files
+}
+
+// asWritten matches lines whatever stands before their first letters, with a space
+// between words as it is said.
+func asWritten(lines []string, space string) *regexp.Regexp {
+	quoted := make([]string, len(lines))
+	for i, line := range lines {
+		quoted[i] = strings.ReplaceAll(regexp.QuoteMeta(line), " ", space)
+	}
+	return regexp.MustCompile(strings.Join(quoted, `\n\s*`))
 }
 
 // judged reads, solves and judges files.
@@ -131,10 +151,17 @@ func judged(files source.Files) (*lang.Source, finding.List) {
 	return src, findings
 }
 
+// soundBase remembers what is found in each base; lookup only.
+var soundBase = map[string]finding.List{}
+
 // brought are the findings that a change brought: those that the base has not.
 func brought(t *testing.T, base string, after finding.List) finding.List {
 	t.Helper()
-	_, before := judged(baseFiles(t, base))
+	before, known := soundBase[base]
+	if !known {
+		_, before = judged(baseFiles(t, base))
+		soundBase[base] = before
+	}
 	return slices.DeleteFunc(slices.Clone(after), func(f finding.Finding) bool {
 		return slices.ContainsFunc(before, func(g finding.Finding) bool { return f.Slug == g.Slug && f.Text == g.Text })
 	})

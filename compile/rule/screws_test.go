@@ -154,7 +154,7 @@ func TestSixDiameters(t *testing.T) {
 func TestPlateScrewsHoldBack(t *testing.T) {
 	files := example(t, "boatshed")
 	for i := range files {
-		files[i].Text = []byte(strings.Replace(string(files[i].Text), "  thickness = 0.5\n  width     = 2.5", "  thickness = 0.25\n  width     = 2.5", 1))
+		files[i].Text = []byte(strings.Replace(string(files[i].Text), "  thickness = 0.5\n  width     = 3\n", "  thickness = 0.25\n  width     = 3\n", 1))
 	}
 	b, found := solvedFor(t, files), false
 	for _, g := range b.grips() {

@@ -19,7 +19,7 @@ func TestScrewsThroughSteel(t *testing.T) {
 			steel += f.Count
 		}
 	}
-	if steel != 5*4+5*4 { // five plates, four screws down and four up in each
+	if steel != 5*8+5*4 { // five plates, eight screws down and four up in each
 		t.Errorf("%d screws through steel", steel)
 	}
 }

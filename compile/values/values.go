@@ -244,13 +244,13 @@ func (v *Values) defaultOf(spec *schema.Attr, at source.Range) expr.Value {
 	}
 	switch spec.Type {
 	case schema.Count, schema.Whole, schema.Number, schema.Angle:
-		n, _, err := big.ParseFloat(spec.Default, 10, 512, big.ToNearestEven)
+		n, _, err := big.ParseFloat(raw.Text, 10, 512, big.ToNearestEven)
 		if err != nil {
 			panic(fmt.Sprintf("default of %s: %v", spec.Name, err))
 		}
 		raw = expr.Value{Kind: expr.Number, Num: n, At: at}
 	case schema.Flag:
-		raw = expr.OfFlag(spec.Default == "true")
+		raw = expr.OfFlag(raw.Text == "true")
 	case schema.Lengths:
 		list := expr.Value{Kind: expr.List, At: at}
 		for item := range strings.SplitSeq(raw.Text, ", ") {

@@ -137,12 +137,13 @@ knee_wall "bar" {
   run_screws   = screw.wall
   router       = router.bench
   supports {
-    count      = 4
-    plate      = flat_bar.arm
-    reach      = 10 # from the bare framing
-    tail       = 3
-    screws     = screw.plate
-    top_screws = screw.plate
+    count       = 4
+    plate       = flat_bar.arm
+    reach       = 10 # from the bare framing
+    tail        = 3
+    screws      = screw.plate
+    screws_each = 8
+    top_screws  = screw.plate
   }
 
   outlet "blender" {

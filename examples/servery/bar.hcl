@@ -151,11 +151,12 @@ knee_wall "bar" {
   run_screws   = screw.wall
   router       = router.bench
   supports {
-    count      = 5
-    plate      = flat_bar.arm
-    reach      = 230
-    screws     = screw.plate
-    top_screws = screw.plate
+    count       = 5
+    plate       = flat_bar.arm
+    reach       = 230
+    screws      = screw.plate
+    screws_each = 8
+    top_screws  = screw.plate
   }
 
   outlet "warmer" {

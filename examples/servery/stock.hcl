@@ -34,9 +34,9 @@ stick "batten" {
 }
 
 flat_bar "arm" {
-  label     = "flat bar 60 x 10, mild steel"
-  thickness = 10
-  width     = 60
+  label     = "flat bar 80 x 12, mild steel"
+  thickness = 12
+  width     = 80
   lengths   = [2000, 3000, 6000]
   prices    = [24, 35, 66]
 }

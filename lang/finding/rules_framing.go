@@ -77,6 +77,7 @@ State a larger size if it can be had, divide the box or the run, or let the grai
 var supportRules = []Rule{
 	{
 		Slug: "recess-too-deep", Severity: Error, Says: "a recess leaves no wood under the steel",
+		Source:  "plain arithmetic: a recess as deep as its plate cuts it through",
 		Caution: loadDecides + " " + machineDecides,
 		Explains: `
 The steel is let into the upper plate by its own thickness and a little more, and that is as much as the plate is
@@ -92,6 +93,7 @@ out on the work side. Leave it out: the steel then lies on the whole width.`,
 	},
 	{
 		Slug: "tail-too-short", Severity: Error, Says: "steel lies on less than its recess's corners are round",
+		Source:  "plain arithmetic: a round bit leaves its own radius in a corner",
 		Caution: loadDecides,
 		Explains: `
 A round bit leaves the inner corners of the recess round. The steel would lie on the wood by less than that rounding, so
@@ -116,6 +118,7 @@ the width makes a half circle; more cannot be.`,
 	},
 	{
 		Slug: "supports-meet", Severity: Error, Says: "recesses run into one another",
+		Source:  "plain arithmetic: two solids in one place",
 		Caution: loadDecides,
 		Explains: `
 So many supports stand on the framing that their recesses overlap, or what a skin leaves open for them: the plate or
@@ -160,6 +163,7 @@ comes.`,
 	},
 	{
 		Slug: "support-shows", Severity: Error, Says: "steel reaches to the bar top's edge, or beyond",
+		Source:  "plain arithmetic: steel that is to lie under the top is shorter than its overhang",
 		Caution: loadDecides,
 		Explains: `
 The supports reach as far from the framing as the bar top overhangs, or further: guests would see the ends and meet

@@ -5,6 +5,7 @@ var aboutTops = []Section{
 	{"6.18", "Sinks, taps and seams", []Rule{
 		{
 			Slug: "slab-too-large", Severity: Error, Says: "nothing on sale is large enough for a counter or bar top in one piece",
+			Source:  "plain arithmetic: a piece is no larger than what it is cut from",
 			Caution: loadDecides,
 			Explains: `
 The slab, or a piece of it between two seams, is longer or wider than the largest piece that is stated as sold. Solid

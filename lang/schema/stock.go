@@ -22,6 +22,7 @@ var stick = &Block{
 		{Name: "lengths", Type: Lengths, Required: true, Doc: "lengths on sale, rising"},
 		{Name: "prices", Type: Numbers, Doc: "of one stick of each length, in the same order"},
 		{Name: "density", Type: Number, Doc: "kg per cubic metre, for weights"},
+		{Name: "gravity", Type: Number, Default: "0.42", Doc: "specific gravity, for what screws hold in it: spruce, pine and fir 0.42, Douglas fir 0.50"},
 		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
 	},
 }
@@ -35,6 +36,8 @@ var flatBar = &Block{
 		{Name: "lengths", Type: Lengths, Required: true, Doc: "lengths on sale, rising"},
 		{Name: "prices", Type: Numbers, Doc: "of one bar of each length, in the same order"},
 		{Name: "density", Type: Number, Default: "7850", Doc: "kg per cubic metre; mild steel where it is left out"},
+		{Name: "yield", Type: Number, Default: "250", Metric: "235", Doc: "yield stress in MPa; 250 is 36 ksi"},
+		{Name: "stiffness", Type: Number, Default: "200", Doc: "modulus of elasticity in GPa; 200 is 29000 ksi"},
 		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
 	},
 }
@@ -46,6 +49,8 @@ var slab = &Block{
 		{Name: "thickness", Type: Length, Required: true},
 		{Name: "size", Type: SheetSize, Doc: "the longest and widest piece on sale; any where it is left out"},
 		{Name: "solid", Type: Flag, Default: "false", Doc: "solid wood, grain along its length: it swells and shrinks across, and what holds it must let it"},
+		{Name: "swell", Type: Number, Default: "0.0037", Doc: "of solid wood: the share of its width that it swells for each per cent of moisture; sawn plain, oak is about 0.0037, beech 0.0043"},
+		{Name: "material", Type: Choice, Choices: []string{"wood", "stone", "composite"}, Default: "wood", Doc: "what it is, for how far it carries itself; composite is crushed stone in resin and is held to what stone is"},
 		{Name: "density", Type: Number, Doc: "kg per cubic metre, for weights"},
 		{Name: "price", Type: Number, Doc: "of one square metre, in the build's currency"},
 		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},

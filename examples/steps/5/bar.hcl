@@ -79,18 +79,20 @@ counter "work" {
 
 # New: a framed wall behind the second run. Its height follows from the bar top.
 knee_wall "bar" {
-  behind = run.front
-  lumber = stick.two_by_four
-  router = router.bench
+  behind     = run.front
+  lumber     = stick.two_by_four
+  run_screws = screw.wall # from inside the boxes: they hold the wall
+  router     = router.bench
 
   # New: steel plates, let in flush, that carry what stands out over the room.
   supports {
-    count      = 3
-    plate      = flat_bar.arm
-    reach      = 8 # beyond the bare framing
-    tail       = 3 # on the wood
-    screws     = screw.plate
-    top_screws = screw.plate
+    count       = 3
+    plate       = flat_bar.arm
+    reach       = 8 # beyond the bare framing
+    tail        = 3 # on the wood
+    screws      = screw.plate
+    screws_each = 8
+    top_screws  = screw.plate
   }
 }
 

@@ -25,6 +25,12 @@ flat_bar "arm" {
   lengths   = ["6ft"]
 }
 
+screw "wall" {
+  diameter = 0.190 # #10
+  length   = 2.5
+  per_box  = 50
+}
+
 screw "plate" {
   diameter = 0.190 # #10
   length   = 1.25

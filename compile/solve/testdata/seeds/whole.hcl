@@ -34,11 +34,15 @@ flat_bar "arm" {
   width     = 60
   lengths   = [3000]
   density   = 7850
+  yield     = 235
+  stiffness = 210
 }
 
 slab "oak" {
   thickness = 40
   solid     = true
+  swell     = 0.0037
+  material  = "wood"
   density   = 720
 }
 
