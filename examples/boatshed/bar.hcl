@@ -16,9 +16,20 @@ room {
     corner  = 90.4 # to the next wall, as measured
     backing = "studs"
     studs   = { first = 9.5, spacing = 16 }
-    outlet "kettle" { at = [14.5, 17] }
-    outlet "cooler" { at = [62.5, 17] } # in the box beside the bay: behind the cooler no plug fits
-    outlet "grinder" { at = [83.375, 19.5] }
+    outlet "kettle" {
+      at       = [14.5, 17]
+      extender = true # a ring out to the face of the cabinet's back; likewise below
+    }
+
+    outlet "cooler" { # in the box beside the bay: behind the cooler no plug fits
+      at       = [62.5, 17]
+      extender = true
+    }
+
+    outlet "grinder" {
+      at       = [83.375, 19.5]
+      extender = true
+    }
   }
 
   wall "east" {
@@ -142,15 +153,17 @@ knee_wall "bar" {
   }
 
   outlet "blender" {
-    face      = "work"
-    from_left = 27
-    lying     = true # 3 in between counter and plate: no room for a box that stands
+    face         = "work"
+    from_left    = 27
+    lying        = true # 3 in between counter and plate: no room for a box that stands
+    ground_fault = true # the sink is near
   }
 
   outlet "scale" {
-    face    = "work"
-    mirrors = outlet.blender
-    lying   = true
+    face         = "work"
+    mirrors      = outlet.blender
+    lying        = true
+    ground_fault = true
   }
 
   skin "work" {

@@ -10,6 +10,8 @@ given {
   bar_top     = 1100
 }
 
+limits { wiring = "none" } # the outlets are for somebody licensed to judge
+
 # Four walls, masonry all round.
 room {
   wall "hatch" { # as one stands facing it: along is from its left end

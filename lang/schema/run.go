@@ -47,7 +47,8 @@ var bay = &Block{
 		{Name: "top_gap", Type: Reach, Default: "0in", Metric: "0mm", Doc: "between its top and the line of the boxes"},
 		{Name: "back_gap", Type: Reach, Default: "1in", Metric: "25mm", Doc: "between it and the wall, from the maker's sheet"},
 		{Name: "blocks", Type: Ref, Refs: []string{"stick"}, Doc: "lumber laid flat under it, to bring its top to the line"},
-		{Name: "plug", Type: Ref, Refs: []string{"outlet"}, Later: true, Doc: "the outlet that it is plugged into"},
+		{Name: "plug", Type: Ref, Refs: []string{"outlet"}, Doc: "the outlet that it is plugged into"},
+		{Name: "air", Type: Choice, Choices: []string{"rear", "front"}, Doc: "where it breathes, from the maker's sheet; not judged where it is left out"},
 	},
 }
 

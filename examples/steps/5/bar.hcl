@@ -7,7 +7,10 @@ given { bar_top = 42 }
 room { # walls follow one another to the right, as one turns round facing them
   wall "lake" {
     length = "11ft 2in"
-    outlet "kettle" { at = [12.5, 17] } # its centre, along the wall and above the floor
+    outlet "kettle" {
+      at       = [12.5, 17] # its centre, along the wall and above the floor
+      extender = true       # a ring brings its front out to the face of the cabinet's back
+    }
   }
 
   # The wall on the right, and the pipe that stands out of it.

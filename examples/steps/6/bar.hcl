@@ -7,7 +7,10 @@ given { bar_top = 42 }
 room { # walls follow one another to the right, as one turns round facing them
   wall "lake" {
     length = "11ft 2in"
-    outlet "kettle" { at = [12.5, 17] } # its centre, along the wall and above the floor
+    outlet "kettle" {
+      at       = [12.5, 17] # its centre, along the wall and above the floor
+      extender = true       # a ring brings its front out to the face of the cabinet's back
+    }
   }
 
   # The wall on the right, and the pipe that stands out of it.
@@ -116,9 +119,10 @@ knee_wall "bar" {
 
   # New: an outlet between counter and bar top, and panels over the framing.
   outlet "blender" {
-    face      = "work"
-    from_left = 40
-    lying     = true
+    face         = "work"
+    from_left    = 40
+    lying        = true
+    ground_fault = true # the sink is near
   }
 
   skin "work" {
