@@ -91,6 +91,7 @@ room {
     length    = 2950
     corner    = 89.5
     backing   = "studs"
+    cavity    = 100
     studs     = { first = 200, spacing = 400, last = 2800 }
     baseboard = { height = 80, thickness = 15, from = 2400, to = 2800 }
     outlet "a" {
@@ -99,9 +100,14 @@ room {
       cut       = "notch"
       open_to   = "bottom"
       corner    = 5
+      wires     = { awg14 = 4, grounds = 2, devices = 1, fittings = 0, clamps = false }
+
+      ground_fault = true
     }
 
     switch "b" {
+      extender   = true
+      wires      = { awg12 = 2, grounds = 1 }
       at         = [900, 500]
       box        = { width = 70, height = 70, depth = 40 }
       cover      = { width = 90, height = 90 }
@@ -200,6 +206,7 @@ run "back" {
     back_gap  = 20
     blocks    = stick.cls
     plug      = outlet.a
+    air       = "front"
   }
 
   filler "f" {
@@ -269,7 +276,8 @@ knee_wall "bar" {
     lying     = true
     clearance = 1
     height    = 957
-    box       = { width = 76, height = 60, depth = 40 }
+    box       = { width = 76, height = 60, depth = 40, volume = 12 }
+    wires     = { awg14 = 2 }
     cover     = { width = 86, height = 70 }
   }
 
@@ -357,6 +365,7 @@ cord "fridge" {
   of     = bay.cool
   to     = outlet.a
   length = 2000
+  slack  = 100
   plug   = { width = 45, height = 40 }
 }
 
@@ -365,4 +374,14 @@ drain "d" {
   to       = stub.waste
   diameter = 40
   slope    = 0.02
+}
+
+limits {
+  wiring              = "nec"
+  plumbing            = "none"
+  counter_height      = { from = 850, to = 970 }
+  bar_height          = { from = 1000, to = 1150 }
+  ground_fault_within = 1800
+  ground_fault_area   = false
+  air_gap             = { back = 25, top = 25, sides = 3 }
 }
