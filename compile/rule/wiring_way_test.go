@@ -22,7 +22,8 @@ func inFeet(u0, u1, v0, v1, z0, z1 int) geom.Box {
 const bendsOff = 4e-5
 
 // TestShortestWayByHand has ways that unfold into one plane, worked out by hand.
-// All are in feet; the rims are 1 long along u.
+// All are in feet; the rims are 1 long along u. However the scene is turned, the way
+// stays as long.
 func TestShortestWayByHand(t *testing.T) {
 	for _, c := range []struct {
 		name     string
@@ -47,17 +48,19 @@ func TestShortestWayByHand(t *testing.T) {
 		{"under a slab", inFeet(0, 1, 0, 0, 4, 4), inFeet(0, 1, 0, 0, 1, 1), []geom.Box{inFeet(-9, 9, -9, 2, 2, 3)}, 2*math.Sqrt(5) + 1},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			var barriers []barrier
-			for _, b := range c.barriers {
-				barriers = append(barriers, barrierOf(geom.Frame{}, b))
-			}
-			const foot = float64(12 * inch)
-			w, ok := shortestWay(rim(geom.Frame{}, c.from), rim(geom.Frame{}, c.to), barriers, 100*foot)
-			if got := w.length() / foot; !ok || math.Abs(got-c.want) > bendsOff {
-				t.Errorf("%v, %v by hand: %v", got, c.want, w.points)
-			}
-			if _, ok := shortestWay(rim(geom.Frame{}, c.from), rim(geom.Frame{}, c.to), barriers, (c.want-bendsOff)*foot); ok {
-				t.Error("a shorter one is found")
+			for _, f := range []geom.Frame{{}, {Origin: geom.Point{X: 3 * length.Metre, Y: -length.Metre}, Turn: 123_400_000}} {
+				var barriers []barrier
+				for _, b := range c.barriers {
+					barriers = append(barriers, barrierOf(f, b))
+				}
+				const foot = float64(12 * inch)
+				w, ok := shortestWay(rim(f, c.from), rim(f, c.to), barriers, 100*foot)
+				if got := w.length() / foot; !ok || math.Abs(got-c.want) > bendsOff {
+					t.Errorf("%v, %v by hand: %v", got, c.want, w.points)
+				}
+				if _, ok := shortestWay(rim(f, c.from), rim(f, c.to), barriers, (c.want-bendsOff)*foot); ok {
+					t.Error("a shorter one is found")
+				}
 			}
 		})
 	}

@@ -12,9 +12,9 @@ A cord that is plugged in here can lie in the sink, or be held by somebody with 
 the current before that kills. It may be in the outlet itself, in one before it on the same circuit, or in the panel.
 
 The way is measured as a cord would lie: over the edges of slabs, over a knee wall or round its end, into a box by its
-open front or its doors, but through no board. It begins at the cut-out of the sink and ends at the nearest point of
-the outlet's box. The way is the shortest of all, so hardly any cord is longer; what the drawing does not know, as a
-curtain of glass, is not counted.
+open front or its doors, but through no board. It begins at the cut-out of the sink, which is a little larger than its
+bowl, and ends at the nearest point of the outlet's box. What the text does not tell of, as a pane of glass between, is
+not counted.
 
 ground_fault = true says that the outlet is protected. limits { ground_fault_within = … } states another reach, and
 limits { ground_fault_area = true } asks it of every outlet, as newer codes do where food or drink is made.`,
@@ -84,7 +84,7 @@ An outlet in a box of another run, or on the far side of a knee wall, is out of 
 		},
 		{
 			Slug: "cord-too-short", Severity: Warning, Says: "a cord does not reach its outlet",
-			Source:  "common practice: along the boards, with something left over; no cord is lengthened",
+			Source:  "common practice, from memory: along the boards, with something left over, and no extension cord",
 			Caution: wiringDecides,
 			Explains: `
 The cord is taken to leave the appliance at its rear, in the middle of its foot, and to follow the boards: along the run,
