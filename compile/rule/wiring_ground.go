@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -79,12 +80,13 @@ func (b *Build) groundFaultReach(sinks []bowl, bare []device) {
 	barriers := b.barriers()
 	for _, d := range bare {
 		to := rim(d.frame, d.off())
+		slices.SortStableFunc(sinks, func(x, y bowl) int { return cmp.Compare(least(x.rim(), to), least(y.rim(), to)) })
 		best, nearest := float64(reach)+sealing, -1
 		var shortest way
 		for i := range sinks {
 			from := sinks[i].rim()
 			if least(from, to) > best {
-				continue
+				break
 			}
 			if w, ok := shortestWay(from, to, within(barriers, from, best), best); ok && (nearest < 0 || w.length() < best) {
 				best, nearest, shortest = w.length(), i, w

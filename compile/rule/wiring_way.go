@@ -138,7 +138,7 @@ func (w *way) length() float64 {
 // shortestWay is the shortest of the ways from one rim to another that pierce no
 // barrier; ok is false where none is as short as most. Barriers are heeded as the
 // way meets them: while it still pierces others, it is shorter than the one looked
-// for, so that one too long already ends the search.
+// for, so that one too long already ends the search, and so does one past many.
 func shortestWay(from, to []edge, barriers []barrier, most float64) (w way, ok bool) {
 	var heeded []barrier
 	taken := make([]bool, len(barriers))
@@ -153,7 +153,7 @@ func shortestWay(from, to []edge, barriers []barrier, most float64) (w way, ok b
 				heeded, taken[i], free = append(heeded, barriers[i]), true, false
 			}
 		}
-		if free {
+		if free || len(heeded) >= mostHeeded {
 			return w, true
 		}
 	}
@@ -172,9 +172,12 @@ func seen(barriers []barrier, p, q spot) bool {
 	return !slices.ContainsFunc(barriers, func(b barrier) bool { return b.pierced(p, q) })
 }
 
+// mostHeeded bounds the barriers of one way; within six feet a dozen are many.
+const mostHeeded = 24
+
 // stops is how many points of an edge a way is first tried through; the best then
 // slides along its edges.
-const stops = 17
+const stops = 9
 
 // node is a point that a way may bend in.
 type node struct {
