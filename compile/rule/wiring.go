@@ -26,8 +26,8 @@ var wiring = []Rule{
 // nec reports whether the build is held to the published rules of wiring.
 func (b *Build) nec() bool { return b.Text(b.Limits, "wiring") == "nec" }
 
-// said reports whether the limits state one of some attributes.
-func (b *Build) said(names ...string) bool {
+// limitsSay reports whether the limits state one of some attributes.
+func (b *Build) limitsSay(names ...string) bool {
 	for _, name := range names {
 		if b.Limits.Attr(name) != nil {
 			return true
@@ -102,7 +102,7 @@ func (b *Build) panelsAround() map[source.Range][]*model.Part {
 func (d *device) through(p *model.Part) geom.Length {
 	f, box := p.Placement.Frame, p.Placement.Box
 	nearU, nearV := f.Local(d.frame.At(d.in.Along, 0))
-	farU, farV := f.Local(d.frame.At(d.in.Along, geom.Length(beyond)))
+	farU, farV := f.Local(d.frame.At(d.in.Along, geom.Length(farOut)))
 	enter, leave := 0.0, 1.0
 	for _, c := range [][3]geom.Length{{nearU, farU, 0}, {nearV, farV, 1}} {
 		on := box.Along(geom.Axis(c[2]))
@@ -119,14 +119,14 @@ func (d *device) through(p *model.Part) geom.Length {
 	if enter > leave {
 		return 0
 	}
-	return geom.Length(float64(leave*beyond) + 0.5)
+	return geom.Length(float64(leave*farOut) + 0.5)
 }
 
-// beyond is further than any panel that lets a device through stands off its wall.
-const beyond = 10e9 // 10 m
+// farOut is further than any panel that lets a device through stands off its wall.
+const farOut = 10e9 // 10 m
 
-// likewise tells that the same holds of other devices, and where the first few are.
-func likewise(f *finding.Finding, others []device) {
+// alsoDevices tells that the same holds of other devices, and where the first few are.
+func alsoDevices(f *finding.Finding, others []device) {
 	switch n := len(others); {
 	case n == 1:
 		f.Text += " So it is with one other."

@@ -161,7 +161,7 @@ func (b *Build) tooDeep(wall *lang.Block, devices []device) {
 	f := b.Findings.Warnf("box-too-deep", at, fmt.Sprintf("a box at most %s deep, or the cavity of the wall as measured", b.Show(cavity+d.in.StandsOut)),
 		"The box of %s reaches %s into %s, which %s %s of room behind its face: %s too deep.",
 		d.block.Describe(), b.Show(into(d)), wall.Describe(), room, b.Show(cavity), b.Show(into(d)-cavity))
-	likewise(f, deep[1:])
+	alsoDevices(f, deep[1:])
 	if stated != nil {
 		f.Also(stated.Expr.At, "the cavity")
 	}
@@ -194,7 +194,7 @@ func boxBehindPanel(b *Build) {
 		"The front of the box of %s lies %s behind the face of the %s of %s, through which it is used. In wood or another surface that burns it is flush or stands out.",
 		d.block.Describe(), b.Show(by), board.Name, board.Owner)
 	f.Mend = "extender = true, with a ring that brings the box out to that face"
-	likewise(f.Also(board.Why.At, "the board"), behind[1:])
+	alsoDevices(f.Also(board.Why.At, "the board"), behind[1:])
 }
 
 // bare reports whether the opening of a device in a panel is as large as its cover

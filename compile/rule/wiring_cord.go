@@ -11,17 +11,17 @@ import (
 	"barwright/lang/source"
 )
 
-// place is a box of a run.
-type place struct {
+// runBox is a box of a run.
+type runBox struct {
 	run *model.Run
 	nth int
 }
 
-func (p place) box() *model.Box { return &p.run.Boxes[p.nth] }
+func (p runBox) box() *model.Box { return &p.run.Boxes[p.nth] }
 
 // plugged is an appliance and the outlet that it is plugged into.
 type plugged struct {
-	bay, in place // in is where the outlet lies, if within says that it is in a box
+	bay, in runBox // in is where the outlet lies, if within says that it is in a box
 	within  bool
 	outlet  device
 	cord    *lang.Block  // nil where a bay alone says so
@@ -30,7 +30,7 @@ type plugged struct {
 
 // pluggedIn lists what cords say, then the plugs of bays that no cord repeats.
 func (b *Build) pluggedIn(outlets []device) []plugged {
-	bays := b.bays()
+	bays := b.bayPlaces()
 	byName := map[string]*device{} // lookup only
 	for i := range outlets {
 		byName[outlets[i].block.Name] = &outlets[i]
@@ -44,7 +44,7 @@ func (b *Build) pluggedIn(outlets []device) []plugged {
 		}
 		told[key] = true
 		p := plugged{bay: bays[bay.Name], outlet: *byName[outlet.Name], cord: cord, at: at}
-		p.in, p.within = b.placeOf(&p.outlet)
+		p.in, p.within = b.boxAround(&p.outlet)
 		out = append(out, p)
 	}
 	for _, c := range b.Source.Top("cord") {
@@ -60,13 +60,13 @@ func (b *Build) pluggedIn(outlets []device) []plugged {
 	return out
 }
 
-// bays finds the bays of the build by their names.
-func (b *Build) bays() map[string]place {
-	out := map[string]place{} // lookup only
+// bayPlaces finds the bays of the build by their names.
+func (b *Build) bayPlaces() map[string]runBox {
+	out := map[string]runBox{} // lookup only
 	for i := range b.Runs {
 		for j := range b.Runs[i].Boxes {
 			if b.Runs[i].Boxes[j].Kind == model.Bay {
-				out[b.Runs[i].Boxes[j].Name] = place{&b.Runs[i], j}
+				out[b.Runs[i].Boxes[j].Name] = runBox{&b.Runs[i], j}
 			}
 		}
 	}
@@ -84,9 +84,9 @@ func (d *device) seenFrom(f geom.Frame) geom.Box {
 // of the projection (SPEC.md 7.1).
 const besideRun = geom.Length(50_000_000)
 
-// placeOf is the box of a run that a device lies in, its middle seen from above, if
+// boxAround is the box of a run that a device lies in, its middle seen from above, if
 // it lies under their top.
-func (b *Build) placeOf(d *device) (place, bool) {
+func (b *Build) boxAround(d *device) (runBox, bool) {
 	for i := range b.Runs {
 		run := &b.Runs[i]
 		at := d.seenFrom(run.Frame)
@@ -95,31 +95,31 @@ func (b *Build) placeOf(d *device) (place, bool) {
 			continue
 		}
 		if j := slices.IndexFunc(run.Boxes, func(box model.Box) bool { return box.Hull.U.Lo <= u && u <= box.Hull.U.Hi }); j >= 0 {
-			return place{run, j}, true
+			return runBox{run, j}, true
 		}
 	}
-	return place{}, false
+	return runBox{}, false
 }
 
 func plugOutOfReach(b *Build) {
 	outlets := b.outlets()
 	var inside map[*model.Box]string // the first outlet in a cabinet; lookup only
 	for _, p := range b.pluggedIn(outlets) {
-		why := b.outOfReach(&p)
+		why := b.whyNotPlugged(&p)
 		if why == "" {
 			continue
 		}
 		if inside == nil {
-			inside = b.inside(outlets)
+			inside = b.outletsInside(outlets)
 		}
 		b.Findings.Warnf("plug-out-of-reach", p.at, besides(p.bay, inside), "%s", why).
 			Also(p.outlet.block.Head, "the outlet")
 	}
 }
 
-// outOfReach says why nobody can plug an appliance in where it is said to be; it is
+// whyNotPlugged says why nobody can plug an appliance in where it is said to be; it is
 // empty where nothing is known against it.
-func (b *Build) outOfReach(p *plugged) string {
+func (b *Build) whyNotPlugged(p *plugged) string {
 	whose := fmt.Sprintf("The appliance of bay %q is to be plugged into %s", p.bay.box().Name, p.outlet.block.Describe())
 	switch {
 	case p.outlet.knee != nil && p.outlet.knee.Face == "room":
@@ -139,11 +139,11 @@ func (b *Build) outOfReach(p *plugged) string {
 	return ""
 }
 
-// inside finds an outlet that is used from inside each cabinet that has one.
-func (b *Build) inside(outlets []device) map[*model.Box]string {
+// outletsInside finds an outlet that is used from inside each cabinet that has one.
+func (b *Build) outletsInside(outlets []device) map[*model.Box]string {
 	out := map[*model.Box]string{}
 	for _, d := range outlets {
-		if in, ok := b.placeOf(&d); ok && in.box().Kind == model.Cabinet && out[in.box()] == "" {
+		if in, ok := b.boxAround(&d); ok && in.box().Kind == model.Cabinet && out[in.box()] == "" {
 			out[in.box()] = d.block.Key()
 		}
 	}
@@ -151,7 +151,7 @@ func (b *Build) inside(outlets []device) map[*model.Box]string {
 }
 
 // besides is an outlet that is used from a cabinet beside a bay.
-func besides(bay place, inside map[*model.Box]string) string {
+func besides(bay runBox, inside map[*model.Box]string) string {
 	for _, nth := range []int{bay.nth - 1, bay.nth + 1} {
 		if nth >= 0 && nth < len(bay.run.Boxes) {
 			if outlet := inside[&bay.run.Boxes[nth]]; outlet != "" {
@@ -166,11 +166,11 @@ func besides(bay place, inside map[*model.Box]string) string {
 // the run, across it and up, to the middle of the outlet.
 func cordTooShort(b *Build) {
 	for _, p := range b.pluggedIn(b.outlets()) {
-		if p.cord == nil || b.outOfReach(&p) != "" {
+		if p.cord == nil || b.whyNotPlugged(&p) != "" {
 			continue
 		}
 		a, at := p.bay.box().Appliance, p.outlet.seenFrom(p.bay.run.Frame)
-		along, across, up := apart(at.U.Mid(), a.U.Mid()), apart(at.V.Mid(), a.V.Lo), apart(at.Z.Mid(), a.Z.Lo)
+		along, across, up := distance(at.U.Mid(), a.U.Mid()), distance(at.V.Mid(), a.V.Lo), distance(at.Z.Mid(), a.Z.Lo)
 		slack, long := b.Length(p.cord, "slack"), b.Length(p.cord, "length")
 		need := along + across + up + slack
 		if need <= long {
@@ -183,10 +183,10 @@ func cordTooShort(b *Build) {
 	}
 }
 
-func apart(x, y geom.Length) geom.Length { return max(x-y, y-x) }
+func distance(x, y geom.Length) geom.Length { return max(x-y, y-x) }
 
 func noAirPath(b *Build) {
-	bays := b.bays()
+	bays := b.bayPlaces()
 	for _, run := range b.Source.Top("run") {
 		for _, bay := range run.Inner("bay") {
 			if b.Text(bay, "air") == "rear" {

@@ -5,13 +5,14 @@ import (
 	"slices"
 	"strings"
 
+	"barwright/compile/cordway"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/finding"
 )
 
 func wiringNotJudged(b *Build) {
-	if b.nec() || b.said("wiring", "ground_fault_within", "ground_fault_area") || len(b.outlets()) == 0 {
+	if b.nec() || b.limitsSay("wiring", "ground_fault_within", "ground_fault_area") || len(b.outlets()) == 0 {
 		return
 	}
 	for _, sink := range b.sinks() {
@@ -42,13 +43,13 @@ func (b *Build) sinks() []bowl {
 }
 
 // rim is the upper edge of a bowl: that of its cut-out, just over the slab.
-func (s *bowl) rim() []edge {
-	top := s.slab.Box.Z.Hi + 2*geom.Length(sealed)
-	return rim(s.slab.Frame, s.Box.With(geom.Z, geom.Span{Lo: top, Hi: top}))
+func (s *bowl) rim() []cordway.Edge {
+	top := s.slab.Box.Z.Hi + 2*cordway.Sealed
+	return cordway.Rim(s.slab.Frame, s.Box.With(geom.Z, geom.Span{Lo: top, Hi: top}))
 }
 
 func groundFaultMissing(b *Build) {
-	if !b.nec() && !b.said("ground_fault_within", "ground_fault_area") {
+	if !b.nec() && !b.limitsSay("ground_fault_within", "ground_fault_area") {
 		return
 	}
 	sinks := b.sinks()
@@ -61,7 +62,7 @@ func groundFaultMissing(b *Build) {
 		f := b.Findings.Warnf("ground-fault-missing", d.block.Head, groundFaultMend,
 			"%s does not say that it is protected against ground faults. The limits ask it of every outlet in an area with a sink where food or drink is made, and there is sink %q.",
 			finding.Capital(d.block.Describe()), sinks[0].Name)
-		likewise(f, bare[1:])
+		alsoDevices(f, bare[1:])
 		b.limitOf(f.Also(sinks[0].Why.At, "the sink"), "ground_fault_area")
 		return
 	}
@@ -77,86 +78,86 @@ const sealing = 10_000
 // groundFaultReach looks for outlets within a cord's reach of a bowl.
 func (b *Build) groundFaultReach(sinks []bowl, bare []device) {
 	reach := b.Length(b.Limits, "ground_fault_within")
-	barriers := b.barriers()
+	barriers := b.cordBarriers()
 	for _, d := range bare {
-		to := rim(d.frame, d.off())
-		slices.SortStableFunc(sinks, func(x, y bowl) int { return cmp.Compare(least(x.rim(), to), least(y.rim(), to)) })
+		to := cordway.Rim(d.frame, d.off())
+		slices.SortStableFunc(sinks, func(x, y bowl) int { return cmp.Compare(cordway.Least(x.rim(), to), cordway.Least(y.rim(), to)) })
 		best, nearest := float64(reach)+sealing, -1
-		var shortest way
+		var shortest cordway.Way
 		for i := range sinks {
 			from := sinks[i].rim()
-			if least(from, to) > best {
+			if cordway.Least(from, to) > best {
 				break
 			}
-			if w, ok := shortestWay(from, to, within(barriers, from, best), best); ok && (nearest < 0 || w.length() < best) {
-				best, nearest, shortest = w.length(), i, w
+			if w, ok := cordway.Shortest(from, to, cordway.Near(barriers, from, best), best); ok && (nearest < 0 || w.Length() < best) {
+				best, nearest, shortest = w.Length(), i, w
 			}
 		}
 		if nearest < 0 {
 			continue
 		}
-		sink, far := sinks[nearest], b.mark(best)
+		sink, far := sinks[nearest], b.toMark(best)
 		b.limitOf(b.Findings.Warnf("ground-fault-missing", d.block.Head, groundFaultMend,
 			"A cord from the rim of sink %q reaches %s in %s, %s. Outlets within %s are protected against ground faults; this one, %s, does not say so.",
-			sink.Name, d.block.Describe(), b.Show(far), shortest.bends(), b.Show(reach), b.nearer(reach-far)).
+			sink.Name, d.block.Describe(), b.Show(far), cordBends(&shortest), b.Show(reach), b.nearerBy(reach-far)).
 			Also(sink.Why.At, "the sink"), "ground_fault_within")
 	}
 }
 
 // off is where a cord ends at a device: just before the face that it is used from.
 func (d *device) off() geom.Box {
-	out := 2 * geom.Length(sealed)
+	out := 2 * cordway.Sealed
 	if d.knee != nil && d.knee.Face == "room" {
 		out = -out
 	}
 	return d.used.With(geom.V, d.used.V.Shift(out))
 }
 
-// nearer says how far within a reach something is.
-func (b *Build) nearer(by geom.Length) string {
+// nearerBy says how far within a reach something is.
+func (b *Build) nearerBy(by geom.Length) string {
 	if by <= 0 {
 		return "just as near"
 	}
 	return b.Show(by) + " nearer"
 }
 
-// mark is a way as a tape shows it.
-func (b *Build) mark(nm float64) geom.Length {
+// toMark is a way as a tape shows it.
+func (b *Build) toMark(nm float64) geom.Length {
 	return geom.Length(nm/float64(b.Marks)+0.5) * b.Marks
 }
 
-// bends says how a way goes.
-func (w *way) bends() string {
-	if n := len(w.points) - 2; n > 0 {
+// cordBends says how a way goes.
+func cordBends(w *cordway.Way) string {
+	if n := w.Bends(); n > 0 {
 		return "round " + finding.Counted(n, "edge")
 	}
 	return "straight"
 }
 
-// barriers lists what a cord does not pierce: the walls, the framing of knee walls,
+// cordBarriers lists what a cord does not pierce: the walls, the framing of knee walls,
 // slabs, and the boards that stay where they are.
-func (b *Build) barriers() []barrier {
-	var out []barrier
+func (b *Build) cordBarriers() []cordway.Barrier {
+	var out []cordway.Barrier
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
-		out = append(out, barrierOf(w.Frame, geom.Box{U: geom.Span{Hi: w.Length}, V: geom.Span{Lo: -wallThickness}, Z: geom.Span{Lo: -1, Hi: wallHeight}}))
+		out = append(out, cordway.BarrierOf(w.Frame, geom.Box{U: geom.Span{Hi: w.Length}, V: geom.Span{Lo: -wallThickness}, Z: geom.Span{Lo: -1, Hi: wallHeight}}))
 	}
 	for i := range b.KneeWalls {
-		out = append(out, barrierOf(b.KneeWalls[i].Frame, b.KneeWalls[i].Framing))
+		out = append(out, cordway.BarrierOf(b.KneeWalls[i].Frame, b.KneeWalls[i].Framing))
 	}
 	for i := range b.Slabs {
-		out = append(out, barrierOf(b.Slabs[i].Frame, b.Slabs[i].Box))
+		out = append(out, cordway.BarrierOf(b.Slabs[i].Frame, b.Slabs[i].Box))
 	}
 	for i := range b.Parts {
 		p := &b.Parts[i]
-		if p.Kind != model.Panel || !fixed(p) {
+		if p.Kind != model.Panel || !staysPut(p) {
 			continue
 		}
 		box := p.Placement.Box
 		if p.BlockKind() == "skin" && p.Placement.Out.Axis == geom.U {
 			box.V.Hi = min(box.V.Hi, 0) // of one that is L-shaped, over the run too
 		}
-		out = append(out, barrierOf(p.Placement.Frame, box))
+		out = append(out, cordway.BarrierOf(p.Placement.Frame, box))
 	}
 	return out
 }
@@ -168,9 +169,9 @@ const (
 	wallHeight    = geom.Length(100_000_000_000)
 )
 
-// fixed reports whether a board stays where it is: doors, drawers and shelves on
+// staysPut reports whether a board stays where it is: doors, drawers and shelves on
 // pins do not, and strips on a skin are too thin to count.
-func fixed(p *model.Part) bool {
+func staysPut(p *model.Part) bool {
 	_, own, _ := strings.Cut(p.ID, "/")
 	for _, name := range []string{"door", "drawer", "shelf", "batten", "cap", "strip-room", "strip-end"} {
 		if own == name || strings.HasPrefix(own, name+"-") {
@@ -178,27 +179,4 @@ func fixed(p *model.Part) bool {
 		}
 	}
 	return true
-}
-
-// within are the barriers that a way so long from a rim could meet.
-func within(barriers []barrier, from []edge, most float64) []barrier {
-	var out []barrier
-	round := from[0][0].to(from[2][0])
-	for i := range barriers {
-		at, far := barriers[i].local(from[0][0]), 0.0
-		for j := range at {
-			off := max(barriers[i].lo[j]-at[j], at[j]-barriers[i].hi[j], 0)
-			far += float64(off * off)
-		}
-		if reach := most + round; far <= float64(reach*reach) {
-			out = append(out, barriers[i])
-		}
-	}
-	return out
-}
-
-// least is less than any way between two rims.
-func least(from, to []edge) float64 {
-	round := from[0][0].to(from[2][0]) + to[0][0].to(to[2][0])
-	return from[0][0].to(to[0][0]) - round
 }

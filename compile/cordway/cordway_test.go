@@ -1,4 +1,4 @@
-package rule
+package cordway
 
 import (
 	"math"
@@ -21,10 +21,10 @@ func inFeet(u0, u1, v0, v1, z0, z1 int) geom.Box {
 // way, may add to a way of two bends, in feet.
 const bendsOff = 4e-5
 
-// TestShortestWayByHand has ways that unfold into one plane, worked out by hand.
+// TestShortestByHand has ways that unfold into one plane, worked out by hand.
 // All are in feet; the rims are 1 long along u. However the scene is turned, the way
 // stays as long.
-func TestShortestWayByHand(t *testing.T) {
+func TestShortestByHand(t *testing.T) {
 	for _, c := range []struct {
 		name     string
 		from, to geom.Box
@@ -49,16 +49,16 @@ func TestShortestWayByHand(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			for _, f := range []geom.Frame{{}, {Origin: geom.Point{X: 3 * length.Metre, Y: -length.Metre}, Turn: 123_400_000}} {
-				var barriers []barrier
+				var barriers []Barrier
 				for _, b := range c.barriers {
-					barriers = append(barriers, barrierOf(f, b))
+					barriers = append(barriers, BarrierOf(f, b))
 				}
 				const foot = float64(12 * inch)
-				w, ok := shortestWay(rim(f, c.from), rim(f, c.to), barriers, 100*foot)
-				if got := w.length() / foot; !ok || math.Abs(got-c.want) > bendsOff {
+				w, ok := Shortest(Rim(f, c.from), Rim(f, c.to), barriers, 100*foot)
+				if got := w.Length() / foot; !ok || math.Abs(got-c.want) > bendsOff {
 					t.Errorf("%v, %v by hand: %v", got, c.want, w.points)
 				}
-				if _, ok := shortestWay(rim(f, c.from), rim(f, c.to), barriers, (c.want-bendsOff)*foot); ok {
+				if _, ok := Shortest(Rim(f, c.from), Rim(f, c.to), barriers, (c.want-bendsOff)*foot); ok {
 					t.Error("a shorter one is found")
 				}
 			}
@@ -71,12 +71,12 @@ const cells, storeys = 10, 6
 
 type cell struct{ x, y, z int }
 
-// TestShortestWayOnGrid compares with Dijkstra's method on a grid: from each point
+// TestShortestOnGrid compares with Dijkstra's method on a grid: from each point
 // to all within three feet, without the project's own test of what is pierced. A
 // way on the grid is one that is possible, so ours is no longer; all
 // edges lie on lines of the grid, whose directions are so close that it is longer by
 // 2 % at most.
-func TestShortestWayOnGrid(t *testing.T) {
+func TestShortestOnGrid(t *testing.T) {
 	random := rand.New(rand.NewSource(7))
 	bent := 0
 	for scene := range 30 {
@@ -90,20 +90,20 @@ func TestShortestWayOnGrid(t *testing.T) {
 			continue
 		}
 		from, to := inFeet(0, 2, 0, 0, 1, 1), inFeet(7, 9, 9, 9, 1, 1)
-		var barriers []barrier
+		var barriers []Barrier
 		for _, b := range boxes {
-			barriers = append(barriers, barrierOf(geom.Frame{}, b))
+			barriers = append(barriers, BarrierOf(geom.Frame{}, b))
 		}
 		const foot = float64(12 * inch)
 		grid := onGrid(boxes, from, to)
-		w, ok := shortestWay(rim(geom.Frame{}, from), rim(geom.Frame{}, to), barriers, 100*foot)
+		w, ok := Shortest(Rim(geom.Frame{}, from), Rim(geom.Frame{}, to), barriers, 100*foot)
 		if !ok {
 			t.Fatalf("scene %d: no way", scene)
 		}
 		if len(w.points) > 2 {
 			bent++
 		}
-		if got := w.length() / foot; got > grid+2*bendsOff || got < grid*0.98 {
+		if got := w.Length() / foot; got > grid+2*bendsOff || got < grid*0.98 {
 			t.Errorf("scene %d: %v, on the grid %v: %v", scene, got, grid, boxes)
 		}
 	}

@@ -1,4 +1,6 @@
-package rule
+// Package cordway finds the shortest way that a cord could take between two rims
+// without piercing what stands between.
+package cordway
 
 import (
 	"math"
@@ -21,25 +23,28 @@ func (p spot) to(q spot) float64 {
 	return math.Sqrt(d.dot(d))
 }
 
-// edge is a straight line between two points, on which a way may bend, begin or end.
-type edge [2]spot
+// Edge is a straight line between two points, on which a way may bend, begin or end.
+type Edge [2]spot
 
-func (e edge) at(t float64) spot { return e[0].plus(e[1].plus(e[0], -1), t) }
+func (e Edge) at(t float64) spot { return e[0].plus(e[1].plus(e[0], -1), t) }
 
-// sealed is how much larger than it is a barrier counts, so that no way slips
+// Sealed is how much larger than it is a barrier counts, so that no way slips
 // between two that touch; ways bend twice as far off it.
-const sealed = float64(geom.Length(1000))
+const Sealed geom.Length = 1000
 
-// barrier is a solid that no cord pierces: a box of a frame.
-type barrier struct {
+const bendOff = float64(2 * Sealed)
+
+// Barrier is a solid that no cord pierces: a box of a frame.
+type Barrier struct {
 	origin   spot
 	sin, cos float64
 	lo, hi   [3]float64 // u, v, z
 }
 
-func barrierOf(f geom.Frame, b geom.Box) barrier {
+// BarrierOf is a box of a frame as a barrier.
+func BarrierOf(f geom.Frame, b geom.Box) Barrier {
 	sin, cos := f.Turn.SinCos()
-	out := barrier{origin: spot{float64(f.Origin.X), float64(f.Origin.Y), 0}, sin: sin, cos: cos}
+	out := Barrier{origin: spot{float64(f.Origin.X), float64(f.Origin.Y), 0}, sin: sin, cos: cos}
 	for axis := geom.U; axis <= geom.Z; axis++ {
 		out.lo[axis], out.hi[axis] = float64(b.Along(axis).Lo), float64(b.Along(axis).Hi)
 	}
@@ -47,21 +52,21 @@ func barrierOf(f geom.Frame, b geom.Box) barrier {
 }
 
 // local turns a point of the room into the barrier's u, v, z.
-func (b *barrier) local(p spot) [3]float64 {
+func (b *Barrier) local(p spot) [3]float64 {
 	x, y := p.x-b.origin.x, p.y-b.origin.y
 	return [3]float64{float64(x*b.cos) + float64(y*b.sin), float64(y*b.cos) - float64(x*b.sin), p.z}
 }
 
-func (b *barrier) room(p [3]float64) spot {
+func (b *Barrier) room(p [3]float64) spot {
 	return spot{b.origin.x + float64(p[0]*b.cos) - float64(p[1]*b.sin), b.origin.y + float64(p[0]*b.sin) + float64(p[1]*b.cos), p[2]}
 }
 
 // pierced reports whether the line from p to q goes through the barrier.
-func (b *barrier) pierced(p, q spot) bool {
+func (b *Barrier) pierced(p, q spot) bool {
 	from, to := b.local(p), b.local(q)
 	enter, leave := 0.0, 1.0
 	for i := range from {
-		lo, hi, step := b.lo[i]-sealed, b.hi[i]+sealed, to[i]-from[i]
+		lo, hi, step := b.lo[i]-float64(Sealed), b.hi[i]+float64(Sealed), to[i]-from[i]
 		if step == 0 {
 			if from[i] <= lo || from[i] >= hi {
 				return false
@@ -76,39 +81,39 @@ func (b *barrier) pierced(p, q spot) bool {
 
 // edges are the twelve of the barrier, as far as they lie over the floor and within
 // a reach of a point.
-func (b *barrier) edges(about spot, reach float64) []edge {
+func (b *Barrier) edges(about spot, reach float64) []Edge {
 	centre := b.local(about)
-	var out []edge
+	var out []Edge
 	for axis := range 3 {
 		i, j := (axis+1)%3, (axis+2)%3
 		for corner := range 4 {
 			var p [3]float64
-			p[i], p[j] = b.lo[i]-2*sealed, b.lo[j]-2*sealed
+			p[i], p[j] = b.lo[i]-bendOff, b.lo[j]-bendOff
 			if corner&1 != 0 {
-				p[i] = b.hi[i] + 2*sealed
+				p[i] = b.hi[i] + bendOff
 			}
 			if corner&2 != 0 {
-				p[j] = b.hi[j] + 2*sealed
+				p[j] = b.hi[j] + bendOff
 			}
 			q := p
-			p[axis] = max(b.lo[axis]-2*sealed, centre[axis]-reach)
-			q[axis] = min(b.hi[axis]+2*sealed, centre[axis]+reach)
+			p[axis] = max(b.lo[axis]-bendOff, centre[axis]-reach)
+			q[axis] = min(b.hi[axis]+bendOff, centre[axis]+reach)
 			if axis == 2 {
 				p[2] = max(p[2], 0)
 			}
 			if p[axis] < q[axis] && p[2] >= 0 {
-				out = append(out, edge{b.room(p), b.room(q)})
+				out = append(out, Edge{b.room(p), b.room(q)})
 			}
 		}
 	}
 	return out
 }
 
-// rim are the four sides of a rectangle in a plane of a frame: two axes with their
+// Rim are the four sides of a rectangle in a plane of a frame: two axes with their
 // extents, and the place on the third.
-func rim(f geom.Frame, box geom.Box) []edge {
-	b := barrierOf(f, box)
-	var out []edge
+func Rim(f geom.Frame, box geom.Box) []Edge {
+	b := BarrierOf(f, box)
+	var out []Edge
 	flat := slices.IndexFunc([]geom.Axis{geom.U, geom.V, geom.Z}, func(a geom.Axis) bool { return box.Along(a).Size() == 0 })
 	i, j := (flat+1)%3, (flat+2)%3
 	corner := func(onI, onJ float64) spot {
@@ -117,17 +122,18 @@ func rim(f geom.Frame, box geom.Box) []edge {
 		return b.room(p)
 	}
 	a, c, d, e := corner(b.lo[i], b.lo[j]), corner(b.hi[i], b.lo[j]), corner(b.hi[i], b.hi[j]), corner(b.lo[i], b.hi[j])
-	return append(out, edge{a, c}, edge{c, d}, edge{d, e}, edge{e, a})
+	return append(out, Edge{a, c}, Edge{c, d}, Edge{d, e}, Edge{e, a})
 }
 
-// way is a line of straight pieces: where it begins, where it bends and where it
+// Way is a line of straight pieces: where it begins, where it bends and where it
 // ends, each on an edge.
-type way struct {
-	edges  []edge
+type Way struct {
+	edges  []Edge
 	points []spot
 }
 
-func (w *way) length() float64 {
+// Length is that of all its pieces, in nanometres.
+func (w *Way) Length() float64 {
 	sum := 0.0
 	for i := range w.points[1:] {
 		sum += w.points[i].to(w.points[i+1])
@@ -135,17 +141,17 @@ func (w *way) length() float64 {
 	return sum
 }
 
-// shortestWay is the shortest of the ways from one rim to another that pierce no
+// Shortest is the shortest of the ways from one rim to another that pierce no
 // barrier; ok is false where none is as short as most. Barriers are heeded as the
 // way meets them: while it still pierces others, it is shorter than the one looked
 // for, so that one too long already ends the search, and so does one past many.
-func shortestWay(from, to []edge, barriers []barrier, most float64) (w way, ok bool) {
-	var heeded []barrier
+func Shortest(from, to []Edge, barriers []Barrier, most float64) (w Way, ok bool) {
+	var heeded []Barrier
 	taken := make([]bool, len(barriers))
 	for {
 		w, ok = wayPast(from, to, heeded, most)
-		if !ok || w.length() > most {
-			return way{}, false
+		if !ok || w.Length() > most {
+			return Way{}, false
 		}
 		free := true
 		for i := range barriers {
@@ -159,7 +165,10 @@ func shortestWay(from, to []edge, barriers []barrier, most float64) (w way, ok b
 	}
 }
 
-func (w *way) pierces(b *barrier) bool {
+// Bends is how often it bends.
+func (w *Way) Bends() int { return len(w.points) - 2 }
+
+func (w *Way) pierces(b *Barrier) bool {
 	for i := range w.points[1:] {
 		if b.pierced(w.points[i], w.points[i+1]) {
 			return true
@@ -168,8 +177,8 @@ func (w *way) pierces(b *barrier) bool {
 	return false
 }
 
-func seen(barriers []barrier, p, q spot) bool {
-	return !slices.ContainsFunc(barriers, func(b barrier) bool { return b.pierced(p, q) })
+func seen(barriers []Barrier, p, q spot) bool {
+	return !slices.ContainsFunc(barriers, func(b Barrier) bool { return b.pierced(p, q) })
 }
 
 // mostHeeded bounds the barriers of one way; within six feet a dozen are many.
@@ -181,7 +190,7 @@ const stops = 9
 
 // node is a point that a way may bend in.
 type node struct {
-	on    edge
+	on    Edge
 	at    spot
 	ahead float64 // to the end at least
 	sofar float64 // the shortest way to it
@@ -193,7 +202,7 @@ type node struct {
 // wayPast is the shortest way past a few barriers: of all that bend in one of the
 // points of their edges (the method of A*, each line looked at only when it would
 // shorten a way), slid along these edges to its least length.
-func wayPast(from, to []edge, barriers []barrier, most float64) (way, bool) {
+func wayPast(from, to []Edge, barriers []Barrier, most float64) (Way, bool) {
 	most += most / 50 // the way is not slid yet
 	nodes := nodesOf(from, to, barriers, most)
 	for {
@@ -204,7 +213,7 @@ func wayPast(from, to []edge, barriers []barrier, most float64) (way, bool) {
 			}
 		}
 		if next < 0 {
-			return way{}, false
+			return Way{}, false
 		}
 		n := &nodes[next]
 		n.done = true
@@ -223,12 +232,12 @@ func wayPast(from, to []edge, barriers []barrier, most float64) (way, bool) {
 	}
 }
 
-func nodesOf(from, to []edge, barriers []barrier, most float64) []node {
+func nodesOf(from, to []Edge, barriers []Barrier, most float64) []node {
 	goal := to[0][0].plus(to[2][0], 1)
 	goal = spot{goal.x / 2, goal.y / 2, goal.z / 2}
 	round := goal.to(to[0][0])
 	var nodes []node
-	add := func(e edge, n node) {
+	add := func(e Edge, n node) {
 		for i := range stops {
 			n.on, n.at = e, e.at(float64(i)/(stops-1))
 			n.ahead = max(0, n.at.to(goal)-round)
@@ -251,8 +260,8 @@ func nodesOf(from, to []edge, barriers []barrier, most float64) []node {
 	return nodes
 }
 
-func traced(nodes []node, last int) way {
-	var w way
+func traced(nodes []node, last int) Way {
+	var w Way
 	for i := last; i >= 0; i = nodes[i].back {
 		w.edges, w.points = append(w.edges, nodes[i].on), append(w.points, nodes[i].at)
 	}
@@ -263,19 +272,19 @@ func traced(nodes []node, last int) way {
 
 // tighten slides the points of a way along their edges, one after the other, until
 // it gets no shorter; no point goes where its neighbours are not seen.
-func (w *way) tighten(barriers []barrier) {
+func (w *Way) tighten(barriers []Barrier) {
 	for range 1000 {
-		before := w.length()
+		before := w.Length()
 		for i := range w.points {
 			w.slide(i, barriers)
 		}
-		if before-w.length() < sealed/100 {
+		if before-w.Length() < float64(Sealed)/100 {
 			return
 		}
 	}
 }
 
-func (w *way) slide(i int, barriers []barrier) {
+func (w *Way) slide(i int, barriers []Barrier) {
 	e, at := w.edges[i], w.points[i]
 	along := e[1].plus(e[0], -1)
 	long := along.dot(along)
@@ -302,7 +311,7 @@ func (w *way) slide(i int, barriers []barrier) {
 // bend is where on an edge the way between its neighbours is shortest: where the
 // straight line would cross it, were one of them turned about the edge into the
 // other's plane.
-func bend(e edge, along spot, long float64, beside []spot) float64 {
+func bend(e Edge, along spot, long float64, beside []spot) float64 {
 	var t, off [2]float64
 	for k, p := range beside {
 		t[k] = p.plus(e[0], -1).dot(along) / long
@@ -315,4 +324,27 @@ func bend(e edge, along spot, long float64, beside []spot) float64 {
 		return t[0]
 	}
 	return (float64(t[0]*off[1]) + float64(t[1]*off[0])) / (off[0] + off[1])
+}
+
+// Near are the barriers that a way so long from a rim could meet.
+func Near(barriers []Barrier, from []Edge, most float64) []Barrier {
+	var out []Barrier
+	round := from[0][0].to(from[2][0])
+	for i := range barriers {
+		at, far := barriers[i].local(from[0][0]), 0.0
+		for j := range at {
+			off := max(barriers[i].lo[j]-at[j], at[j]-barriers[i].hi[j], 0)
+			far += float64(off * off)
+		}
+		if reach := most + round; far <= float64(reach*reach) {
+			out = append(out, barriers[i])
+		}
+	}
+	return out
+}
+
+// Least is less than any way between two rims.
+func Least(from, to []Edge) float64 {
+	round := from[0][0].to(from[2][0]) + to[0][0].to(to[2][0])
+	return from[0][0].to(to[0][0]) - round
 }
