@@ -210,7 +210,8 @@ func (s *search) said(slug ast.Expr, severity string) {
 		}
 		if !slices.Contains(s.slugs[text], severity) {
 			s.slugs[text] = append(s.slugs[text], severity)
-			slices.Sort(s.slugs[text])
+			gravest := []string{"error", "warning", "note"}
+			slices.SortFunc(s.slugs[text], func(a, b string) int { return slices.Index(gravest, a) - slices.Index(gravest, b) })
 		}
 		return
 	case *ast.Ident:

@@ -174,7 +174,7 @@ func boxBehindPanel(b *Build) {
 		return
 	}
 	back := func(d device) (by geom.Length, board *model.Part) {
-		if d.wall == nil || b.Flag(d.block, "extender") {
+		if d.wall == nil || b.Flag(d.block, "extender") || b.Flag(d.block.Parent, "extenders") {
 			return 0, nil
 		}
 		for _, p := range d.panels {
@@ -193,7 +193,7 @@ func boxBehindPanel(b *Build) {
 	f := b.Findings.Notef("box-behind-panel", d.block.Head,
 		"The front of the box of %s lies %s behind the face of the %s of %s, through which it is used. In wood or another surface that burns it is flush or stands out.",
 		d.block.Describe(), b.Show(by), board.Name, board.Owner)
-	f.Mend = "extender = true, with a ring that brings the box out to that face"
+	f.Mend = "extender = true, or extenders = true of the wall, with rings that bring boxes out to that face"
 	alsoDevices(f.Also(board.Why.At, "the board"), behind[1:])
 }
 

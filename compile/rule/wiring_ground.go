@@ -53,7 +53,9 @@ func groundFaultMissing(b *Build) {
 		return
 	}
 	sinks := b.sinks()
-	bare := slices.DeleteFunc(b.outlets(), func(d device) bool { return b.Flag(d.block, "ground_fault") })
+	bare := slices.DeleteFunc(b.outlets(), func(d device) bool {
+		return b.Flag(d.block, "ground_fault") || b.Flag(d.block.Parent, "ground_fault")
+	})
 	if len(sinks) == 0 || len(bare) == 0 {
 		return
 	}

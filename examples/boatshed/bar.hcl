@@ -16,20 +16,11 @@ room {
     corner  = 90.4 # to the next wall, as measured
     backing = "studs"
     studs   = { first = 9.5, spacing = 16 }
-    outlet "kettle" {
-      at       = [14.5, 17]
-      extender = true # a ring out to the face of the cabinet's back; likewise below
-    }
 
-    outlet "cooler" { # in the box beside the bay: behind the cooler no plug fits
-      at       = [62.5, 17]
-      extender = true
-    }
-
-    outlet "grinder" {
-      at       = [83.375, 19.5]
-      extender = true
-    }
+    extenders = true # rings bring its boxes out to the faces of the cabinets' backs
+    outlet "kettle" { at = [14.5, 17] }
+    outlet "cooler" { at = [62.5, 17] } # in the box beside the bay: behind the cooler no plug fits
+    outlet "grinder" { at = [83.375, 19.5] }
   }
 
   wall "east" {
@@ -143,6 +134,7 @@ knee_wall "bar" {
   floor_screws = screw.floor
   run_screws   = screw.wall
   router       = router.bench
+  ground_fault = true # its outlets are near the sink
   supports {
     count      = 4
     plate      = flat_bar.arm
@@ -153,17 +145,15 @@ knee_wall "bar" {
   }
 
   outlet "blender" {
-    face         = "work"
-    from_left    = 27
-    lying        = true # 3 in between counter and plate: no room for a box that stands
-    ground_fault = true # the sink is near
+    face      = "work"
+    from_left = 27
+    lying     = true # 3 in between counter and plate: no room for a box that stands
   }
 
   outlet "scale" {
-    face         = "work"
-    mirrors      = outlet.blender
-    lying        = true
-    ground_fault = true
+    face    = "work"
+    mirrors = outlet.blender
+    lying   = true
   }
 
   skin "work" {

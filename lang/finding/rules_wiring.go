@@ -16,7 +16,7 @@ open front or its doors, but through no board. It begins at the cut-out of the s
 bowl, and ends at the nearest point of the outlet's box. What the text does not tell of, as a pane of glass between, is
 not counted.
 
-ground_fault = true says that the outlet is protected. limits { ground_fault_within = … } states another reach, and
+ground_fault = true says that the outlet is protected, or of a wall that all in it are. limits { ground_fault_within = … } states another reach, and
 limits { ground_fault_area = true } asks it of every outlet, as newer codes do where food or drink is made.`,
 		},
 		{
@@ -69,7 +69,7 @@ depth of common ones, and other walls are not judged. A box that stands out of t
 The box is flush with the wall, and a cabinet's back now stands before it. Between the box and the face of the back wood
 lies open to the sparks of a bad connection, and the screws of the outlet may no longer reach.
 
-extender = true says that a ring brings the box out to that face. Nothing is said where the opening is as large as the
+extender = true says that a ring brings the box out to that face, extenders = true of its wall that all have one. Nothing is said where the opening is as large as the
 cover plate, which then lies on the wall, nor where stands_out brings the box as far.`,
 		},
 		{

@@ -35,6 +35,8 @@ var wall = &Block{
 			{Name: "last", Type: Place, Doc: "none beyond it; the wall's end where it is left out"},
 		}},
 		{Name: "cavity", Type: Length, Default: "3 1/2in", Metric: "89mm", Doc: "depth that a box may take behind its face; that of common studs where it is left out, and not judged in other walls"},
+		{Name: "extenders", Type: Flag, Default: "false", Doc: "all its boxes have an extender"},
+		{Name: "ground_fault", Type: Flag, Default: "false", Doc: "all its outlets are protected against ground faults"},
 		{Name: "baseboard", Type: Object, Doc: "along its foot; what stands against the wall is cut for it", Fields: []Attr{
 			{Name: "height", Type: Length, Required: true},
 			{Name: "thickness", Type: Length, Required: true},

@@ -7,10 +7,9 @@ given { bar_top = 42 }
 room { # walls follow one another to the right, as one turns round facing them
   wall "lake" {
     length = "11ft 2in"
-    outlet "kettle" {
-      at       = [12.5, 17] # its centre, along the wall and above the floor
-      extender = true       # a ring brings its front out to the face of the cabinet's back
-    }
+
+    extenders = true                    # a ring brings its box out to the face of the cabinet's back
+    outlet "kettle" { at = [12.5, 17] } # its centre, along the wall and above the floor
   }
 
   # The wall on the right, and the pipe that stands out of it.
@@ -108,6 +107,7 @@ knee_wall "bar" {
   router = router.bench
 
   # Steel plates, let in flush, that carry what stands out over the room.
+  ground_fault = true # its outlet is near the sink
   supports {
     count      = 3
     plate      = flat_bar.arm
@@ -119,10 +119,9 @@ knee_wall "bar" {
 
   # New: an outlet between counter and bar top, and panels over the framing.
   outlet "blender" {
-    face         = "work"
-    from_left    = 40
-    lying        = true
-    ground_fault = true # the sink is near
+    face      = "work"
+    from_left = 40
+    lying     = true
   }
 
   skin "work" {

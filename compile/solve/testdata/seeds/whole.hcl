@@ -92,6 +92,7 @@ room {
     corner    = 89.5
     backing   = "studs"
     cavity    = 100
+    extenders = false
     studs     = { first = 200, spacing = 400, last = 2800 }
     baseboard = { height = 80, thickness = 15, from = 2400, to = 2800 }
     outlet "a" {
@@ -103,6 +104,7 @@ room {
       wires     = { awg14 = 4, grounds = 2, devices = 1, fittings = 0, clamps = false }
 
       ground_fault = true
+      extender     = true
     }
 
     switch "b" {
@@ -126,7 +128,8 @@ room {
   }
 
   wall "short" {
-    length = 4000
+    ground_fault = false
+    length       = 4000
     stub "waste" {
       at         = [2000, 450]
       diameter   = 43
@@ -251,6 +254,7 @@ knee_wall "bar" {
   screws        = screw.all
   floor_screws  = screw.all
   run_screws    = screw.all
+  ground_fault  = true
   router        = router.bench
   top_plates    = 2
   bottom_plates = 2
@@ -278,7 +282,9 @@ knee_wall "bar" {
     height    = 957
     box       = { width = 76, height = 60, depth = 40, volume = 12 }
     wires     = { awg14 = 2 }
-    cover     = { width = 86, height = 70 }
+
+    ground_fault = false
+    cover        = { width = 86, height = 70 }
   }
 
   outlet "p" {
