@@ -16,6 +16,8 @@ room {
     corner  = 90.4 # to the next wall, as measured
     backing = "studs"
     studs   = { first = 9.5, spacing = 16 }
+
+    extenders = true # rings bring its boxes out to the faces of the cabinets' backs
     outlet "kettle" { at = [14.5, 17] }
     outlet "cooler" { at = [62.5, 17] } # in the box beside the bay: behind the cooler no plug fits
     outlet "grinder" { at = [83.375, 19.5] }
@@ -136,6 +138,7 @@ knee_wall "bar" {
   floor_screws = screw.floor
   run_screws   = screw.wall
   router       = router.bench
+  ground_fault = true # its outlets are near the sink
   supports {
     count       = 4
     plate       = flat_bar.arm

@@ -17,6 +17,7 @@ var kneeWall = &Block{
 		{Name: "router", Type: Ref, Refs: []string{"router"}, Doc: "that cuts the recesses; needed where there are supports"},
 		{Name: "top_plates", Type: Count, Default: "1", Doc: "upper plates, one on another"},
 		{Name: "bottom_plates", Type: Count, Default: "1", Doc: "lower plates, one on another"},
+		{Name: "ground_fault", Type: Flag, Default: "false", Doc: "all its outlets are protected against ground faults"},
 		{Name: "studs_from", Type: Choice, Choices: []string{"left", "right"}, Default: "left", Doc: "the end that the spacing of the studs is counted from"},
 	},
 	Blocks: []*Block{supports, kneeOutlet, skin, corner},

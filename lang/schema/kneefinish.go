@@ -1,9 +1,11 @@
 package schema
 
+import "slices"
+
 var kneeOutlet = &Block{
 	Kind: "outlet", Named: true,
 	Doc: "an electrical box in the knee wall",
-	Attrs: []Attr{
+	Attrs: slices.Concat([]Attr{
 		{Name: "face", Type: Choice, Choices: []string{"work", "room"}, Required: true, Doc: "the side that it is used from"},
 		{Name: "from_left", Type: Place, Doc: "its centre from the left end of the framing as one looks at that face; from_right instead where it is left out"},
 		{Name: "from_right", Type: Place, Doc: "its centre from the right end of that face"},
@@ -13,7 +15,8 @@ var kneeOutlet = &Block{
 		{Name: "box", Type: Object, Doc: "the box", Fields: boxFields},
 		{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
 		{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "2mm", Doc: "between box and opening, all round"},
-	},
+		wires,
+	}, groundFault),
 }
 
 var skin = &Block{

@@ -1,5 +1,7 @@
 package schema
 
+import "slices"
+
 var room = &Block{
 	Kind: "room", Once: true,
 	Doc:    "the room as measured",
@@ -33,6 +35,9 @@ var wall = &Block{
 			{Name: "spacing", Type: Length, Default: "16in", Metric: "400mm", Doc: "from centre to centre"},
 			{Name: "last", Type: Place, Doc: "none beyond it; the wall's end where it is left out"},
 		}},
+		{Name: "cavity", Type: Length, Default: "3 1/2in", Metric: "89mm", Doc: "depth that a box may take behind its face; that of common studs where it is left out, and not judged in other walls"},
+		{Name: "extenders", Type: Flag, Default: "false", Doc: "all its boxes have an extender"},
+		{Name: "ground_fault", Type: Flag, Default: "false", Doc: "all its outlets are protected against ground faults"},
 		{Name: "baseboard", Type: Object, Doc: "along its foot; what stands against the wall is cut for it", Fields: []Attr{
 			{Name: "height", Type: Length, Required: true},
 			{Name: "thickness", Type: Length, Required: true},
@@ -46,7 +51,7 @@ var wall = &Block{
 var wallSwitch = &Block{
 	Kind: "switch", Named: true,
 	Doc:   "a switch in the wall",
-	Attrs: wallOutlet.Attrs,
+	Attrs: wallBox,
 }
 
 var vent = &Block{
@@ -66,23 +71,47 @@ var vent = &Block{
 
 var wallOutlet = &Block{
 	Kind: "outlet", Named: true,
-	Doc: "an electrical box in the wall",
-	Attrs: []Attr{
-		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
-		{Name: "box", Type: Object, Doc: "the box in the wall", Fields: boxFields},
-		{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
-		{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "2mm", Doc: "between box and opening, all round"},
-		{Name: "stands_out", Type: Reach, Default: "0in", Metric: "0mm", Doc: "from the wall's face"},
-		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Doc: "how panels let it through: with wood all round it, or open to an edge, where a pipe keeps a round end (slot) or not (notch)"},
-		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Doc: "the edge of the panel that a slot or notch is open to"},
-		{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Doc: "radius of the corners of its openings"},
-	},
+	Doc:   "an electrical box in the wall",
+	Attrs: slices.Concat(wallBox, groundFault),
+}
+
+var wallBox = []Attr{
+	{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
+	{Name: "box", Type: Object, Doc: "the box in the wall", Fields: boxFields},
+	{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
+	{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "2mm", Doc: "between box and opening, all round"},
+	{Name: "stands_out", Type: Reach, Default: "0in", Metric: "0mm", Doc: "from the wall's face"},
+	{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Doc: "how panels let it through: with wood all round it, or open to an edge, where a pipe keeps a round end (slot) or not (notch)"},
+	{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Doc: "the edge of the panel that a slot or notch is open to"},
+	{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Doc: "radius of the corners of its openings"},
+	{Name: "extender", Type: Flag, Default: "false", Doc: "a ring brings its front out to the face of the board that it is used through"},
+	wires,
+}
+
+// wires are what a box holds, for the count of its fill.
+var wires = Attr{Name: "wires", Type: Object, Doc: "what the box holds, each conductor that ends or is spliced in it or passes through", Fields: []Attr{
+	{Name: "awg14", Type: Whole, Default: "0", Doc: "conductors of 14 AWG, without grounds"},
+	{Name: "awg12", Type: Whole, Default: "0", Doc: "of 12 AWG, and so on"},
+	{Name: "awg10", Type: Whole, Default: "0"},
+	{Name: "awg8", Type: Whole, Default: "0"},
+	{Name: "awg6", Type: Whole, Default: "0"},
+	{Name: "awg16", Type: Whole, Default: "0"},
+	{Name: "awg18", Type: Whole, Default: "0"},
+	{Name: "grounds", Type: Whole, Default: "0", Doc: "equipment grounds"},
+	{Name: "devices", Type: Whole, Default: "1", Doc: "yokes with an outlet or a switch"},
+	{Name: "fittings", Type: Whole, Default: "0", Doc: "kinds of fittings inside that support a fixture"},
+	{Name: "clamps", Type: Flag, Default: "true", Doc: "cable clamps inside the box"},
+}}
+
+var groundFault = []Attr{
+	{Name: "ground_fault", Type: Flag, Default: "false", Doc: "it is protected against ground faults, by itself or by a device before it"},
 }
 
 var boxFields = []Attr{
 	{Name: "width", Type: Length, Default: "2 1/4in", Metric: "76mm", Doc: "of the part that an opening must let through"},
 	{Name: "height", Type: Length, Default: "3 3/4in", Metric: "76mm"},
 	{Name: "depth", Type: Length, Default: "2 3/4in", Metric: "35mm", Doc: "into the wall"},
+	{Name: "volume", Type: Number, Doc: "cubic inches, as marked on it"},
 }
 
 var coverFields = []Attr{

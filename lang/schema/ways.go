@@ -14,11 +14,12 @@ var cable = &Block{
 
 var cord = &Block{
 	Kind: "cord", Named: true, Later: true,
-	Doc: "the cord of an appliance",
+	Doc: "the cord of an appliance, judged by its length and its outlet",
 	Attrs: []Attr{
 		{Name: "of", Type: Ref, Refs: []string{"bay"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"outlet"}, Required: true},
 		{Name: "length", Type: Length, Required: true, Doc: "as delivered"},
+		{Name: "slack", Type: Reach, Default: "6in", Metric: "150mm", Doc: "left over, so that nothing pulls at the plug"},
 		{Name: "plug", Type: Object, Doc: "what a hole for it must let through", Fields: []Attr{
 			{Name: "width", Type: Length, Default: "1 1/2in", Metric: "40mm"},
 			{Name: "height", Type: Length, Default: "1 1/2in", Metric: "40mm"},

@@ -4,6 +4,8 @@ build "boat shed bar" { unit = "in" } # a bare number below means inches
 room {
   wall "lake" {
     length = "11ft 2in"
+
+    extenders = true                    # a ring brings its box out to the face of the cabinet's back
     outlet "kettle" { at = [12.5, 17] } # new: its centre, along the wall and above the floor
   }
 }

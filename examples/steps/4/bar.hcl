@@ -4,6 +4,8 @@ build "boat shed bar" { unit = "in" } # a bare number below means inches
 room { # walls follow one another to the right, as one turns round facing them
   wall "lake" {
     length = "11ft 2in"
+
+    extenders = true                    # a ring brings its box out to the face of the cabinet's back
     outlet "kettle" { at = [12.5, 17] } # its centre, along the wall and above the floor
   }
 

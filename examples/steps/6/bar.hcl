@@ -7,6 +7,8 @@ given { bar_top = 42 }
 room { # walls follow one another to the right, as one turns round facing them
   wall "lake" {
     length = "11ft 2in"
+
+    extenders = true                    # a ring brings its box out to the face of the cabinet's back
     outlet "kettle" { at = [12.5, 17] } # its centre, along the wall and above the floor
   }
 
@@ -106,6 +108,7 @@ knee_wall "bar" {
   router     = router.bench
 
   # Steel plates, let in flush, that carry what stands out over the room.
+  ground_fault = true # its outlet is near the sink
   supports {
     count       = 3
     plate       = flat_bar.arm

@@ -18,7 +18,9 @@ room {
     length  = "10ft 3in"
     backing = "studs"
     studs   = [16, 32, 48, 64, 80, 96, 112] # their centres, from the left end
-    outlet "coffee" { at = [14, 18] }       # its centre: along the wall, above the floor
+
+    extenders = true                  # rings bring its boxes out to the faces of the cabinets' backs
+    outlet "coffee" { at = [14, 18] } # its centre: along the wall, above the floor
   }
 }
 

@@ -96,6 +96,8 @@ room {
     corner    = 89.5
     backing   = "studs"
     lining    = 12.5
+    cavity    = 100
+    extenders = false
     studs     = { first = 200, spacing = 400, last = 2800 }
     baseboard = { height = 80, thickness = 15, from = 2400, to = 2800 }
     outlet "a" {
@@ -104,9 +106,15 @@ room {
       cut       = "notch"
       open_to   = "bottom"
       corner    = 5
+      wires     = { awg14 = 4, grounds = 2, devices = 1, fittings = 0, clamps = false }
+
+      ground_fault = true
+      extender     = true
     }
 
     switch "b" {
+      extender   = true
+      wires      = { awg12 = 2, grounds = 1 }
       at         = [900, 500]
       box        = { width = 70, height = 70, depth = 40 }
       cover      = { width = 90, height = 90 }
@@ -125,7 +133,8 @@ room {
   }
 
   wall "short" {
-    length = 4000
+    ground_fault = false
+    length       = 4000
     stub "waste" {
       at         = [2000, 450]
       diameter   = 43
@@ -205,6 +214,7 @@ run "back" {
     back_gap  = 20
     blocks    = stick.cls
     plug      = outlet.a
+    air       = "front"
   }
 
   filler "f" {
@@ -249,6 +259,7 @@ knee_wall "bar" {
   screws        = screw.all
   floor_screws  = screw.all
   run_screws    = screw.all
+  ground_fault  = true
   router        = router.bench
   top_plates    = 2
   bottom_plates = 2
@@ -274,8 +285,11 @@ knee_wall "bar" {
     lying     = true
     clearance = 1
     height    = 957
-    box       = { width = 76, height = 60, depth = 40 }
-    cover     = { width = 86, height = 70 }
+    box       = { width = 76, height = 60, depth = 40, volume = 12 }
+    wires     = { awg14 = 2 }
+
+    ground_fault = false
+    cover        = { width = 86, height = 70 }
   }
 
   outlet "p" {
@@ -362,6 +376,7 @@ cord "fridge" {
   of     = bay.cool
   to     = outlet.a
   length = 2000
+  slack  = 100
   plug   = { width = 45, height = 40 }
 }
 
@@ -370,4 +385,14 @@ drain "d" {
   to       = stub.waste
   diameter = 40
   slope    = 0.02
+}
+
+limits {
+  wiring              = "nec"
+  plumbing            = "none"
+  counter_height      = { from = 850, to = 970 }
+  bar_height          = { from = 1000, to = 1150 }
+  ground_fault_within = 1800
+  ground_fault_area   = false
+  air_gap             = { back = 25, top = 25, sides = 3 }
 }
