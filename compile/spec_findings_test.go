@@ -1,6 +1,7 @@
 package compile_test
 
 import (
+	"cmp"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -131,6 +132,8 @@ func packages(t *testing.T) [][]*ast.File {
 	return out
 }
 
+var gravestFirst = []string{"error", "warning", "note"}
+
 // search walks through the source; functions are those that it stands in.
 type search struct {
 	makers    map[string]maker
@@ -210,7 +213,9 @@ func (s *search) said(slug ast.Expr, severity string) {
 		}
 		if !slices.Contains(s.slugs[text], severity) {
 			s.slugs[text] = append(s.slugs[text], severity)
-			slices.Sort(s.slugs[text])
+			slices.SortFunc(s.slugs[text], func(a, b string) int {
+				return cmp.Compare(slices.Index(gravestFirst, a), slices.Index(gravestFirst, b))
+			})
 		}
 		return
 	case *ast.Ident:

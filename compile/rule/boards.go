@@ -17,6 +17,8 @@ import (
 
 var boards = []Rule{
 	{"shelf-sags", shelfSags},
+	{"studs-caught", studsCaught},
+	{"studs-unknown", studsUnknown},
 }
 
 // beam is a board that lies on something at its two ends and carries a load

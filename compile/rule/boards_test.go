@@ -6,6 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"barwright/compile/geom"
 	"barwright/lang/length"
 )
 
@@ -103,6 +104,29 @@ func TestMendedSag(t *testing.T) {
 		}
 		if !holds(board.span, thick) || holds(board.span, thick-mark) {
 			t.Fatalf("a board of %v is not the thinnest", thick)
+		}
+	})
+}
+
+// On even centres a stretch that is no narrower than their spacing wants two studs,
+// wherever it stands, and one that is narrower has one at most: common practice,
+// trade facts, 14, from memory. How many it has is between what is sure and one more.
+func TestCaughtOnEvenCentres(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		spacing := length.Length(rapid.Int64Range(100, 1000).Draw(t, "spacing"))
+		wide := length.Length(rapid.Int64Range(1, 4000).Draw(t, "wide"))
+		from := length.Length(rapid.Int64Range(1000, 5000).Draw(t, "from"))
+		var studs []length.Length
+		for at := length.Length(0); at <= 10000; at += spacing {
+			studs = append(studs, at)
+		}
+		have, need := caught(studs, geom.Span{Lo: from, Hi: from + wide}, 2)
+		sure := int(wide / spacing)
+		if have != sure && have != sure+1 {
+			t.Fatalf("%d studs, of which %d are sure", have, sure)
+		}
+		if want := min(2, 1+sure); need != want {
+			t.Fatalf("%d are wanted, not %d", need, want)
 		}
 	})
 }

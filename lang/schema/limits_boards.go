@@ -7,4 +7,5 @@ var limitsOfBoards = []Attr{
 		{Name: "most", Type: Length, Default: "1/4in", Doc: "and no more than this"},
 		{Name: "in_time", Type: Number, Default: "1.5", Doc: "sag in the end, of sag at first"},
 	}},
+	{Name: "studs_each", Type: Count, Default: "2", Doc: "studs that each box along a wall of studs is to be screwed to"},
 }
