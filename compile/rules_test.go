@@ -207,7 +207,7 @@ func TestRulesHaveCases(t *testing.T) {
 // withoutLimit are the rules that judge no figure: there is nothing to be just
 // within. One line for each section of SPEC.md.
 const withoutLimit = `
-studs-unknown
+studs-unknown box-held-by-nothing free-end-loose
 `
 
 // TestExamplesAreJudgedSound has the shipped descriptions raise nothing but what

@@ -19,6 +19,8 @@ var boards = []Rule{
 	{"shelf-sags", shelfSags},
 	{"studs-caught", studsCaught},
 	{"studs-unknown", studsUnknown},
+	{"box-held-by-nothing", boxHeldByNothing},
+	{"free-end-loose", freeEndLoose},
 }
 
 // beam is a board that lies on something at its two ends and carries a load

@@ -41,5 +41,29 @@ by rule of thumb, and nobody can say which box catches none.
 Find the studs with a finder or a fine drill, and write their centres from the wall's left end. A wall that holds a screw
 anywhere says so: backing = "masonry" or "planks".`,
 		},
+		{
+			Slug: "box-held-by-nothing", Severity: Warning, Says: "nothing holds a box, nor any box that it is joined to",
+			Source:  "from memory, common practice: a base box that has a heavy front or an overhanging top is screwed to wall or floor before the top goes on",
+			Caution: loadDecides,
+			Explains: `
+Screws hold boxes to a wall, blocks on the floor or a knee wall behind hold them where none is, and boxes that are joined
+to one another hold together. Here are boxes that have none of these, nor a neighbour that has. With a slab that overhangs,
+with drawers pulled out or a door leant on, such a box tips.
+
+Name the screws, and it is also in the bill. A bay parts the boxes on either side of it: each side wants a hold of its
+own. Where a description names no screws for any of this, nothing is said.`,
+		},
+		{
+			Slug: "free-end-loose", Severity: Warning, Says: "nothing fixes the free end of a run to the floor",
+			Source:  "common practice, from memory: an island is screwed to blocks that are fixed to the floor; the free end of a half wall wants an anchored post or a return",
+			Caution: loadDecides,
+			Explains: `
+A run that stands out into the room is fixed at the wall, and people lean on its other end. The last box there is to be
+held itself: by an anchor, a block that is glued or screwed to the floor and screwed to through the toe kick, or by a knee
+wall behind it that is screwed to the floor and to the box.
+
+The answer says what there is and why it does not hold: most often it names no screws. A box on legs has nothing that an
+anchor could take.`,
+		},
 	}},
 }
