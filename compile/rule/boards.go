@@ -21,6 +21,11 @@ var boards = []Rule{
 	{"studs-unknown", studsUnknown},
 	{"box-held-by-nothing", boxHeldByNothing},
 	{"free-end-loose", freeEndLoose},
+	{"studs-too-far", studsTooFar},
+	{"support-off-stud", supportOffStud},
+	{"stud-bored", studBored},
+	{"stud-notched", studNotched},
+	{"plate-cut", plateCut},
 }
 
 // beam is a board that lies on something at its two ends and carries a load

@@ -65,5 +65,54 @@ wall behind it that is screwed to the floor and to the box.
 The answer says what there is and why it does not hold: most often it names no screws. A box on legs has nothing that an
 anchor could take.`,
 		},
+		{
+			Slug: "studs-too-far", Severity: Warning, Says: "studs of a knee wall stand further apart than a wall's may",
+			Source:  "IRC R602.5: studs of interior walls that bear nothing, 24 in on centre",
+			Caution: loadDecides,
+			Explains: `
+The gap between two studs of the knee wall is wider than studs of the lightest wall may stand. Plates bend between them
+under a bar top, and skins drum. A knee wall is more than a partition: people lean on it. 16 in or 400 mm are usual.`,
+		},
+		{
+			Slug: "support-off-stud", Severity: Note, Says: "a support stands far from any stud",
+			Source:  "from memory, common practice: no support further from a stud than half the usual spacing",
+			Caution: loadDecides,
+			Explains: `
+The steel is let into the upper plate, and what leans on the bar top twists that plate and bends it down. Both end at the
+next stud, so the nearer it is, the stiffer the support. Here none is within half of the usual spacing.
+
+Set the studs closer; by the rule they keep clear of the supports, and so stand right beside them where they can.`,
+		},
+		{
+			Slug: "stud-bored", Severity: Warning, Says: "holes in studs are too large, or too near to an edge",
+			Source:  "IRC R602.6: 60 % of the width of a stud that bears nothing, 40 % of any other, and 5/8 in of wood to each edge",
+			Caution: loadDecides,
+			Explains: `
+A hole weakens a stud by more than it looks: the wood at its edges does most of the work. So a hole is limited in its
+width, and both edges keep 5/8 in of wood. Nor may there be a notch at the same height, which is not looked at.
+
+What runs through it may ask for more: cables and pipes that lie near to an edge want a steel plate before them. Bore
+smaller holes, one over the other with wood between, or take wider lumber.`,
+		},
+		{
+			Slug: "stud-notched", Severity: Warning, Says: "notches in studs are too deep",
+			Source:  "IRC R602.6: 40 % of the width of a stud that bears nothing, 25 % of any other",
+			Caution: loadDecides,
+			Explains: `
+A notch takes the edge, where a stud works hardest. It may take two fifths of a stud that bears nothing but a bar top, and a
+quarter of one in a wall that bears a floor or a roof. A hole in the middle costs less than a notch, and what runs
+through it is protected better.`,
+		},
+		{
+			Slug: "plate-cut", Severity: Warning, Says: "more is cut out of a plate than may be without a tie",
+			Source:  "IRC R602.6.1 for top plates of exterior and bearing walls: over half the width a galvanised tie of 0.054 by 1 1/2 in, eight 10d nails each side, 6 in past the cut; taken for all plates",
+			Caution: loadDecides,
+			Explains: `
+A pipe or a box in the room's wall reaches into a plate of the knee wall, and more than half of the plate's width is cut
+away for it. A plate ties the studs together and takes the supports; with less than half left it breaks there.
+
+Move the pipe, or end the framing before it. Where neither can be, a steel strap is nailed across the cut: the code for
+bearing walls asks for 0.054 by 1 1/2 in, 6 in past the cut on both sides, with eight nails in each.`,
+		},
 	}},
 }
