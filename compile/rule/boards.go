@@ -26,6 +26,7 @@ var boards = []Rule{
 	{"stud-bored", studBored},
 	{"stud-notched", studNotched},
 	{"plate-cut", plateCut},
+	{"heavy-piece", heavyPiece},
 }
 
 // beam is a board that lies on something at its two ends and carries a load
@@ -119,7 +120,7 @@ func (b *Build) boxSags(cabinet *lang.Block, boards []beam) {
 		finding.Capital(worst.name), cabinet.Describe(), b.Show(worst.span), b.spread(limit.load), b.Show(worst.thick),
 		b.fine(limit.sag(worst)), b.fine(limit.of(worst.span)), b.Show(span))
 	if others > 0 {
-		text += " It is over in " + finding.Counted(others, "other board") + " too."
+		text += fmt.Sprintf(" It is the worst of %d such boards.", others+1)
 	}
 	f := b.Findings.Warnf("shelf-sags", worst.at, fmt.Sprintf("a board of the kind that is %s thick or more; or spans of %s or less: %s", b.Show(thick), b.Show(span), worst.mend), "%s", text)
 	f.Also(worst.sheet.Attr("thickness").Expr.At, "its board")

@@ -114,5 +114,16 @@ away for it. A plate ties the studs together and takes the supports; with less t
 Move the pipe, or end the framing before it. Where neither can be, a steel strap is nailed across the cut: the code for
 bearing walls asks for 0.054 by 1 1/2 in, 6 in past the cut on both sides, with eight nails in each.`,
 		},
+		{
+			Slug: "heavy-piece", Severity: Note, Says: "a slab or a box is heavier than two people carry",
+			Source:  "from memory: 23 kg for one person is the load constant of the NIOSH lifting equation; 50 kg for two is common practice",
+			Caution: "Who lifts decides what can be lifted: stairs, corners and a wet floor take half of it away.",
+			Explains: `
+The piece is carried in and lowered onto its place in one, and it weighs more than two people lift without harm. The
+weight follows from what the stock is said to weigh, without what is cut out of it; a box is taken without its fronts,
+drawers and loose shelves. Where nothing says what the stock weighs, nothing is judged.
+
+Part the slab with a seam, or have more hands or a trolley there. Measure doors, stairs and corners on the way in too.`,
+		},
 	}},
 }

@@ -13,5 +13,6 @@ var limitsOfBoards = []Attr{
 	{Name: "stud_edge", Type: Length, Default: "5/8in", Doc: "wood between a hole and an edge of a stud, at least"},
 	{Name: "plate_cut", Type: Number, Default: "0.5", Doc: "what may be cut out of a plate without a tie across, of its width"},
 	{Name: "support_to_stud", Type: Length, Default: "8in", Metric: "200mm", Doc: "from the centre of a support to that of the nearest stud, at most"},
+	{Name: "lift", Type: Number, Default: "50", Doc: "what two people carry, in kg; 110 lb"},
 	{Name: "studs_each", Type: Count, Default: "2", Doc: "studs that each box along a wall of studs is to be screwed to"},
 }
