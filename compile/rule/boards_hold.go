@@ -118,6 +118,9 @@ func (b *Build) widened(run *model.Run, i int, studs []length.Length, wanted int
 		} else {
 			u.Hi = max(u.Hi, at+driverRoom)
 		}
+		if u == box.Inside.U {
+			continue
+		}
 		if have, need := caught(studs, u, wanted); have >= need {
 			return length.Up(box.Hull.U.Size()+u.Size()-box.Inside.U.Size(), b.Marks)
 		}
