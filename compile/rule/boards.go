@@ -157,8 +157,8 @@ func (l sagLimit) sag(board beam) float64 {
 func (l sagLimit) mended(board beam, mark length.Length) (span, thick length.Length) {
 	sag, whole := l.sag(board), metres(board.span)
 	longest := min(math.Cbrt(whole/l.over/sag), math.Sqrt(math.Sqrt(l.most/sag)))
-	least := math.Cbrt(sag / l.of(board.span))
-	return length.Down(length.Length(longest*float64(board.span)), mark), length.Up(length.Length(least*float64(board.thick)), mark)
+	least := min(math.Cbrt(sag/l.of(board.span))*float64(board.thick), float64(length.Max))
+	return length.Down(length.Length(longest*float64(board.span)), mark), length.Up(length.Length(least), mark)
 }
 
 // spread shows a load on an area, in Pa.

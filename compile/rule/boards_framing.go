@@ -65,7 +65,7 @@ func supportOffStud(b *Build) {
 		wall := &b.KneeWalls[i]
 		furthest, off := 0, length.Length(0)
 		for j, s := range wall.Supports {
-			if d := nearest(wall.Studs, s.Centre); d > off {
+			if d := toNearest(wall.Studs, s.Centre); d > off {
 				furthest, off = j+1, d
 			}
 		}
@@ -80,8 +80,8 @@ func supportOffStud(b *Build) {
 	}
 }
 
-// nearest is how far a place is from the nearest of some rising ones.
-func nearest(rising []length.Length, at length.Length) length.Length {
+// toNearest is how far a place is from the nearest of some rising ones.
+func toNearest(rising []length.Length, at length.Length) length.Length {
 	i, _ := slices.BinarySearch(rising, at)
 	off := length.Max
 	if i > 0 {

@@ -90,7 +90,7 @@ func TestNearestAgainstAll(t *testing.T) {
 			studs = append(studs, last)
 			want = min(want, max(last-at, at-last))
 		}
-		if got := nearest(studs, at); got != want {
+		if got := toNearest(studs, at); got != want {
 			t.Fatalf("%v, want %v", got, want)
 		}
 	})

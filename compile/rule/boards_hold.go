@@ -83,7 +83,7 @@ func (b *Build) boxCatches(wall *model.Wall, run *model.Run, i int, studs []leng
 	place := fmt.Sprintf("Between the sides of %s, from %s to %s along wall %q, there is", cabinet.Describe(),
 		b.Show(from), b.Show(from+box.Inside.U.Size()), wall.Name)
 	wider, at := "", cabinet.Attr("width").Expr.At
-	if wide := b.widened(run, i, studs, wanted); wide > 0 {
+	if wide := b.widenedToStuds(run, i, studs, wanted); wide > 0 {
 		wider = fmt.Sprintf("width = %q, which reaches enough of them; or ", b.Show(wide))
 	}
 	var f *finding.Finding
@@ -97,9 +97,9 @@ func (b *Build) boxCatches(wall *model.Wall, run *model.Run, i int, studs []leng
 	b.limitOf(f, "studs_each")
 }
 
-// widened is the least width, on a mark, with which a box catches enough studs, where
+// widenedToStuds is the least width, on a mark, with which a box catches enough studs, where
 // it has a width of its own and only the boxes after it give way; else 0.
-func (b *Build) widened(run *model.Run, i int, studs []length.Length, wanted int) length.Length {
+func (b *Build) widenedToStuds(run *model.Run, i int, studs []length.Length, wanted int) length.Length {
 	box, fromRight := &run.Boxes[i], b.Text(b.Block("run."+run.Name), "from") == "right"
 	before := run.Boxes[:i+1]
 	if fromRight {

@@ -10,7 +10,7 @@ import (
 	"barwright/lang/length"
 )
 
-const psi = 6894.757 // Pa
+const psiInPa = 6894.757
 
 // Worked examples of sagging shelves from the project's trade facts, 18, rows 23 to
 // 25, with moduli of the Wood Handbook, FPL-GTR-190, Table 12-1; to four digits.
@@ -22,10 +22,10 @@ func TestSagOfWorkedExamples(t *testing.T) {
 		load, e     float64 // Pa
 		want        float64 // m
 	}{
-		{"plywood", 36 * inch, 0.75 * inch, 15 * psi / 144, 1.01e6 * psi, 0.06416 * inch},
-		{"particleboard", 36 * inch, 0.75 * inch, 15 * psi / 144, 0.40e6 * psi, 0.1620 * inch},
-		{"MDF", 36 * inch, 0.75 * inch, 15 * psi / 144, 0.52e6 * psi, 0.1246 * inch},
-		{"white oak", 36 * inch, 0.75 * inch, 15 * psi / 144, 1.78e6 * psi, 0.03640 * inch},
+		{"plywood", 36 * inch, 0.75 * inch, 15 * psiInPa / 144, 1.01e6 * psiInPa, 0.06416 * inch},
+		{"particleboard", 36 * inch, 0.75 * inch, 15 * psiInPa / 144, 0.40e6 * psiInPa, 0.1620 * inch},
+		{"MDF", 36 * inch, 0.75 * inch, 15 * psiInPa / 144, 0.52e6 * psiInPa, 0.1246 * inch},
+		{"white oak", 36 * inch, 0.75 * inch, 15 * psiInPa / 144, 1.78e6 * psiInPa, 0.03640 * inch},
 		{"MDF, 20 kg", 0.8, 0.018, 20 * 9.80665 / (0.8 * 0.3), 3590e6, 0.002498},
 	} {
 		limit := sagLimit{load: test.load, creep: 1, over: 192, most: 0.00635}
