@@ -1,7 +1,6 @@
 package compile_test
 
 import (
-	"cmp"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -132,8 +131,6 @@ func packages(t *testing.T) [][]*ast.File {
 	return out
 }
 
-var gravestFirst = []string{"error", "warning", "note"}
-
 // search walks through the source; functions are those that it stands in.
 type search struct {
 	makers    map[string]maker
@@ -213,9 +210,8 @@ func (s *search) said(slug ast.Expr, severity string) {
 		}
 		if !slices.Contains(s.slugs[text], severity) {
 			s.slugs[text] = append(s.slugs[text], severity)
-			slices.SortFunc(s.slugs[text], func(a, b string) int {
-				return cmp.Compare(slices.Index(gravestFirst, a), slices.Index(gravestFirst, b))
-			})
+			gravest := []string{"error", "warning", "note"}
+			slices.SortFunc(s.slugs[text], func(a, b string) int { return slices.Index(gravest, a) - slices.Index(gravest, b) })
 		}
 		return
 	case *ast.Ident:

@@ -8,6 +8,9 @@ import (
 var seats = []Rule{
 	{"counter-off-height", counterOffHeight},
 	{"bar-off-height", barOffHeight},
+	{"seats-too-narrow", seatsTooNarrow},
+	{"knees-too-shallow", kneesTooShallow},
+	{"no-room-behind-seats", noRoomBehindSeats},
 }
 
 func counterOffHeight(b *Build) {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +12,7 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"barwright/compile/model"
+	"barwright/compile/rule"
 	"barwright/compile/solve"
 	"barwright/lang"
 	"barwright/lang/finding"
@@ -137,19 +139,25 @@ func readAndSolve(t *testing.T, files source.Files, name, value string) (*model.
 		findings = append(findings, src.Override(name, value)...)
 	}
 	var m *model.Model
+	var judged finding.List
 	if !findings.HasErrors() {
 		solution := solve.Solve(src)
 		m, findings = solution.Model, append(findings, solution.Findings...)
+		if m != nil {
+			rule.Judge(solution.Values, m, rule.Table(), &judged)
+		}
 	}
 	findings.Sort()
-	for _, f := range findings {
+	said := append(slices.Clone(findings), judged...)
+	said.Sort()
+	for _, f := range said {
 		checkPlace(t, src.Files, f.At)
 		for _, r := range f.Related {
 			checkPlace(t, src.Files, r.At)
 		}
 	}
 	var out bytes.Buffer
-	if err := finding.Render(&out, findings, src.Files, finding.Style{}); err != nil {
+	if err := finding.Render(&out, said, src.Files, finding.Style{}); err != nil {
 		t.Fatal(err)
 	}
 	return m, findings, out.String()

@@ -211,8 +211,8 @@ func (s *solver) soundKneeBox(k *kneeBox) bool {
 			o.Describe(), s.Show(k.cover.Y.Hi), s.Show(k.framing.Z.Hi), s.Show(k.cover.Y.Hi-k.framing.Z.Hi))
 	case k.into > k.framing.V.Size() || k.into <= 0:
 		s.Findings.Errorf("box-depth", said(o, "box"), fmt.Sprintf("a box over %s and at most %s deep", s.Show(k.depth-k.into), s.Show(k.depth-k.into+k.framing.V.Size())),
-			"The box of %s is %s deep, of which the skin takes %s; the framing is %s thick.",
-			o.Describe(), s.Show(k.depth), s.Show(k.depth-k.into), s.Show(k.framing.V.Size()))
+			"The box of %s is %s deep, of which the skin takes %s; the framing is %s thick: %s.",
+			o.Describe(), s.Show(k.depth), s.Show(k.depth-k.into), s.Show(k.framing.V.Size()), s.depthMiss(k))
 	default:
 		return true
 	}
@@ -309,4 +309,13 @@ func (s *solver) coversClearOfSteel(wall *model.KneeWall, knee *lang.Block) bool
 		}
 	}
 	return ok
+}
+
+// depthMiss is by how much a box is too deep for its framing, or not deep enough to
+// reach into it.
+func (s *solver) depthMiss(k *kneeBox) string {
+	if over := k.into - k.framing.V.Size(); over > 0 {
+		return s.Show(over) + " too deep"
+	}
+	return "it does not reach into it"
 }

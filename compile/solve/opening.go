@@ -75,13 +75,19 @@ func (s *solver) notch(o *model.Opening, index int, t *thing, face geom.Rect, ro
 // openEdge is the edge of a part that a slot or notch is to be open to; ok is
 // false where the part has no such edge, or a hole is asked for.
 func openEdge(part *model.Part, cut *model.Cutting) (edge model.Edge, ok bool) {
-	to, known := map[string]geom.Dir{
-		"bottom": below, "top": above, "rear": rearward, "front": front, "left": leftward, "right": rightward,
-	}[cut.OpenTo]
-	if !known || cut.Way == "hole" || to.Axis == part.Placement.Out.Axis {
+	to, open := opensTo(cut)
+	if !open || to.Axis == part.Placement.Out.Axis {
 		return 0, false
 	}
 	return edgeAt(&part.Placement, to), true
+}
+
+// opensTo is where a slot or notch is open to; ok is false for a hole.
+func opensTo(cut *model.Cutting) (to geom.Dir, ok bool) {
+	to, known := map[string]geom.Dir{
+		"bottom": below, "top": above, "rear": rearward, "front": front, "left": leftward, "right": rightward,
+	}[cut.OpenTo]
+	return to, known && cut.Way != "hole"
 }
 
 // reaching is a rectangle taken on to an edge of a blank.

@@ -115,10 +115,57 @@ func (s *solver) projectInto(c *cabinet, t *thing) {
 	for i := c.first; i < c.last; i++ {
 		s.projectOnto(i, t, run, max(t.out, inside))
 	}
+	s.projectOnward(c, t, run)
 	if inside > 0 {
 		p := pass(t, run, 0, max(t.out, inside))
 		s.checkReached(t, &p, c, box)
 	}
+}
+
+// projectOnward cuts what lies on a thing's way out of a box whose boards are open to
+// an edge for it: without that, no slot would lead the box over it.
+func (s *solver) projectOnward(c *cabinet, t *thing, run *stand) {
+	to, open := opensTo(&t.cut)
+	own := func(o model.Opening) bool { return o.Why.At == t.why.At }
+	boards := s.m.Parts[c.first:c.last]
+	if !open || t.out == 0 || !slices.ContainsFunc(boards, func(p model.Part) bool {
+		_, edge := openEdge(&p, &t.cut)
+		return edge && slices.ContainsFunc(p.Openings, own)
+	}) {
+		return
+	}
+	p := pass(t, run, 0, t.out)
+	p.onward(to)
+	for i := range boards {
+		if board := &boards[i]; letsThrough(board) && !board.Is("cabinet", "shelf") && !slices.ContainsFunc(board.Openings, own) {
+			if face, ok := p.footprint(board); ok {
+				s.open(c.first+i, t, face)
+			}
+		}
+	}
+}
+
+// onward takes a passage on and on in a direction.
+func (p *passage) onward(to geom.Dir) {
+	const far = 100 * length.Metre
+	if to.Axis == geom.Z {
+		p.z = taken(p.z, to.Neg, far)
+		return
+	}
+	quad := []plan{p.near[0], p.near[1], p.far[0], p.far[1]}
+	box := geom.Box{U: extent(quad, geom.U), V: extent(quad, geom.V)}
+	box = box.With(to.Axis, taken(box.Along(to.Axis), to.Neg, far))
+	for i, u := range []length.Length{box.U.Lo, box.U.Hi} {
+		p.near[i] = plan{float64(u), float64(box.V.Lo)}
+		p.far[i] = plan{float64(u), float64(box.V.Hi)}
+	}
+}
+
+func taken(s geom.Span, down bool, by length.Length) geom.Span {
+	if down {
+		return geom.Span{Lo: s.Lo - by, Hi: s.Hi}
+	}
+	return geom.Span{Lo: s.Lo, Hi: s.Hi + by}
 }
 
 // projectOnto cuts a thing that goes so far out of its wall into a part that it

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"fmt"
 	"strconv"
 
 	"barwright/compile/geom"
@@ -179,9 +180,11 @@ func (s *solver) underAppliance(run *model.Run, b *lang.Block, box *model.Box) {
 		return
 	}
 	if left := box.BlockHeight % t; left > 0 {
-		s.Findings.Notef("blocks-to-pack", at,
-			"The appliance stands %s over the floor: %s of %s and %s to be packed, or wound out of its feet.",
-			s.Show(box.BlockHeight), finding.Counted(int(layers), "layer"), s.Show(t), s.Show(left))
+		what := fmt.Sprintf("%s of %s and %s", finding.Counted(int(layers), "layer"), s.Show(t), s.Show(left))
+		if layers == 0 {
+			what = fmt.Sprintf("no layer of %s fits, %s are", s.Show(t), s.Show(left))
+		}
+		s.Findings.Notef("blocks-to-pack", at, "The appliance stands %s over the floor: %s to be packed, or wound out of its feet.", s.Show(box.BlockHeight), what)
 	}
 	for layer := range layers {
 		z := geom.Span{Lo: layer * t, Hi: (layer + 1) * t}

@@ -85,6 +85,10 @@ func (s *solver) sheet(b *lang.Block) model.Sheet {
 	}
 }
 
+// mostLengths is how many lengths of a stick can be on sale: purchases of any two of
+// them are weighed against one another.
+const mostLengths = 20
+
 func (s *solver) stick(b *lang.Block) model.Stick {
 	prices := s.Numbers(b, "prices")
 	out := model.Stick{
@@ -93,6 +97,10 @@ func (s *solver) stick(b *lang.Block) model.Stick {
 		Density: s.Number(b, "density"), Why: why(b),
 	}
 	lengths := s.Lengths(b, "lengths")
+	if len(lengths) > mostLengths {
+		s.Findings.Errorf("too-many", b.Attr("lengths").Expr.At, "the lengths that the yard has in stock",
+			"%s has %d lengths; the most is %d.", finding.Capital(b.Describe()), len(lengths), mostLengths)
+	}
 	for i, l := range lengths {
 		on := model.StickLength{Length: l}
 		if i < len(prices) {

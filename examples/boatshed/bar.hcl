@@ -181,7 +181,6 @@ counter "back" {
   over     = run.back
   slab     = slab.maple
   overhang = { front = 1 }
-  seams    = [cabinet.cups.right] # in one piece it would be too heavy for two
 }
 
 counter "work" {

@@ -64,6 +64,7 @@ State longer sticks if they can be had, or let the studs stand closer: every stu
 	{"6.10", "Cutting", []Rule{
 		{
 			Slug: "part-too-large", Severity: Error, Says: "nothing on sale is large enough for a part",
+			Source: "plain arithmetic: the stated size, less what the saw trims off its edges",
 			Explains: `
 A panel is longer or wider than the largest sheet that is stated, or a piece of lumber longer than the longest stick;
 what the saw trims off the factory edges counts, and so does the grain, which does not let a panel be turned.

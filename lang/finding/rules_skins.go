@@ -37,6 +37,7 @@ is: the framing is hardly higher than what the skin begins at.`,
 		},
 		{
 			Slug: "no-stud-for-seam", Severity: Error, Says: "a skin or cap is longer than its sheet, and no stud is in reach",
+			Source:  "common practice: sheets meet on the middle of a stud",
 			Caution: loadDecides,
 			Explains: `
 A skin longer than its sheet is made of pieces that meet on a stud, where both can be fixed. A piece must end on the last
@@ -54,6 +55,7 @@ from the room's side that is the other end of the run.`,
 		},
 		{
 			Slug: "piece-too-long", Severity: Error, Says: "seams leave a piece of a skin longer than its sheet",
+			Source: "plain arithmetic: the stated size, less what the saw trims off its edges",
 			Explains: `
 The seams are stated, and between two of them, or between one and an end, lies more than a sheet gives once its factory
 edges are trimmed. Add a seam, move one, or leave them to the rule.`,

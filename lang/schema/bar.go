@@ -102,6 +102,7 @@ var barTop = &Block{
 			{Name: "left", Type: Reach, Default: "0in", Metric: "0mm", Doc: "as one faces the run"},
 			{Name: "right", Type: Reach, Default: "0in", Metric: "0mm"},
 		}},
+		{Name: "seats", Type: Whole, Default: "0", Doc: "how many are to sit at it on the room's side; nothing is judged of seats where it is 0"},
 		{Name: "seams", Type: Places, Doc: "where its pieces meet, from the left end of the framing; one piece where it is left out"},
 	},
 }
