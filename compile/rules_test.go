@@ -209,6 +209,7 @@ func TestRulesHaveCases(t *testing.T) {
 const withoutLimit = `
 studs-unknown box-held-by-nothing free-end-loose
 seam-shows hinged-unused
+water-not-judged sink-without-vent drain-through-boards sink-without-water sink-without-drain tap-without-sink
 `
 
 // TestExamplesAreJudgedSound has the shipped descriptions raise nothing but what

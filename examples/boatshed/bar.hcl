@@ -94,6 +94,8 @@ run "front" {
   carcass      = carcass.base
   joint_screws = screw.joint
 
+  filler "wall" { width = 1.5 } # so that the door beside the wall opens with its handle
+
   cabinet "sink" {
     width       = 36
     false_front = 6
@@ -199,4 +201,11 @@ bar_top "oak" {
   over     = knee_wall.bar
   slab     = slab.oak
   overhang = { room = 12, work = 1, right = 2 }
+}
+
+drain "waste" {
+  from     = sink.prep
+  to       = stub.drain
+  diameter = 1.9 # 1 1/2 in pipe
+  vent     = "wall"
 }

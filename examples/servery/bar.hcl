@@ -206,3 +206,15 @@ bar_top "ash" {
   height   = given.bar_top
   overhang = { room = 280, work = 20, right = 40 }
 }
+
+drain "waste" {
+  from     = sink.bowl
+  to       = stub.waste
+  diameter = 43
+  size     = 40
+  trap     = { seal = 75 }
+}
+
+limits {
+  plumbing = "none" # the hall's plumber decides
+}

@@ -80,6 +80,8 @@ const (
 		"Switch off, lock and test before a box is opened."
 	passingDecides = "An opening in the right place says nothing of what may run through it: for wiring and water " +
 		"local code and licensed practice decide. Switch off and shut off before anything is cut."
+	waterDecides = "These are single checks of a drain as it is described, no approval: " +
+		"local code and licensed practice decide how water is led in and out. Shut off before anything is opened."
 	loadDecides = "This is arithmetic, no judgement of wood, steel, stone, wall or load: " +
 		"local code and licensed practice decide."
 	machineDecides = "The manuals of the machine and of the bit decide speeds, depths and how the work is held. " +

@@ -81,6 +81,7 @@ out.`,
 		},
 		{
 			Slug: "run-too-long", Severity: Error, Says: "the boxes are longer than the run or its wall",
+			Source: "plain arithmetic",
 			Explains: `
 The widths of the boxes, bays with their gaps, and fillers add up to more than the run has: its own length, or what the
 wall leaves from where the run starts. The answer says by how much. Boxes that are a little too wide do not go in, and
@@ -122,6 +123,7 @@ boxes need more room still: that is not looked at.`,
 	{"6.4", "Bays and blocks", []Rule{
 		{
 			Slug: "appliance-too-tall", Severity: Error, Says: "an appliance does not fit under the line",
+			Source: "plain arithmetic",
 			Explains: `
 The appliance and the gap over it are higher than the boxes beside it, so the counter would not lie flat, or the
 appliance would not go in. Take the height from the maker's sheet with its feet turned in, and with the top that it is

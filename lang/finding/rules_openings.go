@@ -68,6 +68,7 @@ off the wall by the baseboard's thickness, and close the gap with a filler.`,
 	{"7.4", "What may not meet", []Rule{
 		{
 			Slug: "runs-meet", Severity: Error, Says: "two runs stand in one another",
+			Source: "plain arithmetic: two things cannot be in one place",
 			Explains: `
 Seen from above, the boxes of two runs cover the same piece of floor. Most often a run along a wall goes into the corner
 and the run on the next wall starts there too, or a run that stands out was measured to the wrong side: at is where its
@@ -82,6 +83,7 @@ stand out of the boxes need room of their own.`,
 		},
 		{
 			Slug: "slab-in-wall", Severity: Error, Says: "a counter or bar top runs into a wall",
+			Source:  "plain arithmetic; overhang belongs to free ends by common practice",
 			Caution: loadDecides,
 			Explains: `
 The slab overhangs an end of its run that stands against a wall of the room, so it would have to go into that wall.
@@ -90,6 +92,7 @@ with caulk or a strip.`,
 		},
 		{
 			Slug: "slabs-meet", Severity: Error, Says: "a bar top lies in what stands under it",
+			Source:  "plain arithmetic: two things cannot be in one place",
 			Caution: loadDecides,
 			Explains: `
 The bar top reaches over the run, and its underside is lower than the counter or the boxes below. Raise the knee wall,
@@ -97,6 +100,7 @@ or let the bar top overhang less on the work side. Whoever wipes the counter nee
 		},
 		{
 			Slug: "thing-in-the-way", Severity: Error, Says: "a pipe, a box or a baseboard stands out of its wall into what cannot be cut",
+			Source:  "plain arithmetic: two things cannot be in one place",
 			Caution: passingDecides,
 			Explains: `
 What stands out of the wall reaches into an appliance, a block, a stud, steel or a slab. Panels and the plates of a knee

@@ -85,6 +85,7 @@ var sink = &Block{
 			{Name: "radius", Type: Reach, Default: "1/2in", Metric: "12mm", Doc: "of its corners"},
 		}},
 		{Name: "from_front", Type: Reach, Doc: "from the slab's front edge to the cut-out; it lies in the middle of the box where this is left out"},
+		{Name: "bowl", Type: Length, Default: "7in", Metric: "180mm", Doc: "how deep it hangs, from the slab's upper face to its underside"},
 		{Name: "rail", Type: Reach, Default: "2in", Metric: "50mm", Doc: "least width of slab that must stay round the cut-out"},
 	},
 }

@@ -71,6 +71,7 @@ var carcass = &Block{
 			{Name: "pitch", Type: Reach, Default: "96mm", Doc: "between its two holes; 0 for a knob"},
 			{Name: "bore", Type: Length, Default: "3/16in", Metric: "5mm", Doc: "diameter of its holes, which go through"},
 			{Name: "from_edge", Type: Length, Default: "2in", Metric: "50mm", Doc: "of its line, from the nearest edges of a door; from the upper edge of a drawer front"},
+			{Name: "stands_out", Type: Reach, Default: "1 3/8in", Metric: "35mm", Doc: "how far it stands out of the front"},
 			{Name: "fitting", Type: Ref, Refs: []string{"fitting"}},
 		}},
 		{Name: "drawer", Type: Object, Doc: "boxes of drawers, on slides at their sides", Fields: []Attr{

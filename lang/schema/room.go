@@ -95,6 +95,8 @@ var stub = &Block{
 	Attrs: []Attr{
 		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
 		{Name: "diameter", Type: Length, Required: true, Doc: "outside, over the largest fitting that must pass"},
+		{Name: "size", Type: Length, Doc: "that the pipe is sold as, of a drain"},
+		{Name: "carries", Type: Choice, Choices: []string{"water", "drain"}, Doc: "what runs in it"},
 		{Name: "stands_out", Type: Length, Required: true, Doc: "from the wall's face"},
 		{Name: "clearance", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "between pipe and opening, all round"},
 		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Doc: "how panels let it through: with wood all round it, or open to an edge, where a pipe keeps a round end (slot) or not (notch)"},

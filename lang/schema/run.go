@@ -47,6 +47,7 @@ var bay = &Block{
 		{Name: "top_gap", Type: Reach, Default: "0in", Metric: "0mm", Doc: "between its top and the line of the boxes"},
 		{Name: "back_gap", Type: Reach, Default: "1in", Metric: "25mm", Doc: "between it and the wall, from the maker's sheet"},
 		{Name: "blocks", Type: Ref, Refs: []string{"stick"}, Doc: "lumber laid flat under it, to bring its top to the line"},
+		{Name: "door", Type: Choice, Choices: []string{"none", "left", "right", "drawer", "down"}, Default: "none", Doc: "how its front opens: a door that hangs on the left or the right, a drawer, a door that lets down; nothing is judged of it where it is none"},
 		{Name: "plug", Type: Ref, Refs: []string{"outlet"}, Later: true, Doc: "the outlet that it is plugged into"},
 	},
 }

@@ -27,12 +27,19 @@ var cord = &Block{
 }
 
 var drain = &Block{
-	Kind: "drain", Named: true, Later: true,
-	Doc: "the pipe from a sink to its stub",
+	Kind: "drain", Named: true,
+	Doc: "the pipe from a sink to its stub; it is judged, and nothing is cut for it yet",
 	Attrs: []Attr{
 		{Name: "from", Type: Ref, Refs: []string{"sink"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"stub"}, Required: true},
 		{Name: "diameter", Type: Length, Required: true, Doc: "outside"},
+		{Name: "size", Type: Length, Doc: "that it is sold as; where it is left out, 1 1/4, 1 1/2 or 2 in of a pipe 1.66, 1.9 or 2.375 in across, of another its diameter"},
 		{Name: "slope", Type: Number, Default: "0.0208", Doc: "fall in its length; 0.0208 is 1/4 in to the foot"},
+		{Name: "trap", Type: Object, Doc: "what keeps the air of the drain out, under the middle of the sink", Fields: []Attr{
+			{Name: "size", Type: Length, Doc: "that it is sold as; that of the pipe where it is left out"},
+			{Name: "seal", Type: Length, Default: "2in", Metric: "50mm", Doc: "depth of the water that stands in it"},
+			{Name: "drop", Type: Length, Default: "4in", Metric: "100mm", Doc: "at least, from under the bowl to the middle of the pipe that leaves it: strainer, tailpiece and trap"},
+		}},
+		{Name: "vent", Type: Choice, Choices: []string{"wall", "island", "valve"}, Doc: "what lets air in behind the trap: a pipe in the wall at the stub, a loop under the counter, or an air admittance valve; in the wall where it is left out and the run stands along one"},
 	},
 }
