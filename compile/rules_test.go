@@ -208,8 +208,10 @@ func TestRulesHaveCases(t *testing.T) {
 // within. One line for each section of SPEC.md.
 const withoutLimit = `
 studs-unknown box-held-by-nothing free-end-loose
+wide-head-shows wide-head-in-the-way joint-screw-shows
 seam-shows hinged-unused
 water-not-judged sink-without-vent drain-through-boards sink-without-water sink-without-drain tap-without-sink
+buried-behind-boards
 `
 
 // TestExamplesAreJudgedSound has the shipped descriptions raise nothing but what

@@ -160,6 +160,9 @@ func (p *placer) run(r *model.Run) {
 		}
 		p.words(at+".free", "the ends that meet no wall", strings.Join(ends, ", "))
 	}
+	for i, j := range r.Joints {
+		p.joint(at+".joint."+strconv.Itoa(i+1), j)
+	}
 	for _, b := range r.Boxes {
 		name := b.Kind.String() + "." + b.Name
 		p.box(name, b.Hull)
@@ -174,6 +177,17 @@ func (p *placer) run(r *model.Run) {
 			p.extent(name+"."+place+".appliance", b.Appliance)
 		}
 	}
+}
+
+// joint tells where the screws of two cabinets go.
+func (p *placer) joint(name string, j model.Joint) {
+	from := "from cabinet " + j.From
+	if j.Plates {
+		from += ", those near the front behind hinge plates"
+	}
+	p.words(name, "of cabinets "+j.Left+" and "+j.Right+": where its screws are driven from", from)
+	p.lengths(name+".v", "out from the rear of the boxes", j.Rear, j.Front)
+	p.lengths(name+".z", "above the floor", j.Low, j.High)
 }
 
 func (p *placer) slab(s *model.Slab) {

@@ -56,6 +56,17 @@ type ScrewLine struct {
 	Z        geom.Span
 }
 
+// LinesIn counts those in a box.
+func (k *KneeWall) LinesIn(box string) int {
+	n := 0
+	for _, l := range k.Lines {
+		if l.Box == box {
+			n++
+		}
+	}
+	return n
+}
+
 // Uneven is a gap that something forced to differ from the rule.
 type Uneven struct {
 	What string // "stud 3", "support 2"

@@ -155,7 +155,18 @@ type Run struct {
 	Along  bool   // along that wall; otherwise out from it
 	Free   []End  // ends that meet no wall
 	Boxes  []Box
+	Joints []Joint // of cabinets side by side, where a screw is named for them
 	Why    Why
+}
+
+// Joint is where four screws join two cabinets side by side: two near the front and
+// two near the rear, at the same two heights.
+type Joint struct {
+	Left, Right string // cabinets
+	From        string // the one that they are driven from
+	Plates      bool   // those near the front go in behind hinge plates
+	Rear, Front Length // out from the rear of the boxes
+	Low, High   Length // above the floor
 }
 
 // FreeAt reports whether an end of the run meets no wall.
@@ -184,6 +195,19 @@ type Box struct {
 	Legs        []geom.Box
 	Fronts      []Front // from the top down, then left to right
 	Why         Why
+}
+
+// ClosedAt reports whether a front stands before what is at a height; fronts leave no
+// more than gaps between them.
+func (b *Box) ClosedAt(z Length) bool {
+	if len(b.Fronts) == 0 {
+		return false
+	}
+	all := b.Fronts[0].Place.Z
+	for _, f := range b.Fronts[1:] {
+		all = all.Union(f.Place.Z)
+	}
+	return all.Contains(geom.Span{Lo: z, Hi: z})
 }
 
 // Front closes a part of a cabinet.

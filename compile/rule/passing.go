@@ -213,7 +213,7 @@ func (b *Build) goesIn(run *model.Run, box *model.Box, boards []*model.Part, met
 		b.roomToGoIn(run, box, met, ways)
 		return
 	}
-	first, last := apart(met)
+	first, last := noneShared(met)
 	f := b.Findings.Errorf("box-cannot-go-in", last.why.At, slotFor(run, met),
 		"Cabinet %q fits where it goes, but cannot get there: it would have to come straight at wall %q over %s, which stands out %s, and straight at wall %q over %s, which stands out %s.",
 		box.Name, first.wall, first.name, b.Show(first.out), last.wall, last.name, b.Show(last.out))
@@ -229,9 +229,9 @@ func waysOver(met []protrusion) []way {
 	return ways
 }
 
-// apart are the first two obstacles that share no way, or those next to it where
+// noneShared are the first two obstacles that share no way, or those next to it where
 // any two share one.
-func apart(met []protrusion) (first, last protrusion) {
+func noneShared(met []protrusion) (first, last protrusion) {
 	for i := range met {
 		for j := range i {
 			if len(common(met[j].ways, met[i].ways)) == 0 {

@@ -137,7 +137,7 @@ func noRoomBehindSeats(b *Build) {
 			if o.run == s.Frame {
 				continue
 			}
-			if v, ok := nearest(o.outline, s.Frame, s.Box.U); ok && v <= s.Box.V.Lo && (near < 0 || v > far) {
+			if v, ok := nearestOf(o.outline, s.Frame, s.Box.U); ok && v <= s.Box.V.Lo && (near < 0 || v > far) {
 				near, far = i, v
 			}
 		}
@@ -189,14 +189,14 @@ func corners(f geom.Frame, plan geom.Rect) []geom.Point {
 	return []geom.Point{f.At(plan.X.Lo, plan.Y.Lo), f.At(plan.X.Hi, plan.Y.Lo), f.At(plan.X.Hi, plan.Y.Hi), f.At(plan.X.Lo, plan.Y.Hi)}
 }
 
-// beside is how far an obstacle must reach past the end of a row of seats to
+// pastEnd is how far an obstacle must reach past the end of a row of seats to
 // stand behind it: what only runs along that end, as the wall that the bar stands
 // out from, does not.
-const beside = length.Millimetre
+const pastEnd = length.Millimetre
 
-// nearest is the greatest v, in a frame, of an outline within a stretch along u.
-func nearest(outline []geom.Point, f geom.Frame, along geom.Span) (v geom.Length, ok bool) {
-	along = along.Grow(-beside)
+// nearestOf is the greatest v, in a frame, of an outline within a stretch along u.
+func nearestOf(outline []geom.Point, f geom.Frame, along geom.Span) (v geom.Length, ok bool) {
+	along = along.Grow(-pastEnd)
 	for i, p := range outline {
 		au, av := f.Local(p)
 		bu, bv := f.Local(outline[(i+1)%len(outline)])

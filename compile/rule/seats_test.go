@@ -79,7 +79,7 @@ func TestKneeDepth(t *testing.T) {
 	})
 }
 
-// nearest against points taken all along the outline.
+// nearestOf against points taken all along the outline.
 func TestNearestBehind(t *testing.T) {
 	const mm = length.Millimetre
 	rapid.Check(t, func(t *rapid.T) {
@@ -90,7 +90,7 @@ func TestNearestBehind(t *testing.T) {
 		frame := geom.Frame{Origin: at("origin"), Turn: geom.Angle(rapid.IntRange(0, 359).Draw(t, "turn")) * geom.Degree}
 		outline := []geom.Point{at("a"), at("b"), at("c")}
 		along := geom.Span{Hi: geom.Length(rapid.IntRange(300, 3000).Draw(t, "long")) * mm}
-		v, ok := nearest(outline, frame, along)
+		v, ok := nearestOf(outline, frame, along)
 		best, found := math.Inf(-1), false
 		const steps = 20000
 		for i, p := range outline {
@@ -99,7 +99,7 @@ func TestNearestBehind(t *testing.T) {
 			for k := range steps + 1 {
 				share := float64(k) / steps
 				u := float64(au) + share*float64(bu-au)
-				if u >= float64(along.Lo+beside) && u <= float64(along.Hi-beside) {
+				if u >= float64(along.Lo+pastEnd) && u <= float64(along.Hi-pastEnd) {
 					best, found = max(best, float64(av)+share*float64(bv-av)), true
 				}
 			}

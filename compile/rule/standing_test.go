@@ -14,8 +14,6 @@ import (
 	"barwright/lang/length"
 )
 
-const mm = length.Millimetre
-
 func drawFrame(t *rapid.T) geom.Frame {
 	at := rapid.Int64Range(-5_000, 5_000)
 	return geom.Frame{
@@ -29,8 +27,8 @@ func drawSpan(t *rapid.T, name string) geom.Span {
 	return geom.Span{Lo: lo, Hi: lo + length.Length(rapid.Int64Range(1, 2_000).Draw(t, name+" size"))*mm}
 }
 
-// drawShape is a box of a frame at any angle, or a quarter that a leaf sweeps.
-func drawShape(t *rapid.T) shape {
+// drawSolid is a box of a frame at any angle, or a quarter that a leaf sweeps.
+func drawSolid(t *rapid.T) shape {
 	f, u, v := drawFrame(t), drawSpan(t, "u"), drawSpan(t, "v")
 	switch rapid.IntRange(0, 3).Draw(t, "kind") {
 	case 0:
@@ -62,7 +60,7 @@ func (s shape) moved(x, y float64) shape {
 // little less in none: sampled every five degrees.
 func TestDepthAgainstPolygons(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		a, b := drawShape(t), drawShape(t)
+		a, b := drawSolid(t), drawSolid(t)
 		deep := depth(a, b)
 		if back := depth(b, a); math.Abs(back-deep) > 1 && (deep > 0 || back > 0) {
 			t.Fatalf("depth %v nm one way, %v the other", deep, back)
@@ -99,7 +97,7 @@ func TestGroundFindsAllPairs(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		solids := make([]solid, rapid.IntRange(2, 40).Draw(t, "solids"))
 		for i := range solids {
-			solids[i] = solid{plan: drawShape(t), z: drawSpan(t, "z")}
+			solids[i] = solid{plan: drawSolid(t), z: drawSpan(t, "z")}
 		}
 		var brute, found [][2]int
 		g := newGround(solids)
@@ -125,7 +123,7 @@ func TestGroundFindsAllPairs(t *testing.T) {
 // takes the extent of what is left in the frame's own coordinates.
 func TestWithinAgainstOverlay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		s, f, u := drawShape(t), drawFrame(t), drawSpan(t, "strip")
+		s, f, u := drawSolid(t), drawFrame(t), drawSpan(t, "strip")
 		far := geom.Span{Lo: -50 * length.Metre, Hi: 50 * length.Metre}
 		left, err := sf.Intersection(s.polygon(), rectangle(f, u, far).polygon())
 		if err != nil {

@@ -47,20 +47,44 @@ func (s *solver) fastenRun(b *lang.Block, run *model.Run) {
 			continue
 		}
 		c := s.carcassOf(s.Block("cabinet." + box.Name))
-		s.fasten(c.screws, s.carcassScrews(&c, box), "to make "+box.Kind.String()+" "+box.Name, box.Why)
+		s.fastenBox(&c, box)
 		if last != nil {
 			s.fasten(s.Ref(b, "joint_screws"), pairScrews, "to join cabinets "+last.Name+" and "+box.Name, box.Why)
 		}
 		if run.Along {
-			s.fastenInto(s.wall(run.Wall).Backing, s.Ref(b, "wall_screws"), s.wallScrews(run, box), "to hold cabinet "+box.Name+" to the wall", box.Why)
+			s.fastenInto(s.wall(run.Wall).Backing, s.atRear(b, "wall_screws", b, box), s.wallScrews(run, box), "to hold cabinet "+box.Name+" to the wall", box.Why)
 		}
 		last = box
 	}
 }
 
-// carcassScrews counts those of one box: sides to bottom and full top, strips
-// and toe kick by their ends, the base, the interior, and all round a back that
-// is not captured, which needs none.
+// atRear is the screw that goes through the rear stretcher of a box into what stands
+// behind it: the one that a block names, or the run another where it is seen.
+func (s *solver) atRear(named *lang.Block, attr string, run *lang.Block, box *model.Box) *lang.Block {
+	screw, seen := s.Ref(named, attr), s.Ref(run, "seen_screws")
+	c := s.carcassOf(s.Block("cabinet." + box.Name))
+	if screw == nil || seen == nil || box.ClosedAt(c.rearStretcher(box.Hull).Z.Mid()) {
+		return screw
+	}
+	return seen
+}
+
+// fastenBox counts the screws of one box, and all round a back that is not
+// captured, which needs none.
+func (s *solver) fastenBox(c *carcass, box *model.Box) {
+	rest, back := s.carcassScrews(c, box), 0
+	if !c.captured {
+		back = 2*along(box.Hull.U.Size(), jointPitch) + 2*along(box.Hull.Z.Size()-c.toeHeight, jointPitch)
+	}
+	if named := s.FieldRef(c.block, "back", "screws"); named != nil {
+		s.fasten(named, back, "to hold the back of cabinet "+box.Name, box.Why)
+		back = 0
+	}
+	s.fasten(c.screws, rest+back, "to make "+box.Kind.String()+" "+box.Name, box.Why)
+}
+
+// carcassScrews counts those of one box but for its back: sides to bottom and full
+// top, strips and toe kick by their ends, the base, and the interior.
 func (s *solver) carcassScrews(c *carcass, box *model.Box) int {
 	across := 2 * along(box.Hull.V.Size()-c.bottomFrom(), jointPitch)
 	n := across + 2*endScrews // the rear stretcher
@@ -74,9 +98,6 @@ func (s *solver) carcassScrews(c *carcass, box *model.Box) int {
 		n += 2 * endScrews
 	case "base":
 		n += 2*endScrews*len(s.crosspieces(c, box.Hull.U)) + 2*along(box.Hull.U.Size(), floorPitch)
-	}
-	if !c.captured {
-		n += 2*along(box.Hull.U.Size(), jointPitch) + 2*along(box.Hull.Z.Size()-c.toeHeight, jointPitch)
 	}
 	return n + s.interiorScrews(c, box)
 }
@@ -134,7 +155,15 @@ func (s *solver) fastenKneeWall(k *knee, at spliced) {
 	}
 	s.fasten(s.Ref(b, "screws"), frame, "to frame knee wall "+b.Name, wall.Why)
 	s.fasten(s.Ref(b, "floor_screws"), along(long, floorPitch), "to hold knee wall "+b.Name+" to the floor", wall.Why)
-	s.fasten(s.Ref(b, "run_screws"), studScrews*len(wall.Lines), "from the boxes of run "+k.run.Name+" into knee wall "+b.Name, wall.Why)
+	usual := s.Ref(b, "run_screws")
+	use, lines, seen := "from the boxes of run "+k.run.Name+" into knee wall "+b.Name, len(wall.Lines), 0
+	for i := range k.run.Boxes {
+		if box := &k.run.Boxes[i]; box.Kind == model.Cabinet && s.atRear(b, "run_screws", s.Ref(b, "behind"), box) != usual {
+			seen += wall.LinesIn(box.Name)
+		}
+	}
+	s.fasten(usual, studScrews*(lines-seen), use, wall.Why)
+	s.fasten(s.Ref(s.Ref(b, "behind"), "seen_screws"), studScrews*seen, use, wall.Why)
 }
 
 // fastenSupports counts the screws that pass through the steel.

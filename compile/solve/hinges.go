@@ -78,10 +78,7 @@ func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
 	if door.Hinged == model.Right {
 		u = place.U.Hi - in
 	}
-	plate := f.box.Hull.V.Hi - f.hinge("plate")
-	if f.inset {
-		plate -= f.board.t
-	}
+	plate := s.plateLine(f.box)
 	for _, z := range door.Hinges {
 		cup := model.Bore{Name: "hinge cup", At: on(&s.m.Parts[part], u, place.V.Lo, z), Diameter: f.hinge("cup"), Depth: f.hinge("depth")}
 		if !f.bore(part, cup, "hinge", asked) {
@@ -95,6 +92,14 @@ func (f *closing) hang(part int, door *model.Front, asked source.Range) bool {
 		}
 	}
 	return true
+}
+
+// plateLine is where the plates of a box's hinges are screwed to its sides, out from
+// the rear.
+func (s *solver) plateLine(box *model.Box) length.Length {
+	b := s.Block("cabinet." + box.Name)
+	c := s.carcassOf(b)
+	return box.Hull.V.Hi - s.insetFronts(&c, b) - s.FieldLength(c.block, "hinge", "plate")
 }
 
 // plateBore bores a side for a hinge's plate. A pin's bore that stands in its

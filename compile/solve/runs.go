@@ -31,6 +31,7 @@ func (s *solver) runs() {
 		for _, a := range b.Inner("anchor") {
 			s.anchor(&run, a)
 		}
+		run.Joints = s.joints(b, &run)
 		s.m.Runs = append(s.m.Runs, run)
 		s.fastenRun(b, &run)
 	}

@@ -59,6 +59,7 @@ run "back" {
   carcass      = carcass.base
   joint_screws = screw.joint
   wall_screws  = screw.wall
+  seen_screws  = screw.seen # in cups, which has no doors
 
   cabinet "kettle" {
     width   = 30
@@ -93,6 +94,7 @@ run "front" {
   at           = 66        # where the fronts meet that wall
   carcass      = carcass.base
   joint_screws = screw.joint
+  seen_screws  = screw.seen # in mugs
 
   filler "wall" { width = 1.5 } # so that the door beside the wall opens with its handle
 
@@ -122,7 +124,7 @@ run "front" {
     under  = cabinet.kegs
     block  = stick.two_by_four
     fixed  = "adhesive"
-    screws = screw.joint
+    screws = screw.framing
   }
 }
 

@@ -70,11 +70,21 @@ screw "joint" {
 }
 
 screw "wall" {
-  label    = "#10 x 2 1/2 in washer head screw"
+  label    = "#10 x 3 in washer head screw"
+  head     = "wide"
   diameter = 0.190
-  length   = 2.5
+  length   = 3
   per_box  = 50
   price    = 11
+}
+
+screw "seen" {
+  label    = "#9 x 3 in trim head screw"
+  head     = "trim"
+  diameter = 0.177
+  length   = 3
+  per_box  = 50
+  price    = 12
 }
 
 screw "framing" {

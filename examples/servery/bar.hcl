@@ -139,7 +139,7 @@ run "front" {
     under  = cabinet.trays
     block  = stick.batten
     fixed  = "adhesive"
-    screws = screw.joint
+    screws = screw.box
   }
 }
 

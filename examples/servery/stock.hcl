@@ -63,7 +63,8 @@ screw "box" {
 }
 
 screw "joint" {
-  label    = "4.0 x 30 wood screw"
+  label    = "4.0 x 30 trim head screw"
+  head     = "trim"
   diameter = 4
   length   = 30
   per_box  = 200

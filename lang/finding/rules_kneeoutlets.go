@@ -21,6 +21,7 @@ show, and dust and spills would find it. Take a larger plate, or a smaller clear
 		},
 		{
 			Slug: "box-meets-end", Severity: Error, Says: "a box runs into the stud at the end of the framing",
+			Source:  "common practice: a box stands beside a stud, not in it",
 			Caution: wiringDecides,
 			Explains: `
 The studs at the two ends of the framing stay where they are; others move out of the way of a box. This box would be in
@@ -29,6 +30,7 @@ and the end.`,
 		},
 		{
 			Slug: "box-meets-plate", Severity: Error, Says: "a box runs into a plate of the framing",
+			Source:  "common practice: the plate that carries the bar top stays whole",
 			Caution: wiringDecides,
 			Explains: `
 Between what lies on the run and the upper plate there is little height, often no more than a hand. The box stands higher
@@ -38,6 +40,7 @@ Lay the box on its side, leave its height to the rule, which takes the middle of
 		},
 		{
 			Slug: "cover-in-the-way", Severity: Error, Says: "a cover plate meets the counter, the bar top or steel",
+			Source:  "common practice: a plate lies flat on the skin",
 			Caution: wiringDecides,
 			Explains: `
 A cover plate is larger than its box. The box has room, but its plate would lie behind the counter, over the edge of the
@@ -45,6 +48,7 @@ bar top, or where steel leaves the wall, so it does not go on. Move the outlet b
 		},
 		{
 			Slug: "box-depth", Severity: Error, Says: "a box is deeper than the framing, or no deeper than the skin",
+			Source:  "common practice: a box is within its wall, its front flush with the finished face (NEC 314.20)",
 			Caution: wiringDecides,
 			Explains: `
 The front of a box is flush with the skin that it is used from, and what the skin does not take of its depth is in the

@@ -18,6 +18,7 @@ The answer says how far it runs past the clear inside, or behind which board it 
 		},
 		{
 			Slug: "openings-meet", Severity: Error, Says: "two openings of a panel run into one another",
+			Source:  "common practice: what is cut once is not cut again",
 			Caution: passingDecides,
 			Explains: `
 What stands in the wall asks for two openings in one panel, and their outlines overlap. The shop would cut across what

@@ -13,6 +13,7 @@ var carcass = &Block{
 			{Name: "inset", Type: Length, Doc: "of a captured back: from the rear edges to its rear face; the carcass board's thickness where it is left out"},
 			{Name: "groove", Type: Length, Default: "1/4in", Metric: "6mm", Doc: "depth of the grooves of a captured back, of the rabbets of a rabbeted one"},
 			{Name: "play", Type: Reach, Default: "1/64in", Metric: "0.4mm", Doc: "how much wider the groove is than the back, in all; how much narrower a rabbeted back is than its place"},
+			{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "that hold an applied or rabbeted back; those of the box where they are left out"},
 		}},
 		{Name: "top", Type: Choice, Choices: []string{"stretchers", "full"}, Default: "stretchers", Doc: "what ties the sides at the top"},
 		{Name: "stretcher", Type: Length, Default: "4in", Metric: "100mm", Doc: "width of the strips that tie the sides at the top: the front one laid flat, the rear one on edge"},

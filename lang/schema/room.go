@@ -27,6 +27,7 @@ var wall = &Block{
 		{Name: "length", Type: Length, Required: true},
 		{Name: "corner", Type: Angle, Default: "90", Doc: "interior angle to the next wall, in degrees; over 180 for an outside corner"},
 		{Name: "backing", Type: Choice, Choices: []string{"studs", "masonry", "planks"}, Default: "studs", Doc: "what holds a screw"},
+		{Name: "lining", Type: Reach, Default: "1/2in", Metric: "12.5mm", Doc: "gypsum board, or boards that hold nothing, which a screw passes before it finds a stud; of a wall of studs"},
 		{Name: "studs", Type: Series, Doc: "centres of the studs, along the wall from its left end", Fields: []Attr{
 			{Name: "first", Type: Place, Required: true, Doc: "centre of the first"},
 			{Name: "spacing", Type: Length, Default: "16in", Metric: "400mm", Doc: "from centre to centre"},

@@ -14,6 +14,7 @@ var run = &Block{
 		{Name: "carcass", Type: Ref, Refs: []string{"carcass"}, Required: true},
 		{Name: "joint_screws", Type: Ref, Refs: []string{"screw"}, Doc: "that join neighbours"},
 		{Name: "wall_screws", Type: Ref, Refs: []string{"screw"}, Doc: "that hold the boxes to the wall"},
+		{Name: "seen_screws", Type: Ref, Refs: []string{"screw"}, Doc: "in place of wall_screws, and of run_screws of a knee wall behind, where no front hides them"},
 	},
 	Blocks: []*Block{cabinet, bay, filler, endPanel, anchor},
 }

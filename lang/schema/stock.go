@@ -59,6 +59,7 @@ var screw = &Block{
 	Attrs: []Attr{
 		{Name: "diameter", Type: Length, Required: true, Doc: "over the thread; #8 is 0.164 in, #10 is 0.190 in"},
 		{Name: "length", Type: Length, Required: true, Doc: "from the tip to the surface it is driven flush with"},
+		{Name: "head", Type: Choice, Choices: []string{"flat", "trim", "wide"}, Default: "flat", Doc: "flat is sunk flush; trim is small, hardly seen and holds little; wide has a washer or is like one, and stays on the surface"},
 		{Name: "per_box", Type: Count, Required: true},
 		{Name: "price", Type: Number, Doc: "of one box, in the build's currency"},
 		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},

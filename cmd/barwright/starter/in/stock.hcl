@@ -32,15 +32,16 @@ screw "box" {
 }
 
 screw "joint" {
-  label    = "#8 x 1 1/4 in cabinet screw"
+  label    = "#8 x 1 1/4 in trim head screw"
+  head     = "trim" # small: it is seen in boxes without doors
   diameter = 0.164
   length   = 1.25
   per_box  = 100
 }
 
 screw "wall" {
-  label    = "#10 x 2 1/2 in washer head screw"
+  label    = "#10 x 3 in cabinet screw"
   diameter = 0.190
-  length   = 2.5
+  length   = 3
   per_box  = 50
 }

@@ -32,7 +32,8 @@ screw "box" {
 }
 
 screw "joint" {
-  label    = "4.0 x 30 wood screw"
+  label    = "4.0 x 30 trim head screw"
+  head     = "trim" # small: it is seen in boxes without doors
   diameter = 4
   length   = 30
   per_box  = 200

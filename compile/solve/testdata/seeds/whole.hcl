@@ -92,6 +92,7 @@ room {
     length    = 2950
     corner    = 89.5
     backing   = "studs"
+    lining    = 12.5
     studs     = { first = 200, spacing = 400, last = 2800 }
     baseboard = { height = 80, thickness = 15, from = 2400, to = 2800 }
     outlet "a" {
