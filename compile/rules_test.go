@@ -236,6 +236,7 @@ func TestRulesHaveCases(t *testing.T) {
 // withoutLimit are the rules that judge no figure: there is nothing to be just
 // within. One line for each section of SPEC.md.
 const withoutLimit = `
+studs-unknown box-held-by-nothing free-end-loose
 wide-head-shows wide-head-in-the-way joint-screw-shows
 wiring-not-judged box-volume-unknown plug-out-of-reach
 seam-shows hinged-unused

@@ -44,7 +44,7 @@ flat_bar "arm" {
 slab "maple" {
   label     = "maple block 1 1/2 in"
   thickness = 1.5
-  density   = 705
+  density   = 560 # soft maple
 }
 
 slab "oak" {

@@ -183,6 +183,7 @@ the wall and its neighbours instead.`,
 		},
 		{
 			Slug: "anchor-too-large", Severity: Error, Says: "an anchor's block finds no room behind the toe kick",
+			Source:  "arithmetic: the block and the boards about it are not in one place",
 			Caution: loadDecides,
 			Explains: `
 The block must lie under the cabinet's bottom, behind its toe kick and between its sides. It is thicker or wider than

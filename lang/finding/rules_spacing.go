@@ -26,6 +26,7 @@ Mark these studs by the list, not by the tape's own marks. Or move the supports 
 		},
 		{
 			Slug: "no-place-for-stud", Severity: Error, Says: "what is in the way of studs leaves no place within the spacing",
+			Source:  "arithmetic, from the spacing that is stated; common practice: 16 in or 400 mm on centre",
 			Caution: loadDecides,
 			Explains: `
 Outlets and supports stand so close to one another that over a stretch as long as the spacing of the studs none can
@@ -35,6 +36,7 @@ Set what is in the way further apart, or let the spacing be wider if what the st
 		},
 		{
 			Slug: "no-place-for-supports", Severity: Error, Says: "what is in the way of supports leaves no places for as many",
+			Source:  "arithmetic; common practice: steel keeps clear of boxes and of the screws in the end studs",
 			Caution: loadDecides,
 			Explains: `
 Supports keep clear of the two end studs, whose screws come up through the plate, and of outlets in the knee wall. What

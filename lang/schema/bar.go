@@ -19,6 +19,11 @@ var kneeWall = &Block{
 		{Name: "bottom_plates", Type: Count, Default: "1", Doc: "lower plates, one on another"},
 		{Name: "ground_fault", Type: Flag, Default: "false", Doc: "all its outlets are protected against ground faults"},
 		{Name: "studs_from", Type: Choice, Choices: []string{"left", "right"}, Default: "left", Doc: "the end that the spacing of the studs is counted from"},
+		{Name: "bored", Type: Object, Doc: "holes that are bored through its studs on site, for cables and pipes: judged, not drawn", Fields: []Attr{
+			{Name: "diameter", Type: Length, Required: true},
+			{Name: "from_work", Type: Length, Doc: "of their centres, from the face on the work side; the middle of the studs where it is left out"},
+		}},
+		{Name: "notched", Type: Length, Doc: "depth of notches that are cut into its studs on site: judged, not drawn"},
 	},
 	Blocks: []*Block{supports, kneeOutlet, skin, corner},
 }

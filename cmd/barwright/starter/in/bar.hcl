@@ -17,7 +17,7 @@ room {
   wall "back" {
     length  = "10ft 3in"
     backing = "studs"
-    studs   = [16, 32, 48, 64, 80, 96, 112] # their centres, from the left end
+    studs   = [12, 28, 44, 60, 76, 92, 108] # their centres, from the left end
 
     extenders = true                  # rings bring its boxes out to the faces of the cabinets' backs
     outlet "coffee" { at = [14, 18] } # its centre: along the wall, above the floor

@@ -17,8 +17,8 @@ room {
   wall "back" {
     length  = 3120
     backing = "studs"
-    studs   = [400, 800, 1200, 1600, 2000, 2400, 2800] # their centres, from the left end
-    outlet "coffee" { at = [340, 450] }                # its centre: along the wall, above the floor
+    studs   = [300, 700, 1100, 1500, 1900, 2300, 2700] # their centres, from the left end
+    outlet "coffee" { at = [360, 450] }                # its centre: along the wall, above the floor
   }
 }
 

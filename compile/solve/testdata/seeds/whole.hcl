@@ -15,6 +15,7 @@ sheet "ply" {
   size      = [2440, 1220]
   thickness = 18
   density   = 680
+  stiffness = 8
 }
 
 sheet "thin" {
@@ -264,6 +265,8 @@ knee_wall "bar" {
   top_plates    = 2
   bottom_plates = 2
   studs_from    = "right"
+  bored         = { diameter = 30, from_work = 40 }
+  notched       = 15
   supports {
     count           = 2
     at              = [250, 1150]
