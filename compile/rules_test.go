@@ -63,9 +63,19 @@ func baseFiles(t *testing.T, name string) source.Files {
 	if name == "boatshed" || name == "servery" {
 		folder = filepath.Join("../examples", name)
 	}
+	files := filesIn(t, folder)
+	if len(files) == 0 {
+		t.Fatalf("no description in %s", folder)
+	}
+	return files
+}
+
+// filesIn reads the descriptions of a folder, in the order of their names.
+func filesIn(t *testing.T, folder string) source.Files {
+	t.Helper()
 	paths, err := filepath.Glob(filepath.Join(folder, "*.hcl"))
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("no description in %s: %v", folder, err)
+	if err != nil {
+		t.Fatal(err)
 	}
 	var files source.Files
 	for _, path := range paths {
@@ -247,17 +257,33 @@ buried-behind-boards
 // TestExamplesAreJudgedSound has the shipped descriptions raise nothing but what
 // they mean to show.
 func TestExamplesAreJudgedSound(t *testing.T) {
-	for name, want := range map[string][]string{
-		"boatshed": {"filler-bevelled", "studs-moved"},
-		"servery":  {"corner-leans-in", "blocks-to-pack"},
-	} {
-		_, findings := judged(baseFiles(t, name))
-		var have []string
-		for _, f := range findings {
-			have = append(have, f.Slug)
+	means := map[string][]string{ // lookup only
+		"../examples/boatshed": {"filler-bevelled", "studs-moved"},
+		"../examples/servery":  {"corner-leans-in", "blocks-to-pack"},
+	}
+	seen := 0
+	for _, pattern := range []string{"../examples/*", "../examples/steps/*", "../cmd/barwright/starter/*"} {
+		folders, err := filepath.Glob(pattern)
+		if err != nil {
+			t.Fatal(err)
 		}
-		if diff := cmp.Diff(want, have); diff != "" {
-			t.Errorf("%s (-want +got):\n%s", name, diff)
+		for _, folder := range folders {
+			files := filesIn(t, folder)
+			if len(files) == 0 {
+				continue
+			}
+			seen++
+			var have []string
+			_, findings := judged(files)
+			for _, f := range findings {
+				have = append(have, f.Slug)
+			}
+			if diff := cmp.Diff(means[folder], have); diff != "" {
+				t.Errorf("%s (-want +got):\n%s", folder, diff)
+			}
 		}
+	}
+	if seen < 10 {
+		t.Errorf("only %d descriptions were seen", seen)
 	}
 }

@@ -53,13 +53,17 @@ run "front" {
   at       = 62 # where its fronts meet that wall
   carcass  = carcass.base
 
+  joint_screws = screw.joint # from box to box: so the run is one
+
   cabinet "sink" { width = 30 }
   cabinet "bins" { width = 24 }
 
   # New: a block on the floor that keeps the free end where it is.
   anchor "end" {
-    under = cabinet.bins
-    block = stick.two_by_four
+    under        = cabinet.bins
+    block        = stick.two_by_four
+    screws       = screw.long # through the toe kick into it
+    floor_screws = screw.long
   }
 }
 

@@ -16,3 +16,16 @@ stick "two_by_four" {
 }
 
 slab "ash" { thickness = 1.5 }
+
+screw "long" {
+  diameter = 0.190 # #10
+  length   = 3
+  per_box  = 50
+}
+
+screw "joint" {
+  diameter = 0.164 # #8
+  length   = 1.25
+  head     = "trim" # it shows in an open box
+  per_box  = 100
+}

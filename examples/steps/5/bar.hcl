@@ -56,13 +56,17 @@ run "front" {
   at       = 62 # where its fronts meet that wall
   carcass  = carcass.base
 
+  joint_screws = screw.joint # from box to box: so the run is one
+
   cabinet "sink" { width = 30 }
   cabinet "bins" { width = 24 }
 
   # A block on the floor that keeps the free end where it is.
   anchor "end" {
-    under = cabinet.bins
-    block = stick.two_by_four
+    under        = cabinet.bins
+    block        = stick.two_by_four
+    screws       = screw.long # through the toe kick into it
+    floor_screws = screw.long
   }
 }
 
@@ -81,10 +85,11 @@ counter "work" {
 
 # New: a framed wall behind the second run. Its height follows from the bar top.
 knee_wall "bar" {
-  behind     = run.front
-  lumber     = stick.two_by_four
-  run_screws = screw.wall # from inside the boxes: they hold the wall
-  router     = router.bench
+  behind       = run.front
+  lumber       = stick.two_by_four
+  run_screws   = screw.long # from inside the boxes: they hold the wall
+  floor_screws = screw.long
+  router       = router.bench
 
   # New: steel plates, let in flush, that carry what stands out over the room.
   supports {

@@ -25,10 +25,17 @@ flat_bar "arm" {
   lengths   = ["6ft"]
 }
 
-screw "wall" {
+screw "long" {
   diameter = 0.190 # #10
-  length   = 2.5
+  length   = 3
   per_box  = 50
+}
+
+screw "joint" {
+  diameter = 0.164 # #8
+  length   = 1.25
+  head     = "trim" # it shows in an open box
+  per_box  = 100
 }
 
 screw "plate" {
