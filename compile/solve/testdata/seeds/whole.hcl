@@ -129,7 +129,7 @@ room {
       height     = 100
       stands_out = 20
       cut        = "slot"
-      open_to    = "top"
+      open_to    = "bottom"
     }
   }
 
@@ -214,6 +214,7 @@ run "back" {
     top_gap   = 2
     back_gap  = 20
     blocks    = stick.cls
+    door      = "left"
     plug      = outlet.a
     air       = "front"
   }
@@ -364,6 +365,7 @@ bar_top "oak" {
   slab     = slab.oak
   height   = given.bar
   overhang = { room = 300, work = 20, left = 0, right = 20 }
+  seats    = 2
   seams    = [700]
 }
 
@@ -392,10 +394,58 @@ drain "d" {
 
 limits {
   wiring              = "nec"
-  plumbing            = "none"
+  plumbing            = "upc"
+  aisle               = 900
+  past_open           = 300
+  appliance_out       = 50
+  door_beside         = 25
+  opening_edge        = 12
+  opening_joint       = 6
+  cover_lap           = 2
+  box_gap             = 3
+  stud_thickness      = 38
+  box_stud            = 6
+  plug_room           = 40
+  hand_room           = 100
+  slide_gap           = 1.5
+  flush               = 0.5
+  seam_support        = 100
+  piece_least         = 75
+  wall_play           = 6
+  hinge_room          = { half = 25, back = 75 }
+  vent_free           = 1
   counter_height      = { from = 850, to = 970 }
   bar_height          = { from = 1000, to = 1150 }
+  seat_width          = 600
+  knee_depth          = { table = 450, counter = 380, bar = 300 }
+  behind_seats        = 800
+  stand_off           = 3
+  bite                = { structure = 6, box = 3, plug = 40 }
+  under_head          = { flat = 4, trim = 9 }
+  bar_load            = { edge = 890, area = 2394, share = 0.5, duration = 1.6 }
+  steel_stress        = 0.6
+  bar_sag             = { live = 360, total = 240 }
+  floor_wood          = 18
+  bar_span            = { thin = 600, thick = 900, wood = 900 }
+  bare_overhang       = { thin = 150, thick = 250, wood = 250 }
+  seam_off_plate      = 150
+  recess_share        = 0.5
+  moisture            = 4
+  shelf_load          = 718
+  shelf_sag           = { span_over = 192, most = 6, in_time = 1.5 }
+  stud_spacing        = 610
+  stud_bore           = 0.6
+  stud_notch          = 0.4
+  stud_edge           = 16
+  plate_cut           = 0.5
+  support_to_stud     = 200
+  lift                = 50
+  studs_each          = 2
   ground_fault_within = 1800
-  ground_fault_area   = false
+  ground_fault_area   = true
   air_gap             = { back = 25, top = 25, sides = 3 }
+  drain_slope         = 0.02
+  trap_arm            = 900
+  tailpiece           = 600
+  trap_size           = 38
 }
