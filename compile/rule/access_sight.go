@@ -70,8 +70,8 @@ func seenFrom(frame geom.Frame, bodies []body) []seen {
 	for i := range bodies {
 		b := &bodies[i]
 		out[i] = seen{body: b, lo: math.Inf(1), hi: math.Inf(-1)}
-		for j, c := range [4]geom.Point{{X: b.box.U.Lo, Y: b.box.V.Lo}, {X: b.box.U.Hi, Y: b.box.V.Lo}, {X: b.box.U.Hi, Y: b.box.V.Hi}, {X: b.box.U.Lo, Y: b.box.V.Hi}} {
-			u, v := frame.Local(b.at.At(c.X, c.Y))
+		for j, c := range b.at.Corners(b.box.U, b.box.V) {
+			u, v := frame.Local(c)
 			out[i].corners[j] = onFloor{float64(u), float64(v)}
 			out[i].lo, out[i].hi = min(out[i].lo, float64(u)), max(out[i].hi, float64(u))
 		}

@@ -134,7 +134,7 @@ func slabOverCover(b *Build) {
 // edgeAt is where a slab lies against a wall, along it.
 func edgeAt(s *model.Slab, w *model.Wall) (along geom.Span, ok bool) {
 	touches := 0
-	for _, p := range corners(s.Frame, geom.Rect{X: s.Box.U, Y: s.Box.V}) {
+	for _, p := range s.Frame.Corners(s.Box.U, s.Box.V) {
 		if u, v := w.Frame.Local(p); max(v, -v) < nearWall {
 			if touches++; touches == 1 {
 				along = geom.Span{Lo: u, Hi: u}

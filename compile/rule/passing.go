@@ -47,7 +47,7 @@ type way struct {
 type protrusion struct {
 	name, wall string
 	out        length.Length
-	plan       geom.Contour // in the room, from the wall's face to its end
+	plan       [4]geom.Point // in the room, from the wall's face to its end
 	z          geom.Span
 	on         vector // straight onto it, towards its wall
 	ways       []way
@@ -103,10 +103,7 @@ func (b *Build) standingOut() map[source.Range]protrusion {
 			if by <= 0 {
 				return
 			}
-			o := protrusion{name: name, wall: w.Name, out: by, z: geom.About(height, tall), on: inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}), why: why}
-			for _, c := range geom.RectContour(geom.Rect{X: geom.About(along, wide), Y: geom.Span{Hi: by}}) {
-				o.plan = append(o.plan, geom.Vertex{Point: w.Frame.At(c.X, c.Y)})
-			}
+			o := protrusion{name: name, wall: w.Name, out: by, plan: w.Frame.Corners(geom.About(along, wide), geom.Span{Hi: by}), z: geom.About(height, tall), on: inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}), why: why}
 			out[why.At] = o
 		}
 		for _, o := range w.Stubs {
@@ -165,7 +162,7 @@ func leads(ways []way, to vector) bool {
 func (o *protrusion) past(f geom.Frame, boards []*model.Part) {
 	own := geom.Box{Z: o.z}
 	for i, c := range o.plan {
-		u, v := f.Local(c.Point)
+		u, v := f.Local(c)
 		at := geom.Box{U: geom.Span{Lo: u, Hi: u}, V: geom.Span{Lo: v, Hi: v}, Z: o.z}
 		if i == 0 {
 			own = at
@@ -307,8 +304,7 @@ func (b *Build) roomToGoIn(run *model.Run, box *model.Box, met []protrusion, way
 func (b *Build) roomBehind(run *model.Run, box *model.Box, to vector) length.Length {
 	room := length.Length(math.MaxInt64)
 	back := to.opposite()
-	for _, corner := range geom.RectContour(geom.Rect{X: box.Hull.U, Y: box.Hull.V}) {
-		from := run.Frame.At(corner.X, corner.Y)
+	for _, from := range run.Frame.Corners(box.Hull.U, box.Hull.V) {
 		for i := range b.Room.Walls {
 			if d, ok := hitsWall(&b.Room.Walls[i], from, back); ok {
 				room = min(room, d)

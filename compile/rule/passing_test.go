@@ -67,9 +67,8 @@ func TestWaysOver(t *testing.T) {
 				face, _ := p.Placement.Local(hole)
 				o := protrusion{on: inRoom(geom.Frame{}, opposite(board.by)), z: geom.About(r.from[2], 0)}
 				o.why.At.Start.Byte = i
-				for _, end := range [][3]length.Length{r.from, r.to} {
-					o.plan = append(o.plan, geom.Vertex{Point: geom.Point{X: end[0], Y: end[1]}})
-				}
+				from, to := geom.Point{X: r.from[0], Y: r.from[1]}, geom.Point{X: r.to[0], Y: r.to[1]}
+				o.plan = [4]geom.Point{from, to, to, from}
 				opening := model.Opening{Why: o.why, Shape: geom.RectContour(face), Notch: !p.Placement.Blank().Grow(-1).Contains(face)}
 				p.Openings = append(p.Openings, opening)
 				met = withOpening(met, o, &p, &opening)

@@ -170,23 +170,21 @@ func (b *Build) standing() []obstacle {
 	}
 	for i := range b.Runs {
 		r := &b.Runs[i]
-		plan := geom.Rect{X: geom.Span{Hi: r.Length}, Y: geom.Span{Hi: r.Depth}}
+		deep := r.Depth
 		for _, box := range r.Boxes {
 			for _, front := range box.Fronts {
-				plan.Y.Hi = max(plan.Y.Hi, front.Place.V.Hi)
+				deep = max(deep, front.Place.V.Hi)
 			}
 		}
-		out = append(out, obstacle{"run " + r.Name, r.Why.At, corners(r.Frame, plan), r.Frame})
+		plan := r.Frame.Corners(geom.Span{Hi: r.Length}, geom.Span{Hi: deep})
+		out = append(out, obstacle{"run " + r.Name, r.Why.At, plan[:], r.Frame})
 	}
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
-		out = append(out, obstacle{lang.KindWords(s.Kind) + " " + s.Name, s.Why.At, corners(s.Frame, geom.Rect{X: s.Box.U, Y: s.Box.V}), s.Frame})
+		plan := s.Frame.Corners(s.Box.U, s.Box.V)
+		out = append(out, obstacle{lang.KindWords(s.Kind) + " " + s.Name, s.Why.At, plan[:], s.Frame})
 	}
 	return out
-}
-
-func corners(f geom.Frame, plan geom.Rect) []geom.Point {
-	return []geom.Point{f.At(plan.X.Lo, plan.Y.Lo), f.At(plan.X.Hi, plan.Y.Lo), f.At(plan.X.Hi, plan.Y.Hi), f.At(plan.X.Lo, plan.Y.Hi)}
 }
 
 // pastEnd is how far an obstacle must reach past the end of a row of seats to
