@@ -175,7 +175,7 @@ func TestReachesAgainstSteps(t *testing.T) {
 		// Where it is said to begin there is its edge: a line that cuts a corner may be stepped over.
 		if ok {
 			u, v := frame.Local(geom.Point{X: length.Length(far * sin), Y: length.Length(far * cos)})
-			if !s.box.U.Grow(length.Micrometre).Contains(geom.Span{Lo: u, Hi: u}) || !s.box.V.Grow(length.Micrometre).Contains(geom.Span{Lo: v, Hi: v}) {
+			if !s.box.U.Grow(length.Micrometre).Holds(u) || !s.box.V.Grow(length.Micrometre).Holds(v) {
 				t.Fatalf("%.2f mm off, where it should begin, it is not", far/1e6)
 			}
 		}

@@ -182,11 +182,7 @@ func boxGapWide(b *rule.Build) {
 			continue
 		}
 		seen[l.of] = true
-		at := l.of.block.Head
-		if a := l.of.block.Attr("clearance"); a != nil {
-			at = a.Expr.At
-		}
-		b.LimitOf(b.Findings.Warnf("box-gap-wide", at, fmt.Sprintf("clearance = %q", b.Show(limit)),
+		b.LimitOf(b.Findings.Warnf("box-gap-wide", l.of.block.Said("clearance"), fmt.Sprintf("clearance = %q", b.Show(limit)),
 			"%s is let through the %s of %s with a gap of %s all round. %s is let pass about a box: %s too wide.",
 			finding.Capital(l.of.name), l.part.Name, l.part.Owner, b.Show(l.of.clearance), b.Show(limit), b.Show(l.of.clearance-limit)), "box_gap")
 	}

@@ -6,7 +6,6 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
-	"barwright/lang"
 	"barwright/lang/length"
 )
 
@@ -26,7 +25,7 @@ func bodiesOf(b *rule.Build) []body {
 		run := &b.Runs[i]
 		for j := range run.Boxes {
 			box := &run.Boxes[j]
-			out = append(out, body{box.Kind.String() + " " + box.Name, box, box.Hull, run.Frame, box.Why})
+			out = append(out, body{box.Words(), box, box.Hull, run.Frame, box.Why})
 		}
 	}
 	for i := range b.Parts {
@@ -50,7 +49,7 @@ func slabBodies(b *rule.Build) []body {
 	var out []body
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
-		out = append(out, body{name: lang.KindWords(s.Kind) + " " + s.Name, box: s.Box, at: s.Frame, why: s.Why})
+		out = append(out, body{name: s.Words(), box: s.Box, at: s.Frame, why: s.Why})
 	}
 	return out
 }

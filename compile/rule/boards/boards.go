@@ -11,7 +11,6 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
-	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
@@ -137,7 +136,7 @@ func boxSags(b *rule.Build, cabinet *lang.Block, boards []beam) {
 type sagLimit struct{ load, creep, over, most float64 }
 
 func sagLimitOf(b *rule.Build) sagLimit {
-	field := func(name string) float64 { return values.NumberOf(b.Field(b.Limits, "shelf_sag", name)) }
+	field := func(name string) float64 { return b.FieldNumber(b.Limits, "shelf_sag", name) }
 	return sagLimit{
 		load: b.Number(b.Limits, "shelf_load"), creep: field("in_time"), over: field("span_over"),
 		most: metres(b.FieldLength(b.Limits, "shelf_sag", "most")),

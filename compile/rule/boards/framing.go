@@ -13,7 +13,6 @@ import (
 	"barwright/compile/rule"
 	"barwright/lang"
 	"barwright/lang/length"
-	"barwright/lang/source"
 )
 
 // share is a part of a width, to the nanometre.
@@ -27,13 +26,6 @@ func woodAt(wide, hole, at length.Length) length.Length { return min(at, wide-at
 
 func percent(part, whole length.Length) string {
 	return strconv.FormatFloat(float64(part)/float64(whole)*100, 'f', 1, 64) + " %"
-}
-
-func saidOr(b *lang.Block, name string) source.Range {
-	if a := b.Attr(name); a != nil {
-		return a.Expr.At
-	}
-	return b.Head
 }
 
 // studsTooFar looks for the widest gap between neighbouring studs of each knee wall.
@@ -52,7 +44,7 @@ func studsTooFar(b *rule.Build) {
 			continue
 		}
 		block := b.Block("knee_wall." + wall.Name)
-		f := b.Findings.Warnf("studs-too-far", saidOr(block, "spacing"), fmt.Sprintf("spacing = %q", b.Show(most)),
+		f := b.Findings.Warnf("studs-too-far", block.Said("spacing"), fmt.Sprintf("spacing = %q", b.Show(most)),
 			"Studs %d and %d of %s stand %s apart, from centre to centre: %s more than %s.", widest, widest+1, block.Describe(), b.Show(gap), b.Show(gap-most), b.Show(most))
 		b.LimitOf(f, "stud_spacing")
 	}
@@ -74,7 +66,7 @@ func supportOffStud(b *rule.Build) {
 			continue
 		}
 		block := b.Block("knee_wall." + wall.Name)
-		f := b.Findings.Notef("support-off-stud", saidOr(block, "spacing"), "The centre of support %d of %s stands %s from that of the nearest stud, along the plate: %s more than %s.",
+		f := b.Findings.Notef("support-off-stud", block.Said("spacing"), "The centre of support %d of %s stands %s from that of the nearest stud, along the plate: %s more than %s.",
 			furthest, block.Describe(), b.Show(off), b.Show(off-most), b.Show(most))
 		f.Mend = fmt.Sprintf("spacing = %q, or less", b.Show(2*most))
 		b.LimitOf(f, "support_to_stud")

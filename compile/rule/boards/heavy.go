@@ -32,7 +32,7 @@ func heavyPiece(b *rule.Build) {
 		}
 	}
 	for i := range b.Slabs {
-		heavySlab(b, slabs[b.Slabs[i].Kind+"."+b.Slabs[i].Name])
+		heavySlab(b, slabs[b.Slabs[i].Key()])
 	}
 }
 

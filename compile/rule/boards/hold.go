@@ -63,7 +63,7 @@ func studsCaught(b *rule.Build) {
 func caught(studs []length.Length, u geom.Span, wanted int) (have, need int) {
 	need = wanted
 	for i, at := range studs {
-		if u.Contains(geom.Span{Lo: at, Hi: at}) {
+		if u.Holds(at) {
 			have++
 		}
 		if i > 0 && u.Overlaps(geom.Span{Lo: studs[i-1], Hi: at}) && u.Size() < at-studs[i-1] {
@@ -107,7 +107,7 @@ func widenedToStuds(b *rule.Build, run *model.Run, i int, studs []length.Length,
 		before = run.Boxes[i:]
 	}
 	for _, other := range before {
-		if block := b.Block(other.Kind.String() + "." + other.Name); other.Kind != model.Bay && b.Value(block, "width").Kind != expr.Length {
+		if block := b.Block(other.Key()); other.Kind != model.Bay && b.Value(block, "width").Kind != expr.Length {
 			return 0
 		}
 	}

@@ -11,7 +11,6 @@ import (
 	"barwright/compile/rule"
 	"barwright/lang"
 	"barwright/lang/finding"
-	"barwright/lang/source"
 )
 
 // Rules are those of the section, in its order.
@@ -94,7 +93,7 @@ func endPanelCovers(b *rule.Build, run *model.Run, panel *lang.Block, part *mode
 	}
 	b.LimitOf(b.Findings.Warnf("finish-not-flush", panel.Attr("to_front").Expr.At, "to_front = "+quoted(b.Exact(fronts-run.Depth)),
 		"%s reaches %s beyond the carcass, and the fronts of %s beside it stand %s before it: %s of their edges shows.",
-		finding.Capital(panel.Describe()), b.Show(reach), box.Kind.String()+" "+box.Name, b.Show(fronts-run.Depth), b.Show(lack)).
+		finding.Capital(panel.Describe()), b.Show(reach), box.Words(), b.Show(fronts-run.Depth), b.Show(lack)).
 		Also(box.Why.At, "the fronts"), "flush")
 }
 
@@ -173,17 +172,9 @@ func pastTop(b *rule.Build, top *model.Slab, found []past) {
 		}
 		mend += s.side + " = " + quoted(b.Exact(b.FieldLength(block, "overhang", s.side)+s.by))
 	}
-	b.Findings.Warnf("skin-past-top", attrAt(block, "overhang"), mend+" or more in its overhang",
+	b.Findings.Warnf("skin-past-top", block.Said("overhang"), mend+" or more in its overhang",
 		"%s, the %s of %s, comes out %s from under %s on the %s side.%s", worst.part.Label, worst.part.Name, worst.part.Owner, b.Show(worst.by), block.Describe(), worst.side, more).
 		Also(worst.part.Why.At, "it is asked for here")
-}
-
-// attrAt is where an attribute stands, or the head of its block.
-func attrAt(b *lang.Block, name string) source.Range {
-	if a := b.Attr(name); a != nil {
-		return a.Expr.At
-	}
-	return b.Head
 }
 
 // frontPastCounter looks for fronts that come out further than the counter over
@@ -213,7 +204,7 @@ func frontPastCounter(b *rule.Build) {
 		if others > 0 {
 			more = ", and so do those of " + finding.Counted(others, "other")
 		}
-		f := b.Findings.Notef("front-past-counter", attrAt(block, "overhang"), "The fronts of cabinet %s come out %s beyond the front edge of %s%s: what is spilt runs onto them.",
+		f := b.Findings.Notef("front-past-counter", block.Said("overhang"), "The fronts of cabinet %s come out %s beyond the front edge of %s%s: what is spilt runs onto them.",
 			worst.Name, b.Show(frontmost(worst)-counter.Box.V.Hi), block.Describe(), more)
 		f.Mend = "front = " + quoted(b.Exact(frontmost(worst)-run.Depth)) + " or more in its overhang"
 		f.Also(worst.Why.At, "the cabinet")

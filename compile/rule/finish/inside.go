@@ -150,7 +150,6 @@ func ventArea(v *model.Vent) float64 { return float64(v.Width.MM() * v.Tall.MM()
 // boxBefore is the cabinet whose inside is before a point of a wall, nil where
 // there is none.
 func boxBefore(b *rule.Build, p geom.Point, z geom.Length) *model.Box {
-	at := geom.Span{Lo: z, Hi: z}
 	for i := range b.Runs {
 		run := &b.Runs[i]
 		u, v := run.Frame.Local(p)
@@ -159,7 +158,7 @@ func boxBefore(b *rule.Build, p geom.Point, z geom.Length) *model.Box {
 		}
 		u = min(max(u, 0), run.Length)
 		for j := range run.Boxes {
-			if box := &run.Boxes[j]; box.Kind == model.Cabinet && box.Hull.U.Contains(geom.Span{Lo: u, Hi: u}) && box.Inside.Z.Contains(at) {
+			if box := &run.Boxes[j]; box.Kind == model.Cabinet && box.Hull.U.Holds(u) && box.Inside.Z.Holds(z) {
 				return box
 			}
 		}

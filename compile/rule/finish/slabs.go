@@ -37,12 +37,12 @@ func slabStuck(b *rule.Build) {
 	}
 	for i := range b.Parts {
 		if p := &b.Parts[i]; p.BlockKind() == "skin" {
-			lower(p.Placement.Frame, p.Placement.Box, p.Owner, attrAt(b.Block(p.Block()), "above_counter"), true)
+			lower(p.Placement.Frame, p.Placement.Box, p.Owner, b.Block(p.Block()).Said("above_counter"), true)
 		}
 	}
 	for i := range b.Slabs {
 		if s := &b.Slabs[i]; s.Kind == "bar_top" {
-			lower(s.Frame, s.Box, lang.KindWords(s.Kind)+" "+s.Name, s.Why.At, false)
+			lower(s.Frame, s.Box, s.Words(), s.Why.At, false)
 		}
 	}
 	need := b.Length(b.Limits, "slide_gap")
@@ -101,9 +101,9 @@ func inCorner(b *rule.Build, run *lang.Block, c *model.Slab, end model.End, corn
 	if b.Text(run, "from") == end.String() {
 		mend = "start = " + quoted(b.Show(length.Up(lean, b.Marks))) + " in its run"
 	}
-	b.LimitOf(b.Findings.Warnf("slab-in-corner", attrAt(b.Block("counter."+c.Name), "overhang"), mend,
+	b.LimitOf(b.Findings.Warnf("slab-in-corner", b.Block("counter."+c.Name).Said("overhang"), mend,
 		"The wall at the %s end of counter %q leans in: at the counter's front edge it stands %s from the corner, and the counter %s: its front corner would be %s in the wall.",
-		end, c.Name, b.Show(lean), b.Show(from), b.Show(deep)).Also(attrAt(corner, "corner"), "the corner"), "flush")
+		end, c.Name, b.Show(lean), b.Show(from), b.Show(deep)).Also(corner.Said("corner"), "the corner"), "flush")
 }
 
 // nearWall is how near the edge of a slab must come to a wall to cover what is flush
@@ -152,9 +152,9 @@ func slabOver(b *rule.Build, s *model.Slab, along geom.Span, name, what string, 
 	if !along.Overlaps(geom.About(u, wide)) || !s.Box.Z.Overlaps(plate) {
 		return
 	}
-	b.Findings.Warnf("slab-over-cover", attrAt(b.Block(blockKey(name)), "at"), "a height of "+b.Show(s.Box.Z.Hi+high-high/2)+" or more, or of "+b.Show(s.Box.Z.Lo-high/2)+" or less",
+	b.Findings.Warnf("slab-over-cover", b.Block(blockKey(name)).Said("at"), "a height of "+b.Show(s.Box.Z.Hi+high-high/2)+" or more, or of "+b.Show(s.Box.Z.Lo-high/2)+" or less",
 		"The edge of %s lies against the wall from %s to %s, and %s%s reaches from %s to %s: %s of it is behind the edge.",
-		lang.KindWords(s.Kind)+" "+s.Name, b.Show(s.Box.Z.Lo), b.Show(s.Box.Z.Hi), what, name, b.Show(plate.Lo), b.Show(plate.Hi), b.Show(s.Box.Z.Intersect(plate).Size())).
+		s.Words(), b.Show(s.Box.Z.Lo), b.Show(s.Box.Z.Hi), what, name, b.Show(plate.Lo), b.Show(plate.Hi), b.Show(s.Box.Z.Intersect(plate).Size())).
 		Also(s.Why.At, "the slab")
 }
 
@@ -170,7 +170,7 @@ func seamShows(b *rule.Build) {
 			if n := len(skin.Seams); n > 1 {
 				more = fmt.Sprintf(", the first of %d", n)
 			}
-			f := b.Findings.Notef("seam-shows", attrAt(block, "seams"), "%s has a seam at %s from its left end, as one faces it%s, and no battens: the joint shows.",
+			f := b.Findings.Notef("seam-shows", block.Said("seams"), "%s has a seam at %s from its left end, as one faces it%s, and no battens: the joint shows.",
 				finding.Capital(block.Describe()), b.Show(skin.Box.U.Hi-slices.Max(skin.Seams)), more)
 			f.Mend = "battens = { board = …, width = … }"
 		}
@@ -230,7 +230,7 @@ func seamCarried(b *rule.Build, s *model.Slab, spans []geom.Span) {
 	if worst < 0 {
 		return
 	}
-	u, block := s.Seams[worst], b.Block(s.Kind+"."+s.Name)
+	u, block := s.Seams[worst], b.Block(s.Key())
 	items := b.Value(block, "seams").Items
 	origin := u - values.LengthOf(items[worst])
 	next, _ := nearTo(u, spans)
@@ -252,8 +252,8 @@ func overWhat(b *rule.Build, s *model.Slab, u geom.Length) string {
 			continue
 		}
 		for _, box := range b.Runs[i].Boxes {
-			if box.Hull.U.Contains(geom.Span{Lo: u, Hi: u}) {
-				return ", over " + box.Kind.String() + " " + box.Name
+			if box.Hull.U.Holds(u) {
+				return ", over " + box.Words()
 			}
 		}
 	}
@@ -274,7 +274,7 @@ func nearTo(x geom.Length, spans []geom.Span) (next geom.Span, off geom.Length) 
 func sliver(b *rule.Build) {
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
-		narrow(b, b.Block(s.Kind+"."+s.Name), s.Box.U, s.Seams)
+		narrow(b, b.Block(s.Key()), s.Box.U, s.Seams)
 	}
 	for i := range b.KneeWalls {
 		for _, skin := range b.KneeWalls[i].Skins {
@@ -295,7 +295,7 @@ func narrow(b *rule.Build, block *lang.Block, whole geom.Span, seams []geom.Leng
 	if piece.Size() >= least {
 		return
 	}
-	b.LimitOf(b.Findings.Warnf("sliver", attrAt(block, "seams"), "seams further apart, or further from the ends",
+	b.LimitOf(b.Findings.Warnf("sliver", block.Said("seams"), "seams further apart, or further from the ends",
 		"Seams leave a piece of %s that is %s long; %s is the least: %s too short.",
 		block.Describe(), b.Show(piece.Size()), b.Show(least), b.Show(least-piece.Size())), "piece_least")
 }

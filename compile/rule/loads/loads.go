@@ -99,7 +99,7 @@ func plateOf(b *rule.Build, t *bar, n int, part *model.Part) plate {
 	}
 	share := 1.0
 	if len(all) > 1 {
-		share = fieldNumber(b, "bar_load", "share")
+		share = b.FieldNumber(b.Limits, "bar_load", "share")
 	}
 	width := carried.Size().MM()
 	own := b.Number(t.slab, "density") * gravity * t.top.Box.Z.Size().MM() / 1000 // Pa
@@ -110,17 +110,11 @@ func plateOf(b *rule.Build, t *bar, n int, part *model.Part) plate {
 			width: all[n].Steel.U.Size().MM(), thick: all[n].Steel.Z.Size().MM(), modulus: b.Number(t.steel, "stiffness") * 1000,
 		},
 		loads: [2]load{
-			atEdge: {point: share * fieldNumber(b, "bar_load", "edge")},
-			spread: {spread: fieldNumber(b, "bar_load", "area") / 1e6 * width},
+			atEdge: {point: share * b.FieldNumber(b.Limits, "bar_load", "edge")},
+			spread: {spread: b.FieldNumber(b.Limits, "bar_load", "area") / 1e6 * width},
 		},
 		dead: load{spread: own / 1e6 * width},
 	}
-}
-
-// fieldNumber is a number of an object in limits.
-func fieldNumber(b *rule.Build, limit, field string) float64 {
-	n, _ := b.Field(b.Limits, limit, field).Num.Float64()
-	return n
 }
 
 // worst is the plate and the load by which a figure exceeds its limit most.
@@ -200,7 +194,7 @@ func (p *plate) stress(l load) float64 {
 }
 
 func steelBendsTooFar(b *rule.Build) {
-	live, total := fieldNumber(b, "bar_sag", "live"), fieldNumber(b, "bar_sag", "total")
+	live, total := b.FieldNumber(b.Limits, "bar_sag", "live"), b.FieldNumber(b.Limits, "bar_sag", "total")
 	for _, t := range bars(b) {
 		w, fails := t.judge(func(p *plate, by int) (have, most float64) {
 			own, all := p.beam.sag(p.loads[by]), p.beam.sag(p.loads[by].add(p.dead))
@@ -249,9 +243,9 @@ func stouter(b *rule.Build, w worst, power int) string {
 // under says what load a finding speaks of.
 func under(b *rule.Build, t *bar, w worst) string {
 	if w.by == spread {
-		return "With " + showPressure(b, fieldNumber(b, "bar_load", "area")) + " on bar top " + t.top.Name
+		return "With " + showPressure(b, b.FieldNumber(b.Limits, "bar_load", "area")) + " on bar top " + t.top.Name
 	}
-	text := "With " + showForce(b, fieldNumber(b, "bar_load", "edge")) + " on the edge of bar top " + t.top.Name
+	text := "With " + showForce(b, b.FieldNumber(b.Limits, "bar_load", "edge")) + " on the edge of bar top " + t.top.Name
 	if own := w.plate.loads[atEdge].point; len(t.plates) > 1 {
 		text += ", " + showForce(b, own) + " of it on one plate,"
 	}

@@ -39,7 +39,7 @@ func (p *plate) arms() []float64 {
 }
 
 func screwsPulled(b *rule.Build) {
-	lasting := fieldNumber(b, "bar_load", "duration")
+	lasting := b.FieldNumber(b.Limits, "bar_load", "duration")
 	for _, t := range bars(b) {
 		if t.supports == nil || b.Ref(t.supports, "screws") == nil {
 			continue

@@ -157,7 +157,7 @@ func woodOverhang(b *rule.Build) { bareOverhangs(b, "wood-overhang", true) }
 func bareOverhangs(b *rule.Build, slug string, wood bool) {
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
-		block := b.Block(s.Kind + "." + s.Name)
+		block := b.Block(s.Key())
 		slab := b.Ref(block, "slab")
 		if (classOf(b, slab) == "wood") != wood || block.Attr("overhang") == nil {
 			continue
@@ -181,7 +181,7 @@ func bareOverhangs(b *rule.Build, slug string, wood bool) {
 		}
 		f := b.Findings.Warnf(slug, block.Attr("overhang").Expr.At, o.mend(b),
 			"%s stands out %s beyond %s with nothing under it, and %s%s at most: %s too far.",
-			finding.Capital(lang.KindWords(s.Kind)+" "+s.Name), b.Show(o.out), o.past, why, b.Show(o.most), b.Show(o.out-o.most))
+			finding.Capital(s.Words()), b.Show(o.out), o.past, why, b.Show(o.most), b.Show(o.out-o.most))
 		f.Also(slab.Head, "the slab")
 		b.LimitOf(f, "bare_overhang")
 	}

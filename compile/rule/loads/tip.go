@@ -96,10 +96,10 @@ func toppling(b *rule.Build, t *bar, weights map[string]weight) (tips, holds flo
 	boxes := boxesBefore(b, t, weights)
 	floor, run := floorHolds(b, t), runHolds(b, t)
 	live := [2]float64{
-		atEdge: fieldNumber(b, "bar_load", "edge") * out,
-		spread: fieldNumber(b, "bar_load", "area") / 1e6 * t.top.Box.U.Size().MM() * out * out / 2,
+		atEdge: b.FieldNumber(b.Limits, "bar_load", "edge") * out,
+		spread: b.FieldNumber(b.Limits, "bar_load", "area") / 1e6 * t.top.Box.U.Size().MM() * out * out / 2,
 	}
-	for by, duration := range [2]float64{atEdge: fieldNumber(b, "bar_load", "duration"), spread: 1} {
+	for by, duration := range [2]float64{atEdge: b.FieldNumber(b.Limits, "bar_load", "duration"), spread: 1} {
 		fixed := run * duration
 		if !boxes.unknown {
 			fixed = min(fixed, boxes.about(edge))
@@ -126,7 +126,7 @@ func runOf(b *rule.Build, t *bar) *model.Run {
 // boxesBefore weighs the boxes before a wall, with their counter.
 func boxesBefore(b *rule.Build, t *bar, weights map[string]weight) (all weight) {
 	for _, box := range runOf(b, t).Boxes {
-		all = all.add(weights[box.Kind.String()+"."+box.Name])
+		all = all.add(weights[box.Key()])
 	}
 	for i := range b.Slabs {
 		if s := &b.Slabs[i]; s.Kind == "counter" && b.Ref(b.Block("counter."+s.Name), "over").Name == t.wall.Run {

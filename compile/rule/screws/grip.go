@@ -287,7 +287,7 @@ func catches(run *model.Run, wall *model.Wall, box *model.Box) bool {
 	}
 	return slices.ContainsFunc(wall.Studs, func(at geom.Length) bool {
 		u, _ := run.Frame.Local(wall.Frame.At(at, 0))
-		return box.Inside.U.Contains(geom.Span{Lo: u, Hi: u})
+		return box.Inside.U.Holds(u)
 	})
 }
 

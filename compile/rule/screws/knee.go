@@ -41,7 +41,7 @@ func (g *gripper) plates(k *model.KneeWall, which string, u geom.Length) []strin
 	above := geom.Length(-1)
 	for _, p := range g.own["knee_wall."+k.Name] {
 		box := p.Placement.Box
-		if p.Is("knee_wall", "plate-"+which) && box.U.Contains(geom.Span{Lo: u, Hi: u}) && box.Z.Lo > above {
+		if p.Is("knee_wall", "plate-"+which) && box.U.Holds(u) && box.Z.Lo > above {
 			out = append(out, p.ID)
 			above = box.Z.Lo
 		}
@@ -94,7 +94,7 @@ func (g *gripper) supports(inner *lang.Block, k *model.KneeWall) {
 // intoTop goes into the piece of the bar top over a support.
 func (g *gripper) intoTop(inner *lang.Block, s *model.Support, top *model.Slab, sunk string) {
 	for _, piece := range top.Parts {
-		if g.parts[piece].Placement.Box.U.Contains(geom.Span{Lo: s.Centre, Hi: s.Centre}) {
+		if g.parts[piece].Placement.Box.U.Holds(s.Centre) {
 			layers, _ := g.along(upwards, s.Part, piece)
 			g.add(inner, "top_screws", grip{does: "go up through the support plates into the bar top", bite: "box", meets: sunk}, layers)
 			return

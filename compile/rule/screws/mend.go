@@ -34,15 +34,13 @@ func inStock(b *rule.Build, all []grip, head string) (best *lang.Block) {
 		if b.Text(s, "head") != head || long < from || long > to {
 			continue
 		}
-		d, l := distance(thick, b.Length(all[0].screw, "diameter")), distance(long, lengthOf(b, &all[0]))
+		d, l := length.Apart(thick, b.Length(all[0].screw, "diameter")), length.Apart(long, lengthOf(b, &all[0]))
 		if best == nil || cmp.Or(cmp.Compare(d, thicker), cmp.Compare(l, longer)) < 0 {
 			best, thicker, longer = s, d, l
 		}
 	}
 	return best
 }
-
-func distance(a, b geom.Length) geom.Length { return max(a-b, b-a) }
 
 // anotherLength is the mend of a screw that is too long or too short: one of the
 // stock, or else how long it would have to be, in the steps that screws are sold in.

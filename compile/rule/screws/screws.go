@@ -10,7 +10,6 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/rule"
-	"barwright/compile/values"
 	"barwright/lang/finding"
 	"barwright/lang/source"
 )
@@ -53,7 +52,7 @@ func needs(b *rule.Build, g *grip, diameter geom.Length) geom.Length {
 
 // diameters is how many of its own a screw has to go in.
 func diameters(b *rule.Build, g *grip) float64 {
-	return values.NumberOf(b.Field(b.Limits, "bite", g.bite))
+	return b.FieldNumber(b.Limits, "bite", g.bite)
 }
 
 // eachScrew looks at what each place of the text names a screw for. Where joints

@@ -70,12 +70,8 @@ func kneesTooShallow(b *rule.Build) {
 		if deep >= need {
 			continue
 		}
-		at := s.Why.At
-		if a := s.block.Attr("overhang"); a != nil {
-			at = a.Expr.At
-		}
 		room := length.Up(b.FieldLength(s.block, "overhang", "room")+need-deep, b.Marks)
-		f := b.Findings.Warnf("knees-too-shallow", at, fmt.Sprintf("room = %q in its overhang", b.Show(room)),
+		f := b.Findings.Warnf("knees-too-shallow", s.block.Said("overhang"), fmt.Sprintf("room = %q in its overhang", b.Show(room)),
 			"Under %s, whose top is at %s, knees have %s from its edge to %s; at that height they take %s: %s too shallow.",
 			s.block.Describe(), b.Show(s.Box.Z.Hi), b.Show(deep), strips[s.Frame], b.Show(need), b.Show(need-deep))
 		b.LimitOf(f, "knee_depth")
@@ -183,7 +179,7 @@ func obstaclesOf(b *rule.Build) []obstacle {
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
 		plan := s.Frame.Corners(s.Box.U, s.Box.V)
-		out = append(out, obstacle{lang.KindWords(s.Kind) + " " + s.Name, s.Why.At, plan[:], s.Frame})
+		out = append(out, obstacle{s.Words(), s.Why.At, plan[:], s.Frame})
 	}
 	return out
 }
@@ -205,7 +201,7 @@ func nearest(outline []geom.Point, f geom.Frame, along geom.Span) (v geom.Length
 				v, ok = most(v, x, ok), true
 			}
 		}
-		if along.Contains(geom.Span{Lo: au, Hi: au}) {
+		if along.Holds(au) {
 			v, ok = most(v, av, ok), true
 		}
 	}

@@ -5,7 +5,6 @@ package seats
 import (
 	"barwright/compile/geom"
 	"barwright/compile/rule"
-	"barwright/lang"
 )
 
 // Rules are those of the section, in its order.
@@ -20,7 +19,7 @@ var Rules = []rule.Rule{
 func counterOffHeight(b *rule.Build) {
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
-		if usual := usualHeight(b, "counter_height"); s.Kind == "counter" && !usual.Contains(geom.Span{Lo: s.Box.Z.Hi, Hi: s.Box.Z.Hi}) {
+		if usual := usualHeight(b, "counter_height"); s.Kind == "counter" && !usual.Holds(s.Box.Z.Hi) {
 			b.LimitOf(b.Findings.Notef("counter-off-height", s.Why.At, "%s", offHeight(b, s.Kind+" "+s.Name, s.Box.Z.Hi, usual)), "counter_height")
 		}
 	}
@@ -29,8 +28,8 @@ func counterOffHeight(b *rule.Build) {
 func barOffHeight(b *rule.Build) {
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
-		if usual := usualHeight(b, "bar_height"); s.Kind == "bar_top" && !usual.Contains(geom.Span{Lo: s.Box.Z.Hi, Hi: s.Box.Z.Hi}) {
-			b.LimitOf(b.Findings.Notef("bar-off-height", s.Why.At, "%s", offHeight(b, lang.KindWords(s.Kind)+" "+s.Name, s.Box.Z.Hi, usual)), "bar_height")
+		if usual := usualHeight(b, "bar_height"); s.Kind == "bar_top" && !usual.Holds(s.Box.Z.Hi) {
+			b.LimitOf(b.Findings.Notef("bar-off-height", s.Why.At, "%s", offHeight(b, s.Words(), s.Box.Z.Hi, usual)), "bar_height")
 		}
 	}
 }

@@ -77,8 +77,8 @@ func solidsOf(b *rule.Build) []solid {
 	}
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
-		what := lang.KindWords(s.Kind) + " " + s.Name
-		out = append(out, inRun(b, byFrame[s.Frame], slabSolid, s.Kind+"."+s.Name, what, s.Box, s.Why))
+		what := s.Words()
+		out = append(out, inRun(b, byFrame[s.Frame], slabSolid, s.Key(), what, s.Box, s.Why))
 	}
 	for i := range b.Parts {
 		p := &b.Parts[i]
@@ -110,7 +110,7 @@ func inRun(b *rule.Build, run int, kind solidKind, of, what string, box geom.Box
 // boxSolids are a box, above and behind its recess for the feet, its fronts with
 // their handles, and its appliance.
 func boxSolids(b *rule.Build, run int, box *model.Box) []solid {
-	name := box.Kind.String() + " " + box.Name
+	name := box.Words()
 	add := func(kind solidKind, of, what string, place geom.Box) solid {
 		return inRun(b, run, kind, of, what, place, box.Why)
 	}
@@ -139,11 +139,11 @@ func frontOf(front *model.Front, box *model.Box) string {
 	if front.Kind == model.Drawer {
 		article = ""
 	}
-	return article + front.Name + " of " + box.Kind.String() + " " + box.Name
+	return article + front.Name + " of " + box.Words()
 }
 
 func blockOf(b *rule.Build, box *model.Box) *lang.Block {
-	return b.Block(box.Kind.String() + "." + box.Name)
+	return b.Block(box.Key())
 }
 
 func carcassOf(b *rule.Build, box *model.Box) *lang.Block {

@@ -68,7 +68,7 @@ func drainTooFlat(b *rule.Build) {
 		if o.slope >= least {
 			continue
 		}
-		f := b.Findings.Warnf("drain-too-flat", o.said("slope"), "slope = "+strconv.FormatFloat(least, 'g', -1, 64),
+		f := b.Findings.Warnf("drain-too-flat", o.block.Said("slope"), "slope = "+strconv.FormatFloat(least, 'g', -1, 64),
 			"%s falls by %s; a pipe of %s needs %s: %s too little over the %s from its trap to the wall.",
 			finding.Capital(o.block.Describe()), slopeWords(b, o.slope), b.Show(o.size), slopeWords(b, least),
 			b.Show(geom.Length(math.Round((least-o.slope)*float64(o.arm)))), b.Show(o.arm))
@@ -87,7 +87,7 @@ func trapArmFallsTooFar(b *rule.Build) {
 		} else if armTooLong(b, &o) {
 			continue // that is the cause
 		}
-		b.Findings.Warnf("trap-arm-falls-too-far", o.said("slope"), mend,
+		b.Findings.Warnf("trap-arm-falls-too-far", o.block.Said("slope"), mend,
 			"From its trap to the wall at stub %q, over %s, %s falls %s. A trap arm may fall by its own size, %s: %s too far, and the trap is sucked empty.",
 			o.stub.Name, b.Show(o.arm), o.block.Describe(), b.Show(o.fall), b.Show(o.size), b.Show(o.fall-o.size)).
 			Also(o.stub.Why.At, "it falls to here")
@@ -105,7 +105,7 @@ func trapArmTooLong(b *rule.Build) {
 			continue
 		}
 		longest := longestArm(b, o.trap)
-		f := b.Findings.Warnf("trap-arm-too-long", o.said("vent", "to"), `a vent nearer to the trap: vent = "valve" or "island", where the place allows it`,
+		f := b.Findings.Warnf("trap-arm-too-long", o.block.Said("vent", "to"), `a vent nearer to the trap: vent = "valve" or "island", where the place allows it`,
 			"From its trap to the vent in the wall at stub %q, %s runs %s. With a trap of %s %s allows %s: %s too long.",
 			o.stub.Name, o.block.Describe(), b.Show(o.arm), b.Show(o.trap), waterFrom(b, "trap_arm"), b.Show(longest), b.Show(o.arm-longest)).
 			Also(o.stub.Why.At, "it runs to here")

@@ -28,7 +28,7 @@ func pipeEnds(b *rule.Build, run *model.Run) []blocker {
 			s := &w.Stubs[j]
 			u0, v0 := run.Frame.Local(w.Frame.At(s.Along, 0))
 			u1, v1 := run.Frame.Local(w.Frame.At(s.Along, s.StandsOut))
-			box := geom.Box{U: spanBetween(u0, u1), V: spanBetween(v0, v1), Z: geom.About(s.Height, s.Diameter)}
+			box := geom.Box{U: geom.Between(u0, u1), V: geom.Between(v0, v1), Z: geom.About(s.Height, s.Diameter)}
 			if box.U.Size() < box.V.Size() {
 				box.U = box.U.Grow(s.Diameter / 2)
 			} else {
@@ -39,8 +39,6 @@ func pipeEnds(b *rule.Build, run *model.Run) []blocker {
 	}
 	return out
 }
-
-func spanBetween(a, b geom.Length) geom.Span { return geom.Span{Lo: min(a, b), Hi: max(a, b)} }
 
 // boards are the boards of each block, "cabinet.sink", but for those of drawers.
 func boardsOf(b *rule.Build) map[string][]blocker {
@@ -92,7 +90,7 @@ func trapMeets(b *rule.Build) {
 		if drained {
 			low = d.column().Z.Lo
 		}
-		told := b.Findings.Has("cut-out-over-board", s.said("from_front", "cut"))
+		told := b.Findings.Has("cut-out-over-board", s.block.Said("from_front", "cut"))
 		what := "The bowl of " + s.block.Describe() + " hangs down to " + b.Show(s.bowl.Z.Lo)
 		if reaches(b, s, what, s.bowl, low, all, func(o blocker) bool { return o.stub != nil || !told }) || !drained {
 			continue
@@ -135,7 +133,7 @@ func reaches(b *rule.Build, s *basin, what string, box geom.Box, low geom.Length
 	if others > 0 {
 		text += " and " + finding.Counted(others, "other thing")
 	}
-	b.Findings.Warnf("trap-meets", s.said("bowl", "in"), "nothing there above "+b.Show(low)+", or another place for the sink", "%s.", text).Also(worst.why.At, "it stands in the way")
+	b.Findings.Warnf("trap-meets", s.block.Said("bowl", "in"), "nothing there above "+b.Show(low)+", or another place for the sink", "%s.", text).Also(worst.why.At, "it stands in the way")
 	return true
 }
 
@@ -176,8 +174,8 @@ func drainThroughBoards(b *rule.Build) {
 // stub ends, then along to it.
 func (o *outflow) passes(boards map[string][]blocker) []string {
 	z := geom.Span{Lo: o.stub.Height - o.diameter/2, Hi: o.stub.Height + o.fall + o.diameter/2}
-	out := geom.Box{U: geom.About(o.middle.X, 0), V: spanBetween(o.middle.Y, o.end.Y), Z: z}
-	along := geom.Box{U: spanBetween(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
+	out := geom.Box{U: geom.About(o.middle.X, 0), V: geom.Between(o.middle.Y, o.end.Y), Z: z}
+	along := geom.Box{U: geom.Between(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
 	under := o.column() // what stands there has its own finding: trap-meets
 	meets := func(box geom.Box) bool { return box.Overlaps(out) || box.Overlaps(along) }
 	var names []string
@@ -189,7 +187,7 @@ func (o *outflow) passes(boards map[string][]blocker) []string {
 		if box.Kind == model.Bay && meets(box.Appliance) {
 			names = append(names, "the appliance of bay "+box.Name)
 		}
-		for _, p := range slices.Concat(boards[box.Kind.String()+"."+box.Name], drawersOf(box)) {
+		for _, p := range slices.Concat(boards[box.Key()], drawersOf(box)) {
 			if meets(p.box) && !p.box.Overlaps(under) {
 				names = append(names, p.name)
 			}

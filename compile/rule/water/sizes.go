@@ -10,7 +10,7 @@ import (
 func drainNarrows(b *rule.Build) {
 	for _, o := range outflowsOf(b) {
 		if o.trap > o.size {
-			b.Findings.Warnf("drain-narrows", o.said("trap"), "a trap of "+b.Show(o.size)+", or a wider pipe",
+			b.Findings.Warnf("drain-narrows", o.block.Said("trap"), "a trap of "+b.Show(o.size)+", or a wider pipe",
 				"%s leads from a trap of %s into a pipe of %s: %s narrower, and what passes the one stops in the other.",
 				finding.Capital(o.block.Describe()), b.Show(o.trap), b.Show(o.size), b.Show(o.trap-o.size))
 			continue
@@ -24,7 +24,7 @@ func drainNarrows(b *rule.Build) {
 }
 
 func narrowsAtStub(b *rule.Build, o *outflow, pipe, stub string, by geom.Length, judged string) {
-	b.Findings.Warnf("drain-narrows", o.said("size", "diameter"), "a narrower drain, or a wider stub",
+	b.Findings.Warnf("drain-narrows", o.block.Said("size", "diameter"), "a narrower drain, or a wider stub",
 		"%s, %s, leads into stub %q, which is %s: %s narrower, and what passes the one stops in the other.",
 		finding.Capital(o.block.Describe()), pipe, o.stub.Name, stub, b.Show(by)).
 		Also(o.stubText.Attr(judged).Expr.At, "the stub's own")
@@ -39,7 +39,7 @@ func trapTooSmall(b *rule.Build) {
 		if o.trap >= least {
 			continue
 		}
-		f := b.Findings.Warnf("trap-too-small", o.said("trap", "size", "diameter"), "a trap of "+b.Show(least)+", and a pipe that is no narrower",
+		f := b.Findings.Warnf("trap-too-small", o.block.Said("trap", "size", "diameter"), "a trap of "+b.Show(least)+", and a pipe that is no narrower",
 			"The trap of %s is of %s, but that of a sink at a bar is of %s at least: %s too small.",
 			o.block.Describe(), b.Show(o.trap), b.Show(least), b.Show(least-o.trap))
 		b.LimitOf(f, "trap_size")

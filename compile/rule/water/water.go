@@ -41,9 +41,6 @@ type basin struct {
 	bowl  geom.Box // from the slab's underside to its own
 }
 
-// said is the place of the first of some attributes of the sink that is written.
-func (s *basin) said(names ...string) source.Range { return firstSaid(s.block, names) }
-
 func (s *basin) cabinet() *model.Box { return &s.run.Boxes[s.box] }
 
 // basins lists the sinks, in the order of the counters.
@@ -132,7 +129,7 @@ func outflowsOf(b *rule.Build) []outflow {
 		var wall *model.Wall
 		wall, o.stub = stubOf(b, o.stubText)
 		o.end.X, o.end.Y = from.run.Frame.Local(wall.Frame.At(o.stub.Along, o.stub.StandsOut))
-		way := max(o.end.X-o.middle.X, o.middle.X-o.end.X) + max(o.end.Y-o.middle.Y, o.middle.Y-o.end.Y)
+		way := length.Apart(o.end.X, o.middle.X) + length.Apart(o.end.Y, o.middle.Y)
 		o.arm = max(0, way+o.stub.StandsOut-trapTakes*o.trap)
 		o.fall = geom.Length(math.Round(o.slope * float64(o.arm)))
 		out = append(out, o)
@@ -166,7 +163,7 @@ var pipes = []struct{ outside, size geom.Length }{
 // (common practice, from memory).
 func soldAs(outside geom.Length) geom.Length {
 	for _, p := range pipes {
-		if off := outside - p.outside; max(off, -off) <= length.Millimetre/5 {
+		if length.Apart(outside, p.outside) <= length.Millimetre/5 {
 			return p.size
 		}
 	}
@@ -188,19 +185,6 @@ func (o *outflow) weir() geom.Length { return o.axis() - o.trap/2 }
 
 // bottom is the underside of the trap.
 func (o *outflow) bottom() geom.Length { return o.weir() - o.seal - o.diameter }
-
-// said is the place of the first of some attributes of the drain that is written,
-// else of its head.
-func (o *outflow) said(names ...string) source.Range { return firstSaid(o.block, names) }
-
-func firstSaid(block *lang.Block, names []string) source.Range {
-	for _, name := range names {
-		if a := block.Attr(name); a != nil {
-			return a.Expr.At
-		}
-	}
-	return block.Head
-}
 
 // stubAt is the place of where the stub stands.
 func (o *outflow) stubAt() source.Range { return o.stubText.Attr("at").Expr.At }

@@ -10,7 +10,6 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
-	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
@@ -43,7 +42,7 @@ func fillOf(b *rule.Build, d *device) (f fill, ok bool) {
 	if d.block.Attr("wires") == nil {
 		return f, false
 	}
-	told := func(field string) float64 { return values.NumberOf(b.Field(d.block, "wires", field)) }
+	told := func(field string) float64 { return b.FieldNumber(d.block, "wires", field) }
 	largest := 0.0
 	for _, g := range gauges {
 		if n := told(g.field); n > 0 {
@@ -75,7 +74,7 @@ var metalBoxes = []struct {
 // volumeOf is the volume of a box in cubic inches: as marked on it, or as published
 // for one of its size; 0 where neither is known.
 func volumeOf(b *rule.Build, d *device) float64 {
-	if marked := values.NumberOf(b.Field(d.block, "box", "volume")); marked > 0 {
+	if marked := b.FieldNumber(d.block, "box", "volume"); marked > 0 {
 		return marked
 	}
 	size := func(side string) length.Length { return b.FieldLength(d.block, "box", side) }
@@ -152,14 +151,11 @@ func tooDeep(b *rule.Build, wall *lang.Block, devices []device) {
 	if len(deep) == 0 {
 		return
 	}
-	d, at, room := deep[0], deep[0].block.Head, "has"
-	if a := d.block.Attr("box"); a != nil {
-		at = a.Expr.At
-	}
+	d, room := deep[0], "has"
 	if stated == nil {
 		room = "is taken to have"
 	}
-	f := b.Findings.Warnf("box-too-deep", at, fmt.Sprintf("a box at most %s deep, or the cavity of the wall as measured", b.Show(cavity+d.in.StandsOut)),
+	f := b.Findings.Warnf("box-too-deep", d.block.Said("box"), fmt.Sprintf("a box at most %s deep, or the cavity of the wall as measured", b.Show(cavity+d.in.StandsOut)),
 		"The box of %s reaches %s into %s, which %s %s of room behind its face: %s too deep.",
 		d.block.Describe(), b.Show(into(d)), wall.Describe(), room, b.Show(cavity), b.Show(into(d)-cavity))
 	alsoDevices(f, deep[1:])

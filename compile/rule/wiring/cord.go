@@ -9,6 +9,7 @@ import (
 	"barwright/compile/model"
 	"barwright/compile/rule"
 	"barwright/lang"
+	"barwright/lang/length"
 	"barwright/lang/source"
 )
 
@@ -78,7 +79,7 @@ func bayPlaces(b *rule.Build) map[string]runBox {
 func (d *device) seenFrom(f geom.Frame) geom.Box {
 	lu, lv := f.Local(d.frame.At(d.used.U.Lo, d.used.V.Lo))
 	hu, hv := f.Local(d.frame.At(d.used.U.Hi, d.used.V.Lo))
-	return geom.Box{U: geom.Span{Lo: min(lu, hu), Hi: max(lu, hu)}, V: geom.Span{Lo: min(lv, hv), Hi: max(lv, hv)}, Z: d.used.Z}
+	return geom.Box{U: geom.Between(lu, hu), V: geom.Between(lv, hv), Z: d.used.Z}
 }
 
 // besideRun is how far behind a run a device may lie and still be its boxes': that
@@ -95,7 +96,7 @@ func boxAround(b *rule.Build, d *device) (runBox, bool) {
 		if at.Z.Mid() > run.Height || v < -besideRun || v > run.Depth {
 			continue
 		}
-		if j := slices.IndexFunc(run.Boxes, func(box model.Box) bool { return box.Hull.U.Lo <= u && u <= box.Hull.U.Hi }); j >= 0 {
+		if j := slices.IndexFunc(run.Boxes, func(box model.Box) bool { return box.Hull.U.Holds(u) }); j >= 0 {
 			return runBox{run, j}, true
 		}
 	}
@@ -171,7 +172,7 @@ func cordTooShort(b *rule.Build) {
 			continue
 		}
 		a, at := p.bay.box().Appliance, p.outlet.seenFrom(p.bay.run.Frame)
-		along, across, up := distance(at.U.Mid(), a.U.Mid()), distance(at.V.Mid(), a.V.Lo), distance(at.Z.Mid(), a.Z.Lo)
+		along, across, up := length.Apart(at.U.Mid(), a.U.Mid()), length.Apart(at.V.Mid(), a.V.Lo), length.Apart(at.Z.Mid(), a.Z.Lo)
 		slack, long := b.Length(p.cord, "slack"), b.Length(p.cord, "length")
 		need := along + across + up + slack
 		if need <= long {
@@ -183,8 +184,6 @@ func cordTooShort(b *rule.Build) {
 			Also(p.outlet.block.Head, "the outlet")
 	}
 }
-
-func distance(x, y geom.Length) geom.Length { return max(x-y, y-x) }
 
 func noAirPath(b *rule.Build) {
 	bays := bayPlaces(b)
