@@ -13,6 +13,7 @@ import (
 	"barwright/compile/model"
 	"barwright/compile/router"
 	"barwright/compile/rule"
+	"barwright/compile/rule/all"
 	"barwright/compile/solve"
 	"barwright/compile/view"
 	"barwright/lang"
@@ -22,7 +23,7 @@ import (
 
 // Compile solves a description of which no blocks are lost. The model is nil
 // where a finding is an error, here or in the reading. Findings are sorted.
-func Compile(src *lang.Source) (*model.Model, finding.List) { return compiled(src, rule.Table()) }
+func Compile(src *lang.Source) (*model.Model, finding.List) { return compiled(src, all.Rules()) }
 
 func compiled(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) {
 	m, findings := checked(src, rules)
@@ -35,7 +36,7 @@ func compiled(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) 
 
 // Check does so for who wants the findings, or to ask: the model has no bill and
 // no drawings, in which nothing can be found.
-func Check(src *lang.Source) (*model.Model, finding.List) { return checked(src, rule.Table()) }
+func Check(src *lang.Source) (*model.Model, finding.List) { return checked(src, all.Rules()) }
 
 func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) {
 	solution := solve.Solve(src)

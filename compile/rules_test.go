@@ -12,7 +12,7 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"barwright/compile"
-	"barwright/compile/rule"
+	"barwright/compile/rule/all"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/source"
@@ -221,7 +221,7 @@ func TestRulesHaveCases(t *testing.T) {
 		kinds[c.slug] = append(kinds[c.slug], c.kind)
 	}
 	without := strings.Fields(withoutLimit)
-	for _, r := range rule.Table() {
+	for _, r := range all.Rules() {
 		if _, section, ok := finding.Lookup(r.Slug); !ok || !strings.HasPrefix(section.Number, "11.") {
 			t.Errorf("%s is not in the table of findings, or not in chapter 11", r.Slug)
 		}

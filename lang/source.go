@@ -96,6 +96,17 @@ func (b *Block) Attr(name string) *Attr {
 	return nil
 }
 
+// Said is the place of the first of some attributes that the block states, or else of
+// its head.
+func (b *Block) Said(names ...string) source.Range {
+	for _, name := range names {
+		if a := b.Attr(name); a != nil {
+			return a.Expr.At
+		}
+	}
+	return b.Head
+}
+
 // Inner lists the blocks of a kind directly inside b, in the order of the text.
 func (b *Block) Inner(kind string) []*Block { return ofKind(b.Blocks, kind) }
 

@@ -164,7 +164,7 @@ func (p *placer) run(r *model.Run) {
 		p.joint(at+".joint."+strconv.Itoa(i+1), j)
 	}
 	for _, b := range r.Boxes {
-		name := b.Kind.String() + "." + b.Name
+		name := b.Key()
 		p.box(name, b.Hull)
 		switch b.Kind {
 		case model.Cabinet:
@@ -191,7 +191,7 @@ func (p *placer) joint(name string, j model.Joint) {
 }
 
 func (p *placer) slab(s *model.Slab) {
-	name := s.Kind + "." + s.Name
+	name := s.Key()
 	p.box(name, s.Box)
 	if len(s.Seams) > 0 {
 		p.lengths(name+"."+place+".seams", "from the left end of its run", s.Seams...)

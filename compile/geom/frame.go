@@ -72,6 +72,12 @@ func (f Frame) Local(p Point) (u, v Length) {
 		Length(math.Round(float64(y*cos) - float64(x*sin)))
 }
 
+// Corners are the room points of a rectangle of (u, v), counter-clockwise as the frame
+// sees it from its lower left.
+func (f Frame) Corners(u, v Span) [4]Point {
+	return [4]Point{f.At(u.Lo, v.Lo), f.At(u.Hi, v.Lo), f.At(u.Hi, v.Hi), f.At(u.Lo, v.Hi)}
+}
+
 // Dir is a signed axis of a frame.
 type Dir struct {
 	Axis Axis

@@ -37,6 +37,12 @@ func (s Span) Overlaps(o Span) bool { return s.Lo < o.Hi && o.Lo < s.Hi }
 // Contains reports whether o lies within s, edges included.
 func (s Span) Contains(o Span) bool { return s.Lo <= o.Lo && o.Hi <= s.Hi }
 
+// Holds reports whether x lies within s, ends included.
+func (s Span) Holds(x Length) bool { return s.Lo <= x && x <= s.Hi }
+
+// Between returns the span between two places, in either order.
+func Between(a, b Length) Span { return Span{min(a, b), max(a, b)} }
+
 // About returns the span of a size about its middle; of an odd size the smaller
 // half lies below.
 func About(mid, size Length) Span { return Span{mid - size/2, mid - size/2 + size} }

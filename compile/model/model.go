@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"barwright/compile/geom"
+	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 	"barwright/lang/source"
@@ -197,6 +198,12 @@ type Box struct {
 	Why         Why
 }
 
+// Key is the key of the box's block: "cabinet.urn".
+func (b *Box) Key() string { return b.Kind.String() + "." + b.Name }
+
+// Words name it: "cabinet urn".
+func (b *Box) Words() string { return b.Kind.String() + " " + b.Name }
+
 // ClosedAt reports whether a front stands before what is at a height; fronts leave no
 // more than gaps between them.
 func (b *Box) ClosedAt(z Length) bool {
@@ -207,7 +214,7 @@ func (b *Box) ClosedAt(z Length) bool {
 	for _, f := range b.Fronts[1:] {
 		all = all.Union(f.Place.Z)
 	}
-	return all.Contains(geom.Span{Lo: z, Hi: z})
+	return all.Holds(z)
 }
 
 // Front closes a part of a cabinet.
@@ -255,6 +262,12 @@ type Slab struct {
 	WeightKg   float64   // of all pieces, without what is cut out; 0 where unknown
 	Why        Why
 }
+
+// Key is the key of the slab's block: "bar_top.bar".
+func (s *Slab) Key() string { return s.Kind + "." + s.Name }
+
+// Words name it: "bar top bar".
+func (s *Slab) Words() string { return lang.KindWords(s.Kind) + " " + s.Name }
 
 // SlabCut is the cut-out for a sink or the hole for a tap.
 type SlabCut struct {

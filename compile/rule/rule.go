@@ -1,12 +1,11 @@
 // Package rule judges a build that is solved: what will not fit, will not hold or
-// is not safe is said before wood is cut. Each rule is one entry of a table; what
-// it says and its source stand beside it in lang/finding, its cases in
+// is not safe is said before wood is cut. It has what rules look at; the rules are
+// in packages beside it, one for each section of SPEC.md 11, and package all lists
+// them all. What a rule says and its source stand in lang/finding, its cases in
 // testdata/rules. Rules change nothing in the model.
 package rule
 
 import (
-	"slices"
-
 	"barwright/compile/model"
 	"barwright/compile/values"
 	"barwright/lang"
@@ -20,11 +19,6 @@ type Rule struct {
 	Look func(*Build)
 }
 
-// Table lists all rules, in the order of SPEC.md 11.
-func Table() []Rule {
-	return slices.Concat(standing, access, finish, seats, screws, loads, boards, wiring, water, passing)
-}
-
 // Build is what rules look at: the text with its values, and what was solved of it.
 type Build struct {
 	*values.Values
@@ -33,19 +27,25 @@ type Build struct {
 	Limits   *lang.Block // an empty one where the text has none: values fall to their defaults
 }
 
-// Judge holds a solved build to rules.
-func Judge(v *values.Values, m *model.Model, rules []Rule, findings *finding.List) {
+// NewBuild is a solved build, with nothing found in it yet by rules.
+func NewBuild(v *values.Values, m *model.Model, findings *finding.List) *Build {
 	b := &Build{Values: v, Model: m, Findings: findings, Limits: &lang.Block{Spec: schema.Kind(schema.Root(), "limits"), Unit: v.Source.Unit}}
 	for _, written := range v.Source.Top("limits") {
 		b.Limits = written
 	}
+	return b
+}
+
+// Judge holds a solved build to rules.
+func Judge(v *values.Values, m *model.Model, rules []Rule, findings *finding.List) {
+	b := NewBuild(v, m, findings)
 	for _, r := range rules {
 		r.Look(b)
 	}
 }
 
-// limitOf shows where a finding's limit comes from, where the text states it.
-func (b *Build) limitOf(f *finding.Finding, name string) {
+// LimitOf shows where a finding's limit comes from, where the text states it.
+func (b *Build) LimitOf(f *finding.Finding, name string) {
 	if a := b.Limits.Attr(name); a != nil {
 		f.Also(a.Expr.At, "the limit")
 	}

@@ -66,7 +66,7 @@ func (s *solver) carcassOf(cab *lang.Block) carcass {
 }
 
 // at is where the carcass says a thing, or its head where it leaves it out.
-func (c *carcass) at(attr string) source.Range { return said(c.block, attr) }
+func (c *carcass) at(attr string) source.Range { return c.block.Said(attr) }
 
 // backFace is how far the front face of the back stands from the rear edges.
 func (c *carcass) backFace() length.Length {

@@ -3,7 +3,6 @@ package solve
 import (
 	"slices"
 
-	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/length"
@@ -80,7 +79,7 @@ func (s *solver) fastenBox(c *carcass, box *model.Box) {
 		s.fasten(named, back, "to hold the back of cabinet "+box.Name, box.Why)
 		back = 0
 	}
-	s.fasten(c.screws, rest+back, "to make "+box.Kind.String()+" "+box.Name, box.Why)
+	s.fasten(c.screws, rest+back, "to make "+box.Words(), box.Why)
 }
 
 // carcassScrews counts those of one box but for its back: sides to bottom and full
@@ -130,7 +129,7 @@ func (s *solver) wallScrews(run *model.Run, box *model.Box) int {
 	caught := 0
 	for _, stud := range wall.Studs {
 		u, _ := run.Frame.Local(wall.Frame.At(stud, 0))
-		if box.Inside.U.Contains(geom.Span{Lo: u, Hi: u}) {
+		if box.Inside.U.Holds(u) {
 			caught++
 		}
 	}

@@ -13,6 +13,7 @@ import (
 
 	"barwright/compile/model"
 	"barwright/compile/rule"
+	"barwright/compile/rule/all"
 	"barwright/compile/solve"
 	"barwright/lang"
 	"barwright/lang/finding"
@@ -144,7 +145,7 @@ func readAndSolve(t *testing.T, files source.Files, name, value string) (*model.
 		solution := solve.Solve(src)
 		m, findings = solution.Model, append(findings, solution.Findings...)
 		if m != nil {
-			rule.Judge(solution.Values, m, rule.Table(), &judged)
+			rule.Judge(solution.Values, m, all.Rules(), &judged)
 		}
 	}
 	findings.Sort()

@@ -175,7 +175,7 @@ func (s *solver) soundKneeBox(k *kneeBox) bool {
 	ends := k.framing.U.Grow(-k.end)
 	switch {
 	case !k.cover.Contains(cut):
-		s.Findings.Errorf("cover-too-small", said(o, "cover"), fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", s.Show(cut.X.Size()), s.Show(cut.Y.Size())),
+		s.Findings.Errorf("cover-too-small", o.Said("cover"), fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", s.Show(cut.X.Size()), s.Show(cut.Y.Size())),
 			"The cover plate of %s is %s wide and %s high as it stands, the opening behind it %s by %s: it would show.",
 			o.Describe(), s.Show(k.cover.X.Size()), s.Show(k.cover.Y.Size()), s.Show(cut.X.Size()), s.Show(cut.Y.Size()))
 	case !ends.Contains(k.box.X):
@@ -187,30 +187,30 @@ func (s *solver) soundKneeBox(k *kneeBox) bool {
 		if lo <= hi {
 			mend = fmt.Sprintf("a centre from %s to %s from either end", s.Show(lo), s.Show(hi))
 		}
-		s.Findings.Errorf("box-meets-end", said(o, "from_left", "from_right", "mirrors"), mend,
+		s.Findings.Errorf("box-meets-end", o.Said("from_left", "from_right", "mirrors"), mend,
 			"%s runs %s into the stud at the end of %s, or past it.", name, s.Show(max(ends.Lo-k.box.X.Lo, k.box.X.Hi-ends.Hi)), k.knee.Describe())
 	case k.box.Y.Hi > k.free.Hi:
-		s.Findings.Errorf("box-meets-plate", said(o, "height"), s.heightMend(k),
+		s.Findings.Errorf("box-meets-plate", o.Said("height"), s.heightMend(k),
 			"The top of %s would stand at %s. The upper plate of %s begins at %s: the box runs %s into the plate.",
 			o.Describe(), s.Show(k.box.Y.Hi), k.knee.Describe(), s.Show(k.free.Hi), s.Show(k.box.Y.Hi-k.free.Hi)).
-			Also(said(k.knee, "top"), "the plate comes from here")
+			Also(k.knee.Said("top"), "the plate comes from here")
 	case k.outlet.Face == "room" && k.box.Y.Lo < k.free.Lo:
-		s.Findings.Errorf("box-meets-plate", said(o, "height"), s.heightMend(k),
+		s.Findings.Errorf("box-meets-plate", o.Said("height"), s.heightMend(k),
 			"The bottom of %s would stand at %s. The lower plate of %s ends at %s: the box runs %s into the plate.",
 			o.Describe(), s.Show(k.box.Y.Lo), k.knee.Describe(), s.Show(k.free.Lo), s.Show(k.free.Lo-k.box.Y.Lo)).
 			Also(k.knee.Head, "the knee wall")
 	case k.outlet.Face == "work" && k.cover.Y.Lo < k.free.Lo:
 		_, on := s.onRun(k.knee)
-		s.Findings.Errorf("cover-in-the-way", said(o, "height"), s.heightMend(k),
+		s.Findings.Errorf("cover-in-the-way", o.Said("height"), s.heightMend(k),
 			"The cover plate of %s would reach down to %s, but %s lies at %s: %s too low.",
 			o.Describe(), s.Show(k.cover.Y.Lo), on.Describe(), s.Show(k.free.Lo), s.Show(k.free.Lo-k.cover.Y.Lo)).
 			Also(on.Head, "what lies there")
 	case k.cover.Y.Hi > k.framing.Z.Hi:
-		s.Findings.Errorf("cover-in-the-way", said(o, "height"), s.heightMend(k),
+		s.Findings.Errorf("cover-in-the-way", o.Said("height"), s.heightMend(k),
 			"The cover plate of %s would reach up to %s, but the framing ends at %s, where the bar top lies: %s too high.",
 			o.Describe(), s.Show(k.cover.Y.Hi), s.Show(k.framing.Z.Hi), s.Show(k.cover.Y.Hi-k.framing.Z.Hi))
 	case k.into > k.framing.V.Size() || k.into <= 0:
-		s.Findings.Errorf("box-depth", said(o, "box"), fmt.Sprintf("a box over %s and at most %s deep", s.Show(k.depth-k.into), s.Show(k.depth-k.into+k.framing.V.Size())),
+		s.Findings.Errorf("box-depth", o.Said("box"), fmt.Sprintf("a box over %s and at most %s deep", s.Show(k.depth-k.into), s.Show(k.depth-k.into+k.framing.V.Size())),
 			"The box of %s is %s deep, of which the skin takes %s; the framing is %s thick: %s.",
 			o.Describe(), s.Show(k.depth), s.Show(k.depth-k.into), s.Show(k.framing.V.Size()), s.depthMiss(k))
 	default:

@@ -58,7 +58,7 @@ func layers(long geom.Span, longest length.Length, n int, at []length.Length) ([
 		free := at
 		if i > 0 {
 			free = slices.DeleteFunc(slices.Clone(at), func(x length.Length) bool {
-				return slices.ContainsFunc(out[i-1], func(y length.Length) bool { return max(x-y, y-x) < stagger })
+				return slices.ContainsFunc(out[i-1], func(y length.Length) bool { return length.Apart(x, y) < stagger })
 			})
 		}
 		var ok bool

@@ -100,7 +100,7 @@ func (s *solver) studParts(k *knee) {
 func (s *solver) screwLines(k *knee) {
 	for i, c := range k.wall.Studs {
 		for _, box := range k.run.Boxes {
-			if box.Kind != model.Cabinet || !box.Inside.U.Grow(-driver).Contains(geom.Span{Lo: c, Hi: c}) {
+			if box.Kind != model.Cabinet || !box.Inside.U.Grow(-driver).Holds(c) {
 				continue
 			}
 			z := box.Inside.Z.Intersect(k.studSpan())

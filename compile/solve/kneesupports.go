@@ -116,7 +116,7 @@ func (s *solver) checkEnds(k *knee, g *steelwork) bool {
 // checkOverStuds warns of recesses over studs, whose screws come up there. By
 // the rule there are none.
 func (s *solver) checkOverStuds(k *knee, g *steelwork) {
-	at := said(g.block, "at", "end", "count")
+	at := g.block.Said("at", "end", "count")
 	for i, c := range g.centres {
 		for j, stud := range k.wall.Studs {
 			clear := max(c-stud, stud-c) - g.recessWidth/2 - g.plateThickness/2

@@ -133,7 +133,7 @@ func (s *solver) barTopMeets(top *model.Slab, run *model.Run) {
 	}
 	for i := range run.Boxes {
 		if box := &run.Boxes[i]; box.Hull.Overlaps(top.Box) {
-			s.tooLow(top, box.Hull.Z.Hi, box.Kind.String()+" "+box.Name).Also(box.Why.At, "the box")
+			s.tooLow(top, box.Hull.Z.Hi, box.Words()).Also(box.Why.At, "the box")
 			return
 		}
 	}

@@ -40,17 +40,6 @@ func (s *solver) tooMany(at source.Range, n int, what string) {
 	s.Findings.Errorf("too-many", at, "", "This asks for %d %s; %d is the most.", n, what, mostPieces)
 }
 
-// said is the place of the first of some attributes that a block states, or
-// else of its head.
-func said(b *lang.Block, names ...string) source.Range {
-	for _, name := range names {
-		if a := b.Attr(name); a != nil {
-			return a.Expr.At
-		}
-	}
-	return b.Head
-}
-
 // panel adds a part cut from a sheet.
 func (s *solver) panel(owner, sheet *lang.Block, frame geom.Frame, box geom.Box, p piece) *model.Part {
 	if s.Text(sheet, "grain") == "none" {

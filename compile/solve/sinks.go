@@ -105,7 +105,7 @@ func (s *solver) railsHold(t *top, b *lang.Block, cut *model.SlabCut) bool {
 	}
 	at, mend := b.Attr("cut").Expr.At, "a smaller sink, or more slab there"
 	if worst < 2 {
-		at = said(b, "from_front", "cut")
+		at = b.Said("from_front", "cut")
 		if further, ok := s.fromFront(t, slab.V.Grow(-rail), cut); ok {
 			mend = further
 		}
@@ -149,7 +149,7 @@ func (s *solver) hangs(t *top, b *lang.Block, cut *model.SlabCut) {
 	if !ok {
 		mend = ""
 	}
-	s.Findings.Warnf("cut-out-over-board", said(b, "from_front", "cut"), mend, "The cut-out of sink %q lies over %s: its bowl hangs there.", b.Name, strings.Join(over, ", over "))
+	s.Findings.Warnf("cut-out-over-board", b.Said("from_front", "cut"), mend, "The cut-out of sink %q lies over %s: its bowl hangs there.", b.Name, strings.Join(over, ", over "))
 }
 
 // over lists the boards and appliances just under a cut-out, by how much it lies

@@ -57,7 +57,7 @@ func (s *solver) soundEndSkin(f *face) bool {
 	if inset != 0 {
 		s.Findings.Errorf("skin-off-framing", at, f.word+"_inset = 0 in the knee wall, or leave it out",
 			"A skin that reaches over the end of the run lies on run and framing, but the framing is inset by %s there.", s.Show(inset)).
-			Also(said(f.knee, f.word+"_inset"), "the inset")
+			Also(f.knee.Said(f.word+"_inset"), "the inset")
 		return false
 	}
 	panel := s.EndPanelAt(s.Block("run."+run.Name), f.word)

@@ -187,13 +187,13 @@ func (s *solver) seamAfter(t *top, whole geom.Span, longest length.Length) (at l
 // mark. The text is empty where there is none.
 func (s *solver) seamIn(t *top, reach geom.Span, wish, play length.Length) (at length.Length, text string) {
 	free := func(u length.Length) bool {
-		return reach.Contains(geom.Span{Lo: u, Hi: u}) && s.cutNear(t, u) == nil
+		return reach.Holds(u) && s.cutNear(t, u) == nil
 	}
 	off := func(u length.Length) length.Length { return max(u-wish, wish-u) }
 	if t.slab.Kind == "counter" {
 		for _, box := range t.run.Boxes {
 			if u := box.Hull.U.Hi; free(u) && off(u) <= play && (text == "" || off(u) < off(at)) {
-				at, text = u, box.Kind.String()+"."+box.Name+".right"
+				at, text = u, box.Key()+".right"
 			}
 		}
 	}

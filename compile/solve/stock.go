@@ -148,7 +148,7 @@ func (s *solver) checkLikely(b *lang.Block) {
 		return
 	}
 	t := s.Length(b, "thickness")
-	if usual.Contains(geom.Span{Lo: t, Hi: t}) {
+	if usual.Holds(t) {
 		return
 	}
 	from := s.Show(s.marked(usual.Lo)) + " to"

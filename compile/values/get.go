@@ -89,6 +89,11 @@ func (v *Values) FieldLength(b *lang.Block, name, field string) length.Length {
 	return LengthOf(v.Field(b, name, field))
 }
 
+// FieldNumber returns a number of an object attribute.
+func (v *Values) FieldNumber(b *lang.Block, name, field string) float64 {
+	return NumberOf(v.Field(b, name, field))
+}
+
 // FieldRef returns the block that a field names, nil where it is left out.
 func (v *Values) FieldRef(b *lang.Block, name, field string) *lang.Block {
 	return v.blocks[v.Field(b, name, field).Text]

@@ -60,7 +60,7 @@ func runElevation(m *model.Model, r *model.Run) model.View {
 	}
 	s.runBoxes(r, parts)
 	for _, sl := range slabs {
-		s.rect(model.ShapeSlab, rectUZ(sl.Box), slabID(sl), words(sl.Kind)+" "+sl.Name)
+		s.rect(model.ShapeSlab, rectUZ(sl.Box), sl.Key(), sl.Words())
 	}
 	s.floor(s.core)
 	sites := s.sites(m, r, hull)
@@ -78,7 +78,7 @@ func runElevation(m *model.Model, r *model.Run) model.View {
 		s.callout(geom.Point{X: sites[i].u, Y: sites[i].z}, kind, name)
 	}
 	for _, sl := range slabs {
-		s.name(upright(rectUZ(sl.Box)), words(sl.Kind)+" "+sl.Name)
+		s.name(upright(rectUZ(sl.Box)), sl.Words())
 	}
 	return s.finish()
 }
@@ -130,14 +130,14 @@ func (s *sheet) runBoxes(r *model.Run, parts []*model.Part) {
 		if b.Kind == model.Bay {
 			kind = model.ShapeBeyond
 		}
-		s.rect(kind, rectUZ(b.Hull), boxID(b), s.boxTitle(b))
+		s.rect(kind, rectUZ(b.Hull), b.Key(), s.boxTitle(b))
 	}
 	for _, p := range parts {
 		s.rect(partKind(p), rectUZ(p.Placement.Box), p.ID, partTitle(p))
 	}
 	for i := range r.Boxes {
 		if b := &r.Boxes[i]; b.Kind == model.Bay {
-			s.rect(model.ShapeAppliance, rectUZ(b.Appliance), boxID(b), "appliance in "+b.Name)
+			s.rect(model.ShapeAppliance, rectUZ(b.Appliance), b.Key(), "appliance in "+b.Name)
 		}
 	}
 }
@@ -147,7 +147,7 @@ func blockStack(m *model.Model, b *model.Box) Length {
 	high := Length(0)
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		if p.Kind == model.Lumber && p.Block() == boxID(b) {
+		if p.Kind == model.Lumber && p.Block() == b.Key() {
 			high = max(high, p.Placement.Box.Z.Hi)
 		}
 	}

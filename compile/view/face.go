@@ -155,7 +155,7 @@ func finishedFace(m *model.Model, k *model.KneeWall, f *kneeWallFace) model.View
 		s.seen(l, p, partKind(p))
 	}
 	for _, sl := range tops {
-		s.rect(model.ShapeSlab, l.rect(sl.Box), slabID(sl), words(sl.Kind)+" "+sl.Name)
+		s.rect(model.ShapeSlab, l.rect(sl.Box), sl.Key(), sl.Words())
 	}
 	for i := range k.Outlets {
 		if o := &k.Outlets[i]; o.Face == f.name {
@@ -227,7 +227,7 @@ func (s *sheet) faceNames(k *model.KneeWall, l look, f *kneeWallFace, parts []*m
 		}
 	}
 	for _, sl := range tops {
-		s.name(upright(l.rect(sl.Box)), words(sl.Kind)+" "+sl.Name)
+		s.name(upright(l.rect(sl.Box)), sl.Words())
 	}
 }
 

@@ -53,7 +53,7 @@ func frontsElevation(m *model.Model, r *model.Run) model.View {
 		}
 	}
 	for _, sl := range slabs {
-		s.rect(model.ShapeSlab, rectUZ(sl.Box), slabID(sl), words(sl.Kind)+" "+sl.Name)
+		s.rect(model.ShapeSlab, rectUZ(sl.Box), sl.Key(), sl.Words())
 	}
 	s.floor(s.core)
 	s.frontNames(m, r)
@@ -62,7 +62,7 @@ func frontsElevation(m *model.Model, r *model.Run) model.View {
 	}
 	s.runHeights(r, hull, slabs)
 	for _, sl := range slabs {
-		s.name(upright(rectUZ(sl.Box)), words(sl.Kind)+" "+sl.Name)
+		s.name(upright(rectUZ(sl.Box)), sl.Words())
 	}
 	return s.finish()
 }

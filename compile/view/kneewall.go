@@ -40,7 +40,7 @@ func kneeWallElevation(m *model.Model, k *model.KneeWall) model.View {
 		s.rect(model.ShapeSteel, rectUZ(sup.Steel), sup.Part, "support at "+s.num(sup.Centre))
 	}
 	for _, sl := range tops {
-		s.rect(model.ShapeSlab, rectUZ(sl.Box), slabID(sl), words(sl.Kind)+" "+sl.Name)
+		s.rect(model.ShapeSlab, rectUZ(sl.Box), sl.Key(), sl.Words())
 	}
 	openings := skinOpenings(m, k)
 	for _, o := range openings {
@@ -50,7 +50,7 @@ func kneeWallElevation(m *model.Model, k *model.KneeWall) model.View {
 	s.floor(core)
 	s.kneeWallDims(k, tops)
 	for _, sl := range tops {
-		s.name(upright(rectUZ(sl.Box)), words(sl.Kind)+" "+sl.Name)
+		s.name(upright(rectUZ(sl.Box)), sl.Words())
 	}
 	for _, o := range openings {
 		s.callout(upright(o.at).centre(), o.name)

@@ -36,7 +36,7 @@ func plan(m *model.Model) model.View {
 	}
 	for i := range m.Slabs {
 		sl := &m.Slabs[i]
-		s.area(model.ShapeAbove, planQuad(sl.Frame, sl.Box).contour(), slabID(sl), words(sl.Kind)+" "+sl.Name)
+		s.area(model.ShapeAbove, planQuad(sl.Frame, sl.Box).contour(), sl.Key(), sl.Words())
 		s.planCuts(m, sl)
 	}
 	for i := range m.Room.Walls {
@@ -131,9 +131,9 @@ func (s *sheet) planSite(w *model.Wall) {
 func (s *sheet) planRun(m *model.Model, r *model.Run) {
 	for i := range r.Boxes {
 		b := &r.Boxes[i]
-		s.area(model.ShapePanel, planQuad(r.Frame, b.Hull).contour(), boxID(b), s.boxTitle(b))
+		s.area(model.ShapePanel, planQuad(r.Frame, b.Hull).contour(), b.Key(), s.boxTitle(b))
 		if b.Kind == model.Bay {
-			s.area(model.ShapeAppliance, planQuad(r.Frame, b.Appliance).contour(), boxID(b), "appliance in "+b.Name)
+			s.area(model.ShapeAppliance, planQuad(r.Frame, b.Appliance).contour(), b.Key(), "appliance in "+b.Name)
 		}
 		for _, f := range b.Fronts {
 			s.area(model.ShapeFront, planQuad(r.Frame, f.Place).contour(), f.Part, f.Name+" of "+b.Name)
@@ -246,7 +246,7 @@ func (s *sheet) planNames(m *model.Model) {
 	}
 	for i := range m.Slabs {
 		sl := &m.Slabs[i]
-		home, label := planQuad(sl.Frame, sl.Box), words(sl.Kind)+" "+sl.Name
+		home, label := planQuad(sl.Frame, sl.Box), sl.Words()
 		if !s.within(home, true, []string{label}) {
 			s.callout(s.overhang(home), label)
 		}
@@ -331,9 +331,6 @@ func (s *sheet) covered(at geom.Point) bool {
 	}
 	return false
 }
-
-// words turns a kind's name into words.
-func words(kind string) string { return strings.ReplaceAll(kind, "_", " ") }
 
 // degrees writes an angle with the decimals that it has.
 func degrees(a geom.Angle) string {

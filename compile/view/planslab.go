@@ -42,7 +42,7 @@ func planShape(p *model.Part, c geom.Contour) geom.Contour {
 }
 
 func (s *sheet) boxTitle(b *model.Box) string {
-	return b.Kind.String() + " " + b.Name + ", " + s.build.Plain(b.Hull.U.Size()) + " wide"
+	return b.Words() + ", " + s.build.Plain(b.Hull.U.Size()) + " wide"
 }
 
 // planCutNames names what is cut and bored through a slab.

@@ -68,9 +68,9 @@ func frontBox(r *model.Run, at Length) *model.Box {
 func (s *sheet) sectionShapes(m *model.Model, k *model.KneeWall, front *model.Box, slabs []*model.Slab, at Length) {
 	s.rect(model.ShapeBeyond, rectVZ(k.Framing), kneeWallID(k), "knee wall "+k.Name)
 	if front != nil {
-		s.rect(model.ShapeBeyond, rectVZ(front.Hull), boxID(front), s.boxTitle(front))
+		s.rect(model.ShapeBeyond, rectVZ(front.Hull), front.Key(), s.boxTitle(front))
 		if front.Kind == model.Bay {
-			s.rect(model.ShapeAppliance, rectVZ(front.Appliance), boxID(front), "appliance in "+front.Name)
+			s.rect(model.ShapeAppliance, rectVZ(front.Appliance), front.Key(), "appliance in "+front.Name)
 		}
 	}
 	if run := runBehind(m, k); run != nil {
@@ -82,7 +82,7 @@ func (s *sheet) sectionShapes(m *model.Model, k *model.KneeWall, front *model.Bo
 	}
 	for _, sl := range slabs {
 		if sl.Box.U.Lo < at && at < sl.Box.U.Hi {
-			s.rect(model.ShapeSlab, rectVZ(sl.Box), slabID(sl), words(sl.Kind)+" "+sl.Name)
+			s.rect(model.ShapeSlab, rectVZ(sl.Box), sl.Key(), sl.Words())
 		}
 	}
 	for i := range m.Parts {
@@ -147,7 +147,7 @@ func (s *sheet) sectionNames(k *model.KneeWall, front *model.Box, slabs []*model
 		s.name(upright(rectVZ(front.Hull)), front.Name)
 	}
 	for _, sl := range slabs {
-		s.name(upright(rectVZ(sl.Box)), words(sl.Kind)+" "+sl.Name)
+		s.name(upright(rectVZ(sl.Box)), sl.Words())
 	}
 	if len(k.Supports) > 0 {
 		s.callout(upright(rectVZ(k.Supports[0].Steel)).centre(), "support "+s.num(k.Supports[0].Steel.Z.Size())+" thick")

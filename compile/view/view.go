@@ -70,11 +70,6 @@ func partKind(p *model.Part) model.ShapeKind {
 // partTitle says what a part is when somebody points at it.
 func partTitle(p *model.Part) string { return p.Label + ": " + p.Name + ", " + p.Owner }
 
-// boxID is the path under which a box's parts go.
-func boxID(b *model.Box) string { return b.Kind.String() + "." + b.Name }
-
-func slabID(sl *model.Slab) string { return sl.Kind + "." + sl.Name }
-
 func kneeWallID(k *model.KneeWall) string { return "knee_wall." + k.Name }
 
 // rectUZ is what one sees of a box from the front of its frame.

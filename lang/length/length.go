@@ -61,6 +61,9 @@ const (
 // room, and small enough that sums never overflow.
 const Max = 1000 * Metre
 
+// Apart is how far two lengths differ.
+func Apart(a, b Length) Length { return max(a-b, b-a) }
+
 // MM returns the length in millimetres, for the last step of an emitter.
 func (l Length) MM() float64 { return float64(l) / float64(Millimetre) }
 

@@ -1,0 +1,82 @@
+package access
+
+import (
+	"fmt"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/rule"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// buriedBehindBoards warns of what lies in a wall behind something that nothing opens.
+func buriedBehindBoards(b *rule.Build) {
+	fixtures := fixturesOf(b)
+	reached := fixturesReached(b, fixtures)
+	for _, v := range viewsOf(b, fixtures) {
+		for _, f := range v.fixtures {
+			if reached[f] || told(b, f, "buried-behind-boards") {
+				continue
+			}
+			if before := v.sight(f); before != nil && before.hides(f) {
+				b.Findings.Warnf("buried-behind-boards", f.place(), whereReached(b, f, before), "%s lies behind %s%s, and nothing opens to it.",
+					finding.Capital(f.name), before.name, wherein(b, f, before)).
+					Also(before.why.At, "what stands before it")
+			}
+		}
+	}
+}
+
+// hides reports whether a body that stands before a fixture keeps one from it: an
+// appliance is pulled out for a plug or a pipe, but for no switch.
+func (b *body) hides(f *fixture) bool {
+	return b.of == nil || b.of.Kind != model.Bay || f.kind == "switch" && b.of.Appliance.Z.Overlaps(f.face.Y)
+}
+
+// reached are the fixtures that an opening lets into the clear inside of a cabinet.
+func fixturesReached(b *rule.Build, fixtures []fixture) map[*fixture]bool {
+	clear := map[string]geom.Span{}
+	for i := range b.Runs {
+		for j := range b.Runs[i].Boxes {
+			if box := &b.Runs[i].Boxes[j]; box.Kind == model.Cabinet {
+				clear["cabinet."+box.Name] = box.Inside.Z
+			}
+		}
+	}
+	out := map[*fixture]bool{}
+	for _, l := range lets(b, fixtures) {
+		if z, ok := clear[l.part.Block()]; ok && z.Overlaps(l.of.face.Y) {
+			out[l.of] = true
+		}
+	}
+	return out
+}
+
+// wherein tells more of what stands before a fixture, where it is a cabinet.
+func wherein(b *rule.Build, f *fixture, before *body) string {
+	if before.of == nil || before.of.Kind != model.Cabinet {
+		return ""
+	}
+	switch in := before.of.Inside.Z; {
+	case f.face.Y.Hi <= in.Lo:
+		return fmt.Sprintf(", %s under its clear inside, which begins %s above the floor", b.Show(in.Lo-f.face.Y.Hi), b.Show(in.Lo))
+	case f.face.Y.Lo >= in.Hi:
+		return fmt.Sprintf(", %s over its clear inside, which ends %s above the floor", b.Show(f.face.Y.Lo-in.Hi), b.Show(in.Hi))
+	}
+	return ""
+}
+
+// whereReached is how high a fixture is to be so that the cabinet before it has an
+// opening for it.
+func whereReached(b *rule.Build, f *fixture, before *body) string {
+	if wherein(b, f, before) == "" {
+		return "move the " + f.kind + ", or the boxes, so that a cabinet or the room lies before it"
+	}
+	half := max(f.face.Y.Size()-f.face.Y.Size()/2+f.clearance+b.Length(b.Limits, "opening_edge"), f.cover.Y.Size()-f.cover.Y.Size()/2)
+	in := before.of.Inside.Z
+	if f.face.Y.Hi <= in.Lo {
+		return "its centre at " + b.Show(length.Up(in.Lo+half, b.Marks)) + " above the floor, or higher"
+	}
+	return "its centre at " + b.Show(length.Down(in.Hi-half, b.Marks)) + " above the floor, or lower"
+}

@@ -1,0 +1,209 @@
+package finish
+
+import (
+	"fmt"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/rule"
+	"barwright/compile/values"
+	"barwright/lang"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+	"barwright/lang/source"
+)
+
+// hingeMeetsShelf looks for shelves where the hinges of doors are.
+func hingeMeetsShelf(b *rule.Build) {
+	shelves := map[string][]*model.Part{} // by cabinet; lookup only
+	for i := range b.Parts {
+		if p := &b.Parts[i]; p.Is("cabinet", "fixed-shelf") || p.Is("cabinet", "shelf") {
+			shelves[p.Block()] = append(shelves[p.Block()], p)
+		}
+	}
+	for i := range b.Runs {
+		for j := range b.Runs[i].Boxes {
+			if box := &b.Runs[i].Boxes[j]; len(shelves["cabinet."+box.Name]) > 0 {
+				hingesAmong(b, box, shelves["cabinet."+box.Name])
+			}
+		}
+	}
+}
+
+// hinged is a shelf that comes too near to a hinge.
+type hinged struct {
+	door  *model.Front
+	z     geom.Length // of the hinge
+	shelf *model.Part
+	by    geom.Length
+}
+
+// hingesAmong tells of the hinge that a shelf of a cabinet comes nearest to, one
+// that is fixed before one on pins.
+func hingesAmong(b *rule.Build, box *model.Box, shelves []*model.Part) {
+	half, back := b.FieldLength(b.Limits, "hinge_room", "half"), b.FieldLength(b.Limits, "hinge_room", "back")
+	var worst hinged
+	met := map[geom.Span]bool{} // by height
+	for i := range box.Fronts {
+		door := &box.Fronts[i]
+		room := geom.Box{U: geom.Span{Lo: box.Inside.U.Lo, Hi: box.Inside.U.Lo + half}, V: geom.Span{Lo: door.Place.V.Lo - back, Hi: door.Place.V.Lo}}
+		if door.Hinged == model.Right {
+			room.U = geom.Span{Lo: box.Inside.U.Hi - half, Hi: box.Inside.U.Hi}
+		}
+		for _, z := range door.Hinges {
+			room.Z = geom.Span{Lo: z - half, Hi: z + half}
+			for _, p := range shelves {
+				if !p.Placement.Box.Overlaps(room) {
+					continue
+				}
+				met[p.Placement.Box.Z] = true
+				by := half - max(p.Placement.Box.Z.Lo-z, z-p.Placement.Box.Z.Hi)
+				if worst.shelf == nil || fixed(p) && !fixed(worst.shelf) || fixed(p) == fixed(worst.shelf) && by > worst.by {
+					worst = hinged{door, z, p, by}
+				}
+			}
+		}
+	}
+	if worst.shelf != nil {
+		hingeMet(b, box, worst, len(met)-1, half)
+	}
+}
+
+func fixed(shelf *model.Part) bool { return shelf.Is("cabinet", "fixed-shelf") }
+
+func hingeMet(b *rule.Build, box *model.Box, h hinged, others int, half geom.Length) {
+	cabinet, z := b.Block("cabinet."+box.Name), h.shelf.Placement.Box.Z
+	text := fmt.Sprintf("A hinge of the %s of cabinet %s stands at %s, and its %s lies from %s to %s; a hinge takes %s over and under its centre: %s too near.",
+		h.door.Name, box.Name, b.Show(h.z), h.shelf.Name, b.Show(z.Lo), b.Show(z.Hi), b.Show(half), b.Show(h.by))
+	switch {
+	case others == 1:
+		text += " So is another shelf."
+	case others > 1:
+		text += fmt.Sprintf(" So are %d other shelves.", others)
+	}
+	if fixed(h.shelf) {
+		lower, higher := length.Down(h.z-half, b.Marks), length.Up(h.z+half+z.Size(), b.Marks)
+		b.LimitOf(b.Findings.Warnf("hinge-meets-shelf", heightAt(b, cabinet, z.Hi), "its upper face at "+b.Show(lower)+" or lower, or at "+b.Show(higher)+" or higher", "%s", text), "hinge_room")
+		return
+	}
+	b.LimitOf(b.Findings.Notef("hinge-meets-shelf", cabinet.Attr("shelves").Expr.At, "%s It is on pins: lay it on others.", text), "hinge_room")
+}
+
+// heightAt is where the text gives the height of a fixed shelf.
+func heightAt(b *rule.Build, cabinet *lang.Block, z geom.Length) source.Range {
+	for _, item := range b.Value(cabinet, "fixed_shelves").Items {
+		if values.LengthOf(item) == z {
+			return item.At
+		}
+	}
+	return cabinet.Head
+}
+
+// hingedUnused looks for the side of a door that is not there, or of two.
+func hingedUnused(b *rule.Build) {
+	for _, run := range b.Source.Top("run") {
+		for _, c := range run.Inner("cabinet") {
+			a, doors := c.Attr("hinged"), b.Count(c, "doors")
+			if a == nil || doors == 1 {
+				continue
+			}
+			has := "no door"
+			if doors > 1 {
+				has = finding.Counted(doors, "door") + ", one on either side"
+			}
+			f := b.Findings.Notef("hinged-unused", a.NameAt, "hinged says where one door hangs, but %s has %s.", c.Describe(), has)
+			f.Mend = "leave it out, or doors = 1"
+		}
+	}
+}
+
+// reached is how far off its wall a box may stand that a vent opens into.
+const reached = 50 * length.Millimetre
+
+// ventCovered looks for vents that open into boxes that are closed. Another vent of
+// the same box is a way for the air too.
+func ventCovered(b *rule.Build) {
+	type into struct {
+		vent *model.Vent
+		box  *model.Box
+	}
+	var all []into
+	vents := map[*model.Box]float64{} // square millimetres in all; lookup only
+	for i := range b.Room.Walls {
+		w := &b.Room.Walls[i]
+		for j := range w.Vents {
+			v := &w.Vents[j]
+			if box := boxBefore(b, w.Frame.At(v.Along, 0), v.Height); box != nil && len(box.Fronts) > 0 {
+				all = append(all, into{v, box})
+				vents[box] += ventArea(v)
+			}
+		}
+	}
+	for _, x := range all {
+		ventInto(b, x.vent, x.box, openFront(x.box)+(vents[x.box]-ventArea(x.vent)))
+	}
+}
+
+func ventArea(v *model.Vent) float64 { return float64(v.Width.MM() * v.Tall.MM()) }
+
+// boxBefore is the cabinet whose inside is before a point of a wall, nil where
+// there is none.
+func boxBefore(b *rule.Build, p geom.Point, z geom.Length) *model.Box {
+	for i := range b.Runs {
+		run := &b.Runs[i]
+		u, v := run.Frame.Local(p)
+		if v < -reached || v > run.Depth+reached || u < -reached || u > run.Length+reached {
+			continue
+		}
+		u = min(max(u, 0), run.Length)
+		for j := range run.Boxes {
+			if box := &run.Boxes[j]; box.Kind == model.Cabinet && box.Hull.U.Holds(u) && box.Inside.Z.Holds(z) {
+				return box
+			}
+		}
+	}
+	return nil
+}
+
+// ventInto compares the area of a vent, in square millimetres, with what is open of
+// the box that it opens into.
+func ventInto(b *rule.Build, v *model.Vent, box *model.Box, free float64) {
+	need := float64(ventArea(v) * b.Number(b.Limits, "vent_free"))
+	if free >= need {
+		return
+	}
+	b.LimitOf(b.Findings.Warnf("vent-covered", v.Why.At, "leave the fronts of cabinet "+box.Name+" out, or cut openings into them",
+		"Vent %q opens into cabinet %s, which is otherwise open by %s; it takes %s: %s too little.",
+		v.Name, box.Name, showArea(b, free), showArea(b, need), showArea(b, need-free)).
+		Also(box.Why.At, "the cabinet"), "vent_free")
+}
+
+// openFront is what the fronts of a box leave open before its inside, in square
+// millimetres.
+func openFront(box *model.Box) float64 {
+	inside := geom.Rect{X: box.Inside.U, Y: box.Inside.Z}
+	if board := box.Inside.U.Lo - box.Hull.U.Lo; inside.Y.Hi > box.Hull.Z.Hi-board {
+		inside.Y.Hi = box.Hull.Z.Hi - board // behind the stretcher
+	}
+	free := square(inside)
+	for i := range box.Fronts {
+		free -= square(inside.Intersect(geom.Rect{X: box.Fronts[i].Place.U, Y: box.Fronts[i].Place.Z}))
+	}
+	return free
+}
+
+func square(r geom.Rect) float64 {
+	return float64(max(r.X.Size(), 0).MM() * max(r.Y.Size(), 0).MM())
+}
+
+// area shows square millimetres in square inches, or square centimetres.
+func showArea(b *rule.Build, mm2 float64) string {
+	if b.Source.Unit.Imperial() {
+		return fmt.Sprintf("%.2f sq in", mm2/(25.4*25.4))
+	}
+	return fmt.Sprintf("%.1f sq cm", mm2/100)
+}
+
+// blockKey is the key of a block that is named by kind and name: "outlet kettle".
+func blockKey(name string) string { return strings.Replace(name, " ", ".", 1) }

@@ -1,0 +1,102 @@
+package loads
+
+import (
+	"fmt"
+
+	"barwright/compile/geom"
+	"barwright/compile/rule"
+	"barwright/lang"
+	"barwright/lang/length"
+)
+
+// withdrawal is what a screw holds in side grain, in newtons for each millimetre
+// of thread: 2850 G^2 D pounds for each inch (NDS 12.2.2).
+func withdrawal(gravity float64, diameter geom.Length) float64 {
+	return 2850 * gravity * gravity * (diameter.MM() / 25.4) * poundForce / 25.4
+}
+
+// pull is the greatest tension of a group of screws that hold a moment about a
+// line, each by its distance from that line.
+func pull(moment float64, arms []float64) float64 {
+	sum, most := 0.0, 0.0
+	for _, y := range arms {
+		sum += float64(y * y)
+		most = max(most, y)
+	}
+	return moment * most / sum
+}
+
+// arms are how far behind the wall's face the screws of a plate's tail stand.
+func (p *plate) arms() []float64 {
+	tail := p.Steel.V.Size() - ofMM(p.beam.reach)
+	var out []float64
+	for _, bore := range p.part.Bores {
+		if bore.Name == "screw down" {
+			out = append(out, (tail - bore.At.Y).MM())
+		}
+	}
+	return out
+}
+
+func screwsPulled(b *rule.Build) {
+	lasting := b.FieldNumber(b.Limits, "bar_load", "duration")
+	for _, t := range bars(b) {
+		if t.supports == nil || b.Ref(t.supports, "screws") == nil {
+			continue
+		}
+		screw, lumber := b.Ref(t.supports, "screws"), b.Ref(t.knee, "lumber")
+		thread := t.thread(b, screw)
+		holds := withdrawal(b.Number(lumber, "gravity"), b.Length(screw, "diameter"))
+		w, fails := t.judge(func(p *plate, by int) (have, most float64) {
+			most = holds * thread.MM()
+			if by == atEdge {
+				most *= lasting
+			}
+			return pull(p.beam.moment(p.loads[by].add(p.dead), 0), p.arms()), most
+		})
+		if !fails {
+			continue
+		}
+		f := b.Findings.Warnf("screws-pulled", t.supports.Attr("screws").Expr.At, holdBetter(b, &t, w),
+			"%s the screws furthest behind the edge of the wall are pulled by %s each at support %d, and %s of thread in %s hold %s: %s too little.%s",
+			under(b, &t, w), showForce(b, w.have), w.plate.number, b.Show(thread), lang.KindWords("stick")+" "+lumber.Name, showForce(b, w.most), showForce(b, w.have-w.most), w.others())
+		f.Also(screw.Head, "the screws").Also(lumber.Head, "the lumber")
+		b.LimitOf(f, "bar_load")
+	}
+}
+
+// thread is how much of a screw is in the wood under the steel of a bar.
+func (t *bar) thread(b *rule.Build, screw *lang.Block) geom.Length {
+	steel := t.plates[0].Steel.Z
+	wood := b.Length(b.Ref(t.knee, "lumber"), "thickness") - (t.wall.Framing.Z.Hi - steel.Lo)
+	return max(0, min(b.Length(screw, "length")-steel.Size(), wood))
+}
+
+// mostRows bounds how many rows of screws a mend asks for.
+const mostRows = 6
+
+// holdBetter is the mend for screws that are pulled: more of them where they find
+// room on the tail, in two rows along it.
+func holdBetter(b *rule.Build, t *bar, w worst) string {
+	const otherwise = "a longer tail, thicker screws, or longer ones where wood is left for them"
+	if w.most <= 0 {
+		return "longer screws, where wood is left for them under the steel"
+	}
+	moment := w.have
+	if arms := w.plate.arms(); len(arms) > 0 {
+		moment = w.have / pull(1, arms)
+	}
+	tail := w.plate.Steel.V.Size() - ofMM(w.plate.beam.reach)
+	hole := b.Length(b.Ref(t.supports, "screws"), "diameter") + b.Length(t.supports, "hole")
+	for rows := 2; rows <= mostRows && tail >= 3*hole*length.Length(rows); rows++ {
+		var arms []float64
+		for i := range rows {
+			y := tail.MM() * float64(2*i+1) / float64(2*rows)
+			arms = append(arms, y, y)
+		}
+		if 2*rows > b.Count(t.supports, "screws_each") && pull(moment, arms) <= w.most {
+			return fmt.Sprintf("screws_each = %d", 2*rows)
+		}
+	}
+	return otherwise
+}

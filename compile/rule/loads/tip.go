@@ -1,0 +1,175 @@
+package loads
+
+import (
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/rule"
+	"barwright/lang/length"
+)
+
+// woodOfFloor is the specific gravity of a floor's wood: spruce, pine or fir.
+const woodOfFloor = 0.42
+
+// weight is that of the parts of a block: how heavy, and that times how far out
+// their middles stand in the run's frame, for moments.
+type weight struct {
+	newtons, moment float64
+	unknown         bool // of one at least no density is stated
+}
+
+func (w weight) add(o weight) weight {
+	return weight{w.newtons + o.newtons, w.moment + o.moment, w.unknown || o.unknown}
+}
+
+// about is the moment of a weight about a line at v, in newton millimetres: what
+// stands on the side of the run is positive.
+func (w weight) about(v float64) float64 { return w.moment - float64(w.newtons*v) }
+
+// weights weighs the parts of each block, by its key.
+func weightsOf(b *rule.Build) map[string]weight {
+	density := map[string]float64{} // lookup only
+	for _, s := range b.Stock.Sheets {
+		density[s.Name] = s.Density
+	}
+	for _, s := range b.Stock.Sticks {
+		density[s.Name] = s.Density
+	}
+	for _, s := range b.Stock.Slabs {
+		density[s.Name] = s.Density
+	}
+	out := map[string]weight{} // lookup only
+	for i := range b.Parts {
+		p := &b.Parts[i]
+		area := p.Outline.Area()
+		for _, o := range p.Openings {
+			if !o.Notch {
+				area += o.Shape.Area() // clockwise: less than 0
+			}
+		}
+		n := area * p.Thickness.MM() / 1e9 * density[p.Stock] * gravity
+		out[p.Block()] = out[p.Block()].add(weight{n, n * p.Placement.Box.V.Mid().MM(), density[p.Stock] == 0})
+	}
+	return out
+}
+
+func kneeWallTips(b *rule.Build) {
+	var weights map[string]weight
+	for _, t := range bars(b) {
+		floor, run := b.Ref(t.knee, "floor_screws"), b.Ref(t.knee, "run_screws")
+		switch {
+		case t.overhang() <= 0:
+			continue
+		case floor == nil && run == nil:
+			b.Findings.Warnf("knee-wall-tips", t.knee.Head, "run_screws = screw.NAME, from the boxes into the studs, and floor_screws = screw.NAME",
+				"Nothing fixes knee wall %s, and bar top %s stands out %s over the room: who leans on it tips it over.",
+				t.wall.Name, t.top.Name, b.Show(t.overhang())).
+				Also(t.block.Head, "the bar top")
+			continue
+		case weights == nil:
+			weights = weightsOf(b)
+		}
+		tips, holds := toppling(b, &t, weights)
+		if tips <= holds*(1+1e-9) {
+			continue
+		}
+		at, mend := t.knee.Attr("floor_screws"), "run_screws = screw.NAME, from the boxes into the studs"
+		if run != nil {
+			at, mend = t.knee.Attr("run_screws"), "less overhang on the room's side, or longer screws; an end that is anchored is not reckoned"
+		}
+		f := b.Findings.Warnf("knee-wall-tips", at.Expr.At, mend,
+			"Load on bar top %s, which stands out %s, tips knee wall %s with %s, and its fixing holds %s: %s too little.",
+			t.top.Name, b.Show(t.overhang()), t.wall.Name, showMoment(b, tips), showMoment(b, holds), showMoment(b, tips-holds))
+		f.Also(t.block.Head, "the bar top")
+		b.LimitOf(f, "bar_load")
+		b.LimitOf(f, "floor_wood")
+	}
+}
+
+// toppling is what tips the wall of a bar about the room-side edge of its lower
+// plate and what holds it, in newton millimetres, under the load for which these
+// are worst.
+func toppling(b *rule.Build, t *bar, weights map[string]weight) (tips, holds float64) {
+	edge, out := t.wall.Framing.V.Lo.MM(), t.overhang().MM()
+	own := weights[t.knee.Key()].add(weights[t.block.Key()]).about(edge)
+	boxes := boxesBefore(b, t, weights)
+	floor, run := floorHolds(b, t), runHolds(b, t)
+	live := [2]float64{
+		atEdge: b.FieldNumber(b.Limits, "bar_load", "edge") * out,
+		spread: b.FieldNumber(b.Limits, "bar_load", "area") / 1e6 * t.top.Box.U.Size().MM() * out * out / 2,
+	}
+	for by, duration := range [2]float64{atEdge: b.FieldNumber(b.Limits, "bar_load", "duration"), spread: 1} {
+		fixed := run * duration
+		if !boxes.unknown {
+			fixed = min(fixed, boxes.about(edge))
+		}
+		fixed = max(fixed, floor*duration)
+		tipping, holding := live[by]+max(-own, 0), fixed+max(own, 0)
+		if by == atEdge || tipping*holds > tips*holding {
+			tips, holds = tipping, holding
+		}
+	}
+	return tips, holds
+}
+
+// runOf is the run that the wall of a bar stands behind.
+func runOf(b *rule.Build, t *bar) *model.Run {
+	for i := range b.Runs {
+		if b.Runs[i].Name == t.wall.Run {
+			return &b.Runs[i]
+		}
+	}
+	panic("no run " + t.wall.Run)
+}
+
+// boxesBefore weighs the boxes before a wall, with their counter.
+func boxesBefore(b *rule.Build, t *bar, weights map[string]weight) (all weight) {
+	for _, box := range runOf(b, t).Boxes {
+		all = all.add(weights[box.Key()])
+	}
+	for i := range b.Slabs {
+		if s := &b.Slabs[i]; s.Kind == "counter" && b.Ref(b.Block("counter."+s.Name), "over").Name == t.wall.Run {
+			all = all.add(weights["counter."+s.Name])
+		}
+	}
+	return all
+}
+
+// floorHolds is the moment that the screws into the floor hold about the wall's
+// edge, were it a lasting one. They stand along the middle of the plate.
+func floorHolds(b *rule.Build, t *bar) float64 {
+	screw, lumber := b.Ref(t.knee, "floor_screws"), b.Ref(t.knee, "lumber")
+	if screw == nil {
+		return 0
+	}
+	plates := length.Length(b.Count(t.knee, "bottom_plates")) * b.Length(lumber, "thickness")
+	thread := max(0, min(b.Length(screw, "length")-plates, b.Length(b.Limits, "floor_wood")))
+	count := 0
+	for _, f := range b.Fastening {
+		if f.Why.Block == t.wall.Why.Block && strings.HasSuffix(f.Use, "to the floor") {
+			count += f.Count
+		}
+	}
+	return float64(count) * withdrawal(woodOfFloor, b.Length(screw, "diameter")) * thread.MM() * t.wall.Framing.V.Size().MM() / 2
+}
+
+// runHolds is likewise what the screws from the boxes hold, two on the line of
+// each stud, taken at its middle. They go through the back and the gap behind it.
+func runHolds(b *rule.Build, t *bar) (total float64) {
+	screw, lumber := b.Ref(t.knee, "run_screws"), b.Ref(t.knee, "lumber")
+	if screw == nil {
+		return 0
+	}
+	backs := map[string]geom.Length{} // the front face of each box's back; lookup only
+	for _, box := range runOf(b, t).Boxes {
+		backs[box.Name] = box.Inside.V.Lo
+	}
+	each := 2 * withdrawal(b.Number(lumber, "gravity"), b.Length(screw, "diameter"))
+	for _, line := range t.wall.Lines {
+		before := backs[line.Box] - t.wall.Framing.V.Hi
+		thread := max(0, min(b.Length(screw, "length")-before, t.wall.Framing.V.Size()))
+		total += float64(each * thread.MM() * line.Z.Mid().MM())
+	}
+	return total
+}

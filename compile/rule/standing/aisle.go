@@ -1,0 +1,171 @@
+package standing
+
+import (
+	"math"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/rule"
+	"barwright/lang/length"
+)
+
+// applianceStandsOut compares each appliance with the fronts of its run.
+func applianceStandsOut(b *rule.Build) {
+	most := b.Length(b.Limits, "appliance_out")
+	for i := range b.Runs {
+		line := frontLine(&b.Runs[i])
+		for _, box := range b.Runs[i].Boxes {
+			if out := box.Appliance.V.Hi - line; box.Kind == model.Bay && out > most {
+				f := b.Findings.Notef("appliance-stands-out", blockOf(b, &box).Attr("appliance").Expr.At,
+					"The appliance of bay %s stands %s out of the fronts of its run: %s more than %s.",
+					box.Name, b.Show(out), b.Show(out-most), b.Show(most))
+				b.LimitOf(f, "appliance_out")
+			}
+		}
+	}
+}
+
+// fronts is where the foremost front of a run is, or its boxes where it has none.
+func frontLine(run *model.Run) length.Length {
+	line := run.Depth
+	for _, box := range run.Boxes {
+		for _, front := range box.Fronts {
+			line = max(line, front.Place.V.Hi)
+		}
+	}
+	return line
+}
+
+// clear is the way before something.
+type clearance struct {
+	of, to *solid
+	wide   float64
+}
+
+// before is the least way from a place along a run, and how far out it is, to what
+// faces the run there, if it is under a limit; to is nil otherwise.
+func before(b *rule.Build, g *ground, of *solid, u geom.Span, out float64, limit length.Length) clearance {
+	f, from := b.Runs[of.run].Frame, length.Length(math.Round(out))
+	strip := solid{plan: rectangle(f, u, geom.Span{Lo: from, Hi: from + limit})}
+	least := clearance{of: of, wide: float64(limit) - touching}
+	for _, j := range g.near(&strip) {
+		o := &g.solids[j]
+		if o.run == of.run || o.kind == handleSolid || o.kind == stubSolid || !faces(of, o) {
+			continue
+		}
+		if lo, _, ok := o.plan.within(f, u.Grow(-length.Millimetre)); ok && lo-out > -touching && lo-out < least.wide {
+			least.to, least.wide = o, lo-out
+		}
+	}
+	return least
+}
+
+// faces reports whether a solid has a side towards the front of another: what stands
+// across it, at an end of the aisle, narrows no way along.
+func faces(s, o *solid) bool {
+	_, cos := (s.turn - o.turn).SinCos()
+	return alongside(s, o) && (o.wall == nil || cos < 0)
+}
+
+// aisles lists for each two runs, and each run and wall, the narrowest way between what
+// stands out furthest on either side.
+func aislesOf(b *rule.Build) []clearance {
+	g := newGround(solidsOf(b))
+	limit := b.Length(b.Limits, "aisle")
+	type pair struct {
+		a, b int
+		wall *model.Wall
+	}
+	var out []clearance
+	at := map[pair]int{} // lookup only
+	for i := range g.solids {
+		s := &g.solids[i]
+		if s.run == noRun || s.kind == handleSolid || s.kind == framingSolid {
+			continue
+		}
+		u, v := spans(b, s)
+		c := before(b, g, s, u, v, limit)
+		if c.to == nil {
+			continue
+		}
+		two := pair{min(s.run, c.to.run), max(s.run, c.to.run), c.to.wall}
+		if k, ok := at[two]; !ok {
+			at[two] = len(out)
+			out = append(out, c)
+		} else if c.wide < out[k].wide {
+			out[k] = c
+		}
+	}
+	return out
+}
+
+// spans are the extent of a solid along its run, and how far out it reaches.
+func spans(b *rule.Build, s *solid) (u geom.Span, out float64) {
+	f := b.Runs[s.run].Frame
+	sin, cos := f.Turn.SinCos()
+	lo, hi := s.plan.along(cos, sin)
+	origin := shape{{float64(f.Origin.X), float64(f.Origin.Y)}}
+	zero, _ := origin.along(cos, sin)
+	_, far := s.plan.along(-sin, cos)
+	rear, _ := origin.along(-sin, cos)
+	return geom.Span{Lo: length.Length(math.Round(lo - zero)), Hi: length.Length(math.Round(hi - zero))}, far - rear
+}
+
+func aisleNarrow(b *rule.Build) {
+	limit := b.Length(b.Limits, "aisle")
+	for _, c := range aislesOf(b) {
+		wide := length.Down(length.Length(c.wide), b.Marks)
+		f := b.Findings.Warnf("aisle-narrow", b.Runs[c.of.run].Why.At, widened(b, &c, limit-wide),
+			"The way between %s and %s is %s wide: %s less than %s.", c.of.what, c.to.what, b.Show(wide), b.Show(limit-wide), b.Show(limit)).
+			Also(c.to.why.At, "what is opposite")
+		b.LimitOf(f, "aisle")
+	}
+}
+
+// widened is the edit that makes an aisle wider.
+func widened(b *rule.Build, c *clearance, by length.Length) string {
+	run := &b.Runs[c.of.run]
+	if _, cos := (c.of.turn - c.to.turn).SinCos(); run.Along && c.to.run != noRun && cos < 0 {
+		run = &b.Runs[c.to.run]
+	}
+	if run.Along {
+		return b.Show(by) + " more between them"
+	}
+	block := b.Block("run." + run.Name)
+	if b.Text(block, "faces") == "right" {
+		by = -by
+	}
+	return "at = " + b.Show(b.Length(block, "at")+by) + " in run " + run.Name
+}
+
+// pastOpen looks at the way that is left beside what stands open. Where the aisle itself
+// is too narrow, or a leaf does not open, other rules say so.
+func pastOpen(b *rule.Build) {
+	narrow := map[int]bool{} // runs; lookup only
+	for _, c := range aislesOf(b) {
+		narrow[c.of.run], narrow[c.to.run] = true, true
+	}
+	g, limit := newGround(solidsOf(b)), b.Length(b.Limits, "past_open")
+	leaves := leavesOf(b)
+	var met clashes[int]
+	for i := range leaves {
+		l := &leaves[i]
+		if narrow[l.run] || l.stopped(g).leaf != nil {
+			continue
+		}
+		for k := range l.open {
+			u, v := spans(b, &l.open[k])
+			if c := before(b, g, &l.open[k], u, v, limit); c.to != nil {
+				met.add(l.run, clash{leaf: l, a: c.of, b: c.to, deep: float64(limit) - c.wide})
+			}
+		}
+	}
+	for i := range met.list {
+		c := &met.list[i]
+		wide := length.Down(limit-length.Length(math.Ceil(c.deep)), b.Marks)
+		f := b.Findings.Notef("past-open", c.leaf.at, "While %s is open, %s are left to %s: %s less than lets somebody past, %s.%s",
+			c.leaf.what, b.Show(wide), c.b.what, b.Show(limit-wide), b.Show(limit), c.more("front", " of this run")).
+			Also(c.b.why.At, "what is opposite")
+		b.LimitOf(f, "past_open")
+	}
+}

@@ -1,0 +1,197 @@
+package water
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/rule"
+	"barwright/lang/finding"
+)
+
+// blocker is a board or a stub that may be where a bowl or a trap must be.
+type blocker struct {
+	name string
+	box  geom.Box
+	why  model.Why
+	stub *model.Stub // nil of a board
+}
+
+// pipeEnds are all stubs as they stand before a run, in its frame.
+func pipeEnds(b *rule.Build, run *model.Run) []blocker {
+	var out []blocker
+	for i := range b.Room.Walls {
+		w := &b.Room.Walls[i]
+		for j := range w.Stubs {
+			s := &w.Stubs[j]
+			u0, v0 := run.Frame.Local(w.Frame.At(s.Along, 0))
+			u1, v1 := run.Frame.Local(w.Frame.At(s.Along, s.StandsOut))
+			box := geom.Box{U: geom.Between(u0, u1), V: geom.Between(v0, v1), Z: geom.About(s.Height, s.Diameter)}
+			if box.U.Size() < box.V.Size() {
+				box.U = box.U.Grow(s.Diameter / 2)
+			} else {
+				box.V = box.V.Grow(s.Diameter / 2)
+			}
+			out = append(out, blocker{"stub " + s.Name, box, s.Why, s})
+		}
+	}
+	return out
+}
+
+// boards are the boards of each block, "cabinet.sink", but for those of drawers.
+func boardsOf(b *rule.Build) map[string][]blocker {
+	out := map[string][]blocker{} // lookup only
+	for i := range b.Parts {
+		if p := &b.Parts[i]; p.Kind == model.Panel && !p.Is("cabinet", "drawer") {
+			out[p.Block()] = append(out[p.Block()], blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
+		}
+	}
+	return out
+}
+
+// drawersOf are the drawers of a box with all that they hold.
+func drawersOf(box *model.Box) []blocker {
+	var out []blocker
+	for _, f := range box.Fronts {
+		if f.Kind == model.Drawer {
+			out = append(out, blocker{name: f.Name + " of cabinet " + box.Name, box: f.Box, why: box.Why})
+		}
+	}
+	return out
+}
+
+// inTheWay lists, for each sink, the boards and drawers of its cabinet and the stubs
+// before its run.
+func inTheWay(b *rule.Build, sinks []basin) [][]blocker {
+	boards, ends := boardsOf(b), map[*model.Run][]blocker{} // lookup only
+	out := make([][]blocker, len(sinks))
+	for i, s := range sinks {
+		if _, known := ends[s.run]; !known {
+			ends[s.run] = pipeEnds(b, s.run)
+		}
+		out[i] = slices.Concat(boards["cabinet."+s.cabinet().Name], drawersOf(s.cabinet()), ends[s.run])
+	}
+	return out
+}
+
+func trapMeets(b *rule.Build) {
+	drains := map[string]outflow{} // by sink; lookup only
+	for _, o := range outflowsOf(b) {
+		drains[o.from.block.Name] = o
+	}
+	sinks := basinsOf(b)
+	for i, all := range inTheWay(b, sinks) {
+		s := &sinks[i]
+		d, drained := drains[s.block.Name]
+		drained = drained && d.lacks() <= 0
+		low := s.bowl.Z.Lo
+		if drained {
+			low = d.column().Z.Lo
+		}
+		told := b.Findings.Has("cut-out-over-board", s.block.Said("from_front", "cut"))
+		what := "The bowl of " + s.block.Describe() + " hangs down to " + b.Show(s.bowl.Z.Lo)
+		if reaches(b, s, what, s.bowl, low, all, func(o blocker) bool { return o.stub != nil || !told }) || !drained {
+			continue
+		}
+		what = "Under " + s.block.Describe() + ", tailpiece and trap of " + d.block.Describe() + " reach down to " + b.Show(low)
+		reaches(b, s, what, d.column(), low, all, func(o blocker) bool {
+			return o.stub != nil && o.stub != d.stub || o.stub == nil && !(told && o.box.Overlaps(s.bowl))
+		})
+	}
+}
+
+// column is the room under the bowl for tailpiece and trap. On its way to a vent in
+// the wall the trap that would stand in the bottom is another matter: stub-too-low.
+func (o *outflow) column() geom.Box {
+	low := o.bottom()
+	if o.vent == "wall" {
+		low = max(low, o.from.cabinet().Inside.Z.Lo)
+	}
+	return geom.Box{U: geom.About(o.middle.X, o.diameter), V: geom.About(o.middle.Y, o.diameter), Z: geom.Span{Lo: low, Hi: o.from.bowl.Z.Lo}}
+}
+
+// reaches warns of what stands in a box under a sink, of all that counts what reaches
+// in furthest; down to low is free where nothing does. It reports whether something does.
+func reaches(b *rule.Build, s *basin, what string, box geom.Box, low geom.Length, all []blocker, counts func(blocker) bool) bool {
+	var worst blocker
+	by, others := geom.Length(0), -1
+	for _, o := range all {
+		if !o.box.Overlaps(box) || !counts(o) {
+			continue
+		}
+		others++
+		if in := overlapOf(o.box, box); in > by {
+			worst, by = o, in
+		}
+	}
+	if others < 0 {
+		return false
+	}
+	text := what + ", " + b.Show(by) + " into " + worst.name
+	if others > 0 {
+		text += " and " + finding.Counted(others, "other thing")
+	}
+	b.Findings.Warnf("trap-meets", s.block.Said("bowl", "in"), "nothing there above "+b.Show(low)+", or another place for the sink", "%s.", text).Also(worst.why.At, "it stands in the way")
+	return true
+}
+
+// overlapOf is how far two boxes that overlap reach into one another, where that is least.
+func overlapOf(a, b geom.Box) geom.Length {
+	least := geom.Length(math.MaxInt64)
+	for axis := geom.U; axis <= geom.Z; axis++ {
+		s, t := a.Along(axis), b.Along(axis)
+		least = min(least, s.Hi-t.Lo, t.Hi-s.Lo)
+	}
+	return least
+}
+
+// mostNamed is how many boards a finding names before it counts the others.
+const mostNamed = 6
+
+// drainThroughBoards notes the boards that a drain has to pass between its trap and
+// its stub: those that the middle of the pipe meets in plan.
+func drainThroughBoards(b *rule.Build) {
+	drains := outflowsOf(b)
+	if len(drains) == 0 {
+		return
+	}
+	boards := boardsOf(b)
+	for _, o := range drains {
+		if passed := o.passes(boards); len(passed) > 0 {
+			if more := len(passed) - mostNamed; more > 0 {
+				passed = append(passed[:mostNamed], finding.Counted(more, "other board"))
+			}
+			b.Findings.Notef("drain-through-boards", o.block.Head, "On its way from sink %q to stub %q %s has to pass %s. Nothing is cut for it yet.",
+				o.from.block.Name, o.stub.Name, o.block.Describe(), strings.Join(passed, ", ")).
+				Also(o.stub.Why.At, "it leads to here")
+		}
+	}
+}
+
+// passes names the boards, and appliances, that the pipe meets: out to where the
+// stub ends, then along to it.
+func (o *outflow) passes(boards map[string][]blocker) []string {
+	z := geom.Span{Lo: o.stub.Height - o.diameter/2, Hi: o.stub.Height + o.fall + o.diameter/2}
+	out := geom.Box{U: geom.About(o.middle.X, 0), V: geom.Between(o.middle.Y, o.end.Y), Z: z}
+	along := geom.Box{U: geom.Between(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
+	under := o.column() // what stands there has its own finding: trap-meets
+	meets := func(box geom.Box) bool { return box.Overlaps(out) || box.Overlaps(along) }
+	var names []string
+	for i := range o.from.run.Boxes {
+		box := &o.from.run.Boxes[i]
+		if !box.Hull.U.Overlaps(along.U) && box != o.from.cabinet() {
+			continue
+		}
+		if box.Kind == model.Bay && meets(box.Appliance) {
+			names = append(names, "the appliance of bay "+box.Name)
+		}
+		for _, p := range slices.Concat(boards[box.Key()], drawersOf(box)) {
+			if meets(p.box) && !p.box.Overlaps(under) {
+				names = append(names, p.name)
+			}
+		}
+	}
+	return names
+}

@@ -1,0 +1,98 @@
+package water
+
+import (
+	"barwright/compile/geom"
+	"barwright/compile/rule"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+func drainNarrows(b *rule.Build) {
+	for _, o := range outflowsOf(b) {
+		if o.trap > o.size {
+			b.Findings.Warnf("drain-narrows", o.block.Said("trap"), "a trap of "+b.Show(o.size)+", or a wider pipe",
+				"%s leads from a trap of %s into a pipe of %s: %s narrower, and what passes the one stops in the other.",
+				finding.Capital(o.block.Describe()), b.Show(o.trap), b.Show(o.size), b.Show(o.trap-o.size))
+			continue
+		}
+		if size := b.Length(o.stubText, "size"); size != 0 && o.size > size {
+			narrowsAtStub(b, &o, "a pipe of "+b.Show(o.size), "of "+b.Show(size), o.size-size, "size")
+		} else if size == 0 && o.diameter > o.stub.Diameter {
+			narrowsAtStub(b, &o, "a pipe "+b.Show(o.diameter)+" across", b.Show(o.stub.Diameter)+" across at its widest fitting", o.diameter-o.stub.Diameter, "diameter")
+		}
+	}
+}
+
+func narrowsAtStub(b *rule.Build, o *outflow, pipe, stub string, by geom.Length, judged string) {
+	b.Findings.Warnf("drain-narrows", o.block.Said("size", "diameter"), "a narrower drain, or a wider stub",
+		"%s, %s, leads into stub %q, which is %s: %s narrower, and what passes the one stops in the other.",
+		finding.Capital(o.block.Describe()), pipe, o.stub.Name, stub, b.Show(by)).
+		Also(o.stubText.Attr(judged).Expr.At, "the stub's own")
+}
+
+func trapTooSmall(b *rule.Build) {
+	if !limitsWater(b, "trap_size") {
+		return
+	}
+	least := b.Length(b.Limits, "trap_size")
+	for _, o := range outflowsOf(b) {
+		if o.trap >= least {
+			continue
+		}
+		f := b.Findings.Warnf("trap-too-small", o.block.Said("trap", "size", "diameter"), "a trap of "+b.Show(least)+", and a pipe that is no narrower",
+			"The trap of %s is of %s, but that of a sink at a bar is of %s at least: %s too small.",
+			o.block.Describe(), b.Show(o.trap), b.Show(least), b.Show(least-o.trap))
+		b.LimitOf(f, "trap_size")
+	}
+}
+
+func stubTooHigh(b *rule.Build) {
+	for _, o := range outflowsOf(b) {
+		lack := o.lacks()
+		if lack <= 0 {
+			continue
+		}
+		mend := "a sink nearer to the stub"
+		if low := length.Down(o.stub.Height-lack, b.Marks); low > 0 {
+			mend = "the stub at " + b.Show(low) + " at most, or a bowl that is less deep"
+		}
+		b.Findings.Warnf("stub-too-high", o.stubAt(), mend,
+			"Stub %q is at %s, and %s falls %s on its way there. Under the bowl, at %s, trap and tailpiece take %s: the stub is %s too high to drain it.",
+			o.stub.Name, b.Show(o.stub.Height), o.block.Describe(), b.Show(o.fall), b.Show(o.from.bowl.Z.Lo), b.Show(o.drop), b.Show(lack)).
+			Also(o.from.block.Head, "its bowl hangs here")
+	}
+}
+
+// lacks is how much too high the stub is for the bowl to drain into it.
+func (o *outflow) lacks() geom.Length { return o.stub.Height + o.fall + o.drop - o.from.bowl.Z.Lo }
+
+func stubTooLow(b *rule.Build) {
+	for _, o := range outflowsOf(b) {
+		if o.vent != "wall" {
+			continue // where the vent is nearer, the pipe may drop behind it
+		}
+		box := o.from.cabinet()
+		under, long := box.Inside.Z.Lo-o.bottom(), geom.Length(0)
+		if limitsWater(b, "tailpiece") {
+			long = o.from.bowl.Z.Lo - o.weir() - b.Length(b.Limits, "tailpiece")
+		}
+		lack := max(under, long)
+		if lack <= 0 {
+			continue
+		}
+		mend := "the stub at " + b.Show(length.Up(o.stub.Height+lack, b.Marks)) + " at least"
+		if under >= long {
+			b.Findings.Warnf("stub-too-low", o.stubAt(), mend,
+				"Stub %q is at %s: with its fall, the trap of %s reaches down to %s, %s into the bottom of cabinet %q.",
+				o.stub.Name, b.Show(o.stub.Height), o.block.Describe(), b.Show(o.bottom()), b.Show(under), box.Name).
+				Also(box.Why.At, "the sink hangs in it")
+			continue
+		}
+		f := b.Findings.Warnf("stub-too-low", o.stubAt(), mend,
+			"Stub %q is at %s: with its fall, water leaves the trap of %s %s under the bowl. %s allows %s: %s too much.",
+			o.stub.Name, b.Show(o.stub.Height), o.block.Describe(), b.Show(o.from.bowl.Z.Lo-o.weir()),
+			finding.Capital(waterFrom(b, "tailpiece")), b.Show(b.Length(b.Limits, "tailpiece")), b.Show(long)).
+			Also(o.from.block.Head, "its bowl hangs here")
+		b.LimitOf(f, "tailpiece")
+	}
+}
