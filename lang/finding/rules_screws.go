@@ -52,7 +52,8 @@ seen_screws of a run is the screw that goes to the wall, or into the knee wall, 
 			Caution: loadDecides,
 			Explains: `
 A wide head is not sunk: it stays on the surface, as thick as it is. On the side of a box it keeps the next box off, on a
-plate of a knee wall the bar top or the floor, and in steel it does not go into a hole that is sunk for a flat head.
+plate of a knee wall the bar top or the floor, in steel it does not go into a hole that is sunk for a flat head, and a
+hinge plate that is to hide it does not lie flat.
 
 Take a flat head there. Where wide ones are for the back alone, back = { screws = … } of a carcass names them.`,
 		},

@@ -12,7 +12,7 @@ var kneeWall = &Block{
 		{Name: "left_inset", Type: Place, Doc: "from the run's left end to the framing, as one faces the run; where it is left out, so that a skin on that end ends flush with the run or its end panel, else 0"},
 		{Name: "right_inset", Type: Place, Doc: "from the run's right end to the framing, likewise"},
 		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "that join plates and studs"},
-		{Name: "floor_screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the lower plate into the floor"},
+		{Name: "floor_screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the lower plates into the floor"},
 		{Name: "run_screws", Type: Ref, Refs: []string{"screw"}, Doc: "from inside the boxes through their backs into the studs"},
 		{Name: "router", Type: Ref, Refs: []string{"router"}, Doc: "that cuts the recesses; needed where there are supports"},
 		{Name: "top_plates", Type: Count, Default: "1", Doc: "upper plates, one on another"},

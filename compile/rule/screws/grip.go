@@ -24,6 +24,7 @@ type grip struct {
 	bite   string // field of the limit: "structure", "box", "plug"
 	seen   bool   // nothing hides the heads once all stands
 	meets  string // what is in the way of heads that are not sunk: "the counter lies on them"
+	pulled bool   // they are pulled by what is borne: a thinner one holds less
 	hit    hit    // of joint screws
 }
 
@@ -170,10 +171,14 @@ func (g *gripper) join(block *lang.Block, run *model.Run, j *model.Joint) {
 		slices.Reverse(layers)
 	}
 	from := boxOf(run, j.From)
-	g.add(block, "joint_screws", grip{
+	joint := grip{
 		does: "join cabinets " + j.Left + " and " + j.Right, bite: "box",
 		seen: !from.ClosedAt(j.Low) || !from.ClosedAt(j.High),
-	}, layers)
+	}
+	if j.Plates {
+		joint.meets = "hinge plates lie on those near the front"
+	}
+	g.add(block, "joint_screws", joint, layers)
 	k := &g.out[len(g.out)-1]
 	k.hit = g.hits(k, j)
 }
@@ -306,7 +311,14 @@ func (g *gripper) anchor(block *lang.Block) {
 	}
 }
 
-func (g *gripper) intoFloor(block *lang.Block, does, part string) {
-	layers, _ := g.along(downwards, part)
-	g.add(block, "floor_screws", grip{does: does, bite: "structure"}, append(layers, theFloor))
+// intoFloor goes through a part, or through lower plates on one another, which count
+// as one layer.
+func (g *gripper) intoFloor(block *lang.Block, does string, parts ...string) {
+	layers, _ := g.along(downwards, parts...)
+	whole := layers[0]
+	for _, more := range layers[1:] {
+		whole.what = "the lower plates"
+		whole.thick += more.thick
+	}
+	g.add(block, "floor_screws", grip{does: does, bite: "structure"}, []layer{whole, theFloor})
 }

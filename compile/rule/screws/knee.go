@@ -9,8 +9,8 @@ import (
 	"barwright/lang"
 )
 
-// kneeWall adds one end of a stud above and below, plates on one another, the lowest
-// of them on the floor, a stud behind each box, and the steel.
+// kneeWall adds one end of a stud above and below, plates on one another, the lower
+// ones together on the floor, a stud behind each box, and the steel.
 func (g *gripper) kneeWall(k *model.KneeWall) {
 	block, stud := g.Block("knee_wall."+k.Name), "knee_wall."+k.Name+"/stud-1"
 	frame := grip{does: "frame knee wall " + k.Name, bite: "structure", meets: "floor and bar top lie against the plates"}
@@ -26,7 +26,7 @@ func (g *gripper) kneeWall(k *model.KneeWall) {
 			g.add(block, "screws", frame, two)
 		}
 	}
-	g.intoFloor(block, "hold knee wall "+k.Name+" to the floor", lower[0])
+	g.intoFloor(block, "hold knee wall "+k.Name+" to the floor", lower...)
 	g.fromBoxes(block, k)
 	if len(k.Supports) > 0 {
 		for _, inner := range block.Inner("supports") {
@@ -83,7 +83,7 @@ func (g *gripper) supports(inner *lang.Block, k *model.KneeWall) {
 		into[1].thick += more.thick
 	}
 	sunk := "the steel is sunk for flat ones"
-	g.add(inner, "screws", grip{does: "go down through the support plates", bite: "box", meets: sunk}, into[:2])
+	g.add(inner, "screws", grip{does: "go down through the support plates", bite: "box", meets: sunk, pulled: true}, into[:2])
 	for i := range g.Slabs {
 		if top := &g.Slabs[i]; top.Kind == "bar_top" && top.Name == k.BarTop {
 			g.intoTop(inner, s, top, sunk)

@@ -25,13 +25,14 @@ func lengthsFor(b *rule.Build, all []grip, diameter geom.Length) (from, to geom.
 }
 
 // inStock is the screw with such a head that serves all grips and differs least from
-// the one that is named, in diameter first; nil where the stock has none.
+// the one that is named, in diameter first; nil where the stock has none. It is no
+// thinner where what it bears pulls it.
 func inStock(b *rule.Build, all []grip, head string) (best *lang.Block) {
 	var thicker, longer geom.Length // by how much the best differs
 	for _, s := range b.Source.Top("screw") {
 		thick, long := b.Length(s, "diameter"), b.Length(s, "length")
 		from, to := lengthsFor(b, all, thick)
-		if b.Text(s, "head") != head || long < from || long > to {
+		if b.Text(s, "head") != head || long < from || long > to || all[0].pulled && thick < b.Length(all[0].screw, "diameter") {
 			continue
 		}
 		d, l := length.Apart(thick, b.Length(all[0].screw, "diameter")), length.Apart(long, lengthOf(b, &all[0]))
@@ -58,6 +59,8 @@ func anotherLength(b *rule.Build, all []grip) string {
 	switch {
 	case to == math.MaxInt64:
 		return "a screw of " + b.Show(from) + " or more"
+	case from > to && g.pulled:
+		return "more wood for it"
 	case from > to:
 		return "a thinner screw, or more wood for it"
 	}

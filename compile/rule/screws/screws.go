@@ -88,9 +88,9 @@ func eachScrew(b *rule.Build, misses func(*grip) geom.Length, say func(worst *gr
 		switch n := len(failing) - 1; {
 		case f == nil || n == 0:
 		case n == 1:
-			f.Text += " So it is in another joint."
+			f.Text += " The same is true in another place."
 		default:
-			f.Text += " So it is in " + strconv.Itoa(n) + " other joints."
+			f.Text += " The same is true in " + strconv.Itoa(n) + " other places."
 		}
 	}
 }
