@@ -16,6 +16,26 @@ limits { plumbing = "irc" } or "upc" has them judged; "none" says that it is mea
 figures of its own, drain_slope, trap_arm, tailpiece and trap_size of the limits hold with "none" too.`,
 		},
 		{
+			Slug: "bowl-in-slab", Severity: Error, Says: "a sink's bowl is no deeper than the slab is thick",
+			Source:  "plain solids",
+			Caution: waterDecides,
+			Explains: `
+bowl is how deep the inside of a sink is, counted from the upper face of the slab that it hangs in. A bowl that is no deeper
+than the slab is thick ends within the slab, and there is nothing that a drain could be fixed to.
+
+Measure from the counter's face down into the bowl, and not from under the slab.`,
+		},
+		{
+			Slug: "drain-into-water", Severity: Error, Says: "a drain leads into a stub that carries water",
+			Source:  "common practice",
+			Caution: waterDecides,
+			Explains: `
+Water under pressure comes up in this stub; nothing can run away through it. Often two stubs beside one another were taken
+for each other.
+
+Let the drain lead to the other one, or mend what the stub carries if that was written wrongly.`,
+		},
+		{
 			Slug: "drain-too-flat", Severity: Warning, Says: "a drain falls too little",
 			Source:  "IRC P3005.3, IPC 704.1: 1/4 in to the foot up to 2 1/2 in, 1/8 in from 3 in on; held under the UPC too, from memory",
 			Caution: waterDecides,
@@ -132,11 +152,23 @@ for the trap by hand.`,
 			Source:  "plain solids; that a pipe is led out to where its stub ends and then along, common practice",
 			Caution: waterDecides,
 			Explains: `
-The sink and the stub do not stand in one box. The pipe goes at right angles: from the middle of the bowl as far back as
-the stub ends, then along. The boards that its middle meets on that way are named, so that they are bored before they
+The sink and the stub do not stand in one box, or a shelf lies between them. The pipe goes at right angles: where it may
+drop, down behind the trap, then as far back as the stub ends, then along. The boards and knee walls that its middle meets on that way are named, so that they are bored before they
 stand. Each hole lies a little lower than the one before; a fitting needs more than the bare pipe.
 
 Nothing is cut for it yet: the holes are marked and bored on the site.`,
+		},
+		{
+			Slug: "drain-in-the-open", Severity: Warning, Says: "a drain leaves its run and lies where people walk",
+			Source:  "common practice: waste pipes lie behind boards or in the floor",
+			Caution: waterDecides,
+			Explains: `
+The pipe goes at right angles from the bowl to its stub. Part of that way lies in no run and no knee wall: across the aisle, in
+front of the guests, or past the end of the bar. There somebody falls over it or kicks it off. A way no longer than the
+pipe is thick, as between a run and its wall, is let pass.
+
+Let it lead to a stub behind the sink's own run. Where the pipe is to go through the floor, a stub has to be set there
+first; such a way is not described here.`,
 		},
 		{
 			Slug: "stubs-meet", Severity: Warning, Says: "two stubs are in one place",
@@ -169,14 +201,15 @@ water can run down from it.
 Add a drain that leads from the sink to a stub.`,
 		},
 		{
-			Slug: "tap-without-sink", Severity: Note, Says: "a tap stands where there is no sink",
-			Source:  "common practice",
+			Slug: "tap-without-sink", Severity: Note, Says: "a tap stands where no sink is in reach of its spout",
+			Source:  "common practice: the spout of a tap at a bar reaches 12 in or 300 mm at most, from memory",
 			Caution: waterDecides,
 			Explains: `
 What drips from the tap has nowhere to go. It may be meant, for a machine with a tray of its own; often the sink was taken
 out and its tap was forgotten.
 
-Write the tap into the counter that has the sink, or leave it out.`,
+Write the tap into the counter that has the sink, set it behind that, or leave it out. tap_reach in the limits says how far
+a spout may reach.`,
 		},
 	}},
 }

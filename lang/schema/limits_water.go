@@ -5,4 +5,5 @@ var limitsOfWater = []Attr{
 	{Name: "trap_arm", Type: Length, Doc: "longest way from a trap to its vent in the wall; that of the code for the trap's size where it is left out"},
 	{Name: "tailpiece", Type: Length, Default: "24in", Metric: "610mm", Doc: "most from under the bowl down to where water leaves the trap"},
 	{Name: "trap_size", Type: Length, Default: "1 1/2in", Metric: "38mm", Doc: "least size of a sink's trap"},
+	{Name: "tap_reach", Type: Length, Default: "12in", Metric: "300mm", Doc: "most from the middle of a tap to the edge of a sink's cut-out"},
 }

@@ -34,7 +34,7 @@ var drain = &Block{
 		{Name: "from", Type: Ref, Refs: []string{"sink"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"stub"}, Required: true},
 		{Name: "diameter", Type: Length, Required: true, Doc: "outside"},
-		{Name: "size", Type: Length, Doc: "that it is sold as; where it is left out, 1 1/4, 1 1/2 or 2 in of a pipe 1.66, 1.9 or 2.375 in across, of another its diameter"},
+		{Name: "size", Type: Length, Doc: "that it is sold as; where it is left out, 1 1/4, 1 1/2, 2, 3 or 4 in of a pipe 1.66, 1.9, 2.375, 3.5 or 4.5 in across, of another its diameter"},
 		{Name: "slope", Type: Number, Default: "0.0208", Doc: "fall in its length; 0.0208 is 1/4 in to the foot"},
 		{Name: "trap", Type: Object, Doc: "what keeps the air of the drain out, under the middle of the sink", Fields: []Attr{
 			{Name: "size", Type: Length, Doc: "that it is sold as; that of the pipe where it is left out"},

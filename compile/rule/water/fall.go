@@ -68,10 +68,14 @@ func drainTooFlat(b *rule.Build) {
 		if o.slope >= least {
 			continue
 		}
+		falls := "does not fall"
+		if o.slope > 0 {
+			falls = "falls by " + slopeWords(b, o.slope)
+		}
+		lack := geom.Length(math.Round((least - o.slope) * float64(o.arm)))
 		f := b.Findings.Warnf("drain-too-flat", o.block.Said("slope"), "slope = "+strconv.FormatFloat(least, 'g', -1, 64),
-			"%s falls by %s; a pipe of %s needs %s: %s too little over the %s from its trap to the wall.",
-			finding.Capital(o.block.Describe()), slopeWords(b, o.slope), b.Show(o.size), slopeWords(b, least),
-			b.Show(geom.Length(math.Round((least-o.slope)*float64(o.arm)))), b.Show(o.arm))
+			"%s %s; a pipe of %s needs %s: %s too little over the %s from its trap to the wall.",
+			finding.Capital(o.block.Describe()), falls, b.Show(o.size), slopeWords(b, least), b.Show(nearMark(b, lack)), b.Show(nearMark(b, o.arm)))
 		b.LimitOf(f, "drain_slope")
 	}
 }
@@ -106,8 +110,8 @@ func trapArmTooLong(b *rule.Build) {
 		}
 		longest := longestArm(b, o.trap)
 		f := b.Findings.Warnf("trap-arm-too-long", o.block.Said("vent", "to"), `a vent nearer to the trap: vent = "valve" or "island", where the place allows it`,
-			"From its trap to the vent in the wall at stub %q, %s runs %s. With a trap of %s %s allows %s: %s too long.",
-			o.stub.Name, o.block.Describe(), b.Show(o.arm), b.Show(o.trap), waterFrom(b, "trap_arm"), b.Show(longest), b.Show(o.arm-longest)).
+			"From its trap to the vent in the wall at stub %q, %s runs %s. %s allows %s with a trap of %s: %s too long.",
+			o.stub.Name, o.block.Describe(), b.Show(o.arm), finding.Capital(waterFrom(b, "trap_arm")), b.Show(longest), b.Show(o.trap), b.Show(o.arm-longest)).
 			Also(o.stub.Why.At, "it runs to here")
 		b.LimitOf(f, "trap_arm")
 	}

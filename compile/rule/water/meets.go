@@ -3,12 +3,14 @@ package water
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
 	"barwright/lang/finding"
+	"barwright/lang/length"
 )
 
 // blocker is a board or a stub that may be where a bowl or a trap must be.
@@ -17,6 +19,7 @@ type blocker struct {
 	box  geom.Box
 	why  model.Why
 	stub *model.Stub // nil of a board
+	last bool        // the bottom of a box, under which nothing can go
 }
 
 // pipeEnds are all stubs as they stand before a run, in its frame.
@@ -34,7 +37,7 @@ func pipeEnds(b *rule.Build, run *model.Run) []blocker {
 			} else {
 				box.V = box.V.Grow(s.Diameter / 2)
 			}
-			out = append(out, blocker{"stub " + s.Name, box, s.Why, s})
+			out = append(out, blocker{name: "stub " + strconv.Quote(s.Name), box: box, why: s.Why, stub: s})
 		}
 	}
 	return out
@@ -45,7 +48,7 @@ func boardsOf(b *rule.Build) map[string][]blocker {
 	out := map[string][]blocker{} // lookup only
 	for i := range b.Parts {
 		if p := &b.Parts[i]; p.Kind == model.Panel && !p.Is("cabinet", "drawer") {
-			out[p.Block()] = append(out[p.Block()], blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
+			out[p.Block()] = append(out[p.Block()], blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why, last: p.Is("cabinet", "bottom")})
 		}
 	}
 	return out
@@ -84,18 +87,20 @@ func trapMeets(b *rule.Build) {
 	sinks := basinsOf(b)
 	for i, all := range inTheWay(b, sinks) {
 		s := &sinks[i]
-		d, drained := drains[s.block.Name]
-		drained = drained && d.lacks() <= 0
+		d, known := drains[s.block.Name]
+		drained := known && d.lacks() <= 0
 		low := s.bowl.Z.Lo
 		if drained {
 			low = d.column().Z.Lo
 		}
 		told := b.Findings.Has("cut-out-over-board", s.block.Said("from_front", "cut"))
-		what := "The bowl of " + s.block.Describe() + " hangs down to " + b.Show(s.bowl.Z.Lo)
-		if reaches(b, s, what, s.bowl, low, all, func(o blocker) bool { return o.stub != nil || !told }) || !drained {
+		what := "The bowl of " + s.block.Describe() + " hangs down to " + b.Show(nearMark(b, s.bowl.Z.Lo))
+		if reaches(b, s, what, s.bowl, low, all, func(o blocker) bool {
+			return o.stub != nil || !told && !(o.last && known && !drained) // that is stub-too-high
+		}) || !drained {
 			continue
 		}
-		what = "Under " + s.block.Describe() + ", tailpiece and trap of " + d.block.Describe() + " reach down to " + b.Show(low)
+		what = "Under " + s.block.Describe() + ", tailpiece and trap of " + d.block.Describe() + " reach down to " + b.Show(nearMark(b, low))
 		reaches(b, s, what, d.column(), low, all, func(o blocker) bool {
 			return o.stub != nil && o.stub != d.stub || o.stub == nil && !(told && o.box.Overlaps(s.bowl))
 		})
@@ -116,35 +121,46 @@ func (o *outflow) column() geom.Box {
 // in furthest; down to low is free where nothing does. It reports whether something does.
 func reaches(b *rule.Build, s *basin, what string, box geom.Box, low geom.Length, all []blocker, counts func(blocker) bool) bool {
 	var worst blocker
-	by, others := geom.Length(0), -1
+	by, sideways, others := geom.Length(0), false, -1
 	for _, o := range all {
 		if !o.box.Overlaps(box) || !counts(o) {
 			continue
 		}
 		others++
-		if in := overlapOf(o.box, box); in > by {
-			worst, by = o, in
+		if in, axis := overlapOf(o.box, box); in > by {
+			worst, by, sideways = o, in, axis != geom.Z
 		}
 	}
 	if others < 0 {
 		return false
 	}
-	text := what + ", " + b.Show(by) + " into " + worst.name
+	low, side := length.Down(low, b.Marks), ""
+	if sideways {
+		side = " sideways"
+	}
+	text := what + ", " + b.Show(nearMark(b, by)) + side + " into " + worst.name
 	if others > 0 {
 		text += " and " + finding.Counted(others, "other thing")
 	}
-	b.Findings.Warnf("trap-meets", s.block.Said("bowl", "in"), "nothing there above "+b.Show(low)+", or another place for the sink", "%s.", text).Also(worst.why.At, "it stands in the way")
+	mend := "nothing there above " + b.Show(low) + ", or another place for the sink"
+	if worst.last {
+		mend = "a bowl " + b.Show(length.Down(s.top-s.bowl.Z.Lo-(worst.box.Z.Hi-box.Z.Lo), b.Marks)) + " deep at most"
+	}
+	b.Findings.Warnf("trap-meets", s.block.Said("bowl", "in"), mend, "%s.", text).Also(worst.why.At, "it stands in the way")
 	return true
 }
 
-// overlapOf is how far two boxes that overlap reach into one another, where that is least.
-func overlapOf(a, b geom.Box) geom.Length {
-	least := geom.Length(math.MaxInt64)
-	for axis := geom.U; axis <= geom.Z; axis++ {
+// overlapOf is how far two boxes that overlap reach into one another, along the axis
+// where that is least.
+func overlapOf(a, b geom.Box) (least geom.Length, along geom.Axis) {
+	least = math.MaxInt64
+	for _, axis := range []geom.Axis{geom.Z, geom.U, geom.V} {
 		s, t := a.Along(axis), b.Along(axis)
-		least = min(least, s.Hi-t.Lo, t.Hi-s.Lo)
+		if in := min(s.Hi-t.Lo, t.Hi-s.Lo); in < least {
+			least, along = in, axis
+		}
 	}
-	return least
+	return least, along
 }
 
 // mostNamed is how many boards a finding names before it counts the others.
@@ -159,25 +175,32 @@ func drainThroughBoards(b *rule.Build) {
 	}
 	boards := boardsOf(b)
 	for _, o := range drains {
-		if passed := o.passes(boards); len(passed) > 0 {
+		if passed := append(o.passes(boards), o.passesKneeWalls(b)...); len(passed) > 0 {
 			if more := len(passed) - mostNamed; more > 0 {
 				passed = append(passed[:mostNamed], finding.Counted(more, "other board"))
 			}
-			b.Findings.Notef("drain-through-boards", o.block.Head, "On its way from sink %q to stub %q %s has to pass %s. Nothing is cut for it yet.",
+			b.Findings.Notef("drain-through-boards", o.block.Head, "On its way from sink %q to stub %q, %s has to pass %s. Nothing is cut for it yet.",
 				o.from.block.Name, o.stub.Name, o.block.Describe(), strings.Join(passed, ", ")).
 				Also(o.stub.Why.At, "it leads to here")
 		}
 	}
 }
 
-// passes names the boards, and appliances, that the pipe meets: out to where the
-// stub ends, then along to it.
-func (o *outflow) passes(boards map[string][]blocker) []string {
+// way is where the middle of the pipe is in plan, and all of it in height: down behind
+// the trap, out to where the stub ends, then along to it.
+func (o *outflow) way() (down, out, along geom.Box) {
 	z := geom.Span{Lo: o.stub.Height - o.diameter/2, Hi: o.stub.Height + o.fall + o.diameter/2}
-	out := geom.Box{U: geom.About(o.middle.X, 0), V: geom.Between(o.middle.Y, o.end.Y), Z: z}
-	along := geom.Box{U: geom.Between(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
+	out = geom.Box{U: geom.About(o.middle.X, 0), V: geom.Between(o.middle.Y, o.end.Y), Z: z}
+	along = geom.Box{U: geom.Between(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
+	down = geom.Box{U: out.U, V: geom.About(o.middle.Y, 0), Z: geom.Span{Lo: z.Lo, Hi: o.axis()}}
+	return down, out, along
+}
+
+// passes names the boards, and appliances, that the pipe meets.
+func (o *outflow) passes(boards map[string][]blocker) []string {
+	down, out, along := o.way()
 	under := o.column() // what stands there has its own finding: trap-meets
-	meets := func(box geom.Box) bool { return box.Overlaps(out) || box.Overlaps(along) }
+	meets := func(box geom.Box) bool { return box.Overlaps(down) || box.Overlaps(out) || box.Overlaps(along) }
 	var names []string
 	for i := range o.from.run.Boxes {
 		box := &o.from.run.Boxes[i]
@@ -191,6 +214,18 @@ func (o *outflow) passes(boards map[string][]blocker) []string {
 			if meets(p.box) && !p.box.Overlaps(under) {
 				names = append(names, p.name)
 			}
+		}
+	}
+	return names
+}
+
+// passesKneeWalls names the knee walls whose framing the pipe meets.
+func (o *outflow) passesKneeWalls(b *rule.Build) (names []string) {
+	_, out, along := o.way()
+	for i := range b.KneeWalls {
+		k := &b.KneeWalls[i]
+		if k.Run == o.from.run.Name && (k.Framing.Overlaps(out) || k.Framing.Overlaps(along)) {
+			names = append(names, "knee wall "+k.Name)
 		}
 	}
 	return names

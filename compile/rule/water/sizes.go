@@ -1,6 +1,8 @@
 package water
 
 import (
+	"strings"
+
 	"barwright/compile/geom"
 	"barwright/compile/rule"
 	"barwright/lang/finding"
@@ -40,8 +42,8 @@ func trapTooSmall(b *rule.Build) {
 			continue
 		}
 		f := b.Findings.Warnf("trap-too-small", o.block.Said("trap", "size", "diameter"), "a trap of "+b.Show(least)+", and a pipe that is no narrower",
-			"The trap of %s is of %s, but that of a sink at a bar is of %s at least: %s too small.",
-			o.block.Describe(), b.Show(o.trap), b.Show(least), b.Show(least-o.trap))
+			"The trap of %s is of %s, but %s asks for %s at a sink of a bar: %s too small.",
+			o.block.Describe(), b.Show(o.trap), waterFrom(b, "trap_size"), b.Show(least), b.Show(least-o.trap))
 		b.LimitOf(f, "trap_size")
 	}
 }
@@ -52,15 +54,29 @@ func stubTooHigh(b *rule.Build) {
 		if lack <= 0 {
 			continue
 		}
-		mend := "a sink nearer to the stub"
-		if low := length.Down(o.stub.Height-lack, b.Marks); low > 0 {
-			mend = "the stub at " + b.Show(low) + " at most, or a bowl that is less deep"
-		}
-		b.Findings.Warnf("stub-too-high", o.stubAt(), mend,
+		b.Findings.Warnf("stub-too-high", o.stubAt(), o.drained(b),
 			"Stub %q is at %s, and %s falls %s on its way there. Under the bowl, at %s, trap and tailpiece take %s: the stub is %s too high to drain it.",
 			o.stub.Name, b.Show(o.stub.Height), o.block.Describe(), b.Show(o.fall), b.Show(o.from.bowl.Z.Lo), b.Show(o.drop), b.Show(lack)).
 			Also(o.from.block.Head, "its bowl hangs here")
 	}
+}
+
+// drained is the mend of a stub that is too high: one that leaves the trap its room, a
+// bowl that is less deep, or else words.
+func (o *outflow) drained(b *rule.Build) string {
+	var ways []string
+	low := length.Down(o.stub.Height-o.lacks(), b.Marks)
+	trap := o.bottom() - (o.stub.Height - low)
+	if low >= o.diameter/2 && (o.vent != "wall" || trap >= o.from.cabinet().Inside.Z.Lo) {
+		ways = append(ways, "the stub at "+b.Show(low)+" at most")
+	}
+	if deep := length.Down(o.from.top-(o.from.bowl.Z.Lo+o.lacks()), b.Marks); deep > o.from.top-o.from.bowl.Z.Hi {
+		ways = append(ways, "a bowl "+b.Show(deep)+" deep at most")
+	}
+	if len(ways) == 0 {
+		return "a sink nearer to the stub"
+	}
+	return strings.Join(ways, ", or ")
 }
 
 // lacks is how much too high the stub is for the bowl to drain into it.
@@ -83,7 +99,7 @@ func stubTooLow(b *rule.Build) {
 		mend := "the stub at " + b.Show(length.Up(o.stub.Height+lack, b.Marks)) + " at least"
 		if under >= long {
 			b.Findings.Warnf("stub-too-low", o.stubAt(), mend,
-				"Stub %q is at %s: with its fall, the trap of %s reaches down to %s, %s into the bottom of cabinet %q.",
+				"Stub %q is at %s: with its fall, the trap of %s reaches down to %s, %s into the bottom of cabinet %s.",
 				o.stub.Name, b.Show(o.stub.Height), o.block.Describe(), b.Show(o.bottom()), b.Show(under), box.Name).
 				Also(box.Why.At, "the sink hangs in it")
 			continue

@@ -9,7 +9,6 @@ import (
 	"barwright/compile/model"
 	"barwright/compile/rule"
 	"barwright/lang"
-	"barwright/lang/finding"
 )
 
 // stubsMeet looks along each wall: of two stubs that meet, the fittings cannot both
@@ -66,7 +65,7 @@ func sinkWithoutWater(b *rule.Build) {
 		if slices.ContainsFunc(all, func(o blocker) bool { return o.stub != nil && water[o.stub.Name] != nil && s.reachable(o.box) }) {
 			continue
 		}
-		b.Findings.Notef("sink-without-water", s.block.Head, "No stub that carries water ends in cabinet %q, in which %s hangs, or in a box beside it.",
+		b.Findings.Notef("sink-without-water", s.block.Head, "No stub that carries water ends in cabinet %s, in which %s hangs, or in a box beside it.",
 			s.cabinet().Name, s.block.Describe())
 	}
 }
@@ -94,15 +93,6 @@ func sinkWithoutDrain(b *rule.Build) {
 	for _, s := range basinsOf(b) {
 		if !drained[s.block] {
 			b.Findings.Notef("sink-without-drain", s.block.Head, "No drain leads from %s.", s.block.Describe())
-		}
-	}
-}
-
-func tapWithoutSink(b *rule.Build) {
-	for _, counter := range b.Source.Top("counter") {
-		if taps := counter.Inner("tap"); len(taps) > 0 && len(counter.Inner("sink")) == 0 {
-			b.Findings.Notef("tap-without-sink", taps[0].Head, "%s stands in a counter that has no sink: what drips from it runs over the slab.",
-				finding.Capital(taps[0].Describe()))
 		}
 	}
 }

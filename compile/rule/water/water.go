@@ -16,6 +16,8 @@ import (
 // Rules are those of the section, in its order.
 var Rules = []rule.Rule{
 	{Slug: "water-not-judged", Look: waterNotJudged},
+	{Slug: "bowl-in-slab", Look: bowlInSlab},
+	{Slug: "drain-into-water", Look: drainIntoWater},
 	{Slug: "drain-too-flat", Look: drainTooFlat},
 	{Slug: "trap-arm-falls-too-far", Look: trapArmFallsTooFar},
 	{Slug: "trap-arm-too-long", Look: trapArmTooLong},
@@ -27,6 +29,7 @@ var Rules = []rule.Rule{
 	{Slug: "stub-too-low", Look: stubTooLow},
 	{Slug: "trap-meets", Look: trapMeets},
 	{Slug: "drain-through-boards", Look: drainThroughBoards},
+	{Slug: "drain-in-the-open", Look: drainInTheOpen},
 	{Slug: "stubs-meet", Look: stubsMeet},
 	{Slug: "sink-without-water", Look: sinkWithoutWater},
 	{Slug: "sink-without-drain", Look: sinkWithoutDrain},
@@ -37,8 +40,9 @@ var Rules = []rule.Rule{
 type basin struct {
 	block *lang.Block
 	run   *model.Run
-	box   int      // the cabinet that it hangs in, an index into the run's boxes
-	bowl  geom.Box // from the slab's underside to its own
+	box   int         // the cabinet that it hangs in, an index into the run's boxes
+	top   geom.Length // the slab's upper face, which the bowl's depth counts from
+	bowl  geom.Box    // from the slab's underside to its own
 }
 
 func (s *basin) cabinet() *model.Box { return &s.run.Boxes[s.box] }
@@ -61,7 +65,7 @@ func basinsOf(b *rule.Build) []basin {
 			if cut := &slab.Cuts[j]; cut.Kind == "sink" {
 				block := b.Block("sink." + cut.Name)
 				bottom := slab.Box.Z.Hi - b.Length(block, "bowl")
-				out = append(out, basin{block, run, cabinetOf(run, b.Ref(block, "in").Name), cut.Box.With(geom.Z, geom.Span{Lo: bottom, Hi: slab.Box.Z.Lo})})
+				out = append(out, basin{block, run, cabinetOf(run, b.Ref(block, "in").Name), slab.Box.Z.Hi, cut.Box.With(geom.Z, geom.Span{Lo: bottom, Hi: slab.Box.Z.Lo})})
 			}
 		}
 	}
@@ -102,7 +106,7 @@ type outflow struct {
 // bend's radius is about one and a half (common practice, from memory).
 const trapTakes = 3
 
-// outflows lays out the drains, in the order of the text.
+// outflowsOf lays out the drains, in the order of the text, but for those into water.
 func outflowsOf(b *rule.Build) []outflow {
 	sinks := map[*lang.Block]basin{} // lookup only
 	for _, s := range basinsOf(b) {
@@ -110,6 +114,9 @@ func outflowsOf(b *rule.Build) []outflow {
 	}
 	var out []outflow
 	for _, d := range b.Source.Top("drain") {
+		if b.Text(b.Ref(d, "to"), "carries") == "water" {
+			continue
+		}
 		from := sinks[b.Ref(d, "from")]
 		o := outflow{
 			block: d, from: from, stubText: b.Ref(d, "to"),
@@ -151,11 +158,14 @@ func stubOf(b *rule.Build, text *lang.Block) (*model.Wall, *model.Stub) {
 	panic("no stub " + text.Name)
 }
 
-// pipes are outside diameters and what they are sold as (ASTM D1785, table 1).
+// pipes are outside diameters and what they are sold as (ASTM D1785, table 1; 3 and
+// 4 in from memory).
 var pipes = []struct{ outside, size geom.Length }{
 	{length.Inch * 1660 / 1000, length.Inch * 5 / 4},
 	{length.Inch * 1900 / 1000, length.Inch * 3 / 2},
 	{length.Inch * 2375 / 1000, length.Inch * 2},
+	{length.Inch * 3500 / 1000, length.Inch * 3},
+	{length.Inch * 4500 / 1000, length.Inch * 4},
 }
 
 // soldAs is the size that pipe of an outside diameter is sold as: that of the
@@ -194,6 +204,14 @@ func plumbed(b *rule.Build) bool { return b.Text(b.Limits, "plumbing") != "none"
 
 // limitsWater reports whether a limit holds: by a code, or since the text states it.
 func limitsWater(b *rule.Build, limit string) bool { return plumbed(b) || b.Limits.Attr(limit) != nil }
+
+// nearMark rounds what nobody measures so finely to the nearest mark; less than one stays.
+func nearMark(b *rule.Build, l geom.Length) geom.Length {
+	if l < b.Marks {
+		return l
+	}
+	return length.Round(l, b.Marks)
+}
 
 // waterFrom tells whose limit it is.
 func waterFrom(b *rule.Build, limit string) string {
