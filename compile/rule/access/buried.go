@@ -40,7 +40,7 @@ func fixturesReached(b *rule.Build, fixtures []fixture) map[*fixture]bool {
 	for i := range b.Runs {
 		for j := range b.Runs[i].Boxes {
 			if box := &b.Runs[i].Boxes[j]; box.Kind == model.Cabinet {
-				clear["cabinet."+box.Name] = box.Inside.Z
+				clear[box.Key()] = box.Inside.Z
 			}
 		}
 	}

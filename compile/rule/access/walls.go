@@ -70,7 +70,7 @@ func plugBehind(b *rule.Build, f *fixture, machines []seen, limit geom.Length) {
 		if !ok || room >= limit {
 			continue
 		}
-		need := b.Show(length.Up(b.Length(blocksByHead(b)[s.why.At], "back_gap")+limit-room, b.Marks))
+		need := b.Show(length.Up(b.Length(b.Block(s.of.Key()), "back_gap")+limit-room, b.Marks))
 		b.LimitOf(b.Findings.Warnf("plug-without-room", f.place(),
 			fmt.Sprintf("back_gap = %q, or an outlet in a cabinet beside the bay", need),
 			"%s lies behind the appliance of bay %s, which leaves %s before it. A plug and the bend of its cord want %s: %s too little.",

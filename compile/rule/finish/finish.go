@@ -38,16 +38,10 @@ func finishNotFlush(b *rule.Build) {
 			endSkinFlush(b, &b.KneeWalls[i], end)
 		}
 	}
-	panels := map[string]*model.Part{} // lookup only
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.BlockKind() == "end_panel" {
-			panels[p.Block()] = p
-		}
-	}
 	for i := range b.Runs {
 		for _, panel := range b.Block("run." + b.Runs[i].Name).Inner("end_panel") {
-			if part := panels[panel.Key()]; part != nil && len(b.Runs[i].Boxes) > 0 {
-				endPanelCovers(b, &b.Runs[i], panel, part)
+			if parts := b.PartsOf(panel.Key()); len(parts) > 0 && len(b.Runs[i].Boxes) > 0 {
+				endPanelCovers(b, &b.Runs[i], panel, parts[0])
 			}
 		}
 	}

@@ -16,17 +16,9 @@ import (
 
 // hingeMeetsShelf looks for shelves where the hinges of doors are.
 func hingeMeetsShelf(b *rule.Build) {
-	shelves := map[string][]*model.Part{} // by cabinet; lookup only
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.Is("cabinet", "fixed-shelf") || p.Is("cabinet", "shelf") {
-			shelves[p.Block()] = append(shelves[p.Block()], p)
-		}
-	}
 	for i := range b.Runs {
 		for j := range b.Runs[i].Boxes {
-			if box := &b.Runs[i].Boxes[j]; len(shelves["cabinet."+box.Name]) > 0 {
-				hingesAmong(b, box, shelves["cabinet."+box.Name])
-			}
+			hingesAmong(b, &b.Runs[i].Boxes[j])
 		}
 	}
 }
@@ -41,7 +33,7 @@ type hinged struct {
 
 // hingesAmong tells of the hinge that a shelf of a cabinet comes nearest to, one
 // that is fixed before one on pins.
-func hingesAmong(b *rule.Build, box *model.Box, shelves []*model.Part) {
+func hingesAmong(b *rule.Build, box *model.Box) {
 	half, back := b.FieldLength(b.Limits, "hinge_room", "half"), b.FieldLength(b.Limits, "hinge_room", "back")
 	var worst hinged
 	met := map[geom.Span]bool{} // by height
@@ -53,8 +45,8 @@ func hingesAmong(b *rule.Build, box *model.Box, shelves []*model.Part) {
 		}
 		for _, z := range door.Hinges {
 			room.Z = geom.Span{Lo: z - half, Hi: z + half}
-			for _, p := range shelves {
-				if !p.Placement.Box.Overlaps(room) {
+			for _, p := range b.PartsOf(box.Key()) {
+				if !fixed(p) && !p.Is("cabinet", "shelf") || !p.Placement.Box.Overlaps(room) {
 					continue
 				}
 				met[p.Placement.Box.Z] = true
@@ -73,7 +65,7 @@ func hingesAmong(b *rule.Build, box *model.Box, shelves []*model.Part) {
 func fixed(shelf *model.Part) bool { return shelf.Is("cabinet", "fixed-shelf") }
 
 func hingeMet(b *rule.Build, box *model.Box, h hinged, others int, half geom.Length) {
-	cabinet, z := b.Block("cabinet."+box.Name), h.shelf.Placement.Box.Z
+	cabinet, z := b.Block(box.Key()), h.shelf.Placement.Box.Z
 	text := fmt.Sprintf("A hinge of the %s of cabinet %s stands at %s, and its %s lies from %s to %s; a hinge takes %s over and under its centre: %s too near.",
 		h.door.Name, box.Name, b.Show(h.z), h.shelf.Name, b.Show(z.Lo), b.Show(z.Hi), b.Show(half), b.Show(h.by))
 	switch {

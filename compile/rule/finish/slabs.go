@@ -65,10 +65,6 @@ func slabStuck(b *rule.Build) {
 
 // slabInCorner looks at the front corners of counters beside walls that lean in.
 func slabInCorner(b *rule.Build) {
-	walls := map[string]*model.Wall{} // lookup only
-	for i := range b.Room.Walls {
-		walls[b.Room.Walls[i].Name] = &b.Room.Walls[i]
-	}
 	counters := countersOf(b)
 	for i := range b.Runs {
 		run := &b.Runs[i]
@@ -77,7 +73,7 @@ func slabInCorner(b *rule.Build) {
 		if wall == nil || c == nil {
 			continue
 		}
-		placed := walls[wall.Name]
+		placed := b.WallNamed(run.Wall)
 		begin, _ := placed.Frame.Local(run.Frame.Origin)
 		inCorner(b, block, c, model.Left, b.WallBefore(wall), begin+c.Box.U.Lo)
 		if b.WallAfter(wall) != nil {

@@ -60,12 +60,6 @@ func bars(b *rule.Build) []bar {
 			tops[s.Name] = s
 		}
 	}
-	steel := map[string]*model.Part{} // lookup only
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.Kind == model.Steel {
-			steel[p.ID] = p
-		}
-	}
 	var out []bar
 	for i := range b.KneeWalls {
 		wall := &b.KneeWalls[i]
@@ -79,7 +73,7 @@ func bars(b *rule.Build) []bar {
 			t.supports, t.steel = inner[0], b.Ref(inner[0], "plate")
 		}
 		for j := range wall.Supports {
-			t.plates = append(t.plates, plateOf(b, &t, j, steel[wall.Supports[j].Part]))
+			t.plates = append(t.plates, plateOf(b, &t, j, b.Part(wall.Supports[j].Part)))
 		}
 		out = append(out, t)
 	}

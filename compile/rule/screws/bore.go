@@ -24,7 +24,7 @@ func (g *gripper) hits(k *grip, j *model.Joint) (worst hit) {
 	for _, side := range []struct{ box, id, name string }{
 		{j.Left, "/side-right", "the right side of "}, {j.Right, "/side-left", "the left side of "},
 	} {
-		p := g.parts["cabinet."+side.box+side.id]
+		p := g.Part("cabinet." + side.box + side.id)
 		for i := range p.Bores {
 			bore := &p.Bores[i]
 			if side.box != j.From && !bore.Through() && bore.Depth+into <= p.Thickness {

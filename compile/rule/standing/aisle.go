@@ -16,7 +16,7 @@ func applianceStandsOut(b *rule.Build) {
 		line := frontLine(&b.Runs[i])
 		for _, box := range b.Runs[i].Boxes {
 			if out := box.Appliance.V.Hi - line; box.Kind == model.Bay && out > most {
-				f := b.Findings.Notef("appliance-stands-out", blockOf(b, &box).Attr("appliance").Expr.At,
+				f := b.Findings.Notef("appliance-stands-out", b.Block(box.Key()).Attr("appliance").Expr.At,
 					"The appliance of bay %s stands %s out of the fronts of its run: %s more than %s.",
 					box.Name, b.Show(out), b.Show(out-most), b.Show(most))
 				b.LimitOf(f, "appliance_out")
