@@ -287,3 +287,38 @@ func TestExamplesAreJudgedSound(t *testing.T) {
 		t.Errorf("only %d descriptions were seen", seen)
 	}
 }
+
+// TestPhrases holds the table of what is asked to the rules that there are: every
+// slug that it names has cases, and every rule is named.
+func TestPhrases(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join(rulesDir, "phrases.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	cases := map[string]bool{}
+	for _, c := range ruleCases(t) {
+		cases[c.slug] = true
+	}
+	named := map[string]bool{}
+	for line := range strings.Lines(string(text)) {
+		phrase, answer, ok := strings.Cut(strings.TrimSpace(line), ": ")
+		if !ok || strings.HasPrefix(line, "#") {
+			continue
+		}
+		slugs, later, waits := strings.Cut(answer, "later: ")
+		if strings.TrimSpace(slugs) == "" && (!waits || later == "") {
+			t.Errorf("%s has no rule", phrase)
+		}
+		for _, slug := range strings.Fields(slugs) {
+			named[slug] = true
+			if !cases[slug] {
+				t.Errorf("%s: %s has no cases", phrase, slug)
+			}
+		}
+	}
+	for _, r := range all.Rules() {
+		if !named[r.Slug] && r.Slug != "hinged-unused" { // the language's own
+			t.Errorf("no phrase asks for %s", r.Slug)
+		}
+	}
+}

@@ -200,33 +200,40 @@ func TestReadmePicture(t *testing.T) {
 	}
 }
 
-// TestReadmeAnswer keeps the README's answer to a mistake what is answered.
-func TestReadmeAnswer(t *testing.T) {
-	dir := t.TempDir()
-	for name, text := range filesIn(t, example("boatshed")) {
-		wrong := strings.Replace(string(text), "width    = 42", "width    = 82", 1)
-		if err := os.WriteFile(filepath.Join(dir, name), []byte(wrong), 0o666); err != nil {
-			t.Fatal(err)
-		}
-	}
-	var stdout, stderr bytes.Buffer
-	if status := run([]string{"check", dir}, streams{out: &stdout, err: &stderr}); status != exitFindings {
-		t.Fatalf("exit status %d", status)
-	}
-	answer, _, _ := strings.Cut(stderr.String(), "\n"+dir)
-	var want strings.Builder
-	for line := range strings.Lines(answer) {
-		if line != "\n" {
-			line = "    " + line
-		}
-		want.WriteString(line)
-	}
+// TestReadmeAnswers keeps the README's answers to mistakes what is answered.
+func TestReadmeAnswers(t *testing.T) {
 	readme, err := os.ReadFile(filepath.Join(root, "README.md"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !strings.Contains(string(readme), want.String()) {
-		t.Errorf("the README lacks this answer:\n%s", want.String())
+	for _, mistake := range []struct{ right, wrong, begins, ends string }{
+		{"width    = 42", "width    = 82", "error: run-too-long\n", "explain run-too-long\n"},
+		{"  filler \"wall\" { width = 1.5 }", "  #", "warning: door-meets\n", "explain door-meets\n"},
+	} {
+		dir := t.TempDir()
+		for name, text := range filesIn(t, example("boatshed")) {
+			wrong := strings.Replace(string(text), mistake.right, mistake.wrong, 1)
+			if err := os.WriteFile(filepath.Join(dir, name), []byte(wrong), 0o666); err != nil {
+				t.Fatal(err)
+			}
+		}
+		var stdout, stderr bytes.Buffer
+		run([]string{"check", dir}, streams{out: &stdout, err: &stderr})
+		_, answer, found := strings.Cut(stderr.String(), mistake.begins)
+		answer, _, ends := strings.Cut(answer, mistake.ends)
+		if !found || !ends {
+			t.Fatalf("no answer %s in:\n%s", mistake.begins, stderr.String())
+		}
+		var want strings.Builder
+		for line := range strings.Lines(mistake.begins + answer + mistake.ends) {
+			if line != "\n" {
+				line = "    " + line
+			}
+			want.WriteString(line)
+		}
+		if !strings.Contains(string(readme), want.String()) {
+			t.Errorf("the README lacks this answer:\n%s", want.String())
+		}
 	}
 }
 

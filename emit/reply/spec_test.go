@@ -42,7 +42,8 @@ func TestSpec(t *testing.T) {
 	have := "    " + strings.ReplaceAll(strings.TrimRight(printed(t, book, strings.Fields(asked)), "\n"), "\n", "\n    ") + "\n"
 	have = strings.ReplaceAll(have, "    \n", "\n")
 	if *update {
-		if err := os.WriteFile(path, []byte(string(text[:from])+have+string(text[to:])), 0o666); err != nil {
+		after := strings.TrimLeft(string(text[to:]), "\n")
+		if err := os.WriteFile(path, []byte(string(text[:from])+have+"\n"+after), 0o666); err != nil {
 			t.Fatal(err)
 		}
 	} else if diff := cmp.Diff(strings.TrimRight(string(text[from:to]), "\n"), strings.TrimRight(have, "\n")); diff != "" {
@@ -50,6 +51,7 @@ func TestSpec(t *testing.T) {
 	}
 	tried := 0
 	_, section, _ := strings.Cut(string(text), "### 10.4")
+	section, _, _ = strings.Cut(section, "\n## ")
 	for _, row := range specName.FindAllStringSubmatch(section, -1) {
 		for _, name := range strings.Split(row[1], ", ") {
 			tried++

@@ -5,7 +5,8 @@ var aboutScrews = []Section{
 	{"11.6", "Screws", []Rule{
 		{
 			Slug: "screw-comes-through", Severity: Warning, Says: "a screw is longer than all that it goes into",
-			Source: "common practice: a screw is no longer than what it joins",
+			Source:  "common practice: a screw is no longer than what it joins",
+			Caution: loadDecides,
 			Explains: `
 The boards that the screw passes and the one that holds it are together no thicker than the screw is long. Its tip comes
 out of the far face: it shows, and whoever reaches into the box is hurt by it.
@@ -15,7 +16,8 @@ names one of the stock that serves, or says how long one would have to be.`,
 		},
 		{
 			Slug: "screw-near-face", Severity: Warning, Says: "the tip of a screw stops too near the far face",
-			Source: "common practice: 1/8 in or 3 mm at least before the far face (from memory); a wood screw is its nominal length, or up to 1/16 in shorter",
+			Source:  "common practice: 1/8 in or 3 mm at least before the far face (from memory); a wood screw is its nominal length, or up to 1/16 in shorter",
+			Caution: loadDecides,
 			Explains: `
 A screw that is driven a little deeper than flush, or a board that is a little thinner than measured, and the tip comes
 out. Before it does, the face swells over the tip.
