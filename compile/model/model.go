@@ -130,6 +130,11 @@ type Outlet struct {
 	Why           Why
 }
 
+// Plate is where the cover plate lies, as one faces the wall.
+func (o *Outlet) Plate() geom.Rect {
+	return geom.Rect{X: geom.About(o.Along, o.Cover.Width), Y: geom.About(o.Height, o.Cover.Height)}
+}
+
 // Stub is a pipe end that stands out of a wall.
 type Stub struct {
 	Name          string

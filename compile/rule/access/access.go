@@ -55,8 +55,7 @@ func fixturesOf(b *rule.Build) []fixture {
 				clearance: o.Clearance, out: o.StandsOut, way: o.Cut.Way, why: o.Why,
 			}
 			if o.Outlet != nil {
-				f.depth = o.Outlet.Box.Depth
-				f.cover = geom.Rect{X: geom.About(o.Outlet.Along, o.Outlet.Cover.Width), Y: geom.About(o.Outlet.Height, o.Outlet.Cover.Height)}
+				f.depth, f.cover = o.Outlet.Box.Depth, o.Outlet.Plate()
 			}
 			out = append(out, f)
 		}

@@ -34,7 +34,7 @@ func (b *body) hides(f *fixture) bool {
 	return b.of == nil || b.of.Kind != model.Bay || f.kind == "switch" && b.of.Appliance.Z.Overlaps(f.face.Y)
 }
 
-// reached are the fixtures that an opening lets into the clear inside of a cabinet.
+// fixturesReached are the fixtures that an opening lets into the clear inside of a cabinet.
 func fixturesReached(b *rule.Build, fixtures []fixture) map[*fixture]bool {
 	clear := map[string]geom.Span{}
 	for i := range b.Runs {

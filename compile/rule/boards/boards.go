@@ -155,7 +155,7 @@ func (l sagLimit) mended(board beam, mark length.Length) (span, thick length.Len
 	return length.Down(length.Length(longest*float64(board.span)), mark), length.Up(length.Length(least), mark)
 }
 
-// spread shows a load on an area, in Pa.
+// showLoad shows a load on an area, in Pa.
 func showLoad(b *rule.Build, pascal float64) string {
 	if b.Source.Unit.Imperial() {
 		return strconv.FormatFloat(pascal/47.88, 'g', 3, 64) + " psf"
@@ -163,7 +163,7 @@ func showLoad(b *rule.Build, pascal float64) string {
 	return strconv.FormatFloat(pascal/9.80665, 'g', 3, 64) + " kg on a square metre"
 }
 
-// fine shows a bend of so many metres, which no tape shows.
+// showBend shows a bend of so many metres, which no tape shows.
 func showBend(b *rule.Build, metres float64) string {
 	if b.Source.Unit.Imperial() {
 		return strconv.FormatFloat(metres/0.0254, 'f', 3, 64) + " in"

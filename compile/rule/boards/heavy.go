@@ -68,7 +68,7 @@ func heavySlab(b *rule.Build, pieces []*model.Part) {
 	b.LimitOf(f, "lift")
 }
 
-// heft shows a weight, in kg, as the build's people weigh.
+// showMass shows a weight, in kg, as the build's people weigh.
 func showMass(b *rule.Build, kg float64) string {
 	if b.Source.Unit.Imperial() {
 		return strconv.FormatFloat(kg/0.45359237, 'f', 1, 64) + " lb"

@@ -205,7 +205,7 @@ func frontPastCounter(b *rule.Build) {
 	}
 }
 
-// counters finds the counter in the frame of a run; lookup only.
+// countersOf finds the counter in the frame of a run; lookup only.
 func countersOf(b *rule.Build) map[geom.Frame]*model.Slab {
 	out := map[geom.Frame]*model.Slab{}
 	for i := range b.Slabs {

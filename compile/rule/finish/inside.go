@@ -2,7 +2,6 @@ package finish
 
 import (
 	"fmt"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -68,12 +67,7 @@ func hingeMet(b *rule.Build, box *model.Box, h hinged, others int, half geom.Len
 	cabinet, z := b.Block(box.Key()), h.shelf.Placement.Box.Z
 	text := fmt.Sprintf("A hinge of the %s of cabinet %s stands at %s, and its %s lies from %s to %s; a hinge takes %s over and under its centre: %s too near.",
 		h.door.Name, box.Name, b.Show(h.z), h.shelf.Name, b.Show(z.Lo), b.Show(z.Hi), b.Show(half), b.Show(h.by))
-	switch {
-	case others == 1:
-		text += " So is another shelf."
-	case others > 1:
-		text += fmt.Sprintf(" So are %d other shelves.", others)
-	}
+	text += finding.Others(others, " So is another shelf.", " So are %d other shelves.")
 	if fixed(h.shelf) {
 		lower, higher := length.Down(h.z-half, b.Marks), length.Up(h.z+half+z.Size(), b.Marks)
 		b.LimitOf(b.Findings.Warnf("hinge-meets-shelf", heightAt(b, cabinet, z.Hi), "its upper face at "+b.Show(lower)+" or lower, or at "+b.Show(higher)+" or higher", "%s", text), "hinge_room")
@@ -189,13 +183,10 @@ func square(r geom.Rect) float64 {
 	return float64(max(r.X.Size(), 0).MM() * max(r.Y.Size(), 0).MM())
 }
 
-// area shows square millimetres in square inches, or square centimetres.
+// showArea shows square millimetres in square inches, or square centimetres.
 func showArea(b *rule.Build, mm2 float64) string {
 	if b.Source.Unit.Imperial() {
 		return fmt.Sprintf("%.2f sq in", mm2/(25.4*25.4))
 	}
 	return fmt.Sprintf("%.1f sq cm", mm2/100)
 }
-
-// blockKey is the key of a block that is named by kind and name: "outlet kettle".
-func blockKey(name string) string { return strings.Replace(name, " ", ".", 1) }

@@ -118,11 +118,10 @@ func slabOverCover(b *rule.Build) {
 			if !ok {
 				continue
 			}
-			for _, o := range w.Outlets {
-				slabOver(b, &b.Slabs[j], along, o.Kind+" "+o.Name, "the cover plate of ", o.Along, o.Height, o.Cover.Width, o.Cover.Height, o.Why)
-			}
-			for _, v := range w.Vents {
-				slabOver(b, &b.Slabs[j], along, "vent "+v.Name, "", v.Along, v.Height, v.Width, v.Tall, v.Why)
+			for _, f := range w.Fixtures() {
+				if f.Kind != "stub" {
+					slabOver(b, &b.Slabs[j], along, &f)
+				}
 			}
 		}
 	}
@@ -143,14 +142,20 @@ func edgeAt(s *model.Slab, w *model.Wall) (along geom.Span, ok bool) {
 	return along, touches > 1 && along.Size() > 0
 }
 
-func slabOver(b *rule.Build, s *model.Slab, along geom.Span, name, what string, u, z, wide, high geom.Length, why model.Why) {
-	plate := geom.About(z, high)
-	if !along.Overlaps(geom.About(u, wide)) || !s.Box.Z.Overlaps(plate) {
+// slabOver compares a slab that lies against a wall with a vent, or with the plate of
+// an outlet or a switch.
+func slabOver(b *rule.Build, s *model.Slab, along geom.Span, f *model.Fixture) {
+	plate, what := f.Face, f.Words()
+	if f.Outlet != nil {
+		plate, what = f.Outlet.Plate(), "the cover plate of "+what
+	}
+	if !along.Overlaps(plate.X) || !s.Box.Z.Overlaps(plate.Y) {
 		return
 	}
-	b.Findings.Warnf("slab-over-cover", b.Block(blockKey(name)).Said("at"), "a height of "+b.Show(s.Box.Z.Hi+high-high/2)+" or more, or of "+b.Show(s.Box.Z.Lo-high/2)+" or less",
-		"The edge of %s lies against the wall from %s to %s, and %s%s reaches from %s to %s: %s of it is behind the edge.",
-		s.Words(), b.Show(s.Box.Z.Lo), b.Show(s.Box.Z.Hi), what, name, b.Show(plate.Lo), b.Show(plate.Hi), b.Show(s.Box.Z.Intersect(plate).Size())).
+	high := plate.Y.Size()
+	b.Findings.Warnf("slab-over-cover", b.Block(f.Key()).Said("at"), "a height of "+b.Show(s.Box.Z.Hi+high-high/2)+" or more, or of "+b.Show(s.Box.Z.Lo-high/2)+" or less",
+		"The edge of %s lies against the wall from %s to %s, and %s reaches from %s to %s: %s of it is behind the edge.",
+		s.Words(), b.Show(s.Box.Z.Lo), b.Show(s.Box.Z.Hi), what, b.Show(plate.Y.Lo), b.Show(plate.Y.Hi), b.Show(s.Box.Z.Intersect(plate.Y).Size())).
 		Also(s.Why.At, "the slab")
 }
 
@@ -232,12 +237,7 @@ func seamCarried(b *rule.Build, s *model.Slab, spans []geom.Span) {
 	next, _ := nearTo(u, spans)
 	text := fmt.Sprintf("The seam at %s of %s lies %s from what carries the slab next to it%s; %s is the most.",
 		b.Show(u-origin), block.Describe(), b.Show(far), overWhat(b, s, u), b.Show(b.Length(b.Limits, "seam_support")))
-	switch {
-	case others == 1:
-		text += " So does another seam."
-	case others > 1:
-		text += fmt.Sprintf(" So do %d other seams.", others)
-	}
+	text += finding.Others(others, " So does another seam.", " So do %d other seams.")
 	b.LimitOf(b.Findings.Warnf("seam-unsupported", items[worst].At, "a seam at "+quoted(b.Show(length.Round(next.Mid()-origin, b.Marks))), "%s", text), "seam_support")
 }
 

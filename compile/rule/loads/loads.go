@@ -80,7 +80,7 @@ func bars(b *rule.Build) []bar {
 	return out
 }
 
-// plate works out what support n of a bar is and carries: the top from halfway
+// plateOf works out what support n of a bar is and carries: the top from halfway
 // to each neighbour, or to its end.
 func plateOf(b *rule.Build, t *bar, n int, part *model.Part) plate {
 	all := t.wall.Supports

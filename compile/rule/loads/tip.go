@@ -27,7 +27,7 @@ func (w weight) add(o weight) weight {
 // stands on the side of the run is positive.
 func (w weight) about(v float64) float64 { return w.moment - float64(w.newtons*v) }
 
-// weights weighs the parts of each block, by its key.
+// weightsOf weighs the parts of each block, by its key.
 func weightsOf(b *rule.Build) map[string]weight {
 	out := map[string]weight{} // lookup only
 	for i := range b.Parts {

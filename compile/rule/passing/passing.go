@@ -218,7 +218,7 @@ func waysOver(met []protrusion) []way {
 	return ways
 }
 
-// noneShared are the first two obstacles that share no way, or those next to it where
+// opposed are the first two obstacles that share no way, or those next to it where
 // any two share one.
 func opposed(met []protrusion) (first, last protrusion) {
 	for i := range met {

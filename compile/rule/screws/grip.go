@@ -64,7 +64,7 @@ type gripper struct {
 	out []grip
 }
 
-// grips are those of all joints that a screw is named for and counted in.
+// gripsOf are those of all joints that a screw is named for and counted in.
 func gripsOf(b *rule.Build) []grip {
 	g := gripper{Build: b}
 	for i := range b.Runs {

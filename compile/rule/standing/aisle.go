@@ -25,7 +25,7 @@ func applianceStandsOut(b *rule.Build) {
 	}
 }
 
-// fronts is where the foremost front of a run is, or its boxes where it has none.
+// frontLine is where the foremost front of a run is, or its boxes where it has none.
 func frontLine(run *model.Run) length.Length {
 	line := run.Depth
 	for _, box := range run.Boxes {
@@ -36,7 +36,7 @@ func frontLine(run *model.Run) length.Length {
 	return line
 }
 
-// clear is the way before something.
+// clearance is the way before something.
 type clearance struct {
 	of, to *solid
 	wide   float64
@@ -67,7 +67,7 @@ func faces(s, o *solid) bool {
 	return alongside(s, o) && (o.wall == nil || cos < 0)
 }
 
-// aisles lists for each two runs, and each run and wall, the narrowest way between what
+// aislesOf lists for each two runs, and each run and wall, the narrowest way between what
 // stands out furthest on either side.
 func aislesOf(b *rule.Build) []clearance {
 	g := newGround(solidsOf(b))

@@ -24,7 +24,7 @@ type leaf struct {
 	at        source.Range // of the attribute that asks for it
 }
 
-// leaves lists what opens, run by run.
+// leavesOf lists what opens, run by run.
 func leavesOf(b *rule.Build) []leaf {
 	var out []leaf
 	for i := range b.Runs {
@@ -59,7 +59,7 @@ func (l *leaf) piece(what string, plan shape, z geom.Span) solid {
 	return s
 }
 
-// door is a door that opens to 90 degrees. It is taken to turn about the edge of its
+// doorLeaf is a door that opens to 90 degrees. It is taken to turn about the edge of its
 // face on the side that it hangs on, as on a concealed hinge: open, it stands before its own
 // opening and only its handle looks out of it.
 func doorLeaf(b *rule.Build, run int, box *model.Box, front *model.Front) leaf {
@@ -100,7 +100,7 @@ func opened(door geom.Box, hinged model.End, on geom.Box) geom.Box {
 	}
 }
 
-// drawer is a drawer that comes out by the length of its slides.
+// drawerLeaf is a drawer that comes out by the length of its slides.
 func drawerLeaf(b *rule.Build, run int, box *model.Box, front *model.Front) leaf {
 	l := newLeaf(b, "drawer-meets", run, box, front, "drawers")
 	f, place := b.Runs[run].Frame, front.Place
@@ -122,7 +122,7 @@ func drawerLeaf(b *rule.Build, run int, box *model.Box, front *model.Front) leaf
 // counts it already.
 const leafOfAppliance = 25 * length.Millimetre
 
-// applianceDoor is the door of an appliance: it turns about the front corner on the
+// applianceLeaf is the door of an appliance: it turns about the front corner on the
 // side that it hangs on, comes out by the appliance's depth, or lets down by its height.
 func applianceLeaf(b *rule.Build, run int, box *model.Box) leaf {
 	block, f, body := b.Block(box.Key()), b.Runs[run].Frame, box.Appliance

@@ -63,7 +63,7 @@ func (w *solid) past(s *solid) float64 {
 	return -lo
 }
 
-// solids lists all that stands in the room: of each run the boxes, what closes them
+// solidsOf lists all that stands in the room: of each run the boxes, what closes them
 // and what fills bays, then slabs, framing and end panels, then the room itself.
 func solidsOf(b *rule.Build) []solid {
 	var out []solid
@@ -141,7 +141,7 @@ func frontOf(front *model.Front, box *model.Box) string {
 	return article + front.Name + " of " + box.Words()
 }
 
-// handle is what a front's handle fills: from its face outwards, as wide as its bores.
+// handleOf is what a front's handle fills: from its face outwards, as wide as its bores.
 func handleOf(b *rule.Build, box *model.Box, front *model.Front) (geom.Box, bool) {
 	if front.Kind == model.FalseFront {
 		return geom.Box{}, false

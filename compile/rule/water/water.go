@@ -44,7 +44,7 @@ type basin struct {
 
 func (s *basin) cabinet() *model.Box { return &s.run.Boxes[s.box] }
 
-// basins lists the sinks, in the order of the counters.
+// basinsOf lists the sinks, in the order of the counters.
 func basinsOf(b *rule.Build) []basin {
 	var out []basin
 	for i := range b.Slabs {
@@ -89,7 +89,7 @@ type outflow struct {
 // bend's radius is about one and a half (common practice, from memory).
 const trapTakes = 3
 
-// outflows lays out the drains, in the order of the text.
+// outflowsOf lays out the drains, in the order of the text.
 func outflowsOf(b *rule.Build) []outflow {
 	sinks := map[*lang.Block]basin{} // lookup only
 	for _, s := range basinsOf(b) {
