@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -46,10 +47,27 @@ func (b *Build) CarcassOf(box *model.Box) *lang.Block {
 	return b.Ref(block.Parent, "carcass")
 }
 
-// Loose reports whether a part of a cabinet is hung or laid in it once that stands: a
-// front, a drawer, a shelf on pins.
-func Loose(p *model.Part) bool {
-	return slices.ContainsFunc([]string{"door", "drawer", "false-front", "shelf"}, func(name string) bool { return p.Is("cabinet", name) })
+// Boxes goes through the boxes of a kind, run by run.
+func (b *Build) Boxes(kind model.BoxKind) iter.Seq2[*model.Run, *model.Box] {
+	return func(yield func(*model.Run, *model.Box) bool) {
+		for i := range b.Runs {
+			run := &b.Runs[i]
+			for j := range run.Boxes {
+				if run.Boxes[j].Kind == kind && !yield(run, &run.Boxes[j]) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// FastIn lists the parts of a cabinet, by its key, that are fast in it once it stands:
+// no fronts, no drawers, no shelves on pins.
+func (b *Build) FastIn(cabinet string) []*model.Part {
+	loose := []string{"door", "drawer", "false-front", "shelf"}
+	return slices.DeleteFunc(slices.Clone(b.byBlock[cabinet]), func(p *model.Part) bool {
+		return slices.ContainsFunc(loose, func(name string) bool { return p.Is("cabinet", name) })
+	})
 }
 
 // Mass is what a part weighs, in kg, without what is cut out of it. It is not a number

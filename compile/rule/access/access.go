@@ -3,8 +3,6 @@
 package access
 
 import (
-	"slices"
-
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
@@ -91,7 +89,11 @@ func lets(b *rule.Build, fixtures []fixture) []let {
 		case "cabinet", "end_panel", "filler":
 			for j := range p.Openings {
 				if f := by[p.Openings[j].Name]; f != nil {
-					out = append(out, let{p, &p.Openings[j], f, fastBoards(b, p)})
+					l := let{part: p, opening: &p.Openings[j], of: f}
+					if p.BlockKind() == "cabinet" {
+						l.boards = b.FastIn(p.Block())
+					}
+					out = append(out, l)
 				}
 			}
 		}
@@ -99,17 +101,9 @@ func lets(b *rule.Build, fixtures []fixture) []let {
 	return out
 }
 
-// fastBoards are the boards of a part's cabinet that nobody moves.
-func fastBoards(b *rule.Build, p *model.Part) []*model.Part {
-	if p.BlockKind() != "cabinet" {
-		return nil
-	}
-	return slices.DeleteFunc(slices.Clone(b.PartsOf(p.Block())), rule.Loose)
-}
-
 // opens reports whether a part has an opening of a name; whole where wood is all
 // round it.
-func opens(p *model.Part, name string) (whole, any bool) {
+func opens(p *model.Part, name string) (whole, cut bool) {
 	for i := range p.Openings {
 		if p.Openings[i].Name == name {
 			return !p.Openings[i].Notch, true

@@ -37,12 +37,8 @@ func (b *body) hides(f *fixture) bool {
 // fixturesReached are the fixtures that an opening lets into the clear inside of a cabinet.
 func fixturesReached(b *rule.Build, fixtures []fixture) map[*fixture]bool {
 	clear := map[string]geom.Span{}
-	for i := range b.Runs {
-		for j := range b.Runs[i].Boxes {
-			if box := &b.Runs[i].Boxes[j]; box.Kind == model.Cabinet {
-				clear[box.Key()] = box.Inside.Z
-			}
-		}
+	for _, box := range b.Boxes(model.Cabinet) {
+		clear[box.Key()] = box.Inside.Z
 	}
 	out := map[*fixture]bool{}
 	for _, l := range lets(b, fixtures) {

@@ -46,12 +46,8 @@ func besideStud(b *rule.Build, f *fixture, stud geom.Span) string {
 func plugWithoutRoom(b *rule.Build) {
 	limit := b.Length(b.Limits, "plug_room")
 	var appliances []body
-	for i := range b.Runs {
-		for j := range b.Runs[i].Boxes {
-			if box := &b.Runs[i].Boxes[j]; box.Kind == model.Bay {
-				appliances = append(appliances, body{box.Name, box, box.Appliance, b.Runs[i].Frame, box.Why})
-			}
-		}
+	for run, bay := range b.Boxes(model.Bay) {
+		appliances = append(appliances, body{bay.Name, bay, bay.Appliance, run.Frame, bay.Why})
 	}
 	for _, v := range viewsOf(b, fixturesOf(b)) {
 		machines := seenFrom(v.wall.Frame, appliances)

@@ -47,12 +47,8 @@ type beam struct {
 // shelfSags looks for the shelf of each cabinet that is most over the limit, or for
 // its bottom where that lies on legs. Any other bottom lies on its toe kick.
 func shelfSags(b *rule.Build) {
-	for i := range b.Runs {
-		for j := range b.Runs[i].Boxes {
-			if box := &b.Runs[i].Boxes[j]; box.Kind == model.Cabinet {
-				boxSags(b, b.Block(box.Key()), beamsOf(b, box))
-			}
-		}
+	for _, box := range b.Boxes(model.Cabinet) {
+		boxSags(b, b.Block(box.Key()), beamsOf(b, box))
 	}
 }
 

@@ -13,12 +13,8 @@ import (
 // heavyPiece looks for what is too heavy for two to carry: pieces of slabs, and boxes as
 // they leave the bench, without their fronts, drawers and loose shelves.
 func heavyPiece(b *rule.Build) {
-	for i := range b.Runs {
-		for j := range b.Runs[i].Boxes {
-			if box := &b.Runs[i].Boxes[j]; box.Kind == model.Cabinet {
-				heavyBox(b, box)
-			}
-		}
+	for _, box := range b.Boxes(model.Cabinet) {
+		heavyBox(b, box)
 	}
 	for i := range b.Slabs {
 		heavySlab(b, b.PartsOf(b.Slabs[i].Key()))
@@ -27,10 +23,8 @@ func heavyPiece(b *rule.Build) {
 
 func heavyBox(b *rule.Build, box *model.Box) {
 	kg := 0.0
-	for _, p := range b.PartsOf(box.Key()) {
-		if !rule.Loose(p) {
-			kg += b.Mass(p)
-		}
+	for _, p := range b.FastIn(box.Key()) {
+		kg += b.Mass(p)
 	}
 	if most := b.Number(b.Limits, "lift"); kg > most {
 		block := b.Block(box.Key())

@@ -15,10 +15,8 @@ import (
 
 // hingeMeetsShelf looks for shelves where the hinges of doors are.
 func hingeMeetsShelf(b *rule.Build) {
-	for i := range b.Runs {
-		for j := range b.Runs[i].Boxes {
-			hingesAmong(b, &b.Runs[i].Boxes[j])
-		}
+	for _, box := range b.Boxes(model.Cabinet) {
+		hingesAmong(b, box)
 	}
 }
 

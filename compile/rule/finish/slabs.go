@@ -25,7 +25,7 @@ func slabStuck(b *rule.Build) {
 		at   source.Range
 		skin bool
 	}
-	counters, over := countersOf(b), map[geom.Frame]low{}
+	counters, over := slabsByFrame(b, "counter"), map[geom.Frame]low{}
 	lower := func(frame geom.Frame, box geom.Box, what string, at source.Range, skin bool) {
 		c := counters[frame]
 		if c == nil || !c.Box.U.Overlaps(box.U) || !c.Box.V.Overlaps(box.V) || box.Z.Lo < c.Box.Z.Hi {
@@ -65,7 +65,7 @@ func slabStuck(b *rule.Build) {
 
 // slabInCorner looks at the front corners of counters beside walls that lean in.
 func slabInCorner(b *rule.Build) {
-	counters := countersOf(b)
+	counters := slabsByFrame(b, "counter")
 	for i := range b.Runs {
 		run := &b.Runs[i]
 		block := b.Block("run." + run.Name)
@@ -133,9 +133,9 @@ func edgeAt(s *model.Slab, w *model.Wall) (along geom.Span, ok bool) {
 	for _, p := range s.Frame.Corners(s.Box.U, s.Box.V) {
 		if u, v := w.Frame.Local(p); max(v, -v) < nearWall {
 			if touches++; touches == 1 {
-				along = geom.Span{Lo: u, Hi: u}
+				along = geom.About(u, 0)
 			}
-			along = along.Union(geom.Span{Lo: u, Hi: u})
+			along = along.Union(geom.About(u, 0))
 		}
 	}
 	along = along.Intersect(geom.Span{Hi: w.Length})
@@ -181,7 +181,7 @@ func seamShows(b *rule.Build) {
 // seamUnsupported looks for seams of slabs that nothing near them carries.
 func seamUnsupported(b *rule.Build) {
 	under := map[geom.Frame][]*model.Part{} // what reaches up to half a counter's depth or more; lookup only
-	counters := countersOf(b)
+	counters := slabsByFrame(b, "counter")
 	for i := range b.Parts {
 		p := &b.Parts[i]
 		box := p.Placement.Box

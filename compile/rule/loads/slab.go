@@ -271,7 +271,7 @@ func (p *plate) topScrews() (across, slot geom.Length) {
 		if bore.Name != "screw up" {
 			continue
 		}
-		here := geom.Span{Lo: bore.At.Y, Hi: bore.At.Y}
+		here := geom.About(bore.At.Y, 0)
 		if slot == 0 {
 			at = here
 		}

@@ -67,16 +67,9 @@ func boxCannotGoIn(b *rule.Build) {
 	if len(standing) == 0 {
 		return
 	}
-	for i := range b.Runs {
-		run := &b.Runs[i]
-		for j := range run.Boxes {
-			box := &run.Boxes[j]
-			if box.Kind != model.Cabinet {
-				continue
-			}
-			boards := slices.DeleteFunc(slices.Clone(b.PartsOf(box.Key())), rule.Loose)
-			goesIn(b, run, box, boards, metBy(boards, standing))
-		}
+	for run, box := range b.Boxes(model.Cabinet) {
+		boards := b.FastIn(box.Key())
+		goesIn(b, run, box, boards, metBy(boards, standing))
 	}
 }
 
@@ -155,7 +148,7 @@ func (o *protrusion) past(f geom.Frame, boards []*model.Part) {
 	own := geom.Box{Z: o.z}
 	for i, c := range o.plan {
 		u, v := f.Local(c)
-		at := geom.Box{U: geom.Span{Lo: u, Hi: u}, V: geom.Span{Lo: v, Hi: v}, Z: o.z}
+		at := geom.Box{U: geom.About(u, 0), V: geom.About(v, 0), Z: o.z}
 		if i == 0 {
 			own = at
 		}

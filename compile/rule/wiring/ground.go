@@ -47,7 +47,7 @@ func sinksOf(b *rule.Build) []bowl {
 // rim is the upper edge of a bowl: that of its cut-out, just over the slab.
 func (s *bowl) rim() []cordway.Edge {
 	top := s.slab.Box.Z.Hi + 2*cordway.Sealed
-	return cordway.Rim(s.slab.Frame, s.Box.With(geom.Z, geom.Span{Lo: top, Hi: top}))
+	return cordway.Rim(s.slab.Frame, s.Box.With(geom.Z, geom.About(top, 0)))
 }
 
 func groundFaultMissing(b *rule.Build) {

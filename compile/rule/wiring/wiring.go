@@ -66,7 +66,7 @@ func devicesOf(b *rule.Build) []device {
 			for _, p := range d.panels {
 				off = max(off, d.through(p))
 			}
-			d.used = geom.Box{U: geom.About(o.Along, o.Box.Width), V: geom.Span{Lo: off, Hi: off}, Z: geom.About(o.Height, o.Box.Height)}
+			d.used = geom.Box{U: geom.About(o.Along, o.Box.Width), V: geom.About(off, 0), Z: geom.About(o.Height, o.Box.Height)}
 			out = append(out, d)
 		}
 	}
