@@ -18,7 +18,7 @@ type body struct {
 	why  model.Why
 }
 
-// bodies lists the boxes of runs, end panels and knee walls with their skins.
+// bodiesOf lists the boxes of runs, end panels and knee walls with their skins.
 func bodiesOf(b *rule.Build) []body {
 	var out []body
 	for i := range b.Runs {
@@ -54,7 +54,7 @@ func slabBodies(b *rule.Build) []body {
 	return out
 }
 
-// onFloor is a point of the floor in the terms of a wall: along it and out of it.
+// spot is a point of the floor in the terms of a wall: along it and out of it.
 type spot struct{ u, v float64 }
 
 // seen is a body in the terms of a wall, or of the fronts of a run: its corners in
@@ -130,7 +130,7 @@ type view struct {
 	others   []seen // the other walls, as thin bodies
 }
 
-// views looks at all walls that have fixtures.
+// viewsOf looks at all walls that have fixtures.
 func viewsOf(b *rule.Build, fixtures []fixture) []view {
 	bodies, slabs, walls := bodiesOf(b), slabBodies(b), wallBodies(b)
 	var out []view

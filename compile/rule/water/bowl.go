@@ -68,9 +68,7 @@ func tapsTooFar(b *rule.Build, counter string, cuts []model.SlabCut) {
 	block := b.Block("tap." + worst.Name)
 	text := fmt.Sprintf("%s stands %s from sink %q, the nearest of %s; the spout of a tap reaches %s: %s too far, and what runs from it runs over the slab.",
 		finding.Capital(block.Describe()), b.Show(nearMark(b, far)), sink.Name, counter, b.Show(reach), b.Show(nearMark(b, far-reach)))
-	if others > 0 {
-		text += " The same is true of " + finding.Counted(others, "other tap") + "."
-	}
+	text += finding.Others(others, " Another tap is too far off as well.", " %d other taps are too far off as well.")
 	f := b.Findings.Notef("tap-without-sink", block.Said("from_left", "behind"), "%s", text)
 	f.Mend = "behind = sink." + sink.Name + " in place of from_left"
 	b.LimitOf(f, "tap_reach")

@@ -43,12 +43,12 @@ func pipeEnds(b *rule.Build, run *model.Run) []blocker {
 	return out
 }
 
-// boards are the boards of each block, "cabinet.sink", but for those of drawers.
-func boardsOf(b *rule.Build) map[string][]blocker {
-	out := map[string][]blocker{} // lookup only
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.Kind == model.Panel && !p.Is("cabinet", "drawer") {
-			out[p.Block()] = append(out[p.Block()], blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why, last: p.Is("cabinet", "bottom")})
+// boardsOf are the boards of a box, but for those of its drawers.
+func boardsOf(b *rule.Build, box *model.Box) []blocker {
+	var out []blocker
+	for _, p := range b.PartsOf(box.Key()) {
+		if p.Kind == model.Panel && !p.Is("cabinet", "drawer") {
+			out = append(out, blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why, last: p.Is("cabinet", "bottom")})
 		}
 	}
 	return out
@@ -68,13 +68,13 @@ func drawersOf(box *model.Box) []blocker {
 // inTheWay lists, for each sink, the boards and drawers of its cabinet and the stubs
 // before its run.
 func inTheWay(b *rule.Build, sinks []basin) [][]blocker {
-	boards, ends := boardsOf(b), map[*model.Run][]blocker{} // lookup only
+	ends := map[*model.Run][]blocker{} // lookup only
 	out := make([][]blocker, len(sinks))
 	for i, s := range sinks {
 		if _, known := ends[s.run]; !known {
 			ends[s.run] = pipeEnds(b, s.run)
 		}
-		out[i] = slices.Concat(boards["cabinet."+s.cabinet().Name], drawersOf(s.cabinet()), ends[s.run])
+		out[i] = slices.Concat(boardsOf(b, s.cabinet()), drawersOf(s.cabinet()), ends[s.run])
 	}
 	return out
 }
@@ -169,13 +169,8 @@ const mostNamed = 6
 // drainThroughBoards notes the boards that a drain has to pass between its trap and
 // its stub: those that the middle of the pipe meets in plan.
 func drainThroughBoards(b *rule.Build) {
-	drains := outflowsOf(b)
-	if len(drains) == 0 {
-		return
-	}
-	boards := boardsOf(b)
-	for _, o := range drains {
-		if passed := append(o.passes(boards), o.passesKneeWalls(b)...); len(passed) > 0 {
+	for _, o := range outflowsOf(b) {
+		if passed := append(o.passes(b), o.passesKneeWalls(b)...); len(passed) > 0 {
 			if more := len(passed) - mostNamed; more > 0 {
 				passed = append(passed[:mostNamed], finding.Counted(more, "other board"))
 			}
@@ -197,7 +192,7 @@ func (o *outflow) way() (down, out, along geom.Box) {
 }
 
 // passes names the boards, and appliances, that the pipe meets.
-func (o *outflow) passes(boards map[string][]blocker) []string {
+func (o *outflow) passes(b *rule.Build) []string {
 	down, out, along := o.way()
 	under := o.column() // what stands there has its own finding: trap-meets
 	meets := func(box geom.Box) bool { return box.Overlaps(down) || box.Overlaps(out) || box.Overlaps(along) }
@@ -210,7 +205,7 @@ func (o *outflow) passes(boards map[string][]blocker) []string {
 		if box.Kind == model.Bay && meets(box.Appliance) {
 			names = append(names, "the appliance of bay "+box.Name)
 		}
-		for _, p := range slices.Concat(boards[box.Key()], drawersOf(box)) {
+		for _, p := range slices.Concat(boardsOf(b, box), drawersOf(box)) {
 			if meets(p.box) && !p.box.Overlaps(under) {
 				names = append(names, p.name)
 			}
