@@ -97,10 +97,6 @@ func plateOf(b *rule.Build, t *bar, n int, part *model.Part) plate {
 	if n+1 < len(all) {
 		carried.Hi = (all[n].Centre + all[n+1].Centre) / 2
 	}
-	share := 1.0
-	if len(all) > 1 {
-		share = b.FieldNumber(b.Limits, "bar_load", "share")
-	}
 	width := carried.Size().MM()
 	own := b.Number(t.slab, "density") * gravity * t.top.Box.Z.Size().MM() / 1000 // Pa
 	return plate{
@@ -110,11 +106,35 @@ func plateOf(b *rule.Build, t *bar, n int, part *model.Part) plate {
 			width: all[n].Steel.U.Size().MM(), thick: all[n].Steel.Z.Size().MM(), modulus: b.Number(t.steel, "stiffness") * 1000,
 		},
 		loads: [2]load{
-			atEdge: {point: share * b.FieldNumber(b.Limits, "bar_load", "edge")},
+			atEdge: {point: shareOf(b, t, n) * b.FieldNumber(b.Limits, "bar_load", "edge")},
 			spread: {spread: b.FieldNumber(b.Limits, "bar_load", "area") / 1e6 * width},
 		},
 		dead: load{spread: own / 1e6 * width},
 	}
+}
+
+// shareOf is how much support n takes of a force that may stand anywhere along the
+// edge: what is stated where that is between two supports; more past the last one,
+// where the slab's end is a lever over it and the one before.
+func shareOf(b *rule.Build, t *bar, n int) float64 {
+	all := t.wall.Supports
+	if len(all) == 1 {
+		return 1
+	}
+	most := b.FieldNumber(b.Limits, "bar_load", "share")
+	if n == 0 {
+		most = max(most, lever(all[1].Centre, all[0].Centre, t.top.Box.U.Lo))
+	}
+	if last := len(all) - 1; n == last {
+		most = max(most, lever(all[last-1].Centre, all[last].Centre, t.top.Box.U.Hi))
+	}
+	return most
+}
+
+// lever is how much of a force at an end the last of two supports bears, where the
+// one before holds down the other end of the lever.
+func lever(before, last, end geom.Length) float64 {
+	return (end - before).MM() / (last - before).MM()
 }
 
 // worst is the plate and the load by which a figure exceeds its limit most.
@@ -150,9 +170,9 @@ func (w worst) others() string {
 	case 1:
 		return ""
 	case 2:
-		return " One other plate is no better."
+		return " One other support is no better."
 	}
-	return " " + finding.Counted(w.failing-1, "other plate") + " are no better."
+	return " " + finding.Counted(w.failing-1, "other support") + " are no better."
 }
 
 func steelTooWeak(b *rule.Build) {

@@ -68,7 +68,8 @@ func screwsPulled(b *rule.Build) {
 // thread is how much of a screw is in the wood under the steel of a bar.
 func (t *bar) thread(b *rule.Build, screw *lang.Block) geom.Length {
 	steel := t.plates[0].Steel.Z
-	wood := b.Length(b.Ref(t.knee, "lumber"), "thickness") - (t.wall.Framing.Z.Hi - steel.Lo)
+	plates := length.Length(b.Count(t.knee, "top_plates")) * b.Length(b.Ref(t.knee, "lumber"), "thickness")
+	wood := plates - (t.wall.Framing.Z.Hi - steel.Lo)
 	return max(0, min(b.Length(screw, "length")-steel.Size(), wood))
 }
 
