@@ -188,6 +188,9 @@ func (w worst) others() string {
 
 // weakest is the support whose steel bears most, in MPa.
 func (t *bar) weakest(b *rule.Build) (worst, bool) {
+	if t.steel == nil {
+		return worst{}, false
+	}
 	most := b.Number(b.Limits, "steel_stress") * b.Number(t.steel, "yield")
 	return t.judge(func(p *plate, by int) (have, may float64) { return p.stress(p.loads[by].add(p.dead)), most })
 }

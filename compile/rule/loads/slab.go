@@ -168,7 +168,6 @@ type bare struct {
 	out    geom.Length
 	across geom.Length // the whole slab that way
 	reach  geom.Length // of the steel under it; 0 where there is none
-	lies   geom.Length // how far it may stand out and lie by its own weight, where nothing else holds it
 	most   geom.Length // that it may stand out
 	third  bool        // because it is a third of the whole
 }
@@ -186,7 +185,6 @@ func (o bare) mend(b *rule.Build) string {
 	if o.third {
 		o.most = (o.across - o.out) / 2
 	}
-	o.most = min(o.most, o.lies)
 	text := fmt.Sprintf("%s = %q in its overhang, or less", o.name, b.Show(length.Down(o.reach+o.most, b.Marks)))
 	switch {
 	case o.reach > 0:
@@ -205,17 +203,18 @@ func sidesOf(b *rule.Build, block *lang.Block, s *model.Slab) []bare {
 	}
 	out := make([]bare, len(names))
 	for i, name := range names {
-		out[i] = bare{name: name, past: past, out: b.FieldLength(block, "overhang", name), across: s.Box.V.Size(), lies: length.Max}
+		out[i] = bare{name: name, past: past, out: b.FieldLength(block, "overhang", name), across: s.Box.V.Size()}
 		if name == "left" || name == "right" {
 			out[i].across = s.Box.U.Size()
 		}
 	}
 	if s.Kind == "bar_top" {
-		wall := b.Ref(block, "over")
-		out[0].lies = s.Box.V.Size() - out[0].out // as much again as lies on the framing and beyond
-		for _, supports := range wall.Inner("supports") {
+		supports := b.Ref(block, "over").Inner("supports")
+		if len(supports) == 0 && !b.Flag(block, "held") {
+			return out[1:] // how far it stands out over the room is weighed: barTopLoose
+		}
+		for _, supports := range supports {
 			room := &out[0]
-			room.lies = length.Max
 			room.reach, room.past = b.Length(supports, "reach"), "the steel"
 			room.out -= room.reach
 		}

@@ -67,9 +67,9 @@ func stouter(b *rule.Build, t *bar) string {
 	for _, thicker := range thick {
 		if thicker > h && t.of(w, thicker).carries(b, held) {
 			if text != "" {
-				text += ", or "
+				return text + ", or one that is " + b.Show(thicker) + " thick"
 			}
-			return text + "flat bar that is " + b.Show(thicker) + " thick"
+			return "flat bar that is " + b.Show(thicker) + " thick"
 		}
 	}
 	if text != "" {
