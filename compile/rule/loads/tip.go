@@ -114,7 +114,7 @@ func tipsLess(b *rule.Build, t *bar, weights map[string]weight) string {
 	}
 	text := fmt.Sprintf("room = %q in the overhang of the bar top, or less", b.Show(length.Down(lo, b.Marks)))
 	if lo == 0 {
-		text = "heavier boxes, or their densities left out where the run is fixed to the room"
+		text = "less overhang on the room's side, with heavier boxes or more screws"
 	}
 	if b.Ref(t.knee, "run_screws") == nil {
 		return "run_screws = screw.NAME, from the boxes into the studs; or " + text
