@@ -66,7 +66,7 @@ func mutations(t *testing.T) []mutation {
 	return out
 }
 
-// TestMutations perturbs the good examples, and demands exactly the findings that
+// TestMutations perturbs good descriptions, and demands exactly the findings that
 // were written down.
 func TestMutations(t *testing.T) {
 	caught := map[string]int{}

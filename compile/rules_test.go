@@ -24,7 +24,7 @@ const rulesDir = "../testdata/rules"
 // is: "passes: …", "fails: …", or just on the limit "within: …" and "over: …"; the
 // working of its figures follows. It changes one of the good descriptions:
 //
-//	base    boatshed or servery (examples), or a folder of testdata/rules/base
+//	base    a folder of testdata/rules/base
 //	change  the edits, see edited
 //	want    what is found beyond what the base has for itself; nothing where it is missing
 //	mended  further edits, that follow the mend: the slug is gone
@@ -60,9 +60,6 @@ func ruleCases(t *testing.T) []ruleCase {
 func baseFiles(t *testing.T, name string) source.Files {
 	t.Helper()
 	folder := filepath.Join(rulesDir, "base", name)
-	if name == "boatshed" || name == "servery" {
-		folder = filepath.Join("../examples", name)
-	}
 	files := filesIn(t, folder)
 	if len(files) == 0 {
 		t.Fatalf("no description in %s", folder)
@@ -251,6 +248,7 @@ wide-head-shows wide-head-in-the-way joint-screw-shows
 wiring-not-judged box-volume-unknown plug-out-of-reach
 seam-shows hinged-unused
 water-not-judged sink-without-vent drain-through-boards sink-without-water sink-without-drain drain-into-water
+floor-screws-missing stone-screwed
 buried-behind-boards
 `
 

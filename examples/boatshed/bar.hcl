@@ -141,11 +141,11 @@ knee_wall "bar" {
   ground_fault = true # its outlets are near the sink
   supports {
     count       = 4
+    end         = 4.5 # beside the end studs: who leans on a corner bears on the last plate
     plate       = flat_bar.arm
-    reach       = 10 # from the bare framing
-    tail        = 3
+    reach       = 8 # from the bare framing
     screws      = screw.plate
-    screws_each = 8
+    screws_each = 10
     top_screws  = screw.plate
   }
 
@@ -206,7 +206,7 @@ counter "work" {
 bar_top "oak" {
   over     = knee_wall.bar
   slab     = slab.oak
-  overhang = { room = 12, work = 1, right = 2 }
+  overhang = { room = 10, work = 1, right = 2 }
 }
 
 drain "waste" {

@@ -24,19 +24,19 @@ sheet "half" {
 }
 
 stick "two_by_four" {
-  label     = "2x4, Douglas fir, dry"
+  label     = "2x4, southern pine, dry"
   thickness = 1.5
   width     = 3.5
   lengths   = ["8ft", "10ft", "12ft"]
   prices    = [4.6, 6.1, 7.9]
-  density   = 530
-  gravity   = 0.5
+  density   = 580
+  gravity   = 0.55
 }
 
 flat_bar "arm" {
-  label     = "flat bar 1/2 x 3 in, mild steel"
+  label     = "flat bar 1/2 x 5 in, mild steel"
   thickness = 0.5
-  width     = 3
+  width     = 5
   lengths   = ["6ft", "12ft"]
   prices    = [41, 76]
 }

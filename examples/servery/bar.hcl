@@ -7,7 +7,7 @@ build "village hall servery" {
 
 given {
   counter_top = 900
-  bar_top     = 1100
+  bar_top     = 1110
 }
 
 # Outlets and drain are for somebody licensed to judge.
@@ -152,15 +152,17 @@ run "front" {
 knee_wall "bar" {
   behind       = run.front
   lumber       = stick.cls
+  top_plates   = 2 # for the screws of the supports
   screws       = screw.framing
   floor_screws = screw.framing
   run_screws   = screw.wall
   router       = router.bench
   supports {
     count       = 5
+    end         = 100 # who leans on a corner bears on the last plate
     plate       = flat_bar.arm
     reach       = 230
-    screws      = screw.plate
+    screws      = screw.tail
     screws_each = 8
     top_screws  = screw.plate
   }

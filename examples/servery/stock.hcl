@@ -34,9 +34,9 @@ stick "batten" {
 }
 
 flat_bar "arm" {
-  label     = "flat bar 80 x 12, mild steel"
-  thickness = 12
-  width     = 80
+  label     = "flat bar 100 x 15, mild steel"
+  thickness = 15
+  width     = 100
   lengths   = [2000, 3000, 6000]
   prices    = [24, 35, 66]
 }
@@ -87,10 +87,18 @@ screw "framing" {
   price    = 10.9
 }
 
-screw "plate" {
-  label    = "5.0 x 30 countersunk screw"
+screw "tail" {
+  label    = "5.0 x 60 countersunk screw"
   diameter = 5
-  length   = 30
+  length   = 60
+  per_box  = 100
+  price    = 7.9
+}
+
+screw "plate" {
+  label    = "5.0 x 35 countersunk screw"
+  diameter = 5
+  length   = 35
   per_box  = 100
   price    = 6.2
 }

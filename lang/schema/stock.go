@@ -37,7 +37,7 @@ var flatBar = &Block{
 		{Name: "lengths", Type: Lengths, Required: true, Doc: "lengths on sale, rising"},
 		{Name: "prices", Type: Numbers, Doc: "of one bar of each length, in the same order"},
 		{Name: "density", Type: Number, Default: "7850", Doc: "kg per cubic metre; mild steel where it is left out"},
-		{Name: "yield", Type: Number, Default: "250", Metric: "235", Doc: "yield stress in MPa; 250 is 36 ksi"},
+		{Name: "yield", Type: Number, Default: "248.2113", Metric: "235", Doc: "yield stress in MPa; 248.2113 is 36 ksi"},
 		{Name: "stiffness", Type: Number, Default: "200", Doc: "modulus of elasticity in GPa; 200 is 29000 ksi"},
 		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
 	},

@@ -191,31 +191,15 @@ func seamUnsupported(b *rule.Build) {
 	}
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
-		if len(s.Seams) == 0 {
+		if len(s.Seams) == 0 || s.Kind != "counter" {
 			continue
 		}
 		var spans []geom.Span
-		if s.Kind == "counter" {
-			for _, p := range under[s.Frame] {
-				spans = append(spans, p.Placement.Box.U)
-			}
-		} else {
-			spans = steelUnder(b, s)
+		for _, p := range under[s.Frame] {
+			spans = append(spans, p.Placement.Box.U)
 		}
 		seamCarried(b, s, spans)
 	}
-}
-
-// steelUnder is where the supports of a bar top lie, along it.
-func steelUnder(b *rule.Build, s *model.Slab) (out []geom.Span) {
-	for i := range b.KneeWalls {
-		if w := &b.KneeWalls[i]; w.BarTop == s.Name {
-			for _, support := range w.Supports {
-				out = append(out, support.Steel.U)
-			}
-		}
-	}
-	return out
 }
 
 // seamCarried tells of the seam of a slab that is furthest from what carries it.

@@ -47,7 +47,7 @@ func (r reachingBar) files(t *rapid.T, servery source.Files) source.Files {
 			text = swap(text, "reach       = 230", fmt.Sprintf("reach       = %d", r.reach))
 			text = swap(text, "count       = 5", fmt.Sprintf("count       = %d", r.count))
 			text = swap(text, "room = 280", fmt.Sprintf("room = %d", r.reach+r.beyond))
-			text = swap(text, "limits {\n", fmt.Sprintf("limits {\nbar_load = { edge = %d, area = 0 }\n", r.edge))
+			text = swap(text, "bar_load = { end_share = 0.5 }", fmt.Sprintf("bar_load = { edge = %d, area = 0 }", r.edge))
 		case "stock.hcl":
 			text = swap(text, "thickness = 12\n", fmt.Sprintf("thickness = %d\n", r.thick))
 			text = swap(text, "width     = 80\n", fmt.Sprintf("width     = %d\n%s", r.width, yield))
@@ -61,11 +61,7 @@ func (r reachingBar) files(t *rapid.T, servery source.Files) source.Files {
 // its edge's sag in small steps, and the pull on its last screws. It knows the
 // servery: ash 40 thick of 690 kg/m3, lumber 38 x 89 of G 0.42.
 func (r reachingBar) reckon(centres []float64, topEnd float64, arms []float64) (weak, bends, pulled float64) {
-	share := 0.5
-	if r.count == 1 {
-		share = 1
-	}
-	carried := 0.0
+	reach, out := float64(r.reach), float64(r.reach+r.beyond)
 	for i := range centres {
 		lo, hi := 0.0, topEnd
 		if i > 0 {
@@ -74,10 +70,30 @@ func (r reachingBar) reckon(centres []float64, topEnd float64, arms []float64) (
 		if i+1 < len(centres) {
 			hi = (centres[i] + centres[i+1]) / 2
 		}
-		carried = max(carried, hi-lo)
+		w, b, p := r.reckonOne(r.share(centres, topEnd, i)*float64(r.edge), 690*9.80665*0.040*1e-6*(hi-lo), reach, out, arms)
+		weak, bends, pulled = max(weak, w), max(bends, b), max(pulled, p)
 	}
-	reach, out := float64(r.reach), float64(r.reach+r.beyond)
-	point, dead := share*float64(r.edge), 690*9.80665*0.040*1e-6*carried
+	return weak, bends, pulled
+}
+
+// share is how much of the load one support bears at most: it stands on the slab
+// anywhere between its ends, which lies on two supports as on hinges.
+func (r reachingBar) share(centres []float64, topEnd float64, i int) float64 {
+	n := len(centres) - 1
+	switch {
+	case n == 0:
+		return 1
+	case i == 0: // moments about the second support, of a load at the slab's end
+		return centres[1] / (centres[1] - centres[0])
+	case i == n:
+		return (topEnd - centres[n-1]) / (centres[n] - centres[n-1])
+	}
+	return 0.5
+}
+
+// reckonOne works out one support, what it bears at the edge and for each
+// millimetre of its length.
+func (r reachingBar) reckonOne(point, dead, reach, out float64, arms []float64) (weak, bends, pulled float64) {
 	moment := func(x, w float64) float64 { return point*(out-x) + w*(out-x)*(out-x)/2 }
 	sag := func(w float64) float64 { // virtual work: the sum of M(x) (out - x) dx / EI
 		const steps = 4000

@@ -6,9 +6,9 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/finding"
-	"barwright/lang/length"
 )
 
 // Rules are those of the section, in its order.
@@ -17,10 +17,15 @@ var Rules = []rule.Rule{
 	{Slug: "steel-bends-too-far", Look: steelBendsTooFar},
 	{Slug: "screws-pulled", Look: screwsPulled},
 	{Slug: "knee-wall-tips", Look: kneeWallTips},
+	{Slug: "floor-screws-missing", Look: floorScrewsMissing},
+	{Slug: "bar-top-loose", Look: barTopLoose},
 	{Slug: "bar-top-spans-too-far", Look: barTopSpansTooFar},
+	{Slug: "counter-spans-too-far", Look: counterSpansTooFar},
 	{Slug: "seam-between-plates", Look: seamBetweenPlates},
 	{Slug: "stone-overhang", Look: stoneOverhang},
 	{Slug: "wood-overhang", Look: woodOverhang},
+	{Slug: "stone-thin", Look: thinStoneStandsOut},
+	{Slug: "stone-screwed", Look: stoneScrewed},
 	{Slug: "solid-top-held", Look: solidTopHeld},
 	{Slug: "recess-takes-half", Look: recessTakesHalf},
 }
@@ -91,10 +96,6 @@ func plateOf(b *rule.Build, t *bar, n int, part *model.Part) plate {
 	if n+1 < len(all) {
 		carried.Hi = (all[n].Centre + all[n+1].Centre) / 2
 	}
-	share := 1.0
-	if len(all) > 1 {
-		share = b.FieldNumber(b.Limits, "bar_load", "share")
-	}
 	width := carried.Size().MM()
 	own := b.Number(t.slab, "density") * gravity * t.top.Box.Z.Size().MM() / 1000 // Pa
 	return plate{
@@ -104,11 +105,41 @@ func plateOf(b *rule.Build, t *bar, n int, part *model.Part) plate {
 			width: all[n].Steel.U.Size().MM(), thick: all[n].Steel.Z.Size().MM(), modulus: b.Number(t.steel, "stiffness") * 1000,
 		},
 		loads: [2]load{
-			atEdge: {point: share * b.FieldNumber(b.Limits, "bar_load", "edge")},
+			atEdge: {point: shareOf(b, t, n) * b.FieldNumber(b.Limits, "bar_load", "edge")},
 			spread: {spread: b.FieldNumber(b.Limits, "bar_load", "area") / 1e6 * width},
 		},
 		dead: load{spread: own / 1e6 * width},
 	}
+}
+
+// shareOf is how much support n takes of a force that may stand anywhere along the
+// edge: what is stated where that is between two supports; past the last one the
+// slab's end is a lever over it and the one before.
+func shareOf(b *rule.Build, t *bar, n int) float64 {
+	all, last := t.wall.Supports, len(t.wall.Supports)-1
+	most := b.FieldNumber(b.Limits, "bar_load", "share")
+	stated := b.Field(b.Limits, "bar_load", "end_share")
+	switch {
+	case last == 0:
+		return 1
+	case n > 0 && n < last:
+		return most
+	case stated.Num != nil:
+		return values.NumberOf(stated)
+	}
+	if n == 0 {
+		most = max(most, lever(all[1].Centre, all[0].Centre, t.top.Box.U.Lo))
+	}
+	if n == last {
+		most = max(most, lever(all[last-1].Centre, all[last].Centre, t.top.Box.U.Hi))
+	}
+	return most
+}
+
+// lever is how much of a force at an end the last of two supports bears, where the
+// one before holds down the other end of the slab.
+func lever(before, last, end geom.Length) float64 {
+	return (end - before).MM() / (last - before).MM()
 }
 
 // worst is the plate and the load by which a figure exceeds its limit most.
@@ -144,21 +175,40 @@ func (w worst) others() string {
 	case 1:
 		return ""
 	case 2:
-		return " One other plate is no better."
+		return " One other support is no better."
 	}
-	return " " + finding.Counted(w.failing-1, "other plate") + " are no better."
+	return " " + finding.Counted(w.failing-1, "other support") + " are no better."
+}
+
+// weakest is the support whose steel bears most, in MPa.
+func (t *bar) weakest(b *rule.Build) (worst, bool) {
+	if t.steel == nil {
+		return worst{}, false
+	}
+	most := b.Number(b.Limits, "steel_stress") * b.Number(t.steel, "yield")
+	return t.judge(func(p *plate, by int) (have, may float64) { return p.stress(p.loads[by].add(p.dead)), most })
+}
+
+// lowest is the support where the edge goes down most, in millimetres.
+func (t *bar) lowest(b *rule.Build) (worst, bool) {
+	live, total := b.FieldNumber(b.Limits, "bar_sag", "live"), b.FieldNumber(b.Limits, "bar_sag", "total")
+	return t.judge(func(p *plate, by int) (have, most float64) {
+		own, all := p.beam.sag(p.loads[by]), p.beam.sag(p.loads[by].add(p.dead))
+		span := 2 * p.beam.edge
+		if all*total > own*live {
+			return all, span / total
+		}
+		return own, span / live
+	})
 }
 
 func steelTooWeak(b *rule.Build) {
-	share := b.Number(b.Limits, "steel_stress")
 	for _, t := range bars(b) {
-		w, fails := t.judge(func(p *plate, by int) (have, most float64) {
-			return p.stress(p.loads[by].add(p.dead)), share * b.Number(t.steel, "yield")
-		})
+		w, fails := t.weakest(b)
 		if !fails {
 			continue
 		}
-		f := b.Findings.Warnf("steel-too-weak", t.supports.Attr("plate").Expr.At, stouter(b, w, 2),
+		f := b.Findings.Warnf("steel-too-weak", t.supports.Attr("plate").Expr.At, stouter(b, &t),
 			"%s the steel of support %d bears %s, and %s are allowed: %s too much.%s",
 			under(b, &t, w), w.plate.number, showStress(b, w.have), showStress(b, w.most), showStress(b, w.have-w.most), w.others())
 		f.Also(t.steel.Attr("width").Expr.At, "its width")
@@ -188,50 +238,18 @@ func (p *plate) stress(l load) float64 {
 }
 
 func steelBendsTooFar(b *rule.Build) {
-	live, total := b.FieldNumber(b.Limits, "bar_sag", "live"), b.FieldNumber(b.Limits, "bar_sag", "total")
 	for _, t := range bars(b) {
-		w, fails := t.judge(func(p *plate, by int) (have, most float64) {
-			own, all := p.beam.sag(p.loads[by]), p.beam.sag(p.loads[by].add(p.dead))
-			span := 2 * p.beam.edge
-			if all*total > own*live {
-				return all, span / total
-			}
-			return own, span / live
-		})
+		w, fails := t.lowest(b)
 		if !fails {
 			continue
 		}
-		f := b.Findings.Warnf("steel-bends-too-far", t.supports.Attr("plate").Expr.At, stouter(b, w, 3),
+		f := b.Findings.Warnf("steel-bends-too-far", t.supports.Attr("plate").Expr.At, stouter(b, &t),
 			"%s the edge goes down by %s at support %d, and %s is the most for an overhang of %s: %s too far.%s",
 			under(b, &t, w), b.Show(ofMM(w.have)), w.plate.number, b.Show(ofMM(w.most)), b.Show(t.overhang()), b.Show(ofMM(w.have-w.most)), w.others())
 		f.Also(t.steel.Attr("width").Expr.At, "its width")
 		b.LimitOf(f, "bar_load")
 		b.LimitOf(f, "bar_sag")
 	}
-}
-
-// mostThick bounds the flat bar that a mend asks for.
-const mostThick = 2 * length.Inch
-
-// stouter is the mend for steel that does too little: wider in proportion, or
-// thicker, which tells by a power.
-func stouter(b *rule.Build, w worst, power int) string {
-	wide, thick := 5*length.Millimetre, length.Millimetre // steps that bars are sold in
-	if b.Source.Unit.Imperial() {
-		wide, thick = length.Inch/4, length.Inch/16
-	}
-	over, beam := w.have/w.most, &w.plate.beam
-	text := "flat bar that is " + b.Show(length.Up(ofMM(beam.width*over), wide)) + " wide"
-	for t := length.Up(ofMM(beam.thick), thick); t <= mostThick; t += thick {
-		left := over
-		for range power {
-			left *= beam.thick / t.MM()
-		}
-		if left <= 1 {
-			return text + ", or one that is " + b.Show(t) + " thick"
-		}
-	}
-	return text
 }
 
 // under says what load a finding speaks of.

@@ -38,28 +38,54 @@ func (p *plate) arms() []float64 {
 	return out
 }
 
-func screwsPulled(b *rule.Build) {
+// grip is what a screw of a bar's tails holds for each millimetre of thread, in
+// newtons, were it a lasting load.
+func (t *bar) grip(b *rule.Build) float64 {
+	return withdrawal(b.Number(b.Ref(t.knee, "lumber"), "gravity"), b.Length(b.Ref(t.supports, "screws"), "diameter"))
+}
+
+// pulled is the support whose screws are pulled most for what they hold, in newtons.
+func (t *bar) pulled(b *rule.Build) (worst, bool) {
 	lasting := b.FieldNumber(b.Limits, "bar_load", "duration")
+	holds := t.grip(b) * t.thread(b, b.Ref(t.supports, "screws")).MM()
+	return t.judge(func(p *plate, by int) (have, most float64) {
+		most = holds
+		if by == atEdge {
+			most *= lasting
+		}
+		return pull(p.beam.moment(p.loads[by].add(p.dead), 0), p.arms()), most
+	})
+}
+
+// screwsHold reports whether screws are stated and none is pulled too hard.
+func (t *bar) screwsHold(b *rule.Build) bool {
+	if b.Ref(t.supports, "screws") == nil {
+		return false
+	}
+	_, fails := t.pulled(b)
+	return !fails
+}
+
+func screwsPulled(b *rule.Build) {
 	for _, t := range bars(b) {
-		if t.supports == nil || b.Ref(t.supports, "screws") == nil {
+		if t.supports == nil || b.Flag(t.supports, "bolted") {
+			continue
+		}
+		if b.Ref(t.supports, "screws") == nil {
+			b.Findings.Warnf("screws-pulled", t.supports.Head, "screws = screw.NAME, or bolted = true, where bolts go through with washers that somebody has reckoned",
+				"Nothing holds the tails of the supports of knee wall %s, and bar top %s stands out %s over the room: who leans on it lifts them out of their recesses.",
+				t.wall.Name, t.top.Name, b.Show(t.overhang())).
+				Also(t.block.Head, "the bar top")
 			continue
 		}
 		screw, lumber := b.Ref(t.supports, "screws"), b.Ref(t.knee, "lumber")
-		thread := t.thread(b, screw)
-		holds := withdrawal(b.Number(lumber, "gravity"), b.Length(screw, "diameter"))
-		w, fails := t.judge(func(p *plate, by int) (have, most float64) {
-			most = holds * thread.MM()
-			if by == atEdge {
-				most *= lasting
-			}
-			return pull(p.beam.moment(p.loads[by].add(p.dead), 0), p.arms()), most
-		})
+		w, fails := t.pulled(b)
 		if !fails {
 			continue
 		}
 		f := b.Findings.Warnf("screws-pulled", t.supports.Attr("screws").Expr.At, holdBetter(b, &t, w),
 			"%s the screws furthest behind the edge of the wall are pulled by %s each at support %d, and %s of thread in %s hold %s: %s too little.%s",
-			under(b, &t, w), showForce(b, w.have), w.plate.number, b.Show(thread), lang.KindWords("stick")+" "+lumber.Name, showForce(b, w.most), showForce(b, w.have-w.most), w.others())
+			under(b, &t, w), showForce(b, w.have), w.plate.number, b.Show(t.thread(b, screw)), lang.KindWords("stick")+" "+lumber.Name, showForce(b, w.most), showForce(b, w.have-w.most), w.others())
 		f.Also(screw.Head, "the screws").Also(lumber.Head, "the lumber")
 		b.LimitOf(f, "bar_load")
 	}
@@ -68,7 +94,8 @@ func screwsPulled(b *rule.Build) {
 // thread is how much of a screw is in the wood under the steel of a bar.
 func (t *bar) thread(b *rule.Build, screw *lang.Block) geom.Length {
 	steel := t.plates[0].Steel.Z
-	wood := b.Length(b.Ref(t.knee, "lumber"), "thickness") - (t.wall.Framing.Z.Hi - steel.Lo)
+	plates := length.Length(b.Count(t.knee, "top_plates")) * b.Length(b.Ref(t.knee, "lumber"), "thickness")
+	wood := plates - (t.wall.Framing.Z.Hi - steel.Lo)
 	return max(0, min(b.Length(screw, "length")-steel.Size(), wood))
 }
 
@@ -78,10 +105,6 @@ const mostRows = 6
 // holdBetter is the mend for screws that are pulled: more of them where they find
 // room on the tail, in two rows along it.
 func holdBetter(b *rule.Build, t *bar, w worst) string {
-	const otherwise = "a longer tail, thicker screws, or longer ones where wood is left for them"
-	if w.most <= 0 {
-		return "longer screws, where wood is left for them under the steel"
-	}
 	moment := w.have
 	if arms := w.plate.arms(); len(arms) > 0 {
 		moment = w.have / pull(1, arms)
@@ -94,9 +117,27 @@ func holdBetter(b *rule.Build, t *bar, w worst) string {
 			y := tail.MM() * float64(2*i+1) / float64(2*rows)
 			arms = append(arms, y, y)
 		}
-		if 2*rows > b.Count(t.supports, "screws_each") && pull(moment, arms) <= w.most {
+		if 2*rows > b.Count(t.supports, "screws_each") && w.most > 0 && pull(moment, arms) <= w.most {
 			return fmt.Sprintf("screws_each = %d", 2*rows)
 		}
 	}
-	return otherwise
+	return longerScrews(b, t, w)
+}
+
+// longerScrews is the mend for tails that find no room for more screws: longer ones,
+// which reach into a second upper plate.
+func longerScrews(b *rule.Build, t *bar, w worst) string {
+	step, steel, most := 5*length.Millimetre, t.plates[0].Steel.Z, 2*b.Length(b.Ref(t.knee, "lumber"), "thickness")
+	if b.Source.Unit.Imperial() {
+		step = length.Inch / 4
+	}
+	holds := t.grip(b)
+	if w.by == atEdge {
+		holds *= b.FieldNumber(b.Limits, "bar_load", "duration")
+	}
+	long := length.Up(steel.Size()+ofMM(w.have/holds), step)
+	if long-steel.Size() > most-t.recess() || b.Count(t.knee, "top_plates") > 1 {
+		return "a longer tail, thicker screws, more supports, or less overhang on the room's side"
+	}
+	return "top_plates = 2, and screws that are " + b.Show(long) + " long"
 }

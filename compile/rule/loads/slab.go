@@ -9,11 +9,14 @@ import (
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
-	"barwright/lang/source"
 )
 
-// thickStone is the thickness from which stone carries itself further: 3 cm.
-const thickStone = 30 * length.Millimetre
+// thinStone and thickStone are the thicknesses from which stone passes as 2 cm and
+// as 3 cm: what is sold as these is a little less.
+const (
+	thinStone  = 11 * length.Inch / 16
+	thickStone = 9 * length.Inch / 8
+)
 
 // classOf is the field of a limit that holds for a slab.
 func classOf(b *rule.Build, slab *lang.Block) string {
@@ -26,63 +29,29 @@ func classOf(b *rule.Build, slab *lang.Block) string {
 	return "thick"
 }
 
-// barTopSpansTooFar judges what of a bar top's overhang has no steel under it,
-// along the wall: as a span between two plates, and as a cantilever, which counts
-// twice, past the last one.
-func barTopSpansTooFar(b *rule.Build) {
-	for _, t := range bars(b) {
-		if len(t.plates) == 0 || t.overhang() <= 0 {
-			continue
-		}
-		most := b.FieldLength(b.Limits, "bar_span", classOf(b, t.slab))
-		last := len(t.plates) - 1
-		span, share, where := geom.Length(0), geom.Length(1), ""
-		for i := range t.plates[:last] {
-			if clear := t.plates[i+1].Steel.U.Lo - t.plates[i].Steel.U.Hi; clear > span {
-				span, where = clear, fmt.Sprintf("between supports %d and %d", i+1, i+2)
-			}
-		}
-		for i, end := range []geom.Length{t.plates[0].Steel.U.Lo - t.top.Box.U.Lo, t.top.Box.U.Hi - t.plates[last].Steel.U.Hi} {
-			if 2*end > span {
-				span, share, where = 2*end, 2, [...]string{"left of the first support", "right of the last support"}[i]
-			}
-		}
-		if span <= most {
-			continue
-		}
-		have, may := span/share, most/share
-		f := b.Findings.Warnf("bar-top-spans-too-far", t.spacedBy(), moreSupports(b, &t, most),
-			"Bar top %s spans %s %s, and %s spans %s there at most: %s too far.",
-			t.top.Name, b.Show(have), where, stuff(b, t.slab), b.Show(may), b.Show(have-may))
-		f.Also(t.slab.Head, "the slab")
-		b.LimitOf(f, "bar_span")
-	}
+// unpublished reports whether a slab is of stone thinner than any of which it is
+// published what it carries.
+func unpublished(b *rule.Build, slab *lang.Block) bool {
+	return b.Text(slab, "material") != "wood" && b.Length(slab, "thickness") < thinStone
 }
 
-// spacedBy is what says where the supports stand.
-func (t *bar) spacedBy() source.Range {
-	for _, name := range []string{"at", "end", "count"} {
-		if a := t.supports.Attr(name); a != nil {
-			return a.Expr.At
+// thinStoneStandsOut notes stone that is too thin to be judged, where it carries
+// itself.
+func thinStoneStandsOut(b *rule.Build) {
+	for i := range b.Slabs {
+		s := &b.Slabs[i]
+		block := b.Block(s.Key())
+		slab := b.Ref(block, "slab")
+		a := block.Attr("overhang")
+		if a == nil || !unpublished(b, slab) {
+			continue
 		}
+		f := b.Findings.Notef("stone-thin", a.Expr.At,
+			"%s is %s, and stands out beyond what carries it: what stone under 2 cm carries is not published, so it is not judged. Who makes it decides.",
+			finding.Capital(s.Words()), stuff(b, slab))
+		f.Mend = "a board or steel under all of it, or a slab of 2 cm"
+		f.Also(slab.Attr("thickness").Expr.At, "its thickness")
 	}
-	return t.supports.Head
-}
-
-// moreSupports is the mend for a top that spans too far: how many plates do,
-// where they stand by rule.
-func moreSupports(b *rule.Build, t *bar, most geom.Length) string {
-	if t.supports.Attr("at") != nil || t.supports.Attr("end") != nil {
-		return "supports closer together, or nearer to the ends"
-	}
-	f, slab, wide := t.wall.Framing.U, t.top.Box.U, t.plates[0].Steel.U.Size()
-	n := length.Length(len(t.plates) + 1)
-	for f.Size()/n-wide > most || 2*(f.Size()/(2*n)-wide/2+max(f.Lo-slab.Lo, slab.Hi-f.Hi)) > most {
-		if n++; n*wide > f.Size() {
-			return "less overhang at the ends"
-		}
-	}
-	return fmt.Sprintf("count = %d", n)
 }
 
 // stuff names what a slab is made of, as far as limits tell it apart.
@@ -152,15 +121,23 @@ func woodOverhang(b *rule.Build) { bareOverhangs(b, "wood-overhang", true) }
 // bareOverhangs judges how far slabs stand out with nothing under them: beyond
 // boxes, framing, or the tips of steel.
 func bareOverhangs(b *rule.Build, slug string, wood bool) {
+	past := map[string]bool{} // bar tops that span too far past their last support; lookup only
+	for _, t := range bars(b) {
+		span, where, most := t.widest(b)
+		past[t.top.Name] = span > most && where != nil && !where.between
+	}
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
 		block := b.Block(s.Key())
 		slab := b.Ref(block, "slab")
-		if (classOf(b, slab) == "wood") != wood || block.Attr("overhang") == nil {
+		if (classOf(b, slab) == "wood") != wood || block.Attr("overhang") == nil || unpublished(b, slab) {
 			continue
 		}
 		var o bare
 		for _, side := range sidesOf(b, block, s) {
+			if past[s.Name] && (side.name == "left" || side.name == "right") {
+				continue // said as a span past the last support
+			}
 			side.most = b.FieldLength(b.Limits, "bare_overhang", classOf(b, slab))
 			if !wood {
 				side = side.ofStone()
@@ -232,13 +209,30 @@ func sidesOf(b *rule.Build, block *lang.Block, s *model.Slab) []bare {
 		}
 	}
 	if s.Kind == "bar_top" {
-		for _, supports := range b.Ref(block, "over").Inner("supports") {
+		supports := b.Ref(block, "over").Inner("supports")
+		if len(supports) == 0 && !b.Flag(block, "held") {
+			return out[1:] // how far it stands out over the room is weighed: barTopLoose
+		}
+		for _, supports := range supports {
 			room := &out[0]
 			room.reach, room.past = b.Length(supports, "reach"), "the steel"
 			room.out -= room.reach
 		}
 	}
 	return out
+}
+
+// stoneScrewed tells of screws that are to hold in stone.
+func stoneScrewed(b *rule.Build) {
+	for _, t := range bars(b) {
+		if len(t.plates) == 0 || b.Text(t.slab, "material") == "wood" || b.Ref(t.supports, "top_screws") == nil {
+			continue
+		}
+		b.Findings.Warnf("stone-screwed", t.supports.Attr("top_screws").Expr.At, "no top_screws, and held = true in bar_top \""+t.top.Name+"\": adhesive, or inserts that who makes the slab sets",
+			"The screws that go up through the supports would hold in bar top %s, which is %s: wood screws do not.",
+			t.top.Name, b.Text(t.slab, "material")).
+			Also(t.slab.Head, "the slab")
+	}
 }
 
 func solidTopHeld(b *rule.Build) {
@@ -280,16 +274,22 @@ func (p *plate) topScrews() (across, slot geom.Length) {
 	return at.Size(), slot
 }
 
+// recess is how deep those for the steel of a bar are.
+func (t *bar) recess() geom.Length { return t.wall.Framing.Z.Hi - t.plates[0].Steel.Z.Lo }
+
+// mostRecess is how deep they may be.
+func (t *bar) mostRecess(b *rule.Build) geom.Length {
+	return ofMM(b.Length(b.Ref(t.knee, "lumber"), "thickness").MM() * b.Number(b.Limits, "recess_share"))
+}
+
 func recessTakesHalf(b *rule.Build) {
-	share := b.Number(b.Limits, "recess_share")
 	for _, t := range bars(b) {
 		if len(t.plates) == 0 {
 			continue
 		}
 		lumber := b.Ref(t.knee, "lumber")
 		wood := b.Length(lumber, "thickness")
-		deep := t.wall.Framing.Z.Hi - t.plates[0].Steel.Z.Lo
-		most := ofMM(wood.MM() * share)
+		deep, most := t.recess(), t.mostRecess(b)
 		if deep <= most {
 			continue
 		}

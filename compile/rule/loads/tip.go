@@ -1,6 +1,7 @@
 package loads
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -58,15 +59,15 @@ func kneeWallTips(b *rule.Build) {
 		case weights == nil:
 			weights = weightsOf(b)
 		}
-		tips, holds := toppling(b, &t, weights)
+		tips, holds := toppling(b, &t, weights, t.overhang())
 		if tips <= holds*(1+1e-9) {
 			continue
 		}
-		at, mend := t.knee.Attr("floor_screws"), "run_screws = screw.NAME, from the boxes into the studs"
+		at := t.knee.Attr("floor_screws")
 		if run != nil {
-			at, mend = t.knee.Attr("run_screws"), "less overhang on the room's side, or longer screws; an end that is anchored is not reckoned"
+			at = t.knee.Attr("run_screws")
 		}
-		f := b.Findings.Warnf("knee-wall-tips", at.Expr.At, mend,
+		f := b.Findings.Warnf("knee-wall-tips", at.Expr.At, tipsLess(b, &t, weights),
 			"Load on bar top %s, which stands out %s, tips knee wall %s with %s, and its fixing holds %s: %s too little.",
 			t.top.Name, b.Show(t.overhang()), t.wall.Name, showMoment(b, tips), showMoment(b, holds), showMoment(b, tips-holds))
 		f.Also(t.block.Head, "the bar top")
@@ -75,12 +76,50 @@ func kneeWallTips(b *rule.Build) {
 	}
 }
 
+// floorScrewsMissing notes walls under a bar top that only boxes hold.
+func floorScrewsMissing(b *rule.Build) {
+	for _, t := range bars(b) {
+		if b.Ref(t.knee, "floor_screws") != nil || b.Ref(t.knee, "run_screws") == nil {
+			continue
+		}
+		f := b.Findings.Notef("floor-screws-missing", t.knee.Head,
+			"Nothing fixes the lower plate of knee wall %s to the floor: feet and knees push it out from under bar top %s.", t.wall.Name, t.top.Name)
+		f.Mend = "floor_screws = screw.NAME"
+	}
+}
+
+// tipsLess is the mend for a wall that tips: the overhang with which it does not.
+func tipsLess(b *rule.Build, t *bar, weights map[string]weight) string {
+	const step = length.Millimetre
+	lo, hi := geom.Length(0), t.overhang()
+	for hi-lo > step {
+		mid := (lo + hi) / 2
+		if tips, holds := toppling(b, t, weights, mid); tips > holds {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	text := fmt.Sprintf("room = %q in the overhang of the bar top, or less", b.Show(length.Down(lo, b.Marks)))
+	if lo == 0 {
+		text = "less overhang on the room's side, with heavier boxes or more screws"
+	}
+	if b.Ref(t.knee, "run_screws") == nil {
+		return "run_screws = screw.NAME, from the boxes into the studs; or " + text
+	}
+	return text + "; an end that is anchored is not reckoned"
+}
+
 // toppling is what tips the wall of a bar about the room-side edge of its lower
 // plate and what holds it, in newton millimetres, under the load for which these
-// are worst.
-func toppling(b *rule.Build, t *bar, weights map[string]weight) (tips, holds float64) {
-	edge, out := t.wall.Framing.V.Lo.MM(), t.overhang().MM()
-	own := weights[t.knee.Key()].add(weights[t.block.Key()]).about(edge)
+// are worst, were the top cut back on the room's side so that it stands out so far.
+// Its steel is weighed as it is.
+func toppling(b *rule.Build, t *bar, weights map[string]weight, overhang geom.Length) (tips, holds float64) {
+	edge, out := t.wall.Framing.V.Lo.MM(), overhang.MM()
+	top := weights[t.block.Key()]
+	cut := top.newtons * (t.overhang() - overhang).MM() / t.top.Box.V.Size().MM()
+	top = top.add(weight{-cut, -cut * (t.top.Box.V.Lo + (t.overhang()-overhang)/2).MM(), false})
+	own := weights[t.knee.Key()].add(top).about(edge)
 	boxes := boxesBefore(b, t, weights)
 	floor, run := floorHolds(b, t), runHolds(b, t)
 	live := [2]float64{

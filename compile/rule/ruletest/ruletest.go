@@ -15,11 +15,11 @@ import (
 	"barwright/lang/source"
 )
 
-// Example reads an example by its name, with some of its text replaced. It is called
-// from a folder beside this one.
+// Example reads a description that cases of rules change, by its name, with some of
+// its text replaced. It is called from a folder beside this one.
 func Example(t rapid.TB, name string, replace ...string) source.Files {
 	t.Helper()
-	paths, err := filepath.Glob(filepath.Join("../../../examples", name, "*.hcl"))
+	paths, err := filepath.Glob(filepath.Join("../../../testdata/rules/base", name, "*.hcl"))
 	if err != nil || len(paths) == 0 {
 		t.Fatalf("no example %s: %v", name, err)
 	}

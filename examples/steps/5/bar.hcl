@@ -87,6 +87,7 @@ counter "work" {
 knee_wall "bar" {
   behind       = run.front
   lumber       = stick.two_by_four
+  spacing      = 15
   run_screws   = screw.long # from inside the boxes: they hold the wall
   floor_screws = screw.long
   router       = router.bench
@@ -94,11 +95,11 @@ knee_wall "bar" {
   # New: steel plates, let in flush, that carry what stands out over the room.
   supports {
     count       = 3
+    at          = [4.5, 25.5, 49.5] # between the studs, near the ends: a corner bears on the last one
     plate       = flat_bar.arm
     reach       = 8 # beyond the bare framing
-    tail        = 3 # on the wood
     screws      = screw.plate
-    screws_each = 8
+    screws_each = 10
     top_screws  = screw.plate
   }
 }
@@ -108,5 +109,5 @@ bar_top "oak" {
   over     = knee_wall.bar
   slab     = slab.oak
   height   = given.bar_top
-  overhang = { room = 10, work = 1, right = 2 }
+  overhang = { room = 10, work = 1, right = 1 }
 }

@@ -108,6 +108,7 @@ counter "work" {
 knee_wall "bar" {
   behind       = run.front
   lumber       = stick.two_by_four
+  spacing      = 15
   run_screws   = screw.long # from inside the boxes: they hold the wall
   floor_screws = screw.long
   router       = router.bench
@@ -116,11 +117,11 @@ knee_wall "bar" {
   ground_fault = true # its outlet is near the sink
   supports {
     count       = 3
+    at          = [4.5, 25.5, 49.5] # between the studs, near the ends: a corner bears on the last one
     plate       = flat_bar.arm
     reach       = 8 # beyond the bare framing
-    tail        = 3 # on the wood
     screws      = screw.plate
-    screws_each = 8
+    screws_each = 10
     top_screws  = screw.plate
   }
 
@@ -153,5 +154,5 @@ bar_top "oak" {
   over     = knee_wall.bar
   slab     = slab.oak
   height   = given.bar_top
-  overhang = { room = 10, work = 1, right = 2 }
+  overhang = { room = 10, work = 1, right = 1 }
 }

@@ -13,6 +13,7 @@ stick "two_by_four" {
   thickness = 1.5
   width     = 3.5
   lengths   = ["8ft", "10ft"]
+  gravity   = 0.55 # southern pine, which holds screws better than fir
 }
 
 slab "ash" { thickness = 1.5 }
@@ -21,7 +22,7 @@ slab "oak" { thickness = 1.25 }
 
 flat_bar "arm" {
   thickness = 0.5
-  width     = 2.5
+  width     = 5
   lengths   = ["6ft"]
 }
 

@@ -1,0 +1,53 @@
+package loads
+
+import (
+	"fmt"
+
+	"barwright/compile/rule"
+)
+
+// barTopLoose tells of bar tops that nothing holds down: on framing alone they are
+// weighed about its edge on the room's side, on steel it is only noted.
+func barTopLoose(b *rule.Build) {
+	var weights map[string]weight
+	for _, t := range bars(b) {
+		switch {
+		case b.Flag(t.block, "held") || t.overhang() <= 0 || t.supports != nil && b.Ref(t.supports, "top_screws") != nil:
+		case t.supports != nil:
+			f := b.Findings.Notef("bar-top-loose", t.supports.Head,
+				"Nothing is said to hold bar top %s down on its supports.", t.top.Name)
+			f.Mend = "top_screws = screw.NAME; or held = true in bar_top \"" + t.top.Name + "\", where adhesive or inserts hold it"
+			f.Also(t.block.Head, "the bar top")
+		default:
+			if weights == nil {
+				weights = weightsOf(b)
+			}
+			t.weighBare(b, weights[t.block.Key()])
+		}
+	}
+}
+
+// weighBare holds what a bar top on framing alone is tipped by to its own weight.
+func (t *bar) weighBare(b *rule.Build, own weight) {
+	face := t.wall.Framing.V.Lo
+	beyond := face - t.top.Box.V.Mid()
+	edge := b.FieldNumber(b.Limits, "bar_load", "edge")
+	tips, holds := edge*t.overhang().MM(), max(0, own.about(face.MM()))
+	if beyond <= 0 && tips <= holds*(1+1e-9) {
+		return
+	}
+	weighs := "its own weight holds " + showMoment(b, holds)
+	if own.unknown {
+		weighs = "what it weighs is not stated"
+	}
+	text := fmt.Sprintf("%s on its edge tips bar top %s with %s, and %s: nothing is said to hold it down on knee wall %s.",
+		showForce(b, edge), t.top.Name, showMoment(b, tips), weighs, t.wall.Name)
+	if beyond > 0 {
+		text = fmt.Sprintf("The middle of bar top %s lies %s beyond the framing of knee wall %s on the room's side, and nothing is said to hold it down: it falls off by its own weight.",
+			t.top.Name, b.Show(beyond), t.wall.Name)
+	}
+	f := b.Findings.Warnf("bar-top-loose", t.block.Attr("overhang").Expr.At,
+		"supports with top_screws under it; or held = true, where screws from below or adhesive hold it", "%s", text)
+	f.Also(t.knee.Head, "the knee wall")
+	b.LimitOf(f, "bar_load")
+}

@@ -1,0 +1,15 @@
+# The machines at hand.
+router "bench" {
+  bit      = "1/4in"
+  rpm      = 18000
+  feed     = 100 # in a minute
+  plunge   = 30
+  stepdown = "1/8in"
+  unit     = "in"
+  decimals = 4
+}
+
+saw {
+  kerf = "1/8in"
+  trim = "1/4in"
+}
