@@ -24,11 +24,11 @@ Full bottles stand heavier than cups: limits { shelf_load = … }.`,
 			Caution: loadDecides,
 			Explains: `
 A box is held by screws through its rear stretcher into the studs of the wall. Behind this one, between its sides, stand
-fewer studs than are wanted; it is a warning where there is none. A box that is narrower than the gap between two studs
-has one at best, and is not asked for more. Plasterboard alone holds no box with a counter on it.
+fewer studs than are wanted; it is a warning where there is none. Most boxes that are narrower than two gaps between studs
+catch one, and are not asked for more. Plasterboard alone holds no box with a counter on it.
 
-Shift the boxes, make this one wider, or screw a rail across the studs first. Anchors for hollow walls help beside a
-stud; if they are to do, limits { studs_each = 1 } says so.`,
+Shift the run, with a filler in the place that this leaves, or screw a rail across the studs first. Anchors for hollow
+walls help beside a stud; if they are to do, limits { studs_each = 1 } says so.`,
 		},
 		{
 			Slug: "studs-unknown", Severity: Note, Says: "boxes are screwed to studs, and nothing says where these are",
