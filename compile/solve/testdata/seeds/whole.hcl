@@ -420,6 +420,7 @@ limits {
   knee_depth          = { table = 450, counter = 380, bar = 300 }
   behind_seats        = 800
   stand_off           = 3
+  stud_depth          = 32
   bite                = { structure = 6, box = 3, plug = 40 }
   under_head          = { flat = 4, trim = 9 }
   bar_load            = { edge = 890, area = 2394, share = 0.5, duration = 1.6 }
