@@ -36,7 +36,8 @@ the end of the slab cut to the wall on site.`,
 A counter or a bar top lies against a wall, and at that height there is an outlet, a switch or a vent in the wall. The
 slab's edge would cover part of it: the plate could not be taken off, nor put on.
 
-Have the box moved, up or down. What stands out of its wall there is refused (thing-in-the-way).`,
+Have the box moved up; under a counter it would come among the stretchers of its boxes. What stands out of its wall there
+is refused (thing-in-the-way).`,
 		},
 		{
 			Slug: "seam-shows", Severity: Note, Says: "a skin on the room's side has a seam that nothing covers",
@@ -51,7 +52,7 @@ With veneer that is matched over the joint, or paint over a filled one, it may b
 strip of the skin shows between counter and bar top, nothing is said.`,
 		},
 		{
-			Slug: "seam-unsupported", Severity: Warning, Says: "a seam of a slab lies far from what carries the slab",
+			Slug: "seam-unsupported", Severity: Warning, Says: "a seam of a counter lies far from what carries the slab",
 			Source:  "common practice, from memory: over a side or a divider, or within 4 in or 100 mm of one",
 			Caution: loadDecides,
 			Explains: `
@@ -60,7 +61,7 @@ cabinet there are only the stretchers, along the front and the rear. A hand that
 the other, and the joint opens.
 
 Put the seam over a side, a divider or a full top. What counts is what reaches up to the slab over half its depth or
-more; for a bar top its supports count. A bar top without supports is not looked at.`,
+more. Seams of a bar top are another finding, seam-between-plates.`,
 		},
 		{
 			Slug: "sliver", Severity: Warning, Says: "seams leave a piece of a slab or a skin that is very short",

@@ -152,7 +152,11 @@ func slabOver(b *rule.Build, s *model.Slab, along geom.Span, name, what string, 
 	if !along.Overlaps(geom.About(u, wide)) || !s.Box.Z.Overlaps(plate) {
 		return
 	}
-	b.Findings.Warnf("slab-over-cover", b.Block(blockKey(name)).Said("at"), "a height of "+b.Show(s.Box.Z.Hi+high-high/2)+" or more, or of "+b.Show(s.Box.Z.Lo-high/2)+" or less",
+	mend := "a height of " + b.Show(length.Up(s.Box.Z.Hi+high-high/2, b.Marks)) + " or more"
+	if s.Kind != "counter" { // under that are its boxes
+		mend += ", or of " + b.Show(length.Down(s.Box.Z.Lo-high/2, b.Marks)) + " or less"
+	}
+	b.Findings.Warnf("slab-over-cover", b.Block(blockKey(name)).Said("at"), mend,
 		"The edge of %s lies against the wall from %s to %s, and %s%s reaches from %s to %s: %s of it is behind the edge.",
 		s.Words(), b.Show(s.Box.Z.Lo), b.Show(s.Box.Z.Hi), what, name, b.Show(plate.Lo), b.Show(plate.Hi), b.Show(s.Box.Z.Intersect(plate).Size())).
 		Also(s.Why.At, "the slab")
@@ -177,7 +181,8 @@ func seamShows(b *rule.Build) {
 	}
 }
 
-// seamUnsupported looks for seams of slabs that nothing near them carries.
+// seamUnsupported looks for seams of counters that nothing near them carries; those of bar
+// tops are held to their steel, with what it bears.
 func seamUnsupported(b *rule.Build) {
 	under := map[geom.Frame][]*model.Part{} // what reaches up to half a counter's depth or more; lookup only
 	counters := countersOf(b)
@@ -190,31 +195,15 @@ func seamUnsupported(b *rule.Build) {
 	}
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
-		if len(s.Seams) == 0 {
+		if s.Kind != "counter" {
 			continue
 		}
 		var spans []geom.Span
-		if s.Kind == "counter" {
-			for _, p := range under[s.Frame] {
-				spans = append(spans, p.Placement.Box.U)
-			}
-		} else {
-			spans = steelUnder(b, s)
+		for _, p := range under[s.Frame] {
+			spans = append(spans, p.Placement.Box.U)
 		}
 		seamCarried(b, s, spans)
 	}
-}
-
-// steelUnder is where the supports of a bar top lie, along it.
-func steelUnder(b *rule.Build, s *model.Slab) (out []geom.Span) {
-	for i := range b.KneeWalls {
-		if w := &b.KneeWalls[i]; w.BarTop == s.Name {
-			for _, support := range w.Supports {
-				out = append(out, support.Steel.U)
-			}
-		}
-	}
-	return out
 }
 
 // seamCarried tells of the seam of a slab that is furthest from what carries it.
@@ -248,7 +237,7 @@ func seamCarried(b *rule.Build, s *model.Slab, spans []geom.Span) {
 // overWhat says which box of a run a seam of its counter is over.
 func overWhat(b *rule.Build, s *model.Slab, u geom.Length) string {
 	for i := range b.Runs {
-		if b.Runs[i].Frame != s.Frame || s.Kind != "counter" {
+		if b.Runs[i].Frame != s.Frame {
 			continue
 		}
 		for _, box := range b.Runs[i].Boxes {
