@@ -83,7 +83,8 @@ says how thick a board has to be.`,
 		},
 		{
 			Slug: "joint-screw-shows", Severity: Note, Says: "screws that join two boxes are seen in both",
-			Source: "common practice: joint screws behind hinge plates where they can be, trim heads where they are seen",
+			Source:  "common practice: joint screws behind hinge plates where they can be, trim heads where they are seen",
+			Caution: loadDecides,
 			Explains: `
 Screws between two boxes are driven from the one that has a door hanging there, whose hinges cover the ones
 near the front, or at least from one that has fronts before it. Here neither has: the heads are seen by whoever
@@ -93,7 +94,8 @@ Trim heads are hardly seen. What placed.joint.1 of a run answers tells where the
 		},
 		{
 			Slug: "joint-screw-in-bore", Severity: Note, Says: "a screw between two boxes runs into a hole for a shelf pin or a hinge",
-			Source: "common practice",
+			Source:  "common practice",
+			Caution: loadDecides,
 			Explains: `
 Joint screws go where hinges hide them, on the line that rows of holes for shelf pins stand on too. Here one meets a hole
 that is bored from inside into one of the two sides: it finds no wood there, and its tip shows in the hole.

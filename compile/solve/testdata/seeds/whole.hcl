@@ -190,6 +190,7 @@ run "back" {
   cabinet "a" {
     width         = 700
     dividers      = [300]
+    holds         = "bottles"
     fixed_shelves = [500]
     shelves       = 1
   }
@@ -433,6 +434,7 @@ limits {
   recess_share        = 0.5
   moisture            = 4
   shelf_load          = 718
+  bottle_load         = 2873
   shelf_sag           = { span_over = 192, most = 6, in_time = 1.5 }
   stud_spacing        = 610
   stud_bore           = 0.6
