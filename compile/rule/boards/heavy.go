@@ -101,8 +101,8 @@ func heavySlab(b *rule.Build, s *model.Slab, pieces []*model.Part) {
 // besideCut is what a seam keeps from a cut-out (SPEC.md 6.18).
 const besideCut = 3 * length.Inch
 
-// seamsOverSides parts a counter into pieces no longer than that, over the right sides of
-// cabinets, as the text would say; nothing where that cannot be.
+// seamsOverSides parts a counter into pieces no longer than that, over sides of cabinets, as
+// the text would say; nothing where that cannot be.
 func seamsOverSides(b *rule.Build, s *model.Slab, longest length.Length) (seams []string) {
 	i := slices.IndexFunc(b.Runs, func(r model.Run) bool { return r.Frame == s.Frame })
 	if s.Kind != "counter" || i < 0 {
@@ -110,19 +110,23 @@ func seamsOverSides(b *rule.Build, s *model.Slab, longest length.Length) (seams 
 	}
 	least, from := b.Length(b.Limits, "piece_least"), s.Box.U.Lo
 	for from+longest < s.Box.U.Hi {
-		var over *model.Box
-		for j := range b.Runs[i].Boxes {
-			box := &b.Runs[i].Boxes[j]
-			side := box.Hull.U.Hi
+		over, at := "", from
+		look := func(side length.Length, name string) {
 			cut := slices.ContainsFunc(s.Cuts, func(c model.SlabCut) bool { return c.Box.U.Grow(besideCut).Holds(side) })
-			if box.Kind == model.Cabinet && side >= from+least && side <= min(from+longest, s.Box.U.Hi-least) && !cut {
-				over = box
+			if side > at && side >= from+least && side <= min(from+longest, s.Box.U.Hi-least) && !cut {
+				over, at = name, side
 			}
 		}
-		if over == nil {
+		for j := range b.Runs[i].Boxes {
+			if box := &b.Runs[i].Boxes[j]; box.Kind == model.Cabinet {
+				look(box.Hull.U.Lo, box.Key()+".left")
+				look(box.Hull.U.Hi, box.Key()+".right")
+			}
+		}
+		if over == "" {
 			return nil
 		}
-		seams, from = append(seams, over.Key()+".right"), over.Hull.U.Hi
+		seams, from = append(seams, over), at
 	}
 	return seams
 }
