@@ -138,11 +138,13 @@ func (c *catching) tell(box *model.Box, have, need, others int) {
 		mend = fmt.Sprintf("start = %q in run %s, where each box catches enough; or %s", c.Show(start), c.run.Name, mend)
 	}
 	at := cabinet.Attr("width").Expr.At
-	f := c.Findings.Notef("studs-caught", at, "%s", text)
+	var f *finding.Finding
 	if have == 0 {
-		f.Severity = finding.Warning
+		f = c.Findings.Warnf("studs-caught", at, mend, "%s", text)
+	} else {
+		f = c.Findings.Notef("studs-caught", at, "%s", text)
+		f.Mend = mend
 	}
-	f.Mend = mend
 	f.Also(c.Block("wall."+c.wall.Name).Attr("studs").Expr.At, "the studs")
 	c.LimitOf(f, "studs_each")
 }

@@ -9,7 +9,8 @@ import (
 
 // start is the nearest start of the run with which each of its boxes catches enough studs,
 // with room for a driver beside each, and what is in the wall stays behind the box that it is
-// behind, with the same room. ok is false where the run cannot be shifted, or none is found from stud to stud.
+// behind, with the same room. ok is false where the run cannot be shifted, or none is found
+// within a spacing.
 func (c *catching) start() (start length.Length, ok bool) {
 	block := c.Block("run." + c.run.Name)
 	now, right := c.Length(block, "start"), c.Text(block, "from") == "right"
@@ -29,8 +30,9 @@ func (c *catching) start() (start length.Length, ok bool) {
 		rest, spare = i, box.Inside.U.Size()/2
 	}
 	c.inWall = c.thingsInWall()
-	for step := length.Length(8) * c.Marks; step < c.usual; step += 8 * c.Marks {
-		for _, by := range []length.Length{step, -step} {
+	step := length.Up(6*length.Millimetre, c.Marks)
+	for far := step; far < min(c.usual, length.Metre); far += step {
+		for _, by := range []length.Length{far, -far} {
 			if by <= spare && now+by >= 0 && c.holdsAll(by, rest, right) {
 				return now + by, true
 			}
@@ -58,6 +60,7 @@ func (c *catching) holdsAll(by length.Length, rest int, right bool) bool {
 	return true
 }
 
+// shifted is where a stretch of a box comes to lie then.
 func (c *catching) shifted(i int, u geom.Span, by length.Length, rest int, right bool) geom.Span {
 	move := geom.Span{Lo: by, Hi: by}
 	switch beyond := rest >= 0 && (i > rest) != right; {
