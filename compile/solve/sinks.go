@@ -2,11 +2,14 @@ package solve
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang"
+	"barwright/lang/expr"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
@@ -140,53 +143,87 @@ func (s *solver) middle(of geom.Span) (mark length.Length, ok bool) {
 
 // hangs warns of what stands in the place of a sink's bowl.
 func (s *solver) hangs(t *top, b *lang.Block, cut *model.SlabCut) {
-	over, free := s.over(t, cut)
-	if len(over) == 0 {
-		return
+	u := s.under(t, cut)
+	var texts, mends []string
+	if len(u.over) > 0 {
+		texts = append(texts, fmt.Sprintf("The cut-out of sink %q lies over %s: its bowl hangs there.", b.Name, strings.Join(u.over, ", over ")))
+		if mend, ok := s.fromFront(t, u.free.Intersect(t.slab.Box.V.Grow(-s.Length(b, "rail"))), cut); ok {
+			mends = append(mends, mend)
+		}
 	}
-	rail := t.slab.Box.V.Grow(-s.Length(b, "rail"))
-	mend, ok := s.fromFront(t, free.Intersect(rail), cut)
-	if !ok {
-		mend = ""
+	if len(u.drawers) > 0 {
+		texts = append(texts, fmt.Sprintf("The bowl of sink %q hangs where %s slides.", b.Name, strings.Join(u.drawers, " and ")))
+		mends = append(mends, s.falseFront(s.Ref(b, "in"), u.drawers))
 	}
-	s.Findings.Warnf("cut-out-over-board", b.Said("from_front", "cut"), mend, "The cut-out of sink %q lies over %s: its bowl hangs there.", b.Name, strings.Join(over, ", over "))
+	if len(texts) > 0 {
+		s.Findings.Warnf("cut-out-over-board", b.Said("from_front", "cut"), strings.Join(mends, "; and "), "%s", strings.Join(texts, " "))
+	}
 }
 
-// over lists the boards and appliances just under a cut-out, by how much it lies
-// over each, and the stretch of the slab's depth that is free of them.
-func (s *solver) over(t *top, cut *model.SlabCut) (over []string, free geom.Span) {
-	under := cut.Box.With(geom.Z, geom.Span{Lo: t.slab.Box.Z.Lo - bowl, Hi: t.slab.Box.Z.Lo})
-	free = t.slab.Box.V
-	for _, o := range s.beneath(t) {
-		if !o.box.U.Overlaps(under.U) || !o.box.Z.Overlaps(under.Z) {
-			continue
+// falseFront is the mend of a drawer where a bowl hangs: its front stays and does not open.
+func (s *solver) falseFront(cabinet *lang.Block, drawers []string) string {
+	all := s.Value(cabinet, "drawers").Items
+	if len(drawers) > 1 || cabinet.Attr("false_front") != nil || drawers[0] != drawerOf(1, cabinet.Describe()) {
+		return "a false front before the bowl, and drawers under it"
+	}
+	high, place := "rest", "in place of its drawer"
+	if all[0].Kind == expr.Length {
+		high = fmt.Sprintf("%q", s.Show(values.LengthOf(all[0])))
+	}
+	if len(all) > 1 {
+		place = "in place of the first of its drawers"
+	}
+	return "false_front = " + high + " in " + cabinet.Describe() + ", " + place
+}
+
+func drawerOf(n int, cabinet string) string { return fmt.Sprintf("drawer %d of %s", n, cabinet) }
+
+// beneath is what stands just under a cut-out.
+type beneath struct {
+	over    []string  // boards and appliances, and by how much the cut-out lies over each
+	drawers []string  // drawers that slide there, each once
+	free    geom.Span // of the slab's depth, free of what is over
+}
+
+// under looks for what stands within the depth of a bowl under a cut-out.
+func (s *solver) under(t *top, cut *model.SlabCut) beneath {
+	bowl := cut.Box.With(geom.Z, geom.Span{Lo: t.slab.Box.Z.Lo - bowl, Hi: t.slab.Box.Z.Lo})
+	out := beneath{free: t.slab.Box.V}
+	look := func(name string, box geom.Box) {
+		if !box.U.Overlaps(bowl.U) || !box.Z.Overlaps(bowl.Z) {
+			return
 		}
-		if o.box.V.Overlaps(under.V) {
-			over = append(over, o.name+" by "+s.Show(min(-apart(o.box.U, under.U), -apart(o.box.V, under.V))))
+		if box.V.Overlaps(bowl.V) {
+			out.over = append(out.over, name+" by "+s.Show(min(box.U.Intersect(bowl.U).Size(), box.V.Intersect(bowl.V).Size())))
 		}
-		switch mid := under.V.Mid(); {
-		case o.box.V.Hi <= mid:
-			free.Lo = max(free.Lo, o.box.V.Hi)
-		case o.box.V.Lo >= mid:
-			free.Hi = min(free.Hi, o.box.V.Lo)
+		switch mid := bowl.V.Mid(); {
+		case box.V.Hi <= mid:
+			out.free.Lo = max(out.free.Lo, box.V.Hi)
+		case box.V.Lo >= mid:
+			out.free.Hi = min(out.free.Hi, box.V.Lo)
 		default:
-			free.Hi = free.Lo // no place before or behind it
+			out.free.Hi = out.free.Lo // no place before or behind it
 		}
 	}
-	return over, free
-}
-
-// beneath lists what stands under a slab: boards of the boxes, and appliances.
-func (s *solver) beneath(t *top) []solid {
-	var out []solid
 	for i := range t.run.Boxes {
 		if box := &t.run.Boxes[i]; box.Kind == model.Bay {
-			out = append(out, solid{"the appliance of bay " + box.Name, box.Appliance, box.Why})
+			look("the appliance of bay "+box.Name, box.Appliance)
 		}
 	}
 	for i := range s.m.Parts {
-		if p := &s.m.Parts[i]; p.Kind == model.Panel && p.Placement.Frame == t.slab.Frame {
-			out = append(out, solid{"the " + p.Name + " of " + p.Owner, p.Placement.Box, p.Why})
+		p := &s.m.Parts[i]
+		if p.Kind != model.Panel || p.Placement.Frame != t.slab.Frame {
+			continue
+		}
+		if !p.Is("cabinet", "drawer") {
+			look("the "+p.Name+" of "+p.Owner, p.Placement.Box)
+			continue
+		}
+		var n int
+		if _, err := fmt.Sscanf(p.Name, "drawer %d", &n); err == nil && p.Placement.Box.Overlaps(bowl) {
+			if name := drawerOf(n, s.Block(p.Block()).Describe()); !slices.Contains(out.drawers, name) {
+				out.drawers = append(out.drawers, name)
+			}
 		}
 	}
 	return out

@@ -3,6 +3,7 @@ package solve
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"barwright/compile/geom"
@@ -28,7 +29,8 @@ func (s *solver) tap(t *top, b *lang.Block) bool {
 	if !s.tapClear(t, b, &cut) {
 		return false
 	}
-	if over, _ := s.over(t, &cut); len(over) > 0 {
+	if u := s.under(t, &cut); len(u.over)+len(u.drawers) > 0 {
+		over := slices.Concat(u.over, u.drawers)
 		s.Findings.Warnf("cut-out-over-board", b.Head, "", "The hole of tap %q lies over %s: its nut and hoses need that space.", b.Name, strings.Join(over, ", over "))
 	}
 	t.slab.Cuts = append(t.slab.Cuts, cut)

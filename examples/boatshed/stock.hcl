@@ -71,19 +71,19 @@ screw "joint" {
 }
 
 screw "wall" {
-  label    = "#10 x 3 in washer head screw"
+  label    = "#8 x 2 1/2 in washer head screw"
   head     = "wide"
-  diameter = 0.190
-  length   = 3
+  diameter = 0.164
+  length   = 2.5
   per_box  = 50
   price    = 11
 }
 
 screw "seen" {
-  label    = "#9 x 3 in trim head screw"
+  label    = "#8 x 2 1/2 in trim head screw"
   head     = "trim"
-  diameter = 0.177
-  length   = 3
+  diameter = 0.164
+  length   = 2.5
   per_box  = 50
   price    = 12
 }

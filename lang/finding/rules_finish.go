@@ -36,7 +36,8 @@ the end of the slab cut to the wall on site.`,
 A counter or a bar top lies against a wall, and at that height there is an outlet, a switch or a vent in the wall. The
 slab's edge would cover part of it: the plate could not be taken off, nor put on.
 
-Have the box moved, up or down. What stands out of its wall there is refused (thing-in-the-way).`,
+Have the box moved up; under a counter it would come among the stretchers of its boxes. What stands out of its wall there
+is refused (thing-in-the-way).`,
 		},
 		{
 			Slug: "seam-shows", Severity: Note, Says: "a skin on the room's side has a seam that nothing covers",

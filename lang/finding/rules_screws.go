@@ -12,7 +12,8 @@ The boards that the screw passes and the one that holds it are together no thick
 out of the far face: it shows, and whoever reaches into the box is hurt by it.
 
 The thickness of all boards counts, as measured, and not only of the one that holds. Take a shorter screw: the mend
-names one of the stock that serves, or says how long one would have to be.`,
+names one of the stock that serves, or says how long one would have to be, in steps of 1/4 in or 5 mm. Where none of that
+thickness is sold so long, a thinner one holds with less.`,
 		},
 		{
 			Slug: "screw-near-face", Severity: Warning, Says: "the tip of a screw stops too near the far face",
@@ -34,7 +35,19 @@ A screw holds by the part of it that is in the last piece: in the stud, not in t
 before it. What it passes on its way, each layer as thick as it is, is taken off its length. What is left is too little.
 
 Take a longer screw: the mend names one of the stock that serves, or says how long one would have to be. lining of a wall
-says how thick the board on its studs is; limits { bite = { … } } what a screw has to go in.`,
+says how thick the board on its studs is; limits { bite = { … } } what a screw has to go in. A gap that a screw crosses is
+packed solid round it: in the air it bends, and pulls what it holds out of square.`,
+		},
+		{
+			Slug: "screw-deep-in-stud", Severity: Note, Says: "a screw goes deeper into a stud of the room than cables keep from its face",
+			Source:  "NEC 300.4(A)(1): a cable's hole keeps 1 1/4 in from the nearest edge of the wood, or a steel plate of 1/16 in is before it; that screws stay within that is common practice",
+			Caution: wiringDecides,
+			Explains: `
+What is in a wall nobody sees. A cable that is bored through studs nearer than 1 1/4 in to their face has a steel plate
+before it; further in it may lie bare, and a screw that goes so deep can meet it. So can it a pipe.
+
+A thinner screw holds with less of its length in the stud: six diameters of a #8 are 1 in. lining of the wall says how thick
+the board on its studs is. Who knows what runs in the wall says so with limits { stud_depth = … }.`,
 		},
 		{
 			Slug: "wide-head-shows", Severity: Note, Says: "a screw with a wide head is where it is seen",
@@ -71,7 +84,8 @@ says how thick a board has to be.`,
 		},
 		{
 			Slug: "joint-screw-shows", Severity: Note, Says: "screws that join two boxes are seen in both",
-			Source: "common practice: joint screws behind hinge plates where they can be, trim heads where they are seen",
+			Source:  "common practice: joint screws behind hinge plates where they can be, trim heads where they are seen",
+			Caution: loadDecides,
 			Explains: `
 Screws between two boxes are driven from the one that has a door hanging there, whose hinges cover the ones
 near the front, or at least from one that has fronts before it. Here neither has: the heads are seen by whoever
@@ -81,7 +95,8 @@ Trim heads are hardly seen. What placed.joint.1 of a run answers tells where the
 		},
 		{
 			Slug: "joint-screw-in-bore", Severity: Note, Says: "a screw between two boxes runs into a hole for a shelf pin or a hinge",
-			Source: "common practice",
+			Source:  "common practice",
+			Caution: loadDecides,
 			Explains: `
 Joint screws go where hinges hide them, on the line that rows of holes for shelf pins stand on too. Here one meets a hole
 that is bored from inside into one of the two sides: it finds no wood there, and its tip shows in the hole.

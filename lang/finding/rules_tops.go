@@ -69,7 +69,8 @@ rail may be in that material, and whether it is backed.`,
 Under the cut-out, within the depth of a small bowl, there is a side, a stretcher, the back, a divider, a drawer or an
 appliance. The bowl hangs there, or the nut of the tap is turned there. The answer says by how much each is covered.
 
-Move the cut-out with from_front where that helps, take a smaller sink or a wider box. Many cut the stretcher away for a
+Move the cut-out with from_front where that helps, take a smaller sink or a wider box. A drawer gives way to a front that
+does not open: false_front. Many cut the stretcher away for a
 sink: then the box must be held square in another way, by the counter or by strips beside the bowl.`,
 		},
 		{

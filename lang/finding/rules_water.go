@@ -122,7 +122,7 @@ stub. All heights are counted to the middle of the pipe. If the stub lies above 
 drains, whatever is connected.
 
 Have the stub lowered, or take a shallower bowl. The trap's drop is what its maker's sheet says for a short tailpiece;
-a shorter one can be stated.`,
+4 in or 100 mm, its default, is the bare least (from memory), so state what is to be built.`,
 		},
 		{
 			Slug: "stub-too-low", Severity: Warning, Says: "a drain's stub is too low for its sink",

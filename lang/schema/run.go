@@ -32,6 +32,7 @@ var cabinet = &Block{
 		{Name: "shelves", Type: Whole, Default: "0", Doc: "on pins, in each space between dividers"},
 		{Name: "fixed_shelves", Type: Places, Doc: "heights of their upper faces above the floor"},
 		{Name: "dividers", Type: Places, Doc: "centres, from the cabinet's left end"},
+		{Name: "holds", Type: Choice, Choices: []string{"bottles"}, Doc: "what its shelves carry, where that is heavier than cups"},
 	},
 }
 

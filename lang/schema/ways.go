@@ -39,7 +39,7 @@ var drain = &Block{
 		{Name: "trap", Type: Object, Doc: "what keeps the air of the drain out, under the middle of the sink", Fields: []Attr{
 			{Name: "size", Type: Length, Doc: "that it is sold as; that of the pipe where it is left out"},
 			{Name: "seal", Type: Length, Default: "2in", Metric: "50mm", Doc: "depth of the water that stands in it"},
-			{Name: "drop", Type: Length, Default: "4in", Metric: "100mm", Doc: "at least, from under the bowl to the middle of the pipe that leaves it: strainer, tailpiece and trap"},
+			{Name: "drop", Type: Length, Default: "4in", Metric: "100mm", Doc: "at least, from under the bowl to the middle of the pipe that leaves it: strainer, tailpiece and trap; the default is the bare least, a tailpiece as sold is longer"},
 		}},
 		{Name: "vent", Type: Choice, Choices: []string{"wall", "island", "valve"}, Doc: "what lets air in behind the trap: a pipe in the wall at the stub, a loop under the counter, or an air admittance valve; in the wall where it is left out and the run stands along one"},
 	},

@@ -93,7 +93,11 @@ func legSpan(legs []geom.Box) length.Length {
 func boxSags(b *rule.Build, cabinet *lang.Block, boards []beam) {
 	var worst beam
 	times, others := 0.0, -1
-	limit := sagLimitOf(b)
+	limit, load := sagLimitOf(b), "shelf_load"
+	if b.Text(cabinet, "holds") == "bottles" {
+		load = "bottle_load"
+	}
+	limit.load = b.Number(b.Limits, load)
 	for _, board := range boards {
 		if over := limit.sag(board) / limit.of(board.span); over > 1 {
 			others++
@@ -114,7 +118,10 @@ func boxSags(b *rule.Build, cabinet *lang.Block, boards []beam) {
 	}
 	f := b.Findings.Warnf("shelf-sags", worst.at, fmt.Sprintf("a board of the kind that is %s thick or more; or spans of %s or less: %s", b.Show(thick), b.Show(span), worst.mend), "%s", text)
 	f.Also(worst.sheet.Attr("thickness").Expr.At, "its board")
-	b.LimitOf(f, "shelf_load")
+	if a := cabinet.Attr("holds"); a != nil {
+		f.Also(a.Expr.At, "what it holds")
+	}
+	b.LimitOf(f, load)
 	b.LimitOf(f, "shelf_sag")
 }
 
@@ -125,7 +132,7 @@ type sagLimit struct{ load, creep, over, most float64 }
 func sagLimitOf(b *rule.Build) sagLimit {
 	field := func(name string) float64 { return b.FieldNumber(b.Limits, "shelf_sag", name) }
 	return sagLimit{
-		load: b.Number(b.Limits, "shelf_load"), creep: field("in_time"), over: field("span_over"),
+		creep: field("in_time"), over: field("span_over"),
 		most: metres(b.FieldLength(b.Limits, "shelf_sag", "most")),
 	}
 }

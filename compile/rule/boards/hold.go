@@ -2,11 +2,12 @@ package boards
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
-	"barwright/lang/expr"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
@@ -14,11 +15,17 @@ import (
 // driverRoom is kept beside a side for what drives a screw; common practice.
 const driverRoom = length.Inch
 
+// wallOf is the wall that a run stands along or out from.
+func wallOf(b *rule.Build, run *model.Run) *model.Wall {
+	i := slices.IndexFunc(b.Room.Walls, func(w model.Wall) bool { return w.Name == run.Wall })
+	return &b.Room.Walls[i]
+}
+
 // screwedToStuds calls for each run whose boxes are to be screwed to studs.
 func screwedToStuds(b *rule.Build, look func(*model.Run, *model.Wall)) {
 	for i := range b.Runs {
 		run := &b.Runs[i]
-		if wall := b.WallNamed(run.Wall); run.Along && wall.Backing == "studs" && b.Ref(b.Block("run."+run.Name), "wall_screws") != nil {
+		if wall := wallOf(b, run); run.Along && wall.Backing == "studs" && b.Ref(b.Block("run."+run.Name), "wall_screws") != nil {
 			look(run, wall)
 		}
 	}
@@ -35,85 +42,109 @@ func studsUnknown(b *rule.Build) {
 	})
 }
 
-// studsCaught looks for boxes with too few studs behind their clear width.
+// studsCaught looks for boxes with too few studs behind their clear width, and tells of
+// the one of each run that lacks most.
 func studsCaught(b *rule.Build) {
 	screwedToStuds(b, func(run *model.Run, wall *model.Wall) {
-		studs := b.StudsBehind(run)
-		for i := range run.Boxes {
-			if run.Boxes[i].Kind == model.Cabinet && len(studs) > 0 {
-				boxCatches(b, wall, run, i, studs)
-			}
+		c := catching{Build: b, run: run, wall: wall, wanted: b.Count(b.Limits, "studs_each"), usual: usualSpacing(wall.Studs)}
+		for _, at := range wall.Studs {
+			u, _ := run.Frame.Local(wall.Frame.At(at, 0))
+			c.studs = append(c.studs, u)
+		}
+		if len(c.studs) > 0 {
+			c.judge()
 		}
 	})
 }
 
-// caught counts the studs behind a stretch of a run, and those that it needs: one
-// will do for a stretch narrower than a gap between two studs that it reaches into.
-func caught(studs []length.Length, u geom.Span, wanted int) (have, need int) {
-	need = wanted
-	for i, at := range studs {
+// catching is a run, and the studs of its wall as places along it.
+type catching struct {
+	*rule.Build
+	run    *model.Run
+	wall   *model.Wall
+	studs  []length.Length
+	usual  length.Length // from stud to stud; 0 where there is one
+	wanted int           // for each box
+	inWall []geom.Span   // what the boxes stand before
+}
+
+// usualSpacing is the middle one of the gaps between the studs of a wall.
+func usualSpacing(studs []length.Length) length.Length {
+	var gaps []length.Length
+	studs = slices.Sorted(slices.Values(studs))
+	for i := 1; i < len(studs); i++ {
+		gaps = append(gaps, studs[i]-studs[i-1])
+	}
+	if len(gaps) == 0 {
+		return 0
+	}
+	slices.Sort(gaps)
+	return gaps[len(gaps)/2]
+}
+
+// caught counts the studs behind a stretch of the run, and those that it needs: as many as
+// such a stretch has wherever it stands, one at least.
+func (c *catching) caught(u geom.Span) (have, need int) {
+	for _, at := range c.studs {
 		if u.Holds(at) {
 			have++
 		}
-		if i > 0 && u.Overlaps(geom.Span{Lo: studs[i-1], Hi: at}) && u.Size() < at-studs[i-1] {
-			need = min(need, 1)
-		}
+	}
+	need = 1
+	if c.usual > 0 {
+		need = max(need, min(c.wanted, int(u.Size()/c.usual)))
 	}
 	return have, need
 }
 
-func boxCatches(b *rule.Build, wall *model.Wall, run *model.Run, i int, studs []length.Length) {
-	box, wanted := &run.Boxes[i], b.Count(b.Limits, "studs_each")
-	have, need := caught(studs, box.Inside.U, wanted)
-	if have >= need {
-		return
-	}
-	cabinet := b.Block(box.Key())
-	from, _ := wall.Frame.Local(run.Frame.At(box.Inside.U.Lo, 0))
-	place := fmt.Sprintf("Between the sides of %s, from %s to %s along wall %q, there is", cabinet.Describe(),
-		b.Show(from), b.Show(from+box.Inside.U.Size()), wall.Name)
-	wider, at := "", cabinet.Attr("width").Expr.At
-	if wide := widenedToStuds(b, run, i, studs, wanted); wide > 0 {
-		wider = fmt.Sprintf("width = %q, which reaches enough of them; or ", b.Show(wide))
-	}
-	var f *finding.Finding
-	if have == 0 {
-		f = b.Findings.Warnf("studs-caught", at, wider+"a rail screwed to the studs on either side, and the box to the rail", "%s no stud; wanted: %d.", place, need)
-	} else {
-		f = b.Findings.Notef("studs-caught", at, "%s %s; wanted: %d.", place, finding.Counted(have, "stud"), need)
-		f.Mend = fmt.Sprintf("%sanchors for hollow walls beside it, then limits { studs_each = %d }", wider, have)
-	}
-	f.Also(b.Block("wall."+wall.Name).Attr("studs").Expr.At, "the studs")
-	b.LimitOf(f, "studs_each")
-}
-
-// widenedToStuds is the least width, on a mark, with which a box catches enough studs, where
-// it has a width of its own and only the boxes after it give way; else 0.
-func widenedToStuds(b *rule.Build, run *model.Run, i int, studs []length.Length, wanted int) length.Length {
-	box, fromRight := &run.Boxes[i], b.Text(b.Block("run."+run.Name), "from") == "right"
-	before := run.Boxes[:i+1]
-	if fromRight {
-		before = run.Boxes[i:]
-	}
-	for _, other := range before {
-		if block := b.Block(other.Key()); other.Kind != model.Bay && b.Value(block, "width").Kind != expr.Length {
-			return 0
-		}
-	}
-	for k := range studs {
-		u, at := box.Inside.U, studs[k]
-		if fromRight {
-			at = studs[len(studs)-1-k]
-			u.Lo = min(u.Lo, at-driverRoom)
-		} else {
-			u.Hi = max(u.Hi, at+driverRoom)
-		}
-		if u == box.Inside.U {
+func (c *catching) judge() {
+	var worst *model.Box
+	has, needs, others := 0, 0, -1
+	for i := range c.run.Boxes {
+		box := &c.run.Boxes[i]
+		have, need := c.caught(box.Inside.U)
+		if box.Kind != model.Cabinet || have >= need {
 			continue
 		}
-		if have, need := caught(studs, u, wanted); have >= need {
-			return length.Up(box.Hull.U.Size()+u.Size()-box.Inside.U.Size(), b.Marks)
+		others++
+		if worst == nil || have < has {
+			worst, has, needs = box, have, need
 		}
 	}
-	return 0
+	if worst != nil {
+		c.tell(worst, has, needs, others)
+	}
+}
+
+func (c *catching) tell(box *model.Box, have, need, others int) {
+	cabinet := c.Block(box.Key())
+	from, _ := c.wall.Frame.Local(c.run.Frame.At(box.Inside.U.Lo, 0))
+	text := fmt.Sprintf("Between the sides of %s, from %s to %s along wall %q, there is %s; wanted: %d.", cabinet.Describe(),
+		c.Show(from), c.Show(from+box.Inside.U.Size()), c.wall.Name, finding.Counted(have, "stud"), need)
+	if have == 0 {
+		text = strings.Replace(text, "0 studs", "no stud", 1)
+	}
+	switch {
+	case others == 1:
+		text += " Another box of the run lacks some too."
+	case others > 1:
+		text += fmt.Sprintf(" %d other boxes of the run lack some too.", others)
+	}
+	mend := "a rail screwed to the studs on either side, and the box to the rail"
+	if have > 0 {
+		mend = fmt.Sprintf("anchors for hollow walls beside it, then limits { studs_each = %d }", have)
+	}
+	if start, ok := c.start(); ok {
+		mend = fmt.Sprintf("start = %q in run %s, where each box catches enough; or %s", c.Show(start), c.run.Name, mend)
+	}
+	at := cabinet.Attr("width").Expr.At
+	var f *finding.Finding
+	if have == 0 {
+		f = c.Findings.Warnf("studs-caught", at, mend, "%s", text)
+	} else {
+		f = c.Findings.Notef("studs-caught", at, "%s", text)
+		f.Mend = mend
+	}
+	f.Also(c.Block("wall."+c.wall.Name).Attr("studs").Expr.At, "the studs")
+	c.LimitOf(f, "studs_each")
 }

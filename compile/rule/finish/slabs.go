@@ -153,7 +153,11 @@ func slabOver(b *rule.Build, s *model.Slab, along geom.Span, f *model.Fixture) {
 		return
 	}
 	high := plate.Y.Size()
-	b.Findings.Warnf("slab-over-cover", b.Block(f.Key()).Said("at"), "a height of "+b.Show(s.Box.Z.Hi+high-high/2)+" or more, or of "+b.Show(s.Box.Z.Lo-high/2)+" or less",
+	mend := "a height of " + b.Show(length.Up(s.Box.Z.Hi+high-high/2, b.Marks)) + " or more"
+	if s.Kind != "counter" { // under that are its boxes
+		mend += ", or of " + b.Show(length.Down(s.Box.Z.Lo-high/2, b.Marks)) + " or less"
+	}
+	b.Findings.Warnf("slab-over-cover", b.Block(f.Key()).Said("at"), mend,
 		"The edge of %s lies against the wall from %s to %s, and %s reaches from %s to %s: %s of it is behind the edge.",
 		s.Words(), b.Show(s.Box.Z.Lo), b.Show(s.Box.Z.Hi), what, b.Show(plate.Y.Lo), b.Show(plate.Y.Hi), b.Show(s.Box.Z.Intersect(plate.Y).Size())).
 		Also(s.Why.At, "the slab")
@@ -178,7 +182,8 @@ func seamShows(b *rule.Build) {
 	}
 }
 
-// seamUnsupported looks for seams of slabs that nothing near them carries.
+// seamUnsupported looks for seams of counters that nothing near them carries; those of bar
+// tops are held to their steel, with what it bears.
 func seamUnsupported(b *rule.Build) {
 	under := map[geom.Frame][]*model.Part{} // what reaches up to half a counter's depth or more; lookup only
 	counters := slabsByFrame(b, "counter")
@@ -228,7 +233,7 @@ func seamCarried(b *rule.Build, s *model.Slab, spans []geom.Span) {
 // overWhat says which box of a run a seam of its counter is over.
 func overWhat(b *rule.Build, s *model.Slab, u geom.Length) string {
 	for i := range b.Runs {
-		if b.Runs[i].Frame != s.Frame || s.Kind != "counter" {
+		if b.Runs[i].Frame != s.Frame {
 			continue
 		}
 		for _, box := range b.Runs[i].Boxes {

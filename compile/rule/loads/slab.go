@@ -1,7 +1,10 @@
 package loads
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -133,7 +136,7 @@ func bareOverhangs(b *rule.Build, slug string, wood bool) {
 		if (classOf(b, slab) == "wood") != wood || block.Attr("overhang") == nil || unpublished(b, slab) {
 			continue
 		}
-		var o bare
+		var over []bare
 		for _, side := range sidesOf(b, block, s) {
 			if past[s.Name] && (side.name == "left" || side.name == "right") {
 				continue // said as a span past the last support
@@ -142,20 +145,26 @@ func bareOverhangs(b *rule.Build, slug string, wood bool) {
 			if !wood {
 				side = side.ofStone()
 			}
-			if o.name == "" || side.out-side.most > o.out-o.most {
-				o = side
+			if side.out > side.most {
+				over = append(over, side)
 			}
 		}
-		if o.out <= o.most {
+		if len(over) == 0 {
 			continue
+		}
+		slices.SortStableFunc(over, func(x, y bare) int { return cmp.Compare(y.out-y.most, x.out-x.most) })
+		o, more, mends := over[0], "", []string{over[0].mend(b)}
+		for _, side := range over[1:] {
+			more += fmt.Sprintf(" So it is at the %s: %s beyond %s, %s too far.", side.name, b.Show(side.out), side.past, b.Show(side.out-side.most))
+			mends = append(mends, side.mend(b))
 		}
 		why := stuff(b, slab) + " may stand out "
 		if o.third {
 			why = "stone may stand out a third of its " + b.Show(o.across) + ", "
 		}
-		f := b.Findings.Warnf(slug, block.Attr("overhang").Expr.At, o.mend(b),
-			"%s stands out %s beyond %s with nothing under it, and %s%s at most: %s too far.",
-			finding.Capital(s.Words()), b.Show(o.out), o.past, why, b.Show(o.most), b.Show(o.out-o.most))
+		f := b.Findings.Warnf(slug, block.Attr("overhang").Expr.At, strings.Join(mends, "; and "),
+			"%s stands out %s beyond %s with nothing under it, and %s%s at most: %s too far.%s",
+			finding.Capital(s.Words()), b.Show(o.out), o.past, why, b.Show(o.most), b.Show(o.out-o.most), more)
 		f.Also(slab.Head, "the slab")
 		b.LimitOf(f, "bare_overhang")
 	}

@@ -21,11 +21,12 @@ type grip struct {
 	does   string       // "join cabinets cups and beans"
 	passes []layer      // one at least
 	holds  layer
-	bite   string // field of the limit: "structure", "box", "plug"
-	seen   bool   // nothing hides the heads once all stands
-	meets  string // what is in the way of heads that are not sunk: "the counter lies on them"
-	pulled bool   // they are pulled by what is borne: a thinner one holds less
-	hit    hit    // of joint screws
+	bite   string      // field of the limit: "structure", "box", "plug"
+	seen   bool        // nothing hides the heads once all stands
+	meets  string      // what is in the way of heads that are not sunk: "the counter lies on them"
+	pulled bool        // they are pulled by what is borne: a thinner one holds less
+	hit    hit         // of joint screws
+	box    *lang.Block // of a back: the carcass that it is said in
 }
 
 // layer is one thing that a screw passes or holds in.
@@ -42,14 +43,6 @@ var (
 	aPlug     = layer{what: "its plug", kind: "wall"}
 	thePlanks = layer{what: "the planks", kind: "wall"}
 )
-
-// naming is how the text would name a screw for it.
-func (g *grip) naming(s *lang.Block) string {
-	if g.attr == "back" {
-		return "back = { screws = " + s.Key() + " }"
-	}
-	return g.attr + " = " + s.Key()
-}
 
 // before is how much of the screw is in what it passes.
 func (g *grip) before() (sum geom.Length) {
@@ -221,7 +214,7 @@ func (g *gripper) back(c *lang.Block, box *model.Box) {
 		return
 	}
 	layers, _ := g.along(toFront, box.Key()+"/back", box.Key()+"/side-left")
-	hold := grip{does: "hold the back of cabinet " + box.Name, bite: "box", attr: "back"}
+	hold := grip{does: "hold the back of cabinet " + box.Name, bite: "box", attr: "back", box: c}
 	if hold.screw = g.FieldRef(c, "back", "screws"); hold.screw == nil {
 		g.add(c, "screws", hold, layers)
 		return

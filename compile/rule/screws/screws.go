@@ -19,6 +19,7 @@ var Rules = []rule.Rule{
 	{Slug: "screw-comes-through", Look: screwComesThrough},
 	{Slug: "screw-near-face", Look: screwNearFace},
 	{Slug: "screw-too-short", Look: screwTooShort},
+	{Slug: "screw-deep-in-stud", Look: screwDeepInStud},
 	{Slug: "wide-head-shows", Look: wideHeadShows},
 	{Slug: "wide-head-in-the-way", Look: wideHeadInTheWay},
 	{Slug: "head-pulls-through", Look: headPullsThrough},
@@ -138,6 +139,24 @@ func screwTooShort(b *rule.Build) {
 			screwsOf(b, g), inWords(b, g.passes), enters, g.holds.what, least, b.Show(short(g))).
 			Also(g.screw.Attr("length").Expr.At, "its length")
 		b.LimitOf(f, "bite")
+		return f
+	})
+}
+
+// screwDeepInStud looks for screws into studs of the room that go where cables may lie.
+func screwDeepInStud(b *rule.Build) {
+	most := b.Length(b.Limits, "stud_depth")
+	eachScrew(b, func(g *grip) geom.Length {
+		if g.holds != aStud {
+			return 0
+		}
+		return entersBy(b, g) - most
+	}, func(g *grip, _, all []grip) *finding.Finding {
+		f := b.Findings.Notef("screw-deep-in-stud", g.at, "%s pass %s and go %s into a stud: %s deeper than the %s that cables keep from its face, or are plated.",
+			screwsOf(b, g), inWords(b, g.passes), b.Show(entersBy(b, g)), b.Show(entersBy(b, g)-most), b.Show(most))
+		f.Mend = anotherLength(b, all)
+		f.Also(g.screw.Attr("length").Expr.At, "its length")
+		b.LimitOf(f, "stud_depth")
 		return f
 	})
 }

@@ -71,7 +71,7 @@ func kneesTooShallow(b *rule.Build) {
 			continue
 		}
 		room := length.Up(b.FieldLength(s.block, "overhang", "room")+need-deep, b.Marks)
-		f := b.Findings.Warnf("knees-too-shallow", s.block.Said("overhang"), fmt.Sprintf("room = %q in its overhang", b.Show(room)),
+		f := b.Findings.Warnf("knees-too-shallow", s.block.Said("overhang"), fmt.Sprintf("room = %q in its overhang, which its steel is to carry too", b.Show(room)),
 			"Under %s, whose top is at %s, knees have %s from its edge to %s; at that height they take %s: %s too shallow.",
 			s.block.Describe(), b.Show(s.Box.Z.Hi), b.Show(deep), strips[s.Frame], b.Show(need), b.Show(need-deep))
 		b.LimitOf(f, "knee_depth")

@@ -40,8 +40,8 @@ screw "joint" {
 }
 
 screw "wall" {
-  label    = "#10 x 3 in cabinet screw"
-  diameter = 0.190
-  length   = 3
+  label    = "#8 x 2 1/2 in cabinet screw"
+  diameter = 0.164
+  length   = 2.5
   per_box  = 50
 }

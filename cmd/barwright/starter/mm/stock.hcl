@@ -40,8 +40,8 @@ screw "joint" {
 }
 
 screw "wall" {
-  label    = "5.0 x 70 wood screw"
-  diameter = 5
-  length   = 70
+  label    = "4.5 x 65 wood screw"
+  diameter = 4.5
+  length   = 65
   per_box  = 100
 }

@@ -190,6 +190,7 @@ run "back" {
   cabinet "a" {
     width         = 700
     dividers      = [300]
+    holds         = "bottles"
     fixed_shelves = [500]
     shelves       = 1
   }
@@ -420,6 +421,7 @@ limits {
   knee_depth          = { table = 450, counter = 380, bar = 300 }
   behind_seats        = 800
   stand_off           = 3
+  stud_depth          = 32
   bite                = { structure = 6, box = 3, plug = 40 }
   under_head          = { flat = 4, trim = 9 }
   bar_load            = { edge = 890, area = 2394, share = 0.5, duration = 1.6 }
@@ -432,6 +434,7 @@ limits {
   recess_share        = 0.5
   moisture            = 4
   shelf_load          = 718
+  bottle_load         = 2873
   shelf_sag           = { span_over = 192, most = 6, in_time = 1.5 }
   stud_spacing        = 610
   stud_bore           = 0.6
