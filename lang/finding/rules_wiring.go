@@ -80,7 +80,9 @@ cover plate, which then lies on the wall, nor where stands_out brings the box as
 Behind an appliance a plug takes the room that the appliance needs to go back, and nobody can pull it when something burns.
 An outlet inside the box beside the bay is reached by its door, and the cord passes one side.
 
-An outlet in a box of another run, or on the far side of a knee wall, is out of the cord's way.`,
+An outlet in a box of another run, or on the far side of a knee wall, is out of the cord's way. One out before the boxes
+of the run, on the work side of another's knee wall or on a wall beyond, is reached only across the floor, where a cord
+trips people and is stepped on.`,
 		},
 		{
 			Slug: "cord-too-short", Severity: Warning, Says: "a cord does not reach its outlet",

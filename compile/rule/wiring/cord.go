@@ -126,19 +126,26 @@ func whyNotPlugged(b *rule.Build, p *plugged) string {
 	switch {
 	case p.outlet.knee != nil && p.outlet.knee.Face == "room":
 		return whose + ", which is on the far side of its knee wall."
-	case !p.within:
-		return ""
-	case p.in.box().Kind == model.Bay:
+	case p.behind():
 		at, a := p.outlet.seenFrom(p.in.run.Frame), p.in.box().Appliance
-		if !at.U.Overlaps(a.U) || !at.Z.Overlaps(a.Z) {
-			return ""
-		}
 		return fmt.Sprintf("%s, which is behind the appliance of bay %q, %s from its rear: no hand gets there while that stands, and the plug may keep it from going back.",
 			whose, p.in.box().Name, b.Show(max(a.V.Lo-at.V.Hi, 0)))
-	case p.in.run != p.bay.run:
+	case p.within && p.in.run != p.bay.run:
 		return fmt.Sprintf("%s, which is used from inside %s %s of another run: no cord goes from one to the other.", whose, p.in.box().Kind, p.in.box().Name)
 	}
+	if out := p.outlet.seenFrom(p.bay.run.Frame).V.Lo - p.bay.run.Depth; out > 0 {
+		return fmt.Sprintf("%s, which lies %s out before the boxes of run %q: the cord would cross the floor where people walk.", whose, b.Show(out), p.bay.run.Name)
+	}
 	return ""
+}
+
+// behind reports whether the outlet lies behind an appliance, in its width and height.
+func (p *plugged) behind() bool {
+	if !p.within || p.in.box().Kind != model.Bay {
+		return false
+	}
+	at, a := p.outlet.seenFrom(p.in.run.Frame), p.in.box().Appliance
+	return at.U.Overlaps(a.U) && at.Z.Overlaps(a.Z)
 }
 
 // outletsInside finds an outlet that is used from inside each cabinet that has one.

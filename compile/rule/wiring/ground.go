@@ -50,7 +50,8 @@ func (s *bowl) rim() []cordway.Edge {
 }
 
 func groundFaultMissing(b *rule.Build) {
-	if !nec(b) && !limitsSay(b, "ground_fault_within", "ground_fault_area") {
+	area := b.Flag(b.Limits, "ground_fault_area")
+	if !nec(b) && !area && !limitsSay(b, "ground_fault_within") {
 		return
 	}
 	sinks := sinksOf(b)
@@ -60,7 +61,7 @@ func groundFaultMissing(b *rule.Build) {
 	if len(sinks) == 0 || len(bare) == 0 {
 		return
 	}
-	if b.Flag(b.Limits, "ground_fault_area") {
+	if area {
 		d := bare[0]
 		f := b.Findings.Warnf("ground-fault-missing", d.block.Head, groundFaultMend,
 			"%s does not say that it is protected against ground faults. The limits ask it of every outlet in an area with a sink where food or drink is made, and there is sink %q.",
