@@ -2,6 +2,7 @@ package access
 
 import (
 	"math"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -18,14 +19,25 @@ type body struct {
 	why  model.Why
 }
 
-// bodies lists the boxes of runs, end panels and knee walls with their skins.
+// bodies lists the boxes of runs, end panels and knee walls with their skins. A filler
+// is its strip: behind that nothing is.
 func bodiesOf(b *rule.Build) []body {
+	strips := map[string]geom.Box{}
+	for i := range b.Parts {
+		if p := &b.Parts[i]; p.BlockKind() == "filler" {
+			strips[p.Block()] = p.Placement.Box
+		}
+	}
 	var out []body
 	for i := range b.Runs {
 		run := &b.Runs[i]
 		for j := range run.Boxes {
 			box := &run.Boxes[j]
-			out = append(out, body{box.Words(), box, box.Hull, run.Frame, box.Why})
+			fills := box.Hull
+			if strip, ok := strips[box.Key()]; ok {
+				fills = strip
+			}
+			out = append(out, body{box.Words(), box, fills, run.Frame, box.Why})
 		}
 	}
 	for i := range b.Parts {
@@ -175,6 +187,7 @@ const away = 1200 * length.Millimetre
 func (v *view) sight(f *fixture) *body {
 	from := spot{float64(f.face.X.Mid()), float64(f.out)}
 	bodies, others := about(v.bodies, from, f.face.Y.Mid()), about(v.others, from, f.face.Y.Mid())
+	bodies = slices.DeleteFunc(bodies, func(s seen) bool { return !s.hides(f) })
 	first, far := nearest(bodies, from, 0)
 	if first == nil || far > float64(away) {
 		return nil
