@@ -172,9 +172,9 @@ func (s *solver) cutNotches(index int) {
 }
 
 func (s *solver) partsPanel(part *model.Part, o *model.Opening, pieces int) {
-	left := fmt.Sprintf("the %s of %s in %d pieces", part.Name, part.Owner, pieces)
+	left := fmt.Sprintf("%s of %s in %d pieces", part.Named(), part.Owner, pieces)
 	if pieces == 0 {
-		left = fmt.Sprintf("nothing of the %s of %s", part.Name, part.Owner)
+		left = fmt.Sprintf("nothing of %s of %s", part.Named(), part.Owner)
 	}
 	s.Findings.Errorf("opening-parts-panel", o.Why.At, "move it, or move the box", "The openings would leave %s.", left).
 		Also(part.Why.At, "the box")

@@ -186,7 +186,7 @@ func (s *solver) beneath(t *top) []solid {
 	}
 	for i := range s.m.Parts {
 		if p := &s.m.Parts[i]; p.Kind == model.Panel && p.Placement.Frame == t.slab.Frame {
-			out = append(out, solid{"the " + p.Name + " of " + p.Owner, p.Placement.Box, p.Why})
+			out = append(out, solid{p.Named() + " of " + p.Owner, p.Placement.Box, p.Why})
 		}
 	}
 	return out

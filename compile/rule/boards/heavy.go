@@ -82,7 +82,7 @@ func heavySlab(b *rule.Build, pieces []*model.Part) {
 	}
 	block := b.Block(heaviest.Block())
 	long, _ := heaviest.Size()
-	text := fmt.Sprintf("%s, the %s of %s, weighs %s; two carry %s.", heaviest.Label, heaviest.Name, heaviest.Owner, showMass(b, kg), showMass(b, most))
+	text := fmt.Sprintf("%s, %s of %s, weighs %s; two carry %s.", heaviest.Label, heaviest.Named(), heaviest.Owner, showMass(b, kg), showMass(b, most))
 	if others > 0 {
 		text += fmt.Sprintf(" It is the heaviest of %d such pieces.", others+1)
 	}

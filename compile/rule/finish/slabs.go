@@ -99,10 +99,10 @@ func inCorner(b *rule.Build, run *lang.Block, c *model.Slab, end model.End, corn
 	}
 	mend := "a run " + b.Show(length.Up(deep, b.Marks)) + " shorter"
 	if b.Text(run, "from") == end.String() {
-		mend = "start = " + quoted(b.Show(length.Up(lean, b.Marks))) + " in its run"
+		mend = "start = " + quoted(b.Show(length.Up(lean, b.Marks))) + " for its run"
 	}
 	b.LimitOf(b.Findings.Warnf("slab-in-corner", b.Block("counter."+c.Name).Said("overhang"), mend,
-		"The wall at the %s end of counter %q leans in: at the counter's front edge it stands %s from the corner, and the counter %s: its front corner would be %s in the wall.",
+		"The wall at the %s end of counter %q leans in: at the counter's front edge it stands %s from the corner, and the counter %s: its front corner would reach %s behind the face of the wall.",
 		end, c.Name, b.Show(lean), b.Show(from), b.Show(deep)).Also(corner.Said("corner"), "the corner"), "flush")
 }
 
@@ -234,8 +234,8 @@ func seamCarried(b *rule.Build, s *model.Slab, spans []geom.Span) {
 	items := b.Value(block, "seams").Items
 	origin := u - values.LengthOf(items[worst])
 	next, _ := nearTo(u, spans)
-	text := fmt.Sprintf("The seam at %s of %s lies %s from what carries the slab next to it%s; %s is the most.",
-		b.Show(u-origin), block.Describe(), b.Show(far), overWhat(b, s, u), b.Show(b.Length(b.Limits, "seam_support")))
+	text := fmt.Sprintf("The seam at %s of %s%s has nothing under it: what carries the slab next to it is %s away; %s is the most.",
+		b.Show(u-origin), block.Describe(), overWhat(b, s, u), b.Show(far), b.Show(b.Length(b.Limits, "seam_support")))
 	switch {
 	case others == 1:
 		text += " So does another seam."
@@ -253,7 +253,7 @@ func overWhat(b *rule.Build, s *model.Slab, u geom.Length) string {
 		}
 		for _, box := range b.Runs[i].Boxes {
 			if box.Hull.U.Holds(u) {
-				return ", over " + box.Words()
+				return ", over " + box.Words() + ","
 			}
 		}
 	}

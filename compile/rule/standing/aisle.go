@@ -135,7 +135,7 @@ func widened(b *rule.Build, c *clearance, by length.Length) string {
 	if b.Text(block, "faces") == "right" {
 		by = -by
 	}
-	return "at = " + b.Show(b.Length(block, "at")+by) + " in run " + run.Name
+	return "at = " + b.Show(b.Length(block, "at")+by) + " for run " + run.Name
 }
 
 // pastOpen looks at the way that is left beside what stands open. Where the aisle itself
@@ -153,11 +153,8 @@ func pastOpen(b *rule.Build) {
 		if narrow[l.run] || l.stopped(g).leaf != nil {
 			continue
 		}
-		for k := range l.open {
-			u, v := spans(b, &l.open[k])
-			if c := before(b, g, &l.open[k], u, v, limit); c.to != nil {
-				met.add(l.run, clash{leaf: l, a: c.of, b: c.to, deep: float64(limit) - c.wide})
-			}
+		if c := l.narrows(b, g, limit); c.to != nil {
+			met.add(l.run, clash{leaf: l, a: c.of, b: c.to, deep: float64(limit) - c.wide})
 		}
 	}
 	for i := range met.list {
@@ -168,4 +165,15 @@ func pastOpen(b *rule.Build) {
 			Also(c.b.why.At, "what is opposite")
 		b.LimitOf(f, "past_open")
 	}
+}
+
+// narrows is the least way that a leaf leaves while it is open, if that is under a limit.
+func (l *leaf) narrows(b *rule.Build, g *ground, limit length.Length) (least clearance) {
+	for i := range l.open {
+		u, out := spans(b, &l.open[i])
+		if c := before(b, g, &l.open[i], u, out, limit); c.to != nil && (least.to == nil || c.wide < least.wide) {
+			least = c
+		}
+	}
+	return least
 }

@@ -146,7 +146,7 @@ func applianceLeaf(b *rule.Build, run int, box *model.Box) leaf {
 		hinged, side = model.Right, geom.Span{Lo: body.U.Hi, Hi: body.U.Hi + room}
 	}
 	l.swing(f, body.U, face, hinged, leafOfAppliance)
-	s := l.piece("the "+b.Show(room)+" that it wants beside it, for hinge and handle,", rectangle(f, side, geom.Span{Lo: face, Hi: face + body.U.Size()}), body.Z)
+	s := l.piece("it", rectangle(f, side, geom.Span{Lo: face, Hi: face + body.U.Size()}), body.Z)
 	l.beside = &s
 	return l
 }
@@ -175,6 +175,9 @@ func (l *leaf) stopped(g *ground) (worst clash) {
 			}
 		}
 	}
+	if l.beside != nil && worst.a == &pieces[len(l.way)] {
+		worst.a = l.beside
+	}
 	return worst
 }
 
@@ -192,28 +195,35 @@ func leavesMeet(b *rule.Build, slug string) {
 	}
 	for i := range met.list {
 		c := &met.list[i]
-		b.Findings.Warnf(slug, c.leaf.at, roomFor(b, g, c), "%s %s: %s would run %s into %s.%s",
-			finding.Capital(c.leaf.what), c.leaf.fails, c.a.what, b.Show(up(b, c.deep)), c.b.what, c.more("front", " of this box")).
-			Also(c.b.why.At, "what it meets")
+		mend, nm := roomFor(b, g, c)
+		by := up(b, nm)
+		text := finding.Capital(c.leaf.what) + " " + c.leaf.fails + ": " + c.a.what + " would run into " + c.b.what + ", by " + b.Show(by) + "."
+		if c.a == c.leaf.beside {
+			room := b.Length(b.Limits, "door_beside")
+			text = finding.Capital(c.leaf.what) + " wants " + b.Show(room) + " beside it, for hinge and handle; up to " + c.b.what + " " + b.Show(max(room-by, 0)) +
+				" are there: " + b.Show(by) + " too little."
+		}
+		b.Findings.Warnf(slug, c.leaf.at, mend, "%s%s", text, c.more("front", " of this box")).Also(c.b.why.At, "what it meets")
 	}
 }
 
-// roomFor is the edit that gives a leaf the room that it misses.
-func roomFor(b *rule.Build, g *ground, c *clash) string {
+// roomFor is the edit that gives a leaf the room that it misses, and how much that is.
+func roomFor(b *rule.Build, g *ground, c *clash) (edit string, by float64) {
 	l, run := c.leaf, &b.Runs[c.leaf.run]
 	if other, ok := hungOtherwise(b, l); ok && other.stopped(g).leaf == nil {
-		return "hinged = \"" + other.front.Hinged.String() + "\""
+		return "hinged = \"" + other.front.Hinged.String() + "\"", c.deep
 	}
 	sin, cos := run.Frame.Turn.SinCos()
 	if alongside(&l.solid, c.b) && c.b.run != l.run {
 		_, far := c.a.plan.along(-sin, cos)
 		near, _ := c.b.plan.along(-sin, cos)
-		return b.Show(up(b, far-near)) + " more room before it"
+		return b.Show(up(b, far-near)) + " more room before it", far - near
 	}
 	lo, hi := c.a.plan.along(cos, sin)
 	oLo, oHi := c.b.plan.along(cos, sin)
 	ownLo, ownHi := l.plan.along(cos, sin)
-	by, end := hi-oLo, model.Right
+	by = hi - oLo
+	end := model.Right
 	if oLo+oHi < ownLo+ownHi {
 		by, end = oHi-lo, model.Left
 	}
@@ -222,9 +232,9 @@ func roomFor(b *rule.Build, g *ground, c *clash) string {
 		by = c.deep / math.Abs(lean)
 	}
 	if by > (ownHi-ownLo)/2 {
-		return "no front there: leave that end of the box blind, or keep the other run away"
+		return "no front there: leave that end of the box blind, or keep the other run away", c.deep
 	}
-	return fillerAt(b, run, l.box, end, up(b, by))
+	return fillerAt(b, run, l.box, end, up(b, by)), by
 }
 
 // hungOtherwise is a single door, hung on the other side of its box.
@@ -289,7 +299,7 @@ func frontsCross(b *rule.Build) {
 	}
 	for i := range met.list {
 		c := &met.list[i]
-		b.Findings.Notef("fronts-cross", c.leaf.at, "%s and %s cannot be open at once: the one is %s in the way of the other.%s",
+		b.Findings.Notef("fronts-cross", c.leaf.at, "%s and %s cannot be open at once: the one stands in the way of the other by %s.%s",
 			finding.Capital(c.leaf.what), c.b.what, b.Show(up(b, c.deep)), c.more("pair", " of these two runs")).
 			Also(c.b.why.At, "the other")
 	}

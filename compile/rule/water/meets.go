@@ -45,7 +45,7 @@ func boardsOf(b *rule.Build) map[string][]blocker {
 	out := map[string][]blocker{} // lookup only
 	for i := range b.Parts {
 		if p := &b.Parts[i]; p.Kind == model.Panel && !p.Is("cabinet", "drawer") {
-			out[p.Block()] = append(out[p.Block()], blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
+			out[p.Block()] = append(out[p.Block()], blocker{name: p.Named() + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
 		}
 	}
 	return out
@@ -129,10 +129,11 @@ func reaches(b *rule.Build, s *basin, what string, box geom.Box, low geom.Length
 	if others < 0 {
 		return false
 	}
-	text := what + ", " + b.Show(by) + " into " + worst.name
+	text := what + ", and into " + worst.name
 	if others > 0 {
 		text += " and " + finding.Counted(others, "other thing")
 	}
+	text += ", by " + b.Show(by)
 	b.Findings.Warnf("trap-meets", s.block.Said("bowl", "in"), "nothing there above "+b.Show(low)+", or another place for the sink", "%s.", text).Also(worst.why.At, "it stands in the way")
 	return true
 }
