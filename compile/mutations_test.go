@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"barwright/compile/rule/all"
 	"barwright/lang/finding"
 )
 
@@ -69,8 +70,8 @@ func mutations(t *testing.T) []mutation {
 // were written down.
 func TestMutations(t *testing.T) {
 	caught := map[string]int{}
-	all := mutations(t)
-	for _, m := range all {
+	mutated := mutations(t)
+	for _, m := range mutated {
 		t.Run(m.place, func(t *testing.T) {
 			src, findings := judged(edited(t, baseFiles(t, m.base), m.edits))
 			have := brought(t, m.base, findings)
@@ -97,8 +98,13 @@ func TestMutations(t *testing.T) {
 	for _, slug := range slugs {
 		t.Logf("%4d  %s", caught[slug], slug)
 	}
-	if len(all) < 50 {
-		t.Errorf("only %d mutations", len(all))
+	if len(mutated) < 400 {
+		t.Errorf("only %d mutations", len(mutated))
+	}
+	for _, r := range all.Rules() {
+		if caught[r.Slug] == 0 {
+			t.Errorf("no mutation raises %s", r.Slug)
+		}
 	}
 }
 

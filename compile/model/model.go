@@ -130,6 +130,11 @@ type Outlet struct {
 	Why           Why
 }
 
+// Plate is where the cover plate lies, as one faces the wall.
+func (o *Outlet) Plate() geom.Rect {
+	return geom.Rect{X: geom.About(o.Along, o.Cover.Width), Y: geom.About(o.Height, o.Cover.Height)}
+}
+
 // Stub is a pipe end that stands out of a wall.
 type Stub struct {
 	Name          string
@@ -139,6 +144,42 @@ type Stub struct {
 	Clearance     Length // all round in an opening
 	Cut           Cutting
 	Why           Why
+}
+
+// Fixture is what stands in a wall, whatever it is.
+type Fixture struct {
+	Kind, Name string    // "outlet", "switch", "stub" or "vent"
+	Face       geom.Rect // as one faces the wall: along it, and up
+	Clearance  Length    // all round in an opening
+	StandsOut  Length
+	Cut        Cutting
+	Outlet     *Outlet // nil of a stub or a vent
+	Why        Why
+}
+
+// Key is the key of the fixture's block: "outlet.kettle".
+func (f *Fixture) Key() string { return f.Kind + "." + f.Name }
+
+// Words name it: "outlet kettle".
+func (f *Fixture) Words() string { return f.Kind + " " + f.Name }
+
+// Fixtures lists what stands in the wall: outlets and switches, stubs, vents.
+func (w *Wall) Fixtures() []Fixture {
+	var out []Fixture
+	face := func(along, height, wide, high Length) geom.Rect {
+		return geom.Rect{X: geom.About(along, wide), Y: geom.About(height, high)}
+	}
+	for i := range w.Outlets {
+		o := &w.Outlets[i]
+		out = append(out, Fixture{o.Kind, o.Name, face(o.Along, o.Height, o.Box.Width, o.Box.Height), o.Clearance, o.StandsOut, o.Cut, o, o.Why})
+	}
+	for _, o := range w.Stubs {
+		out = append(out, Fixture{"stub", o.Name, face(o.Along, o.Height, o.Diameter, o.Diameter), o.Clearance, o.StandsOut, o.Cut, nil, o.Why})
+	}
+	for _, o := range w.Vents {
+		out = append(out, Fixture{"vent", o.Name, face(o.Along, o.Height, o.Width, o.Tall), o.Clearance, o.StandsOut, o.Cut, nil, o.Why})
+	}
+	return out
 }
 
 // Size is width, height and depth as one faces the thing.
@@ -172,6 +213,11 @@ type Joint struct {
 
 // FreeAt reports whether an end of the run meets no wall.
 func (r *Run) FreeAt(e End) bool { return slices.Contains(r.Free, e) }
+
+// Cabinet is the index of a cabinet among the run's boxes.
+func (r *Run) Cabinet(name string) int {
+	return slices.IndexFunc(r.Boxes, func(b Box) bool { return b.Kind == Cabinet && b.Name == name })
+}
 
 // End is an end of a run.
 type End int

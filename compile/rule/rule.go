@@ -25,11 +25,22 @@ type Build struct {
 	*model.Model
 	Findings *finding.List
 	Limits   *lang.Block // an empty one where the text has none: values fall to their defaults
+
+	byID    map[string]*model.Part   // lookup only, as the next
+	byBlock map[string][]*model.Part // by the block's key
 }
 
 // NewBuild is a solved build, with nothing found in it yet by rules.
 func NewBuild(v *values.Values, m *model.Model, findings *finding.List) *Build {
-	b := &Build{Values: v, Model: m, Findings: findings, Limits: &lang.Block{Spec: schema.Kind(schema.Root(), "limits"), Unit: v.Source.Unit}}
+	b := &Build{
+		Values: v, Model: m, Findings: findings,
+		Limits: &lang.Block{Spec: schema.Kind(schema.Root(), "limits"), Unit: v.Source.Unit},
+		byID:   map[string]*model.Part{}, byBlock: map[string][]*model.Part{},
+	}
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		b.byID[p.ID], b.byBlock[p.Block()] = p, append(b.byBlock[p.Block()], p)
+	}
 	for _, written := range v.Source.Top("limits") {
 		b.Limits = written
 	}

@@ -225,8 +225,8 @@ func (s *solver) standsOnBaseboard(part *model.Part, t *thing) bool {
 	}
 	clear = max(s.marked(clear), 0)
 	s.Findings.Errorf("baseboard-behind-panel", t.why.At, "take it off there: from, to; or let the run stand off the wall",
-		"The baseboard of wall %q stands out %s, but the %s of %s stands %s off that wall with its whole face: %s too near, and a notch through its %s would leave nothing to stand on.",
-		t.wall.Name, s.Show(t.out), part.Name, part.Owner, s.Show(clear), s.Show(t.out-clear), s.Show(part.Thickness)).
+		"The baseboard of wall %q stands out %s, but %s of %s stands %s off that wall with its whole face: %s too near, and a notch through its %s would leave nothing to stand on.",
+		t.wall.Name, s.Show(t.out), part.Named(), part.Owner, s.Show(clear), s.Show(t.out-clear), s.Show(part.Thickness)).
 		Also(part.Why.At, "the box")
 	return true
 }

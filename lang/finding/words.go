@@ -1,6 +1,7 @@
 package finding
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 )
@@ -11,6 +12,18 @@ func Capital(text string) string {
 		return ""
 	}
 	return strings.ToUpper(text[:1]) + text[1:]
+}
+
+// Others tells of n more things of the same kind: nothing, what is said of one, or what
+// is said of more, with their number in it: " So are %d other shelves."
+func Others(n int, one, more string) string {
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return one
+	}
+	return fmt.Sprintf(more, n)
 }
 
 // Counted puts a number before a word: "1 layer", "2 layers".

@@ -42,42 +42,22 @@ type fixture struct {
 // electrical reports whether it is a box with a cover plate.
 func (f *fixture) electrical() bool { return f.depth > 0 }
 
-// fixtures lists what stands in the walls.
+// fixturesOf lists what stands in the walls.
 func fixturesOf(b *rule.Build) []fixture {
-	blocks := blocksByHead(b)
 	var out []fixture
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
-		for _, o := range w.Outlets {
-			out = append(out, fixture{
-				kind: o.Kind, name: o.Kind + " " + o.Name, wall: w, clearance: o.Clearance, out: o.StandsOut, depth: o.Box.Depth,
-				face:  geom.Rect{X: geom.About(o.Along, o.Box.Width), Y: geom.About(o.Height, o.Box.Height)},
-				cover: geom.Rect{X: geom.About(o.Along, o.Cover.Width), Y: geom.About(o.Height, o.Cover.Height)},
-				way:   o.Cut.Way, block: blocks[o.Why.At], why: o.Why,
-			})
-		}
-		for _, o := range w.Vents {
-			out = append(out, fixture{
-				kind: "vent", name: "vent " + o.Name, wall: w, clearance: o.Clearance, out: o.StandsOut,
-				face: geom.Rect{X: geom.About(o.Along, o.Width), Y: geom.About(o.Height, o.Tall)},
-				way:  o.Cut.Way, block: blocks[o.Why.At], why: o.Why,
-			})
-		}
-		for _, o := range w.Stubs {
-			out = append(out, fixture{
-				kind: "stub", name: "stub " + o.Name, wall: w, clearance: o.Clearance, out: o.StandsOut,
-				face: geom.Rect{X: geom.About(o.Along, o.Diameter), Y: geom.About(o.Height, o.Diameter)},
-				way:  o.Cut.Way, block: blocks[o.Why.At], why: o.Why,
-			})
+		for _, o := range w.Fixtures() {
+			f := fixture{
+				kind: o.Kind, name: o.Words(), block: b.Block(o.Key()), wall: w, face: o.Face,
+				clearance: o.Clearance, out: o.StandsOut, way: o.Cut.Way, why: o.Why,
+			}
+			if o.Outlet != nil {
+				f.depth, f.cover = o.Outlet.Box.Depth, o.Outlet.Plate()
+			}
+			out = append(out, f)
 		}
 	}
-	return out
-}
-
-// blocks are those of the text, by their heads: what is solved tells its block so.
-func blocksByHead(b *rule.Build) map[source.Range]*lang.Block {
-	out := map[source.Range]*lang.Block{}
-	b.Source.Each(func(block *lang.Block) { out[block.Head] = block })
 	return out
 }
 
@@ -102,12 +82,6 @@ type let struct {
 // framing of a knee wall has wood behind it, whatever is cut out of it.
 func lets(b *rule.Build, fixtures []fixture) []let {
 	by := named(fixtures)
-	fast := map[string][]*model.Part{}
-	for i := range b.Parts {
-		if p := &b.Parts[i]; standsFast(p) {
-			fast[p.Block()] = append(fast[p.Block()], p)
-		}
-	}
 	var out []let
 	for i := range b.Parts {
 		p := &b.Parts[i]
@@ -115,7 +89,11 @@ func lets(b *rule.Build, fixtures []fixture) []let {
 		case "cabinet", "end_panel", "filler":
 			for j := range p.Openings {
 				if f := by[p.Openings[j].Name]; f != nil {
-					out = append(out, let{p, &p.Openings[j], f, fast[p.Block()]})
+					l := let{part: p, opening: &p.Openings[j], of: f}
+					if p.BlockKind() == "cabinet" {
+						l.boards = b.FastIn(p.Block())
+					}
+					out = append(out, l)
 				}
 			}
 		}
@@ -123,22 +101,9 @@ func lets(b *rule.Build, fixtures []fixture) []let {
 	return out
 }
 
-// standsFast reports whether a part is a board of a cabinet that nobody moves.
-func standsFast(p *model.Part) bool {
-	if p.BlockKind() != "cabinet" {
-		return false
-	}
-	for _, moves := range []string{"door", "drawer", "shelf"} {
-		if p.Is("cabinet", moves) {
-			return false
-		}
-	}
-	return !p.Is("cabinet", "false-front")
-}
-
 // opens reports whether a part has an opening of a name; whole where wood is all
 // round it.
-func opens(p *model.Part, name string) (whole, any bool) {
+func opens(p *model.Part, name string) (whole, cut bool) {
 	for i := range p.Openings {
 		if p.Openings[i].Name == name {
 			return !p.Openings[i].Notch, true

@@ -39,15 +39,11 @@ func (b *body) hides(f *fixture) bool {
 	return b.of == nil || b.of.Kind != model.Bay || f.kind == "switch" && b.of.Appliance.Z.Overlaps(f.face.Y)
 }
 
-// reached are the fixtures that an opening lets into the clear inside of a cabinet.
+// fixturesReached are the fixtures that an opening lets into the clear inside of a cabinet.
 func fixturesReached(b *rule.Build, fixtures []fixture) map[*fixture]bool {
 	clear := map[string]geom.Span{}
-	for i := range b.Runs {
-		for j := range b.Runs[i].Boxes {
-			if box := &b.Runs[i].Boxes[j]; box.Kind == model.Cabinet {
-				clear["cabinet."+box.Name] = box.Inside.Z
-			}
-		}
+	for _, box := range b.Boxes(model.Cabinet) {
+		clear[box.Key()] = box.Inside.Z
 	}
 	out := map[*fixture]bool{}
 	for _, l := range lets(b, fixtures) {

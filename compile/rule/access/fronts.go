@@ -73,12 +73,11 @@ func tellShut(b *rule.Build, h *hidden, names []string, limit geom.Length) {
 
 // trapsInside are the traps of sinks, under the top of their cabinets.
 func trapsInside(b *rule.Build, inside map[string]*interior) []hidden {
-	blocks := blocksByHead(b)
 	var out []hidden
 	for i := range b.Slabs {
 		for _, cut := range b.Slabs[i].Cuts {
 			if cut.Kind == "sink" {
-				if in := inside[b.Ref(blocks[cut.Why.At], "in").Key()]; in != nil {
+				if in := inside[b.Ref(b.Block("sink."+cut.Name), "in").Key()]; in != nil {
 					open, by := in.open(cut.Box.U.Mid(), in.box.Inside.Z.Hi-1)
 					out = append(out, hidden{"the trap of sink " + cut.Name, cut.Why.At, in.box, open, by})
 				}
@@ -141,14 +140,14 @@ func insides(b *rule.Build, reach geom.Length) map[string]*interior {
 		before := beforeFronts(b, run, bodies, reach)
 		for j := range run.Boxes {
 			if box := &run.Boxes[j]; box.Kind == model.Cabinet {
-				out["cabinet."+box.Name] = &interior{box: box, before: before, reach: reach}
+				in := &interior{box: box, before: before, reach: reach}
+				for _, p := range b.PartsOf(box.Key()) {
+					if p.Is("cabinet", "divider") || p.Is("cabinet", "fixed-shelf") {
+						in.boards = append(in.boards, p.Placement.Box)
+					}
+				}
+				out[box.Key()] = in
 			}
-		}
-	}
-	for i := range b.Parts {
-		p := &b.Parts[i]
-		if in := out[p.Block()]; in != nil && (p.Is("cabinet", "divider") || p.Is("cabinet", "fixed-shelf")) {
-			in.boards = append(in.boards, p.Placement.Box)
 		}
 	}
 	return out

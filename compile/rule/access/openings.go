@@ -7,6 +7,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 	"barwright/lang/source"
 )
@@ -69,13 +70,7 @@ func openingNearBore(b *rule.Build) {
 }
 
 func andElsewhere(others int) string {
-	switch others {
-	case 0:
-		return ""
-	case 1:
-		return " So is its opening in one more board."
-	}
-	return fmt.Sprintf(" So are its openings in %d more boards.", others)
+	return finding.Others(others, " So is its opening in one more board.", " So are its openings in %d more boards.")
 }
 
 // strips are the openings that come too near what a slug speaks of, the worst of
@@ -177,7 +172,7 @@ func (l *let) standsOn(board *model.Part) (geom.Rect, bool) {
 	return face, true
 }
 
-// mend is the least move of a fixture along its wall, or up or down it, that keeps
+// moveClear is the least move of a fixture along its wall, or up or down it, that keeps
 // its opening clear of all that is beside it in the panel.
 func moveClear(b *rule.Build, s *strip) string {
 	own, to := s.void().bounds(), s.to.bounds()
@@ -243,7 +238,7 @@ func (l *let) onWall(move geom.Point) (axis int, by geom.Length, ok bool) {
 	return 0, u, max(u, -u) > max(v, -v)
 }
 
-// clear reports whether an opening that is moved on its panel stays on it and keeps
+// staysClear reports whether an opening that is moved on its panel stays on it and keeps
 // the limits.
 func staysClear(b *rule.Build, l let, move geom.Point) bool {
 	own, blank := l.void().shifted(move), l.part.Placement.Blank()

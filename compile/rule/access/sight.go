@@ -19,23 +19,17 @@ type body struct {
 	why  model.Why
 }
 
-// bodies lists the boxes of runs, end panels and knee walls with their skins. A filler
+// bodiesOf lists the boxes of runs, end panels and knee walls with their skins. A filler
 // is its strip: behind that nothing is.
 func bodiesOf(b *rule.Build) []body {
-	strips := map[string]geom.Box{}
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.BlockKind() == "filler" {
-			strips[p.Block()] = p.Placement.Box
-		}
-	}
 	var out []body
 	for i := range b.Runs {
 		run := &b.Runs[i]
 		for j := range run.Boxes {
 			box := &run.Boxes[j]
 			fills := box.Hull
-			if strip, ok := strips[box.Key()]; ok {
-				fills = strip
+			if strip := b.PartsOf(box.Key()); box.Kind == model.Filler && len(strip) > 0 {
+				fills = strip[0].Placement.Box
 			}
 			out = append(out, body{box.Words(), box, fills, run.Frame, box.Why})
 		}
@@ -66,7 +60,7 @@ func slabBodies(b *rule.Build) []body {
 	return out
 }
 
-// onFloor is a point of the floor in the terms of a wall: along it and out of it.
+// spot is a point of the floor in the terms of a wall: along it and out of it.
 type spot struct{ u, v float64 }
 
 // seen is a body in the terms of a wall, or of the fronts of a run: its corners in
@@ -142,7 +136,7 @@ type view struct {
 	others   []seen // the other walls, as thin bodies
 }
 
-// views looks at all walls that have fixtures.
+// viewsOf looks at all walls that have fixtures.
 func viewsOf(b *rule.Build, fixtures []fixture) []view {
 	bodies, slabs, walls := bodiesOf(b), slabBodies(b), wallBodies(b)
 	var out []view

@@ -46,12 +46,8 @@ func besideStud(b *rule.Build, f *fixture, stud geom.Span) string {
 func plugWithoutRoom(b *rule.Build) {
 	limit := b.Length(b.Limits, "plug_room")
 	var appliances []body
-	for i := range b.Runs {
-		for j := range b.Runs[i].Boxes {
-			if box := &b.Runs[i].Boxes[j]; box.Kind == model.Bay {
-				appliances = append(appliances, body{box.Name, box, box.Appliance, b.Runs[i].Frame, box.Why})
-			}
-		}
+	for run, bay := range b.Boxes(model.Bay) {
+		appliances = append(appliances, body{bay.Name, bay, bay.Appliance, run.Frame, bay.Why})
 	}
 	for _, v := range viewsOf(b, fixturesOf(b)) {
 		machines := seenFrom(v.wall.Frame, appliances)
@@ -70,7 +66,7 @@ func plugBehind(b *rule.Build, f *fixture, machines []seen, limit geom.Length) {
 		if !ok || room >= limit {
 			continue
 		}
-		need := b.Show(length.Up(b.Length(blocksByHead(b)[s.why.At], "back_gap")+limit-room, b.Marks))
+		need := b.Show(length.Up(b.Length(b.Block(s.of.Key()), "back_gap")+limit-room, b.Marks))
 		b.LimitOf(b.Findings.Warnf("plug-without-room", f.place(),
 			fmt.Sprintf("back_gap = %q, or an outlet in a cabinet beside the bay", need),
 			"%s lies behind the appliance of bay %s, which leaves %s before it. A plug and the bend of its cord want %s: %s too little.",

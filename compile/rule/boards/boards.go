@@ -47,45 +47,32 @@ type beam struct {
 // shelfSags looks for the shelf of each cabinet that is most over the limit, or for
 // its bottom where that lies on legs. Any other bottom lies on its toe kick.
 func shelfSags(b *rule.Build) {
-	parts := map[string][]*model.Part{} // by cabinet; lookup only
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.Is("cabinet", "shelf") || p.Is("cabinet", "fixed-shelf") || p.Is("cabinet", "bottom") {
-			parts[p.Block()] = append(parts[p.Block()], p)
-		}
-	}
-	for i := range b.Runs {
-		for j := range b.Runs[i].Boxes {
-			box := &b.Runs[i].Boxes[j]
-			if box.Kind == model.Cabinet {
-				key := "cabinet." + box.Name
-				boxSags(b, b.Block(key), beamsOf(b, b.Block(key), box, parts[key]))
-			}
-		}
+	for _, box := range b.Boxes(model.Cabinet) {
+		boxSags(b, b.Block(box.Key()), beamsOf(b, box))
 	}
 }
 
-func beamsOf(b *rule.Build, cabinet *lang.Block, box *model.Box, parts []*model.Part) []beam {
+// beamsOf lists the shelves of a cabinet, and its bottom where that lies on legs.
+func beamsOf(b *rule.Build, box *model.Box) []beam {
+	cabinet := b.Block(box.Key())
 	var out []beam
-	for _, p := range parts {
-		sheet := b.Block(p.Stock)
-		board := beam{
-			name: p.Name, span: p.Placement.Box.U.Size(), thick: p.Thickness, mend: "a divider, or a narrower box",
-			sheet: sheet, stiffness: b.Number(sheet, "stiffness") * 1e9,
-		}
+	for _, p := range b.PartsOf(box.Key()) {
+		board := beam{name: p.Name, span: p.Placement.Box.U.Size(), thick: p.Thickness, mend: "a divider, or a narrower box"}
 		switch {
-		case board.stiffness == 0:
-			continue
 		case p.Is("cabinet", "shelf"):
-			board.at = cabinet.Attr("shelves").Expr.At
+			board.at = cabinet.Said("shelves")
 		case p.Is("cabinet", "fixed-shelf"):
-			board.at = cabinet.Attr("fixed_shelves").Expr.At
-		case len(box.Legs) == 0:
-			continue
-		default:
+			board.at = cabinet.Said("fixed_shelves")
+		case p.Is("cabinet", "bottom") && len(box.Legs) > 0:
 			board.name, board.at = "the bottom", cabinet.Head
 			board.span, board.mend = legSpan(box.Legs), "legs that stand closer"
+		default:
+			continue
 		}
-		out = append(out, board)
+		board.sheet = b.Block(p.Stock)
+		if board.stiffness = b.Number(board.sheet, "stiffness") * 1e9; board.stiffness > 0 {
+			out = append(out, board)
+		}
 	}
 	return out
 }
@@ -164,7 +151,7 @@ func (l sagLimit) mended(board beam, mark length.Length) (span, thick length.Len
 	return length.Down(length.Length(longest*float64(board.span)), mark), length.Up(length.Length(least), mark)
 }
 
-// spread shows a load on an area, in Pa.
+// showLoad shows a load on an area, in Pa.
 func showLoad(b *rule.Build, pascal float64) string {
 	if b.Source.Unit.Imperial() {
 		return strconv.FormatFloat(pascal/47.88, 'g', 3, 64) + " psf"
@@ -172,7 +159,7 @@ func showLoad(b *rule.Build, pascal float64) string {
 	return strconv.FormatFloat(pascal/9.80665, 'g', 3, 64) + " kg on a square metre"
 }
 
-// fine shows a bend of so many metres, which no tape shows.
+// showBend shows a bend of so many metres, which no tape shows.
 func showBend(b *rule.Build, metres float64) string {
 	if b.Source.Unit.Imperial() {
 		return strconv.FormatFloat(metres/0.0254, 'f', 3, 64) + " in"

@@ -82,8 +82,8 @@ func (h *holding) lacks(box *model.Box) (out []lack, held bool) {
 			return nil, true
 		}
 	}
-	cabinet := h.Block("cabinet." + box.Name)
-	bare := lack{cabinet.Describe() + " has no anchor", h.anchor(cabinet), cabinet.Head}
+	cabinet := h.Block(box.Key())
+	bare := lack{cabinet.Describe() + " has no anchor", h.anchor(box), cabinet.Head}
 	if h.knee == nil {
 		bare.text += " and no knee wall behind it"
 	}
@@ -148,7 +148,7 @@ func (h *holding) freeEnd(chains [][]*model.Box) {
 	if held {
 		return
 	}
-	cabinet := h.Block("cabinet." + box.Name)
+	cabinet := h.Block(box.Key())
 	reasons := make([]string, len(lacks))
 	for i, l := range lacks {
 		reasons[i] = l.text
@@ -166,15 +166,11 @@ func (h *holding) freeEnd(chains [][]*model.Box) {
 }
 
 // anchor is how to fix a cabinet to the floor.
-func (h *holding) anchor(cabinet *lang.Block) string {
-	carcass := h.Ref(cabinet, "carcass")
-	if carcass == nil {
-		carcass = h.Ref(h.block, "carcass")
-	}
-	if h.Text(carcass, "stands_on") == "legs" {
+func (h *holding) anchor(box *model.Box) string {
+	if h.Text(h.CarcassOf(box), "stands_on") == "legs" {
 		return `stands_on = "base" in its carcass, and an anchor under it`
 	}
-	return fmt.Sprintf(`anchor "NAME" { under = %s … } in the run, with screws`, cabinet.Key())
+	return fmt.Sprintf(`anchor "NAME" { under = %s … } in the run, with screws`, box.Key())
 }
 
 // boxHeldByNothing looks for boxes that nothing holds, nor any box that they are
@@ -210,7 +206,7 @@ func (h *holding) holds(box *model.Box) bool {
 }
 
 func (h *holding) heldByNothing(loose []*model.Box) {
-	cabinet := h.Block("cabinet." + loose[0].Name)
+	cabinet := h.Block(loose[0].Key())
 	what, verb := finding.Capital(cabinet.Describe()), "is"
 	switch n := len(loose) - 1; n {
 	case 0:
@@ -225,7 +221,7 @@ func (h *holding) heldByNothing(loose []*model.Box) {
 	case h.joint == nil:
 		reason, mend = "no joint_screws, and no anchor or knee wall holds what stands by itself", "joint_screws = screw.NAME"
 	default:
-		reason, mend = "no wall_screws, and no anchor or knee wall holds what stands there", h.anchor(cabinet)
+		reason, mend = "no wall_screws, and no anchor or knee wall holds what stands there", h.anchor(loose[0])
 	}
 	h.Findings.Warnf("box-held-by-nothing", h.block.Head, mend, "%s %s held by nothing: %s names %s.", what, verb, h.block.Describe(), reason).
 		Also(cabinet.Head, "the first of what is loose")

@@ -2,7 +2,6 @@ package boards
 
 import (
 	"fmt"
-	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -15,17 +14,11 @@ import (
 // driverRoom is kept beside a side for what drives a screw; common practice.
 const driverRoom = length.Inch
 
-// wallOf is the wall that a run stands along or out from.
-func wallOf(b *rule.Build, run *model.Run) *model.Wall {
-	i := slices.IndexFunc(b.Room.Walls, func(w model.Wall) bool { return w.Name == run.Wall })
-	return &b.Room.Walls[i]
-}
-
 // screwedToStuds calls for each run whose boxes are to be screwed to studs.
 func screwedToStuds(b *rule.Build, look func(*model.Run, *model.Wall)) {
 	for i := range b.Runs {
 		run := &b.Runs[i]
-		if wall := wallOf(b, run); run.Along && wall.Backing == "studs" && b.Ref(b.Block("run."+run.Name), "wall_screws") != nil {
+		if wall := b.WallNamed(run.Wall); run.Along && wall.Backing == "studs" && b.Ref(b.Block("run."+run.Name), "wall_screws") != nil {
 			look(run, wall)
 		}
 	}
@@ -45,11 +38,7 @@ func studsUnknown(b *rule.Build) {
 // studsCaught looks for boxes with too few studs behind their clear width.
 func studsCaught(b *rule.Build) {
 	screwedToStuds(b, func(run *model.Run, wall *model.Wall) {
-		studs := make([]length.Length, len(wall.Studs))
-		for i, at := range wall.Studs {
-			studs[i], _ = run.Frame.Local(wall.Frame.At(at, 0))
-		}
-		slices.Sort(studs)
+		studs := b.StudsBehind(run)
 		for i := range run.Boxes {
 			if run.Boxes[i].Kind == model.Cabinet && len(studs) > 0 {
 				boxCatches(b, wall, run, i, studs)
@@ -79,7 +68,7 @@ func boxCatches(b *rule.Build, wall *model.Wall, run *model.Run, i int, studs []
 	if have >= need {
 		return
 	}
-	cabinet := b.Block("cabinet." + box.Name)
+	cabinet := b.Block(box.Key())
 	from, _ := wall.Frame.Local(run.Frame.At(box.Inside.U.Lo, 0))
 	place := fmt.Sprintf("Between the sides of %s, from %s to %s along wall %q, there is", cabinet.Describe(),
 		b.Show(from), b.Show(from+box.Inside.U.Size()), wall.Name)

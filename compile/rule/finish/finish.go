@@ -38,16 +38,10 @@ func finishNotFlush(b *rule.Build) {
 			endSkinFlush(b, &b.KneeWalls[i], end)
 		}
 	}
-	panels := map[string]*model.Part{} // lookup only
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.BlockKind() == "end_panel" {
-			panels[p.Block()] = p
-		}
-	}
 	for i := range b.Runs {
 		for _, panel := range b.Block("run." + b.Runs[i].Name).Inner("end_panel") {
-			if part := panels[panel.Key()]; part != nil && len(b.Runs[i].Boxes) > 0 {
-				endPanelCovers(b, &b.Runs[i], panel, part)
+			if parts := b.PartsOf(panel.Key()); len(parts) > 0 && len(b.Runs[i].Boxes) > 0 {
+				endPanelCovers(b, &b.Runs[i], panel, parts[0])
 			}
 		}
 	}
@@ -116,12 +110,7 @@ type past struct {
 // skinPastTop looks for skins, battens, caps and corners that come out from under
 // the edge of their bar top.
 func skinPastTop(b *rule.Build) {
-	tops, worst := map[geom.Frame]*model.Slab{}, map[geom.Frame][]past{} // lookup only
-	for i := range b.Slabs {
-		if s := &b.Slabs[i]; s.Kind == "bar_top" {
-			tops[s.Frame] = s
-		}
-	}
+	tops, worst := slabsByFrame(b, "bar_top"), map[geom.Frame][]past{} // lookup only
 	for i := range b.Parts {
 		p := &b.Parts[i]
 		top := tops[p.Placement.Frame]
@@ -180,7 +169,7 @@ func pastTop(b *rule.Build, top *model.Slab, found []past) {
 // frontPastCounter looks for fronts that come out further than the counter over
 // them.
 func frontPastCounter(b *rule.Build) {
-	counters := countersOf(b)
+	counters := slabsByFrame(b, "counter")
 	for i := range b.Runs {
 		run := &b.Runs[i]
 		counter := counters[run.Frame]
@@ -211,11 +200,11 @@ func frontPastCounter(b *rule.Build) {
 	}
 }
 
-// counters finds the counter in the frame of a run; lookup only.
-func countersOf(b *rule.Build) map[geom.Frame]*model.Slab {
+// slabsByFrame finds the counter or the bar top in the frame of a run; lookup only.
+func slabsByFrame(b *rule.Build, kind string) map[geom.Frame]*model.Slab {
 	out := map[geom.Frame]*model.Slab{}
 	for i := range b.Slabs {
-		if s := &b.Slabs[i]; s.Kind == "counter" {
+		if s := &b.Slabs[i]; s.Kind == kind {
 			out[s.Frame] = s
 		}
 	}

@@ -2,7 +2,6 @@ package finish
 
 import (
 	"fmt"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -16,18 +15,8 @@ import (
 
 // hingeMeetsShelf looks for shelves where the hinges of doors are.
 func hingeMeetsShelf(b *rule.Build) {
-	shelves := map[string][]*model.Part{} // by cabinet; lookup only
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.Is("cabinet", "fixed-shelf") || p.Is("cabinet", "shelf") {
-			shelves[p.Block()] = append(shelves[p.Block()], p)
-		}
-	}
-	for i := range b.Runs {
-		for j := range b.Runs[i].Boxes {
-			if box := &b.Runs[i].Boxes[j]; len(shelves["cabinet."+box.Name]) > 0 {
-				hingesAmong(b, box, shelves["cabinet."+box.Name])
-			}
-		}
+	for _, box := range b.Boxes(model.Cabinet) {
+		hingesAmong(b, box)
 	}
 }
 
@@ -41,7 +30,7 @@ type hinged struct {
 
 // hingesAmong tells of the hinge that a shelf of a cabinet comes nearest to, one
 // that is fixed before one on pins.
-func hingesAmong(b *rule.Build, box *model.Box, shelves []*model.Part) {
+func hingesAmong(b *rule.Build, box *model.Box) {
 	half, back := b.FieldLength(b.Limits, "hinge_room", "half"), b.FieldLength(b.Limits, "hinge_room", "back")
 	var worst hinged
 	met := map[geom.Span]bool{} // by height
@@ -53,8 +42,8 @@ func hingesAmong(b *rule.Build, box *model.Box, shelves []*model.Part) {
 		}
 		for _, z := range door.Hinges {
 			room.Z = geom.Span{Lo: z - half, Hi: z + half}
-			for _, p := range shelves {
-				if !p.Placement.Box.Overlaps(room) {
+			for _, p := range b.PartsOf(box.Key()) {
+				if !fixed(p) && !p.Is("cabinet", "shelf") || !p.Placement.Box.Overlaps(room) {
 					continue
 				}
 				met[p.Placement.Box.Z] = true
@@ -73,15 +62,10 @@ func hingesAmong(b *rule.Build, box *model.Box, shelves []*model.Part) {
 func fixed(shelf *model.Part) bool { return shelf.Is("cabinet", "fixed-shelf") }
 
 func hingeMet(b *rule.Build, box *model.Box, h hinged, others int, half geom.Length) {
-	cabinet, z := b.Block("cabinet."+box.Name), h.shelf.Placement.Box.Z
+	cabinet, z := b.Block(box.Key()), h.shelf.Placement.Box.Z
 	text := fmt.Sprintf("A hinge of the %s of cabinet %s stands at %s, and its %s lies from %s to %s; a hinge takes %s over and under its centre: %s too near.",
 		h.door.Name, box.Name, b.Show(h.z), h.shelf.Name, b.Show(z.Lo), b.Show(z.Hi), b.Show(half), b.Show(h.by))
-	switch {
-	case others == 1:
-		text += " So is another shelf."
-	case others > 1:
-		text += fmt.Sprintf(" So are %d other shelves.", others)
-	}
+	text += finding.Others(others, " So is another shelf.", " So are %d other shelves.")
 	if fixed(h.shelf) {
 		lower, higher := length.Down(h.z-half, b.Marks), length.Up(h.z+half+z.Size(), b.Marks)
 		b.LimitOf(b.Findings.Warnf("hinge-meets-shelf", heightAt(b, cabinet, z.Hi), "its upper face at "+b.Show(lower)+" or lower, or at "+b.Show(higher)+" or higher", "%s", text), "hinge_room")
@@ -197,13 +181,10 @@ func square(r geom.Rect) float64 {
 	return float64(max(r.X.Size(), 0).MM() * max(r.Y.Size(), 0).MM())
 }
 
-// area shows square millimetres in square inches, or square centimetres.
+// showArea shows square millimetres in square inches, or square centimetres.
 func showArea(b *rule.Build, mm2 float64) string {
 	if b.Source.Unit.Imperial() {
 		return fmt.Sprintf("%.2f sq in", mm2/(25.4*25.4))
 	}
 	return fmt.Sprintf("%.1f sq cm", mm2/100)
 }
-
-// blockKey is the key of a block that is named by kind and name: "outlet kettle".
-func blockKey(name string) string { return strings.Replace(name, " ", ".", 1) }

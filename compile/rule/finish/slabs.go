@@ -25,7 +25,7 @@ func slabStuck(b *rule.Build) {
 		at   source.Range
 		skin bool
 	}
-	counters, over := countersOf(b), map[geom.Frame]low{}
+	counters, over := slabsByFrame(b, "counter"), map[geom.Frame]low{}
 	lower := func(frame geom.Frame, box geom.Box, what string, at source.Range, skin bool) {
 		c := counters[frame]
 		if c == nil || !c.Box.U.Overlaps(box.U) || !c.Box.V.Overlaps(box.V) || box.Z.Lo < c.Box.Z.Hi {
@@ -65,11 +65,7 @@ func slabStuck(b *rule.Build) {
 
 // slabInCorner looks at the front corners of counters beside walls that lean in.
 func slabInCorner(b *rule.Build) {
-	walls := map[string]*model.Wall{} // lookup only
-	for i := range b.Room.Walls {
-		walls[b.Room.Walls[i].Name] = &b.Room.Walls[i]
-	}
-	counters := countersOf(b)
+	counters := slabsByFrame(b, "counter")
 	for i := range b.Runs {
 		run := &b.Runs[i]
 		block := b.Block("run." + run.Name)
@@ -77,7 +73,7 @@ func slabInCorner(b *rule.Build) {
 		if wall == nil || c == nil {
 			continue
 		}
-		placed := walls[wall.Name]
+		placed := b.WallNamed(run.Wall)
 		begin, _ := placed.Frame.Local(run.Frame.Origin)
 		inCorner(b, block, c, model.Left, b.WallBefore(wall), begin+c.Box.U.Lo)
 		if b.WallAfter(wall) != nil {
@@ -122,11 +118,10 @@ func slabOverCover(b *rule.Build) {
 			if !ok {
 				continue
 			}
-			for _, o := range w.Outlets {
-				slabOver(b, &b.Slabs[j], along, o.Kind+" "+o.Name, "the cover plate of ", o.Along, o.Height, o.Cover.Width, o.Cover.Height, o.Why)
-			}
-			for _, v := range w.Vents {
-				slabOver(b, &b.Slabs[j], along, "vent "+v.Name, "", v.Along, v.Height, v.Width, v.Tall, v.Why)
+			for _, f := range w.Fixtures() {
+				if f.Kind != "stub" {
+					slabOver(b, &b.Slabs[j], along, &f)
+				}
 			}
 		}
 	}
@@ -138,23 +133,29 @@ func edgeAt(s *model.Slab, w *model.Wall) (along geom.Span, ok bool) {
 	for _, p := range s.Frame.Corners(s.Box.U, s.Box.V) {
 		if u, v := w.Frame.Local(p); max(v, -v) < nearWall {
 			if touches++; touches == 1 {
-				along = geom.Span{Lo: u, Hi: u}
+				along = geom.About(u, 0)
 			}
-			along = along.Union(geom.Span{Lo: u, Hi: u})
+			along = along.Union(geom.About(u, 0))
 		}
 	}
 	along = along.Intersect(geom.Span{Hi: w.Length})
 	return along, touches > 1 && along.Size() > 0
 }
 
-func slabOver(b *rule.Build, s *model.Slab, along geom.Span, name, what string, u, z, wide, high geom.Length, why model.Why) {
-	plate := geom.About(z, high)
-	if !along.Overlaps(geom.About(u, wide)) || !s.Box.Z.Overlaps(plate) {
+// slabOver compares a slab that lies against a wall with a vent, or with the plate of
+// an outlet or a switch.
+func slabOver(b *rule.Build, s *model.Slab, along geom.Span, f *model.Fixture) {
+	plate, what := f.Face, f.Words()
+	if f.Outlet != nil {
+		plate, what = f.Outlet.Plate(), "the cover plate of "+what
+	}
+	if !along.Overlaps(plate.X) || !s.Box.Z.Overlaps(plate.Y) {
 		return
 	}
-	b.Findings.Warnf("slab-over-cover", b.Block(blockKey(name)).Said("at"), "a height of "+b.Show(s.Box.Z.Hi+high-high/2)+" or more, or of "+b.Show(s.Box.Z.Lo-high/2)+" or less",
-		"The edge of %s lies against the wall from %s to %s, and %s%s reaches from %s to %s: %s of it is behind the edge.",
-		s.Words(), b.Show(s.Box.Z.Lo), b.Show(s.Box.Z.Hi), what, name, b.Show(plate.Lo), b.Show(plate.Hi), b.Show(s.Box.Z.Intersect(plate).Size())).
+	high := plate.Y.Size()
+	b.Findings.Warnf("slab-over-cover", b.Block(f.Key()).Said("at"), "a height of "+b.Show(s.Box.Z.Hi+high-high/2)+" or more, or of "+b.Show(s.Box.Z.Lo-high/2)+" or less",
+		"The edge of %s lies against the wall from %s to %s, and %s reaches from %s to %s: %s of it is behind the edge.",
+		s.Words(), b.Show(s.Box.Z.Lo), b.Show(s.Box.Z.Hi), what, b.Show(plate.Y.Lo), b.Show(plate.Y.Hi), b.Show(s.Box.Z.Intersect(plate.Y).Size())).
 		Also(s.Why.At, "the slab")
 }
 
@@ -180,7 +181,7 @@ func seamShows(b *rule.Build) {
 // seamUnsupported looks for seams of slabs that nothing near them carries.
 func seamUnsupported(b *rule.Build) {
 	under := map[geom.Frame][]*model.Part{} // what reaches up to half a counter's depth or more; lookup only
-	counters := countersOf(b)
+	counters := slabsByFrame(b, "counter")
 	for i := range b.Parts {
 		p := &b.Parts[i]
 		box := p.Placement.Box
@@ -236,12 +237,7 @@ func seamCarried(b *rule.Build, s *model.Slab, spans []geom.Span) {
 	next, _ := nearTo(u, spans)
 	text := fmt.Sprintf("The seam at %s of %s%s has nothing under it: what carries the slab next to it is %s away; %s is the most.",
 		b.Show(u-origin), block.Describe(), overWhat(b, s, u), b.Show(far), b.Show(b.Length(b.Limits, "seam_support")))
-	switch {
-	case others == 1:
-		text += " So does another seam."
-	case others > 1:
-		text += fmt.Sprintf(" So do %d other seams.", others)
-	}
+	text += finding.Others(others, " So it is with another seam.", " So it is with %d other seams.")
 	b.LimitOf(b.Findings.Warnf("seam-unsupported", items[worst].At, "a seam at "+quoted(b.Show(length.Round(next.Mid()-origin, b.Marks))), "%s", text), "seam_support")
 }
 

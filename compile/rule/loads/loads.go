@@ -60,12 +60,6 @@ func bars(b *rule.Build) []bar {
 			tops[s.Name] = s
 		}
 	}
-	steel := map[string]*model.Part{} // lookup only
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.Kind == model.Steel {
-			steel[p.ID] = p
-		}
-	}
 	var out []bar
 	for i := range b.KneeWalls {
 		wall := &b.KneeWalls[i]
@@ -79,14 +73,14 @@ func bars(b *rule.Build) []bar {
 			t.supports, t.steel = inner[0], b.Ref(inner[0], "plate")
 		}
 		for j := range wall.Supports {
-			t.plates = append(t.plates, plateOf(b, &t, j, steel[wall.Supports[j].Part]))
+			t.plates = append(t.plates, plateOf(b, &t, j, b.Part(wall.Supports[j].Part)))
 		}
 		out = append(out, t)
 	}
 	return out
 }
 
-// plate works out what support n of a bar is and carries: the top from halfway
+// plateOf works out what support n of a bar is and carries: the top from halfway
 // to each neighbour, or to its end.
 func plateOf(b *rule.Build, t *bar, n int, part *model.Part) plate {
 	all := t.wall.Supports

@@ -19,21 +19,21 @@ const (
 	mostMM     = float64(length.Max / length.Millimetre) // that any length shows
 )
 
-// force shows newtons as the build's people reckon.
+// showForce shows newtons as the build's people reckon.
 func showForce(b *rule.Build, n float64) string { return showIn(b, n, poundForce, "lb", 1, "N") }
 
-// stress shows MPa.
+// showStress shows MPa.
 func showStress(b *rule.Build, mpa float64) string { return showIn(b, mpa, psi, "psi", 1, "MPa") }
 
-// pressure shows what is spread, in Pa.
+// showPressure shows what is spread, in Pa.
 func showPressure(b *rule.Build, pa float64) string { return showIn(b, pa, psf, "psf", 1, "Pa") }
 
-// moment shows a moment, in N mm.
+// showMoment shows a moment, in N mm.
 func showMoment(b *rule.Build, nmm float64) string {
 	return showIn(b, nmm, poundFoot, "ft-lb", newtonM, "Nm")
 }
 
-// measured shows a figure in one of two units, whole from 100 on and with a
+// showIn shows a figure in one of two units, whole from 100 on and with a
 // decimal below; to its first digit where that would be 0.
 func showIn(b *rule.Build, x, customary float64, customaryUnit string, si float64, siUnit string) string {
 	of, unit := si, siUnit

@@ -15,7 +15,7 @@ import (
 // thickStone is the thickness from which stone carries itself further: 3 cm.
 const thickStone = 30 * length.Millimetre
 
-// class is the field of a limit that holds for a slab.
+// classOf is the field of a limit that holds for a slab.
 func classOf(b *rule.Build, slab *lang.Block) string {
 	switch {
 	case b.Text(slab, "material") == "wood":
@@ -36,7 +36,7 @@ func barTopSpansTooFar(b *rule.Build) {
 		}
 		most := b.FieldLength(b.Limits, "bar_span", classOf(b, t.slab))
 		last := len(t.plates) - 1
-		span, where := geom.Length(0), ""
+		span, share, where := geom.Length(0), geom.Length(1), ""
 		for i := range t.plates[:last] {
 			if clear := t.plates[i+1].Steel.U.Lo - t.plates[i].Steel.U.Hi; clear > span {
 				span, where = clear, fmt.Sprintf("between supports %d and %d", i+1, i+2)
@@ -44,16 +44,13 @@ func barTopSpansTooFar(b *rule.Build) {
 		}
 		for i, end := range []geom.Length{t.plates[0].Steel.U.Lo - t.top.Box.U.Lo, t.top.Box.U.Hi - t.plates[last].Steel.U.Hi} {
 			if 2*end > span {
-				span, where = 2*end, [...]string{"left of the first support", "right of the last support"}[i]
+				span, share, where = 2*end, 2, [...]string{"left of the first support", "right of the last support"}[i]
 			}
 		}
 		if span <= most {
 			continue
 		}
-		have, may := span, most
-		if where[0] != 'b' {
-			have, may = span/2, most/2
-		}
+		have, may := span/share, most/share
 		f := b.Findings.Warnf("bar-top-spans-too-far", t.spacedBy(), moreSupports(b, &t, most),
 			"Bar top %s spans %s %s, and %s spans %s there at most: %s too far.",
 			t.top.Name, b.Show(have), where, stuff(b, t.slab), b.Show(may), b.Show(have-may))
@@ -121,7 +118,7 @@ func seamBetweenPlates(b *rule.Build) {
 		origin := t.wall.Framing.U.Lo
 		more := ""
 		if failing > 1 {
-			more = " Of its seams " + fmt.Sprint(failing) + " are too far off."
+			more = fmt.Sprintf(" Of its seams %d are too far off.", failing)
 		}
 		f := b.Findings.Warnf("seam-between-plates", t.block.Attr("seams").Expr.At,
 			"a seam over it, at "+b.Show(nearest.Centre-origin)+", or a support at the seam",
@@ -221,7 +218,7 @@ func (o bare) mend(b *rule.Build) string {
 	return text
 }
 
-// sides are the sides of a slab that overhang.
+// sidesOf are the sides of a slab that overhang.
 func sidesOf(b *rule.Build, block *lang.Block, s *model.Slab) []bare {
 	past, names := "the boxes", []string{"front", "left", "right"}
 	if s.Kind == "bar_top" {
@@ -274,7 +271,7 @@ func (p *plate) topScrews() (across, slot geom.Length) {
 		if bore.Name != "screw up" {
 			continue
 		}
-		here := geom.Span{Lo: bore.At.Y, Hi: bore.At.Y}
+		here := geom.About(bore.At.Y, 0)
 		if slot == 0 {
 			at = here
 		}

@@ -1,10 +1,10 @@
 package loads
 
 import (
+	"math"
 	"strings"
 
 	"barwright/compile/geom"
-	"barwright/compile/model"
 	"barwright/compile/rule"
 	"barwright/lang/length"
 )
@@ -27,29 +27,17 @@ func (w weight) add(o weight) weight {
 // stands on the side of the run is positive.
 func (w weight) about(v float64) float64 { return w.moment - float64(w.newtons*v) }
 
-// weights weighs the parts of each block, by its key.
+// weightsOf weighs the parts of each block, by its key.
 func weightsOf(b *rule.Build) map[string]weight {
-	density := map[string]float64{} // lookup only
-	for _, s := range b.Stock.Sheets {
-		density[s.Name] = s.Density
-	}
-	for _, s := range b.Stock.Sticks {
-		density[s.Name] = s.Density
-	}
-	for _, s := range b.Stock.Slabs {
-		density[s.Name] = s.Density
-	}
 	out := map[string]weight{} // lookup only
 	for i := range b.Parts {
 		p := &b.Parts[i]
-		area := p.Outline.Area()
-		for _, o := range p.Openings {
-			if !o.Notch {
-				area += o.Shape.Area() // clockwise: less than 0
-			}
+		w := weight{newtons: b.Mass(p) * gravity}
+		if math.IsNaN(w.newtons) {
+			w = weight{unknown: true}
 		}
-		n := area * p.Thickness.MM() / 1e9 * density[p.Stock] * gravity
-		out[p.Block()] = out[p.Block()].add(weight{n, n * p.Placement.Box.V.Mid().MM(), density[p.Stock] == 0})
+		w.moment = w.newtons * p.Placement.Box.V.Mid().MM()
+		out[p.Block()] = out[p.Block()].add(w)
 	}
 	return out
 }
@@ -113,19 +101,9 @@ func toppling(b *rule.Build, t *bar, weights map[string]weight) (tips, holds flo
 	return tips, holds
 }
 
-// runOf is the run that the wall of a bar stands behind.
-func runOf(b *rule.Build, t *bar) *model.Run {
-	for i := range b.Runs {
-		if b.Runs[i].Name == t.wall.Run {
-			return &b.Runs[i]
-		}
-	}
-	panic("no run " + t.wall.Run)
-}
-
 // boxesBefore weighs the boxes before a wall, with their counter.
 func boxesBefore(b *rule.Build, t *bar, weights map[string]weight) (all weight) {
-	for _, box := range runOf(b, t).Boxes {
+	for _, box := range b.RunNamed(t.wall.Run).Boxes {
 		all = all.add(weights[box.Key()])
 	}
 	for i := range b.Slabs {
@@ -162,7 +140,7 @@ func runHolds(b *rule.Build, t *bar) (total float64) {
 		return 0
 	}
 	backs := map[string]geom.Length{} // the front face of each box's back; lookup only
-	for _, box := range runOf(b, t).Boxes {
+	for _, box := range b.RunNamed(t.wall.Run).Boxes {
 		backs[box.Name] = box.Inside.V.Lo
 	}
 	each := 2 * withdrawal(b.Number(lumber, "gravity"), b.Length(screw, "diameter"))

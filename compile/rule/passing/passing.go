@@ -67,34 +67,22 @@ func boxCannotGoIn(b *rule.Build) {
 	if len(standing) == 0 {
 		return
 	}
-	boards := map[string][]*model.Part{} // by the block of a box, as are those below; lookup only
-	met := map[string][]protrusion{}
-	for i := range b.Parts {
-		p := &b.Parts[i]
-		if p.BlockKind() != "cabinet" || setLater(p) {
-			continue
-		}
-		boards[p.Block()] = append(boards[p.Block()], p)
-		for j := range p.Openings {
-			if o, ok := standing[p.Openings[j].Why.At]; ok {
-				met[p.Block()] = withOpening(met[p.Block()], o, p, &p.Openings[j])
-			}
-		}
-	}
-	for i := range b.Runs {
-		run := &b.Runs[i]
-		for j := range run.Boxes {
-			if box := &run.Boxes[j]; box.Kind == model.Cabinet {
-				key := "cabinet." + box.Name
-				goesIn(b, run, box, boards[key], met[key])
-			}
-		}
+	for run, box := range b.Boxes(model.Cabinet) {
+		boards := b.FastIn(box.Key())
+		goesIn(b, run, box, boards, metBy(boards, standing))
 	}
 }
 
-// setLater reports whether a part is put into its box once that stands.
-func setLater(p *model.Part) bool {
-	return slices.ContainsFunc([]string{"door", "drawer", "false-front", "shelf"}, func(name string) bool { return p.Is("cabinet", name) })
+// metBy lists what goes through boards of a box.
+func metBy(boards []*model.Part, standing map[source.Range]protrusion) (met []protrusion) {
+	for _, p := range boards {
+		for i := range p.Openings {
+			if o, ok := standing[p.Openings[i].Why.At]; ok {
+				met = withOpening(met, o, p, &p.Openings[i])
+			}
+		}
+	}
+	return met
 }
 
 // standingOut lists what stands out of the walls, by the place in the text that its
@@ -103,21 +91,14 @@ func standingOut(b *rule.Build) map[source.Range]protrusion {
 	out := map[source.Range]protrusion{}
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
-		add := func(name string, along, height, wide, tall, by length.Length, why model.Why) {
-			if by <= 0 {
-				return
+		for _, o := range w.Fixtures() {
+			if o.StandsOut > 0 {
+				out[o.Why.At] = protrusion{
+					name: o.Words(), wall: w.Name, out: o.StandsOut, why: o.Why,
+					plan: w.Frame.Corners(o.Face.X, geom.Span{Hi: o.StandsOut}), z: o.Face.Y,
+					on: inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}),
+				}
 			}
-			o := protrusion{name: name, wall: w.Name, out: by, plan: w.Frame.Corners(geom.About(along, wide), geom.Span{Hi: by}), z: geom.About(height, tall), on: inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}), why: why}
-			out[why.At] = o
-		}
-		for _, o := range w.Stubs {
-			add("stub "+o.Name, o.Along, o.Height, o.Diameter, o.Diameter, o.StandsOut, o.Why)
-		}
-		for _, o := range w.Outlets {
-			add(o.Kind+" "+o.Name, o.Along, o.Height, o.Box.Width, o.Box.Height, o.StandsOut, o.Why)
-		}
-		for _, o := range w.Vents {
-			add("vent "+o.Name, o.Along, o.Height, o.Width, o.Tall, o.StandsOut, o.Why)
 		}
 	}
 	return out
@@ -167,7 +148,7 @@ func (o *protrusion) past(f geom.Frame, boards []*model.Part) {
 	own := geom.Box{Z: o.z}
 	for i, c := range o.plan {
 		u, v := f.Local(c)
-		at := geom.Box{U: geom.Span{Lo: u, Hi: u}, V: geom.Span{Lo: v, Hi: v}, Z: o.z}
+		at := geom.Box{U: geom.About(u, 0), V: geom.About(v, 0), Z: o.z}
 		if i == 0 {
 			own = at
 		}
@@ -230,7 +211,7 @@ func waysOver(met []protrusion) []way {
 	return ways
 }
 
-// noneShared are the first two obstacles that share no way, or those next to it where
+// opposed are the first two obstacles that share no way, or those next to it where
 // any two share one.
 func opposed(met []protrusion) (first, last protrusion) {
 	for i := range met {

@@ -24,7 +24,7 @@ func (g *gripper) hits(k *grip, j *model.Joint) (worst hit) {
 	for _, side := range []struct{ box, id, name string }{
 		{j.Left, "/side-right", "the right side of "}, {j.Right, "/side-left", "the left side of "},
 	} {
-		p := g.parts["cabinet."+side.box+side.id]
+		p := g.Part("cabinet." + side.box + side.id)
 		for i := range p.Bores {
 			bore := &p.Bores[i]
 			if side.box != j.From && !bore.Through() && bore.Depth+into <= p.Thickness {
@@ -44,7 +44,7 @@ func nearestScrew(p *model.Part, at geom.Point, j *model.Joint) geom.Length {
 	best := math.Inf(1)
 	for _, v := range []geom.Length{j.Rear, j.Front} {
 		for _, z := range []geom.Length{j.Low, j.High} {
-			face, _ := p.Placement.Local(geom.Box{V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: z, Hi: z}})
+			face, _ := p.Placement.Local(geom.Box{V: geom.About(v, 0), Z: geom.About(z, 0)})
 			x, y := float64(face.X.Lo-at.X), float64(face.Y.Lo-at.Y)
 			best = min(best, float64(x*x)+float64(y*y))
 		}

@@ -61,18 +61,12 @@ func (g *grip) before() (sum geom.Length) {
 // gripper gathers grips.
 type gripper struct {
 	*rule.Build
-	parts map[string]*model.Part   // by ID; lookup only
-	own   map[string][]*model.Part // by block; lookup only
-	out   []grip
+	out []grip
 }
 
-// grips are those of all joints that a screw is named for and counted in.
+// gripsOf are those of all joints that a screw is named for and counted in.
 func gripsOf(b *rule.Build) []grip {
-	g := gripper{Build: b, parts: map[string]*model.Part{}, own: map[string][]*model.Part{}}
-	for i := range b.Parts {
-		p := &b.Parts[i]
-		g.parts[p.ID], g.own[p.Block()] = p, append(g.own[p.Block()], p)
-	}
+	g := gripper{Build: b}
 	for i := range b.Runs {
 		g.run(&b.Runs[i])
 	}
@@ -106,7 +100,7 @@ func (g *gripper) along(way geom.Dir, ids ...string) (layers []layer, end geom.L
 	}
 	var all []met
 	for _, id := range ids {
-		if p := g.parts[id]; p != nil {
+		if p := g.Part(id); p != nil {
 			s := p.Placement.Box.Along(way.Axis)
 			if way.Neg {
 				s = geom.Span{Lo: -s.Hi, Hi: -s.Lo}
@@ -169,7 +163,7 @@ func (g *gripper) join(block *lang.Block, run *model.Run, j *model.Joint) {
 	if j.From == j.Right {
 		slices.Reverse(layers)
 	}
-	from := boxOf(run, j.From)
+	from := &run.Boxes[run.Cabinet(j.From)]
 	g.add(block, "joint_screws", grip{
 		does: "join cabinets " + j.Left + " and " + j.Right, bite: "box",
 		seen: !from.ClosedAt(j.Low) || !from.ClosedAt(j.High),
@@ -178,26 +172,21 @@ func (g *gripper) join(block *lang.Block, run *model.Run, j *model.Joint) {
 	k.hit = g.hits(k, j)
 }
 
-func boxOf(run *model.Run, cabinet string) *model.Box {
-	i := slices.IndexFunc(run.Boxes, func(b model.Box) bool { return b.Kind == model.Cabinet && b.Name == cabinet })
-	return &run.Boxes[i]
-}
-
 // cabinet adds what makes one box: the boards that end at the left side, which
 // stands for the right one, dividers, the base and the back.
 func (g *gripper) cabinet(run *model.Run, at int) {
 	box := &run.Boxes[at]
-	of := func(part string) string { return "cabinet." + box.Name + "/" + part }
-	c := g.carcassOf(box)
+	of := func(part string) string { return box.Key() + "/" + part }
+	c := g.CarcassOf(box)
 	build := grip{does: "make cabinet " + box.Name, bite: "box"}
 	add := func(k grip, way geom.Dir, through, into string) {
-		if g.parts[of(through)] != nil && g.parts[of(into)] != nil {
+		if g.Part(of(through)) != nil && g.Part(of(into)) != nil {
 			layers, _ := g.along(way, of(through), of(into))
 			g.add(c, "screws", k, layers)
 		}
 	}
 	side := build
-	side.seen = g.parts[of("side-left")].Good == model.GoodBoth || g.parts[of("side-right")].Good == model.GoodBoth
+	side.seen = g.Part(of("side-left")).Good == model.GoodBoth || g.Part(of("side-right")).Good == model.GoodBoth
 	if at > 0 && run.Boxes[at-1].Kind == model.Cabinet || at+1 < len(run.Boxes) && run.Boxes[at+1].Kind == model.Cabinet {
 		side.meets = "the next box stands against them"
 	}
@@ -221,20 +210,12 @@ func (g *gripper) cabinet(run *model.Run, at int) {
 	g.back(c, box)
 }
 
-func (g *gripper) carcassOf(box *model.Box) *lang.Block {
-	block := g.Block("cabinet." + box.Name)
-	if own := g.Ref(block, "carcass"); own != nil {
-		return own
-	}
-	return g.Ref(block.Parent, "carcass")
-}
-
 // back is screwed onto the rear edges, with screws of its own or those of the box.
 func (g *gripper) back(c *lang.Block, box *model.Box) {
 	if g.Field(c, "back", "fixed").Text == "captured" {
 		return
 	}
-	layers, _ := g.along(toFront, "cabinet."+box.Name+"/back", "cabinet."+box.Name+"/side-left")
+	layers, _ := g.along(toFront, box.Key()+"/back", box.Key()+"/side-left")
 	hold := grip{does: "hold the back of cabinet " + box.Name, bite: "box", attr: "back"}
 	if hold.screw = g.FieldRef(c, "back", "screws"); hold.screw == nil {
 		g.add(c, "screws", hold, layers)
@@ -246,11 +227,11 @@ func (g *gripper) back(c *lang.Block, box *model.Box) {
 
 // toWall goes into a wall of the room, whose face is at v = 0.
 func (g *gripper) toWall(block *lang.Block, run *model.Run, box *model.Box) {
-	wall := g.wall(run.Wall)
-	if !catches(run, wall, box) {
+	wall := g.WallNamed(run.Wall)
+	if !g.catches(run, wall, box) {
 		return
 	}
-	of := "cabinet." + box.Name + "/"
+	of := box.Key() + "/"
 	layers, end := g.along(toRear, of+"stretcher-rear", of+"back")
 	layers = airGap(layers, -end)
 	k := grip{does: "hold cabinet " + box.Name + " to the wall", bite: "structure"}
@@ -271,7 +252,7 @@ func (g *gripper) toWall(block *lang.Block, run *model.Run, box *model.Box) {
 // atRear adds what goes through the rear of a box: with the screw that the block names,
 // or where no front hides it with the one that the run has for that.
 func (g *gripper) atRear(block *lang.Block, attr string, run *model.Run, box *model.Box, k grip, layers []layer) {
-	z := g.parts["cabinet."+box.Name+"/stretcher-rear"].Placement.Box.Z
+	z := g.Part(box.Key() + "/stretcher-rear").Placement.Box.Z
 	k.seen = !box.ClosedAt(z.Mid())
 	if own := g.Block("run." + run.Name); k.seen && g.Ref(block, attr) != nil && g.Ref(own, "seen_screws") != nil {
 		block, attr = own, "seen_screws"
@@ -281,19 +262,8 @@ func (g *gripper) atRear(block *lang.Block, attr string, run *model.Run, box *mo
 
 // catches reports whether a wall holds screws of a box: anywhere, or where its
 // studs are known in one behind the box.
-func catches(run *model.Run, wall *model.Wall, box *model.Box) bool {
-	if wall.Backing != "studs" || len(wall.Studs) == 0 {
-		return true
-	}
-	return slices.ContainsFunc(wall.Studs, func(at geom.Length) bool {
-		u, _ := run.Frame.Local(wall.Frame.At(at, 0))
-		return box.Inside.U.Holds(u)
-	})
-}
-
-func (g *gripper) wall(name string) *model.Wall {
-	i := slices.IndexFunc(g.Room.Walls, func(w model.Wall) bool { return w.Name == name })
-	return &g.Room.Walls[i]
+func (g *gripper) catches(run *model.Run, wall *model.Wall, box *model.Box) bool {
+	return wall.Backing != "studs" || len(wall.Studs) == 0 || slices.ContainsFunc(g.StudsBehind(run), box.Inside.U.Holds)
 }
 
 // anchor is held through the toe kick, which is seen.

@@ -1,7 +1,6 @@
 package screws
 
 import (
-	"slices"
 	"strconv"
 
 	"barwright/compile/geom"
@@ -39,7 +38,7 @@ func (g *gripper) kneeWall(k *model.KneeWall) {
 func (g *gripper) plates(k *model.KneeWall, which string, u geom.Length) []string {
 	var out []string
 	above := geom.Length(-1)
-	for _, p := range g.own["knee_wall."+k.Name] {
+	for _, p := range g.PartsOf("knee_wall." + k.Name) {
 		box := p.Placement.Box
 		if p.Is("knee_wall", "plate-"+which) && box.U.Holds(u) && box.Z.Lo > above {
 			out = append(out, p.ID)
@@ -52,7 +51,7 @@ func (g *gripper) plates(k *model.KneeWall, which string, u geom.Length) []strin
 // fromBoxes goes from inside the boxes into the studs, through the rear stretcher, or
 // through the back alone where no stud stands so high.
 func (g *gripper) fromBoxes(block *lang.Block, k *model.KneeWall) {
-	run := g.behind(k)
+	run := g.RunNamed(k.Run)
 	last := ""
 	for _, line := range k.Lines { // those of one box follow one another
 		if line.Box == last {
@@ -61,17 +60,12 @@ func (g *gripper) fromBoxes(block *lang.Block, k *model.KneeWall) {
 		last = line.Box
 		of := "cabinet." + last + "/"
 		ids := []string{of + "back", "knee_wall." + k.Name + "/stud-" + strconv.Itoa(line.Stud)}
-		if g.parts[of+"stretcher-rear"].Placement.Box.Z.Overlaps(line.Z) {
+		if g.Part(of + "stretcher-rear").Placement.Box.Z.Overlaps(line.Z) {
 			ids = append(ids, of+"stretcher-rear")
 		}
 		layers, _ := g.along(toRear, ids...)
-		g.atRear(block, "run_screws", run, boxOf(run, last), grip{does: "hold cabinet " + last + " to knee wall " + k.Name, bite: "structure"}, layers)
+		g.atRear(block, "run_screws", run, &run.Boxes[run.Cabinet(last)], grip{does: "hold cabinet " + last + " to knee wall " + k.Name, bite: "structure"}, layers)
 	}
-}
-
-func (g *gripper) behind(k *model.KneeWall) *model.Run {
-	i := slices.IndexFunc(g.Runs, func(r model.Run) bool { return r.Name == k.Run })
-	return &g.Runs[i]
 }
 
 // supports adds one of the steel plates, which are alike. Plates on one another hold
@@ -94,7 +88,7 @@ func (g *gripper) supports(inner *lang.Block, k *model.KneeWall) {
 // intoTop goes into the piece of the bar top over a support.
 func (g *gripper) intoTop(inner *lang.Block, s *model.Support, top *model.Slab, sunk string) {
 	for _, piece := range top.Parts {
-		if g.parts[piece].Placement.Box.U.Holds(s.Centre) {
+		if g.Part(piece).Placement.Box.U.Holds(s.Centre) {
 			layers, _ := g.along(upwards, s.Part, piece)
 			g.add(inner, "top_screws", grip{does: "go up through the support plates into the bar top", bite: "box", meets: sunk}, layers)
 			return

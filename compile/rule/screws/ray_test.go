@@ -194,7 +194,7 @@ func shotsOf(b *rule.Build) map[string]shot {
 			if box.Kind != model.Cabinet {
 				continue
 			}
-			of := func(part string) geom.Box { return parts["cabinet."+box.Name+"/"+part] }
+			of := func(part string) geom.Box { return parts[box.Key()+"/"+part] }
 			does, side, strip := "make cabinet "+box.Name+": the ", of("side-left"), of("stretcher-rear")
 			for id, what := range map[string]string{"bottom": "bottom", "top": "full top", "stretcher-front": "front stretcher", "stretcher-rear": "rear stretcher", "toe-kick": "toe kick", "fixed-shelf-1": "fixed shelf"} {
 				add(does+"left side into the "+what, toRight, side.U.Lo, of(id).V.Mid(), of(id).Z.Mid())

@@ -29,7 +29,7 @@ var Rules = []rule.Rule{
 // lengthOf is how long the screw of a grip is.
 func lengthOf(b *rule.Build, g *grip) geom.Length { return b.Length(g.screw, "length") }
 
-// enters is how deep it goes into what holds it.
+// entersBy is how deep it goes into what holds it.
 func entersBy(b *rule.Build, g *grip) geom.Length { return lengthOf(b, g) - g.before() }
 
 // behindTip is what stays of what holds it behind its tip, negative where that comes
@@ -84,13 +84,8 @@ func eachScrew(b *rule.Build, misses func(*grip) geom.Length, say func(worst *gr
 		if len(failing) == 0 {
 			continue
 		}
-		f := say(&failing[worst], failing, all)
-		switch n := len(failing) - 1; {
-		case f == nil || n == 0:
-		case n == 1:
-			f.Text += " So it is in another joint."
-		default:
-			f.Text += " So it is in " + strconv.Itoa(n) + " other joints."
+		if f := say(&failing[worst], failing, all); f != nil {
+			f.Text += finding.Others(len(failing)-1, " So it is in another joint.", " So it is in %d other joints.")
 		}
 	}
 }

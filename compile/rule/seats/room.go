@@ -157,7 +157,7 @@ type obstacle struct {
 	run     geom.Frame // that it belongs to; of a wall its own
 }
 
-// standing lists what may stand behind seats: the walls, and the boxes, fronts
+// obstaclesOf lists what may stand behind seats: the walls, and the boxes, fronts
 // and slabs of runs.
 func obstaclesOf(b *rule.Build) []obstacle {
 	var out []obstacle
@@ -189,28 +189,21 @@ func obstaclesOf(b *rule.Build) []obstacle {
 // out from, does not.
 const pastEnd = length.Millimetre
 
-// nearestOf is the greatest v, in a frame, of an outline within a stretch along u.
+// nearest is the greatest v, in a frame, of an outline within a stretch along u.
 func nearest(outline []geom.Point, f geom.Frame, along geom.Span) (v geom.Length, ok bool) {
-	along = along.Grow(-pastEnd)
+	along, v = along.Grow(-pastEnd), math.MinInt64
 	for i, p := range outline {
 		au, av := f.Local(p)
 		bu, bv := f.Local(outline[(i+1)%len(outline)])
 		for _, side := range []geom.Length{along.Lo, along.Hi} {
 			if min(au, bu) <= side && side <= max(au, bu) && au != bu {
 				x := av + geom.Length(math.Round(float64(bv-av)*(float64(side-au)/float64(bu-au))))
-				v, ok = most(v, x, ok), true
+				v, ok = max(v, x), true
 			}
 		}
 		if along.Holds(au) {
-			v, ok = most(v, av, ok), true
+			v, ok = max(v, av), true
 		}
 	}
 	return v, ok
-}
-
-func most(a, b geom.Length, has bool) geom.Length {
-	if has {
-		return max(a, b)
-	}
-	return b
 }

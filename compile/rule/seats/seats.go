@@ -17,32 +17,25 @@ var Rules = []rule.Rule{
 }
 
 func counterOffHeight(b *rule.Build) {
+	offHeight(b, "counter-off-height", "counter", "counter_height")
+}
+
+func barOffHeight(b *rule.Build) { offHeight(b, "bar-off-height", "bar_top", "bar_height") }
+
+// offHeight looks for slabs of a kind whose top is not at a usual height.
+func offHeight(b *rule.Build, slug, kind, limit string) {
+	usual := geom.Span{Lo: b.FieldLength(b.Limits, limit, "from"), Hi: b.FieldLength(b.Limits, limit, "to")}
 	for i := range b.Slabs {
 		s := &b.Slabs[i]
-		if usual := usualHeight(b, "counter_height"); s.Kind == "counter" && !usual.Holds(s.Box.Z.Hi) {
-			b.LimitOf(b.Findings.Notef("counter-off-height", s.Why.At, "%s", offHeight(b, s.Kind+" "+s.Name, s.Box.Z.Hi, usual)), "counter_height")
+		height := s.Box.Z.Hi
+		if s.Kind != kind || usual.Holds(height) {
+			continue
 		}
-	}
-}
-
-func barOffHeight(b *rule.Build) {
-	for i := range b.Slabs {
-		s := &b.Slabs[i]
-		if usual := usualHeight(b, "bar_height"); s.Kind == "bar_top" && !usual.Holds(s.Box.Z.Hi) {
-			b.LimitOf(b.Findings.Notef("bar-off-height", s.Why.At, "%s", offHeight(b, s.Words(), s.Box.Z.Hi, usual)), "bar_height")
+		off, way := usual.Lo-height, "lower"
+		if height > usual.Hi {
+			off, way = height-usual.Hi, "higher"
 		}
+		b.LimitOf(b.Findings.Notef(slug, s.Why.At, "The top of %s is at %s: %s %s than is usual, which is %s to %s.",
+			s.Words(), b.Show(height), b.Show(off), way, b.Show(usual.Lo), b.Show(usual.Hi)), limit)
 	}
-}
-
-func usualHeight(b *rule.Build, limit string) geom.Span {
-	return geom.Span{Lo: b.FieldLength(b.Limits, limit, "from"), Hi: b.FieldLength(b.Limits, limit, "to")}
-}
-
-func offHeight(b *rule.Build, what string, height geom.Length, usual geom.Span) string {
-	off, way := usual.Lo-height, "lower"
-	if height > usual.Hi {
-		off, way = height-usual.Hi, "higher"
-	}
-	return "The top of " + what + " is at " + b.Show(height) + ": " + b.Show(off) + " " + way + " than is usual, which is " +
-		b.Show(usual.Lo) + " to " + b.Show(usual.Hi) + "."
 }

@@ -16,7 +16,7 @@ func applianceStandsOut(b *rule.Build) {
 		line := frontLine(&b.Runs[i])
 		for _, box := range b.Runs[i].Boxes {
 			if out := box.Appliance.V.Hi - line; box.Kind == model.Bay && out > most {
-				f := b.Findings.Notef("appliance-stands-out", blockOf(b, &box).Attr("appliance").Expr.At,
+				f := b.Findings.Notef("appliance-stands-out", b.Block(box.Key()).Attr("appliance").Expr.At,
 					"The appliance of bay %s stands %s out of the fronts of its run: %s more than %s.",
 					box.Name, b.Show(out), b.Show(out-most), b.Show(most))
 				b.LimitOf(f, "appliance_out")
@@ -25,7 +25,7 @@ func applianceStandsOut(b *rule.Build) {
 	}
 }
 
-// fronts is where the foremost front of a run is, or its boxes where it has none.
+// frontLine is where the foremost front of a run is, or its boxes where it has none.
 func frontLine(run *model.Run) length.Length {
 	line := run.Depth
 	for _, box := range run.Boxes {
@@ -36,7 +36,7 @@ func frontLine(run *model.Run) length.Length {
 	return line
 }
 
-// clear is the way before something.
+// clearance is the way before something.
 type clearance struct {
 	of, to *solid
 	wide   float64
@@ -67,7 +67,7 @@ func faces(s, o *solid) bool {
 	return alongside(s, o) && (o.wall == nil || cos < 0)
 }
 
-// aisles lists for each two runs, and each run and wall, the narrowest way between what
+// aislesOf lists for each two runs, and each run and wall, the narrowest way between what
 // stands out furthest on either side.
 func aislesOf(b *rule.Build) []clearance {
 	g := newGround(solidsOf(b))

@@ -24,7 +24,7 @@ type leaf struct {
 	at        source.Range // of the attribute that asks for it
 }
 
-// leaves lists what opens, run by run.
+// leavesOf lists what opens, run by run.
 func leavesOf(b *rule.Build) []leaf {
 	var out []leaf
 	for i := range b.Runs {
@@ -38,7 +38,7 @@ func leavesOf(b *rule.Build) []leaf {
 					out = append(out, drawerLeaf(b, i, box, front))
 				}
 			}
-			if box.Kind == model.Bay && b.Text(blockOf(b, box), "door") != "none" {
+			if box.Kind == model.Bay && b.Text(b.Block(box.Key()), "door") != "none" {
 				out = append(out, applianceLeaf(b, i, box))
 			}
 		}
@@ -48,7 +48,7 @@ func leavesOf(b *rule.Build) []leaf {
 
 func newLeaf(b *rule.Build, slug string, run int, box *model.Box, front *model.Front, attr string) leaf {
 	what, of := frontOf(front, box), front.Part
-	l := leaf{slug: slug, box: box, front: front, at: blockOf(b, box).Attr(attr).Expr.At}
+	l := leaf{slug: slug, box: box, front: front, at: b.Block(box.Key()).Attr(attr).Expr.At}
 	l.solid = inRun(b, run, frontSolid, of, what, front.Place, box.Why)
 	return l
 }
@@ -59,7 +59,7 @@ func (l *leaf) piece(what string, plan shape, z geom.Span) solid {
 	return s
 }
 
-// door is a door that opens to 90 degrees. It is taken to turn about the edge of its
+// doorLeaf is a door that opens to 90 degrees. It is taken to turn about the edge of its
 // face on the side that it hangs on, as on a concealed hinge: open, it stands before its own
 // opening and only its handle looks out of it.
 func doorLeaf(b *rule.Build, run int, box *model.Box, front *model.Front) leaf {
@@ -100,7 +100,7 @@ func opened(door geom.Box, hinged model.End, on geom.Box) geom.Box {
 	}
 }
 
-// drawer is a drawer that comes out by the length of its slides.
+// drawerLeaf is a drawer that comes out by the length of its slides.
 func drawerLeaf(b *rule.Build, run int, box *model.Box, front *model.Front) leaf {
 	l := newLeaf(b, "drawer-meets", run, box, front, "drawers")
 	f, place := b.Runs[run].Frame, front.Place
@@ -122,10 +122,10 @@ func drawerLeaf(b *rule.Build, run int, box *model.Box, front *model.Front) leaf
 // counts it already.
 const leafOfAppliance = 25 * length.Millimetre
 
-// applianceDoor is the door of an appliance: it turns about the front corner on the
+// applianceLeaf is the door of an appliance: it turns about the front corner on the
 // side that it hangs on, comes out by the appliance's depth, or lets down by its height.
 func applianceLeaf(b *rule.Build, run int, box *model.Box) leaf {
-	block, f, body := blockOf(b, box), b.Runs[run].Frame, box.Appliance
+	block, f, body := b.Block(box.Key()), b.Runs[run].Frame, box.Appliance
 	l := leaf{slug: "appliance-door-meets", box: box, at: block.Attr("door").Expr.At, fails: "cannot open to 90 degrees"}
 	l.solid = inRun(b, run, applianceSolid, block.Key(), "the door of the appliance of bay "+box.Name, body, box.Why)
 	door, face := b.Text(block, "door"), body.V.Hi
@@ -239,7 +239,7 @@ func roomFor(b *rule.Build, g *ground, c *clash) (edit string, by float64) {
 
 // hungOtherwise is a single door, hung on the other side of its box.
 func hungOtherwise(b *rule.Build, l *leaf) (leaf, bool) {
-	if l.slug != "door-meets" || b.Count(blockOf(b, l.box), "doors") != 1 {
+	if l.slug != "door-meets" || b.Count(b.Block(l.box.Key()), "doors") != 1 {
 		return leaf{}, false
 	}
 	front := *l.front

@@ -6,7 +6,6 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
-	"barwright/lang"
 	"barwright/lang/length"
 )
 
@@ -64,7 +63,7 @@ func (w *solid) past(s *solid) float64 {
 	return -lo
 }
 
-// solids lists all that stands in the room: of each run the boxes, what closes them
+// solidsOf lists all that stands in the room: of each run the boxes, what closes them
 // and what fills bays, then slabs, framing and end panels, then the room itself.
 func solidsOf(b *rule.Build) []solid {
 	var out []solid
@@ -114,7 +113,7 @@ func boxSolids(b *rule.Build, run int, box *model.Box) []solid {
 	add := func(kind solidKind, of, what string, place geom.Box) solid {
 		return inRun(b, run, kind, of, what, place, box.Why)
 	}
-	key := blockOf(b, box).Key()
+	key := box.Key()
 	upper, lower := box.Hull, box.Hull
 	upper.Z.Lo, lower.Z.Hi = box.ToeHeight, box.ToeHeight
 	lower.V.Hi -= box.ToeSetback
@@ -142,24 +141,12 @@ func frontOf(front *model.Front, box *model.Box) string {
 	return article + front.Name + " of " + box.Words()
 }
 
-func blockOf(b *rule.Build, box *model.Box) *lang.Block {
-	return b.Block(box.Key())
-}
-
-func carcassOf(b *rule.Build, box *model.Box) *lang.Block {
-	block := blockOf(b, box)
-	if own := b.Ref(block, "carcass"); own != nil {
-		return own
-	}
-	return b.Ref(block.Parent, "carcass")
-}
-
-// handle is what a front's handle fills: from its face outwards, as wide as its bores.
+// handleOf is what a front's handle fills: from its face outwards, as wide as its bores.
 func handleOf(b *rule.Build, box *model.Box, front *model.Front) (geom.Box, bool) {
 	if front.Kind == model.FalseFront {
 		return geom.Box{}, false
 	}
-	c := carcassOf(b, box)
+	c := b.CarcassOf(box)
 	if c.Attr("handle") == nil {
 		return geom.Box{}, false
 	}
@@ -187,23 +174,14 @@ const wallDepth = 25 * length.Millimetre
 func wallSolids(w *model.Wall) []solid {
 	tall := geom.Span{Lo: -length.Max, Hi: length.Max}
 	out := []solid{{kind: wallSolid, of: "wall." + w.Name, what: "wall " + w.Name, plan: behind(w), z: tall, run: noRun, turn: w.Frame.Turn, wall: w, why: w.Why}}
-	add := func(kind, name string, along, height, width, tall, stands length.Length, why model.Why) {
-		if stands == 0 {
-			return
+	for _, o := range w.Fixtures() {
+		if o.StandsOut == 0 {
+			continue
 		}
 		out = append(out, solid{
-			kind: stubSolid, of: kind + "." + name, what: kind + " " + name, run: noRun, turn: w.Frame.Turn, why: why,
-			plan: rectangle(w.Frame, geom.About(along, width), geom.Span{Hi: stands}), z: geom.About(height, tall),
+			kind: stubSolid, of: o.Key(), what: o.Words(), run: noRun, turn: w.Frame.Turn, why: o.Why,
+			plan: rectangle(w.Frame, o.Face.X, geom.Span{Hi: o.StandsOut}), z: o.Face.Y,
 		})
-	}
-	for _, o := range w.Outlets {
-		add(o.Kind, o.Name, o.Along, o.Height, o.Box.Width, o.Box.Height, o.StandsOut, o.Why)
-	}
-	for _, o := range w.Stubs {
-		add("stub", o.Name, o.Along, o.Height, o.Diameter, o.Diameter, o.StandsOut, o.Why)
-	}
-	for _, o := range w.Vents {
-		add("vent", o.Name, o.Along, o.Height, o.Width, o.Tall, o.StandsOut, o.Why)
 	}
 	return out
 }

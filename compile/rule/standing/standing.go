@@ -42,22 +42,22 @@ type clashes[K comparable] struct {
 	list []clash
 }
 
-func (c *clashes[K]) add(cause K, new clash) {
+func (c *clashes[K]) add(cause K, met clash) {
 	if c.at == nil {
 		c.at = map[K]int{}
 	}
 	i, ok := c.at[cause]
 	if !ok {
 		c.at[cause] = len(c.list)
-		c.list = append(c.list, new)
+		c.list = append(c.list, met)
 		return
 	}
 	worst := &c.list[i]
-	new.others = worst.others + 1
-	if new.deep <= worst.deep {
-		new.leaf, new.a, new.b, new.deep = worst.leaf, worst.a, worst.b, worst.deep
+	met.others = worst.others + 1
+	if met.deep <= worst.deep {
+		met.leaf, met.a, met.b, met.deep = worst.leaf, worst.a, worst.b, worst.deep
 	}
-	*worst = new
+	*worst = met
 }
 
 // more says how many others a cause has.

@@ -30,7 +30,7 @@ func drawSpan(t *rapid.T, name string) geom.Span {
 	return geom.Span{Lo: lo, Hi: lo + length.Length(rapid.Int64Range(1, 2_000).Draw(t, name+" size"))*mm}
 }
 
-// drawSolid is a box of a frame at any angle, or a quarter that a leaf sweeps.
+// drawShape is a box of a frame at any angle, or a quarter that a leaf sweeps.
 func drawShape(t *rapid.T) shape {
 	f, u, v := drawFrame(t), drawSpan(t, "u"), drawSpan(t, "v")
 	switch rapid.IntRange(0, 3).Draw(t, "kind") {

@@ -40,12 +40,12 @@ func pipeEnds(b *rule.Build, run *model.Run) []blocker {
 	return out
 }
 
-// boards are the boards of each block, "cabinet.sink", but for those of drawers.
-func boardsOf(b *rule.Build) map[string][]blocker {
-	out := map[string][]blocker{} // lookup only
-	for i := range b.Parts {
-		if p := &b.Parts[i]; p.Kind == model.Panel && !p.Is("cabinet", "drawer") {
-			out[p.Block()] = append(out[p.Block()], blocker{name: p.Named() + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
+// boardsOf are the boards of a box, but for those of its drawers.
+func boardsOf(b *rule.Build, box *model.Box) []blocker {
+	var out []blocker
+	for _, p := range b.PartsOf(box.Key()) {
+		if p.Kind == model.Panel && !p.Is("cabinet", "drawer") {
+			out = append(out, blocker{name: p.Named() + " of " + p.Owner, box: p.Placement.Box, why: p.Why})
 		}
 	}
 	return out
@@ -65,13 +65,13 @@ func drawersOf(box *model.Box) []blocker {
 // inTheWay lists, for each sink, the boards and drawers of its cabinet and the stubs
 // before its run.
 func inTheWay(b *rule.Build, sinks []basin) [][]blocker {
-	boards, ends := boardsOf(b), map[*model.Run][]blocker{} // lookup only
+	ends := map[*model.Run][]blocker{} // lookup only
 	out := make([][]blocker, len(sinks))
 	for i, s := range sinks {
 		if _, known := ends[s.run]; !known {
 			ends[s.run] = pipeEnds(b, s.run)
 		}
-		out[i] = slices.Concat(boards["cabinet."+s.cabinet().Name], drawersOf(s.cabinet()), ends[s.run])
+		out[i] = slices.Concat(boardsOf(b, s.cabinet()), drawersOf(s.cabinet()), ends[s.run])
 	}
 	return out
 }
@@ -154,13 +154,8 @@ const mostNamed = 6
 // drainThroughBoards notes the boards that a drain has to pass between its trap and
 // its stub: those that the middle of the pipe meets in plan.
 func drainThroughBoards(b *rule.Build) {
-	drains := outflowsOf(b)
-	if len(drains) == 0 {
-		return
-	}
-	boards := boardsOf(b)
-	for _, o := range drains {
-		if passed := o.passes(boards); len(passed) > 0 {
+	for _, o := range outflowsOf(b) {
+		if passed := o.passes(b); len(passed) > 0 {
 			if more := len(passed) - mostNamed; more > 0 {
 				passed = append(passed[:mostNamed], finding.Counted(more, "other board"))
 			}
@@ -173,7 +168,7 @@ func drainThroughBoards(b *rule.Build) {
 
 // passes names the boards, and appliances, that the pipe meets: out to where the
 // stub ends, then along to it.
-func (o *outflow) passes(boards map[string][]blocker) []string {
+func (o *outflow) passes(b *rule.Build) []string {
 	z := geom.Span{Lo: o.stub.Height - o.diameter/2, Hi: o.stub.Height + o.fall + o.diameter/2}
 	out := geom.Box{U: geom.About(o.middle.X, 0), V: geom.Between(o.middle.Y, o.end.Y), Z: z}
 	along := geom.Box{U: geom.Between(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
@@ -188,7 +183,7 @@ func (o *outflow) passes(boards map[string][]blocker) []string {
 		if box.Kind == model.Bay && meets(box.Appliance) {
 			names = append(names, "the appliance of bay "+box.Name)
 		}
-		for _, p := range slices.Concat(boards[box.Key()], drawersOf(box)) {
+		for _, p := range slices.Concat(boardsOf(b, box), drawersOf(box)) {
 			if meets(p.box) && !p.box.Overlaps(under) {
 				names = append(names, p.name)
 			}

@@ -3,6 +3,7 @@ package water
 
 import (
 	"math"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -43,12 +44,8 @@ type basin struct {
 
 func (s *basin) cabinet() *model.Box { return &s.run.Boxes[s.box] }
 
-// basins lists the sinks, in the order of the counters.
+// basinsOf lists the sinks, in the order of the counters.
 func basinsOf(b *rule.Build) []basin {
-	runs := map[string]*model.Run{} // lookup only
-	for i := range b.Runs {
-		runs[b.Runs[i].Name] = &b.Runs[i]
-	}
 	var out []basin
 	for i := range b.Slabs {
 		slab := &b.Slabs[i]
@@ -56,26 +53,16 @@ func basinsOf(b *rule.Build) []basin {
 			continue
 		}
 		counter := b.Block("counter." + slab.Name)
-		run := runs[b.Ref(counter, "over").Name]
+		run := b.RunNamed(b.Ref(counter, "over").Name)
 		for j := range slab.Cuts {
 			if cut := &slab.Cuts[j]; cut.Kind == "sink" {
 				block := b.Block("sink." + cut.Name)
 				bottom := slab.Box.Z.Hi - b.Length(block, "bowl")
-				out = append(out, basin{block, run, cabinetOf(run, b.Ref(block, "in").Name), cut.Box.With(geom.Z, geom.Span{Lo: bottom, Hi: slab.Box.Z.Lo})})
+				out = append(out, basin{block, run, run.Cabinet(b.Ref(block, "in").Name), cut.Box.With(geom.Z, geom.Span{Lo: bottom, Hi: slab.Box.Z.Lo})})
 			}
 		}
 	}
 	return out
-}
-
-// cabinetOf is the index of a cabinet in its run.
-func cabinetOf(run *model.Run, cabinet string) int {
-	for i := range run.Boxes {
-		if run.Boxes[i].Kind == model.Cabinet && run.Boxes[i].Name == cabinet {
-			return i
-		}
-	}
-	panic("no cabinet " + cabinet)
 }
 
 // outflow is a drain as it is laid from under the middle of its sink's bowl to its
@@ -102,7 +89,7 @@ type outflow struct {
 // bend's radius is about one and a half (common practice, from memory).
 const trapTakes = 3
 
-// outflows lays out the drains, in the order of the text.
+// outflowsOf lays out the drains, in the order of the text.
 func outflowsOf(b *rule.Build) []outflow {
 	sinks := map[*lang.Block]basin{} // lookup only
 	for _, s := range basinsOf(b) {
@@ -139,16 +126,8 @@ func outflowsOf(b *rule.Build) []outflow {
 
 // stubOf finds a stub of the text in its wall.
 func stubOf(b *rule.Build, text *lang.Block) (*model.Wall, *model.Stub) {
-	for i := range b.Room.Walls {
-		if w := &b.Room.Walls[i]; w.Name == text.Parent.Name {
-			for j := range w.Stubs {
-				if w.Stubs[j].Name == text.Name {
-					return w, &w.Stubs[j]
-				}
-			}
-		}
-	}
-	panic("no stub " + text.Name)
+	w := b.WallNamed(text.Parent.Name)
+	return w, &w.Stubs[slices.IndexFunc(w.Stubs, func(s model.Stub) bool { return s.Name == text.Name })]
 }
 
 // pipes are outside diameters and what they are sold as (ASTM D1785, table 1).

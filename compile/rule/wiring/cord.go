@@ -84,7 +84,7 @@ func (d *device) seenFrom(f geom.Frame) geom.Box {
 
 // besideRun is how far behind a run a device may lie and still be its boxes': that
 // of the projection (SPEC.md 7.1).
-const besideRun = geom.Length(50_000_000)
+const besideRun = 50 * length.Millimetre
 
 // boxAround is the box of a run that a device lies in, its middle seen from above, if
 // it lies under their top.

@@ -10,6 +10,7 @@ import (
 	"barwright/compile/model"
 	"barwright/compile/rule"
 	"barwright/lang/finding"
+	"barwright/lang/length"
 )
 
 func wiringNotJudged(b *rule.Build) {
@@ -46,7 +47,7 @@ func sinksOf(b *rule.Build) []bowl {
 // rim is the upper edge of a bowl: that of its cut-out, just over the slab.
 func (s *bowl) rim() []cordway.Edge {
 	top := s.slab.Box.Z.Hi + 2*cordway.Sealed
-	return cordway.Rim(s.slab.Frame, s.Box.With(geom.Z, geom.Span{Lo: top, Hi: top}))
+	return cordway.Rim(s.slab.Frame, s.Box.With(geom.Z, geom.About(top, 0)))
 }
 
 func groundFaultMissing(b *rule.Build) {
@@ -169,8 +170,8 @@ func cordBarriers(b *rule.Build) []cordway.Barrier {
 // A wall of the room is as thick as no way through it could use, and higher than
 // any way over it could be worth.
 const (
-	wallThickness = geom.Length(50_000_000)
-	wallHeight    = geom.Length(100_000_000_000)
+	wallThickness = 50 * length.Millimetre
+	wallHeight    = 100 * length.Metre
 )
 
 // staysPut reports whether a board stays where it is: doors, drawers and shelves on

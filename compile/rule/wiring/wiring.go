@@ -3,7 +3,6 @@
 package wiring
 
 import (
-	"fmt"
 	"slices"
 
 	"barwright/compile/geom"
@@ -11,6 +10,7 @@ import (
 	"barwright/compile/rule"
 	"barwright/lang"
 	"barwright/lang/finding"
+	"barwright/lang/length"
 	"barwright/lang/source"
 )
 
@@ -53,7 +53,7 @@ type device struct {
 	used geom.Box
 }
 
-// devices lists outlets and switches: those of the walls, then those of knee walls.
+// devicesOf lists outlets and switches: those of the walls, then those of knee walls.
 func devicesOf(b *rule.Build) []device {
 	panels := panelsAround(b)
 	var out []device
@@ -66,7 +66,7 @@ func devicesOf(b *rule.Build) []device {
 			for _, p := range d.panels {
 				off = max(off, d.through(p))
 			}
-			d.used = geom.Box{U: geom.About(o.Along, o.Box.Width), V: geom.Span{Lo: off, Hi: off}, Z: geom.About(o.Height, o.Box.Height)}
+			d.used = geom.Box{U: geom.About(o.Along, o.Box.Width), V: geom.About(off, 0), Z: geom.About(o.Height, o.Box.Height)}
 			out = append(out, d)
 		}
 	}
@@ -80,7 +80,7 @@ func devicesOf(b *rule.Build) []device {
 	return out
 }
 
-// outlets are the devices that something can be plugged into.
+// outletsOf are the devices that something can be plugged into.
 func outletsOf(b *rule.Build) []device {
 	return slices.DeleteFunc(devicesOf(b), func(d device) bool { return d.block.Spec.Kind != "outlet" })
 }
@@ -106,37 +106,32 @@ func panelsAround(b *rule.Build) map[source.Range][]*model.Part {
 func (d *device) through(p *model.Part) geom.Length {
 	f, box := p.Placement.Frame, p.Placement.Box
 	nearU, nearV := f.Local(d.frame.At(d.in.Along, 0))
-	farU, farV := f.Local(d.frame.At(d.in.Along, geom.Length(farOut)))
+	farU, farV := f.Local(d.frame.At(d.in.Along, farOut))
 	enter, leave := 0.0, 1.0
-	for _, c := range [][3]geom.Length{{nearU, farU, 0}, {nearV, farV, 1}} {
-		on := box.Along(geom.Axis(c[2]))
-		step := float64(c[1] - c[0])
-		if step == 0 {
-			if c[0] < on.Lo || c[0] > on.Hi {
-				return 0
-			}
-			continue
+	for _, c := range []struct {
+		near, far geom.Length
+		on        geom.Span
+	}{{nearU, farU, box.U}, {nearV, farV, box.V}} {
+		if c.near == c.far && !c.on.Holds(c.near) {
+			return 0
 		}
-		s, t := float64(on.Lo-c[0])/step, float64(on.Hi-c[0])/step
-		enter, leave = max(enter, min(s, t)), min(leave, max(s, t))
+		if step := float64(c.far - c.near); step != 0 {
+			s, t := float64(c.on.Lo-c.near)/step, float64(c.on.Hi-c.near)/step
+			enter, leave = max(enter, min(s, t)), min(leave, max(s, t))
+		}
 	}
 	if enter > leave {
 		return 0
 	}
-	return geom.Length(float64(leave*farOut) + 0.5)
+	return geom.Length(float64(leave*float64(farOut)) + 0.5)
 }
 
 // farOut is further than any panel that lets a device through stands off its wall.
-const farOut = 10e9 // 10 m
+const farOut = 10 * length.Metre
 
 // alsoDevices tells that the same holds of other devices, and where the first few are.
 func alsoDevices(f *finding.Finding, others []device) {
-	switch n := len(others); {
-	case n == 1:
-		f.Text += " So it is with one other."
-	case n > 1:
-		f.Text += fmt.Sprintf(" So it is with %d others.", n)
-	}
+	f.Text += finding.Others(len(others), " So it is with one other.", " So it is with %d others.")
 	for _, d := range others[:min(len(others), 3)] {
 		f.Also(d.block.Head, "likewise")
 	}
