@@ -59,7 +59,7 @@ beyond that is what one may be off by when one cuts: with a single plate and the
 Take a larger plate, or a smaller clearance.`,
 		},
 		{
-			Slug: "box-gap-wide", Severity: Warning, Says: "the gap between an electrical box and the wood about it is wide",
+			Slug: "box-gap-wide", Severity: Note, Says: "the gap between an electrical box and the wood about it is wide",
 			Source:  "NEC 314.21, which speaks of plaster and board: at most 1/8 in (3 mm); for a wooden panel by analogy",
 			Caution: wiringDecides,
 			Explains: `

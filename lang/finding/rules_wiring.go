@@ -62,7 +62,7 @@ cavity of the wall says how deep it is, its lining counted; where it is left out
 depth of common ones, and other walls are not judged. A box that stands out of the wall reaches that much less into it.`,
 		},
 		{
-			Slug: "box-behind-panel", Severity: Note, Says: "a box lies behind the face of the board that it is used through",
+			Slug: "box-behind-panel", Severity: Warning, Says: "a box lies behind the face of the board that it is used through",
 			Source:  "NEC 314.20: in wood or other surfaces that burn a box is flush with the surface or stands out of it",
 			Caution: wiringDecides,
 			Explains: `

@@ -72,13 +72,27 @@ func coverLapsLittle(b *rule.Build) {
 		if laps < 0 {
 			does = "leaves " + b.Show(-laps) + " of the opening bare"
 		}
-		mend := fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", b.Show(hole.X.Size()+2*limit), b.Show(hole.Y.Size()+2*limit))
-		f := b.Findings.Warnf("cover-laps-little", l.of.why.At, mend, "The cover plate of %s is %s by %s, its opening in the %s of %s %s by %s: "+
+		f := b.Findings.Warnf("cover-laps-little", l.of.why.At, lapped(b, &l, limit-laps), "The cover plate of %s is %s by %s, its opening in the %s of %s %s by %s: "+
 			"the plate %s. Wanted is %s, so that it still covers an opening that is cut a little off: %s too little.",
 			l.of.name, b.Show(cover.X.Size()), b.Show(cover.Y.Size()), l.part.Name, l.part.Owner, b.Show(hole.X.Size()), b.Show(hole.Y.Size()),
 			does, b.Show(limit), b.Show(limit-laps))
 		b.LimitOf(f, "cover_lap")
 	}
+}
+
+// lapped is a clearance, and the plate, with which a plate covers so much more. A gap that is too
+// wide by itself is the first to blame.
+func lapped(b *rule.Build, l *let, more geom.Length) string {
+	hole, limit := l.opening.Shape.Bounds(), b.Length(b.Limits, "cover_lap")
+	cover := fmt.Sprintf("a cover of %s by %s at least", b.Show(hole.X.Size()+2*limit), b.Show(hole.Y.Size()+2*limit))
+	clearance := l.of.clearance - more
+	switch gap := b.Length(b.Limits, "box_gap"); {
+	case clearance < 0:
+		return cover
+	case nec(b) && l.of.clearance > gap:
+		return fmt.Sprintf("clearance = %q", b.Show(length.Down(min(clearance, gap), b.Marks)))
+	}
+	return fmt.Sprintf("%s, or clearance = %q", cover, b.Show(length.Down(clearance, b.Marks)))
 }
 
 func coverMeetsBoard(b *rule.Build) {
@@ -170,20 +184,24 @@ func clearOf(b *rule.Build, f *fixture, body *body, shared geom.Rect) string {
 	return "its centre at " + b.Show(length.Down(mid-shared.X.Size(), b.Marks)) + " along the wall, or less; or keep " + body.name + " clear of it"
 }
 
+// nec reports whether the build is held to the published rules of wiring.
+func nec(b *rule.Build) bool { return b.Text(b.Limits, "wiring") == "nec" }
+
 // boxGapWide holds the gap about a box to what is let pass in plaster and board.
 func boxGapWide(b *rule.Build) {
-	if b.Text(b.Limits, "wiring") != "nec" {
+	if !nec(b) {
 		return
 	}
 	limit := b.Length(b.Limits, "box_gap")
 	seen := map[*fixture]bool{}
 	for _, l := range lets(b, fixturesOf(b)) {
-		if seen[l.of] || !l.of.electrical() || l.opening.Notch || l.of.clearance <= limit {
+		if seen[l.of] || !l.of.electrical() || l.opening.Notch || l.of.clearance <= limit || b.Findings.Has("cover-laps-little", l.of.why.At) {
 			continue
 		}
 		seen[l.of] = true
-		b.LimitOf(b.Findings.Warnf("box-gap-wide", l.of.block.Said("clearance"), fmt.Sprintf("clearance = %q", b.Show(limit)),
-			"%s is let through the %s of %s with a gap of %s all round. %s is let pass about a box: %s too wide.",
-			finding.Capital(l.of.name), l.part.Name, l.part.Owner, b.Show(l.of.clearance), b.Show(limit), b.Show(l.of.clearance-limit)), "box_gap")
+		f := b.Findings.Notef("box-gap-wide", l.of.block.Said("clearance"), "%s is let through the %s of %s with a gap of %s all round. %s is let pass about a box: %s too wide.",
+			finding.Capital(l.of.name), l.part.Name, l.part.Owner, b.Show(l.of.clearance), b.Show(limit), b.Show(l.of.clearance-limit))
+		f.Mend = fmt.Sprintf("clearance = %q", b.Show(limit))
+		b.LimitOf(f, "box_gap")
 	}
 }
