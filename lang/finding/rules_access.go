@@ -4,7 +4,7 @@ package finding
 var aboutAccess = []Section{
 	{"11.3", "Openings and what must be reached", []Rule{
 		{
-			Slug: "cover-meets-board", Severity: Warning, Says: "a cover plate in a wall of the room meets a board or a counter",
+			Slug: "cover-meets-board", Severity: Warning, Says: "a cover plate in a wall of the room meets a board",
 			Source:  "common practice: a plate lies flat on what its box comes through",
 			Caution: wiringDecides,
 			Explains: `
