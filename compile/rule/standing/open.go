@@ -178,14 +178,19 @@ func (l *leaf) stopped(g *ground) (worst clash) {
 	return worst
 }
 
-// leavesMeet tells of each box the leaf of one kind that misses by most.
+// leavesMeet tells of each box the leaf of one kind that misses by most. What does not open
+// across an aisle that is too narrow is told with the aisle.
 func leavesMeet(b *rule.Build, slug string) {
 	g := newGround(solidsOf(b))
+	narrow := map[twoSides]bool{} // lookup only
+	for _, c := range aislesOf(b) {
+		narrow[sidesOf(c.of.run, c.to)] = true
+	}
 	var met clashes[*model.Box]
 	leaves := leavesOf(b)
 	for i := range leaves {
 		if l := &leaves[i]; l.slug == slug {
-			if c := l.stopped(g); c.leaf != nil {
+			if c := l.stopped(g); c.leaf != nil && !(c.across() && narrow[sidesOf(l.run, c.b)]) {
 				met.add(l.box, c)
 			}
 		}
@@ -204,12 +209,10 @@ func roomFor(b *rule.Build, g *ground, c *clash) string {
 	if other, ok := hungOtherwise(b, l); ok && other.stopped(g).leaf == nil {
 		return "hinged = \"" + other.front.Hinged.String() + "\""
 	}
-	sin, cos := run.Frame.Turn.SinCos()
-	if alongside(&l.solid, c.b) && c.b.run != l.run {
-		_, far := c.a.plan.along(-sin, cos)
-		near, _ := c.b.plan.along(-sin, cos)
-		return b.Show(up(b, far-near)) + " more room before it"
+	if c.across() {
+		return b.Show(c.roomBefore(b)) + " more room before it"
 	}
+	sin, cos := run.Frame.Turn.SinCos()
 	lo, hi := c.a.plan.along(cos, sin)
 	oLo, oHi := c.b.plan.along(cos, sin)
 	ownLo, ownHi := l.plan.along(cos, sin)
