@@ -24,6 +24,7 @@ var Rules = []rule.Rule{
 	{Slug: "appliance-stands-out", Look: applianceStandsOut},
 	{Slug: "aisle-narrow", Look: aisleNarrow},
 	{Slug: "past-open", Look: pastOpen},
+	{Slug: "way-in-narrow", Look: wayInNarrow},
 }
 
 // clash is one cause of a finding: two things, how far they are in one another or miss
