@@ -50,16 +50,6 @@ func bodiesOf(b *rule.Build) []body {
 	return out
 }
 
-// slabBodies lists counters and bar tops.
-func slabBodies(b *rule.Build) []body {
-	var out []body
-	for i := range b.Slabs {
-		s := &b.Slabs[i]
-		out = append(out, body{name: s.Words(), box: s.Box, at: s.Frame, why: s.Why})
-	}
-	return out
-}
-
 // spot is a point of the floor in the terms of a wall: along it and out of it.
 type spot struct{ u, v float64 }
 
@@ -132,13 +122,12 @@ type view struct {
 	wall     *model.Wall
 	fixtures []*fixture
 	bodies   []seen
-	slabs    []seen
 	others   []seen // the other walls, as thin bodies
 }
 
 // viewsOf looks at all walls that have fixtures.
 func viewsOf(b *rule.Build, fixtures []fixture) []view {
-	bodies, slabs, walls := bodiesOf(b), slabBodies(b), wallBodies(b)
+	bodies, walls := bodiesOf(b), wallBodies(b)
 	var out []view
 	for i := range b.Room.Walls {
 		v := view{wall: &b.Room.Walls[i]}
@@ -150,7 +139,7 @@ func viewsOf(b *rule.Build, fixtures []fixture) []view {
 		if len(v.fixtures) == 0 {
 			continue
 		}
-		v.bodies, v.slabs = seenFrom(v.wall.Frame, bodies), seenFrom(v.wall.Frame, slabs)
+		v.bodies = seenFrom(v.wall.Frame, bodies)
 		v.others = seenFrom(v.wall.Frame, append(walls[:i:i], walls[i+1:]...))
 		out = append(out, v)
 	}

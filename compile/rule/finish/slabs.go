@@ -102,10 +102,6 @@ func inCorner(b *rule.Build, run *lang.Block, c *model.Slab, end model.End, corn
 		end, c.Name, b.Show(lean), b.Show(from), b.Show(deep)).Also(corner.Said("corner"), "the corner"), "flush")
 }
 
-// nearWall is how near the edge of a slab must come to a wall to cover what is flush
-// in it.
-const nearWall = 6 * length.Millimetre
-
 // slabOverCover looks for cover plates and vents behind the edges of slabs.
 func slabOverCover(b *rule.Build) {
 	for i := range b.Room.Walls {
@@ -114,7 +110,7 @@ func slabOverCover(b *rule.Build) {
 			continue
 		}
 		for j := range b.Slabs {
-			along, ok := edgeAt(&b.Slabs[j], w)
+			along, ok := rule.EdgeAt(&b.Slabs[j], w)
 			if !ok {
 				continue
 			}
@@ -125,21 +121,6 @@ func slabOverCover(b *rule.Build) {
 			}
 		}
 	}
-}
-
-// edgeAt is where a slab lies against a wall, along it.
-func edgeAt(s *model.Slab, w *model.Wall) (along geom.Span, ok bool) {
-	touches := 0
-	for _, p := range s.Frame.Corners(s.Box.U, s.Box.V) {
-		if u, v := w.Frame.Local(p); max(v, -v) < nearWall {
-			if touches++; touches == 1 {
-				along = geom.About(u, 0)
-			}
-			along = along.Union(geom.About(u, 0))
-		}
-	}
-	along = along.Intersect(geom.Span{Hi: w.Length})
-	return along, touches > 1 && along.Size() > 0
 }
 
 // slabOver compares a slab that lies against a wall with a vent, or with the plate of
@@ -153,7 +134,7 @@ func slabOver(b *rule.Build, s *model.Slab, along geom.Span, f *model.Fixture) {
 		return
 	}
 	high := plate.Y.Size()
-	b.Findings.Warnf("slab-over-cover", b.Block(f.Key()).Said("at"), "a height of "+b.Show(s.Box.Z.Hi+high-high/2)+" or more, or of "+b.Show(s.Box.Z.Lo-high/2)+" or less",
+	b.Findings.Warnf("slab-over-cover", b.Block(f.Key()).Said("at"), "its centre at "+b.Show(length.Up(s.Box.Z.Hi+high-high/2, b.Marks))+" above the floor, or higher",
 		"The edge of %s lies against the wall from %s to %s, and %s reaches from %s to %s: %s of it is behind the edge.",
 		s.Words(), b.Show(s.Box.Z.Lo), b.Show(s.Box.Z.Hi), what, b.Show(plate.Y.Lo), b.Show(plate.Y.Hi), b.Show(s.Box.Z.Intersect(plate.Y).Size())).
 		Also(s.Why.At, "the slab")

@@ -1,6 +1,7 @@
 package standing
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -181,14 +182,19 @@ func (l *leaf) stopped(g *ground) (worst clash) {
 	return worst
 }
 
-// leavesMeet tells of each box the leaf of one kind that misses by most.
+// leavesMeet tells of each box the leaf of one kind that misses by most. What does not open
+// across an aisle that is too narrow is told with the aisle.
 func leavesMeet(b *rule.Build, slug string) {
 	g := newGround(solidsOf(b))
+	narrow := map[twoSides]bool{} // lookup only
+	for _, c := range aislesOf(b) {
+		narrow[sidesOf(c.of.run, c.to)] = true
+	}
 	var met clashes[*model.Box]
 	leaves := leavesOf(b)
 	for i := range leaves {
 		if l := &leaves[i]; l.slug == slug {
-			if c := l.stopped(g); c.leaf != nil {
+			if c := l.stopped(g); c.leaf != nil && !(c.across() && narrow[sidesOf(l.run, c.b)]) {
 				met.add(l.box, c)
 			}
 		}
@@ -213,17 +219,26 @@ func roomFor(b *rule.Build, g *ground, c *clash) (edit string, by float64) {
 	if other, ok := hungOtherwise(b, l); ok && other.stopped(g).leaf == nil {
 		return "hinged = \"" + other.front.Hinged.String() + "\"", c.deep
 	}
-	sin, cos := run.Frame.Turn.SinCos()
-	if alongside(&l.solid, c.b) && c.b.run != l.run {
-		_, far := c.a.plan.along(-sin, cos)
-		near, _ := c.b.plan.along(-sin, cos)
-		return b.Show(up(b, far-near)) + " more room before it", far - near
+	if c.across() {
+		room := c.roomBefore(b)
+		return b.Show(room) + " more room before it", float64(room)
 	}
+	by, end, most := c.besides()
+	if most {
+		return blindAt(b, g, c, end), c.deep
+	}
+	return fillerAt(b, run, l.box, end, up(b, by)), by
+}
+
+// besides is how far a leaf is to move along its run off what stands at an end of it; most,
+// where that is more than half of the leaf.
+func (c *clash) besides() (by float64, end model.End, most bool) {
+	l := c.leaf
+	sin, cos := l.turn.SinCos()
 	lo, hi := c.a.plan.along(cos, sin)
 	oLo, oHi := c.b.plan.along(cos, sin)
 	ownLo, ownHi := l.plan.along(cos, sin)
-	by = hi - oLo
-	end := model.Right
+	by, end = hi-oLo, model.Right
 	if oLo+oHi < ownLo+ownHi {
 		by, end = oHi-lo, model.Left
 	}
@@ -231,10 +246,46 @@ func roomFor(b *rule.Build, g *ground, c *clash) (edit string, by float64) {
 		lean, _ := (l.turn - c.b.turn).SinCos()
 		by = c.deep / math.Abs(lean)
 	}
-	if by > (ownHi-ownLo)/2 {
-		return "no front there: leave that end of the box blind, or keep the other run away", c.deep
+	return by, end, by > (ownHi-ownLo)/2
+}
+
+// leastFront is the width of a box under which nobody closes it with a front of its own.
+const leastFront = 150 * length.Millimetre
+
+// blindAt is the edit that leaves an end of a box without a front, as wide as what stands
+// before it, and the handle of a door that opens beside that, take.
+func blindAt(b *rule.Build, g *ground, c *clash, end model.End) string {
+	l := c.leaf
+	if c.b.run == noRun {
+		return "no front there: leave that end of the box blind"
 	}
-	return fillerAt(b, run, l.box, end, up(b, by)), by
+	sin, cos := l.turn.SinCos()
+	hull := rectangle(b.Runs[l.run].Frame, l.box.Hull.U, l.box.Hull.V)
+	lo, hi := hull.along(cos, sin)
+	rear, _ := hull.along(-sin, cos)
+	wide := 0.0
+	for i := range g.solids {
+		s := &g.solids[i]
+		_, far := s.plan.along(-sin, cos)
+		if s.run != c.b.run || s.kind == slabSolid || far < rear || !s.z.Overlaps(l.z) {
+			continue
+		}
+		if sLo, sHi := s.plan.along(cos, sin); end == model.Right {
+			wide = max(wide, hi-sLo)
+		} else {
+			wide = max(wide, sHi-lo)
+		}
+	}
+	if l.front != nil && l.front.Kind == model.Door {
+		if handle, ok := handleOf(b, l.box, l.front); ok {
+			wide += float64(handle.V.Size())
+		}
+	}
+	words, covers := l.box.Words(), "run "+b.Runs[c.b.run].Name+" stands before it"
+	if hi-lo-wide < float64(leastFront) {
+		return "no front on " + words + ": " + covers
+	}
+	return fmt.Sprintf("no front over the last %s at the %s of %s, where %s: a box or a filler of its own there", b.Show(up(b, wide)), end, words, covers)
 }
 
 // hungOtherwise is a single door, hung on the other side of its box.

@@ -25,6 +25,7 @@ var Rules = []rule.Rule{
 	{Slug: "appliance-stands-out", Look: applianceStandsOut},
 	{Slug: "aisle-narrow", Look: aisleNarrow},
 	{Slug: "past-open", Look: pastOpen},
+	{Slug: "way-in-narrow", Look: wayInNarrow},
 }
 
 // clash is one cause of a finding: two things, how far they are in one another or miss
@@ -87,10 +88,26 @@ func solidsMeet(b *rule.Build) {
 	}
 	for i := range met.list {
 		c := &met.list[i]
-		b.Findings.Errorf("solids-meet", c.a.why.At, apart(b, c), "%s and %s overlap by %s.%s",
+		b.Findings.Errorf("solids-meet", c.a.why.At, apart(b, c)+shutIn(b, g, c), "%s and %s overlap by %s.%s",
 			finding.Capital(c.a.what), c.b.what, b.Show(up(b, c.deep)), c.more("pair", " of these two runs")).
 			Also(c.b.why.At, "the other")
 	}
+}
+
+// shutIn adds what is to become of a front in the corner that two solids stand in: that
+// they are apart lets it in, but not open.
+func shutIn(b *rule.Build, g *ground, c *clash) string {
+	leaves := leavesOf(b)
+	for i := range leaves {
+		met := leaves[i].stopped(g)
+		if met.leaf == nil || met.across() || min(met.leaf.run, met.b.run) != min(c.a.run, c.b.run) || max(met.leaf.run, met.b.run) != max(c.a.run, c.b.run) {
+			continue
+		}
+		if _, end, most := met.besides(); most {
+			return "; and " + blindAt(b, g, &met, end)
+		}
+	}
+	return ""
 }
 
 // apart is the edit that parts two solids.

@@ -192,10 +192,9 @@ func boxBehindPanel(b *rule.Build) {
 	})
 	d := behind[0]
 	by, board := back(d)
-	f := b.Findings.Notef("box-behind-panel", d.block.Head,
+	f := b.Findings.Warnf("box-behind-panel", d.block.Head, "extender = true, or extenders = true of the wall, with rings that bring boxes out to that face",
 		"The front of the box of %s lies %s behind the face of %s of %s, through which it is used. In wood or another surface that burns it is flush or stands out.",
 		d.block.Describe(), b.Show(by), board.Named(), board.Owner)
-	f.Mend = "extender = true, or extenders = true of the wall, with rings that bring boxes out to that face"
 	alsoDevices(f.Also(board.Why.At, "the board"), behind[1:])
 }
 

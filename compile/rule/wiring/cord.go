@@ -114,7 +114,7 @@ func plugOutOfReach(b *rule.Build) {
 		if inside == nil {
 			inside = outletsInside(b, outlets)
 		}
-		b.Findings.Warnf("plug-out-of-reach", p.at, besides(p.bay, inside), "%s", why).
+		b.Findings.Warnf("plug-out-of-reach", p.at, besides(b, &p, inside), "%s", why).
 			Also(p.outlet.block.Head, "the outlet")
 	}
 }
@@ -159,16 +159,27 @@ func outletsInside(b *rule.Build, outlets []device) map[*model.Box]string {
 	return out
 }
 
-// besides is an outlet that is used from a cabinet beside a bay.
-func besides(bay runBox, inside map[*model.Box]string) string {
-	for _, nth := range []int{bay.nth - 1, bay.nth + 1} {
-		if nth >= 0 && nth < len(bay.run.Boxes) {
-			if outlet := inside[&bay.run.Boxes[nth]]; outlet != "" {
-				return outlet + ", which is used from inside the box beside it"
-			}
+// besides is an outlet that is used from a cabinet beside a bay, or where there is room
+// for one.
+func besides(b *rule.Build, p *plugged, inside map[*model.Box]string) string {
+	run, room := p.bay.run, ""
+	for _, nth := range []int{p.bay.nth - 1, p.bay.nth + 1} {
+		if nth < 0 || nth >= len(run.Boxes) || run.Boxes[nth].Kind != model.Cabinet {
+			continue
+		}
+		box := &run.Boxes[nth]
+		if outlet := inside[box]; outlet != "" {
+			return outlet + ", which is used from inside the box beside it"
+		}
+		drawer := slices.ContainsFunc(box.Fronts, func(f model.Front) bool { return f.Kind == model.Drawer })
+		if d := &p.outlet; room == "" && !drawer && d.wall != nil && d.wall.Name == run.Wall && run.Along {
+			from, _ := d.frame.Local(run.Frame.At(box.Inside.U.Lo, 0))
+			half := d.in.Cover.Width - d.in.Cover.Width/2
+			room = fmt.Sprintf("; from %s to %s along the wall it is in %s",
+				b.Show(length.Up(from+half, b.Marks)), b.Show(length.Down(from+box.Inside.U.Size()-half, b.Marks)), box.Words())
 		}
 	}
-	return "an outlet that is used from inside the box beside the bay"
+	return "an outlet that is used from inside the box beside the bay" + room
 }
 
 // cordTooShort measures from the middle of the foot of the appliance's rear, along
