@@ -135,8 +135,8 @@ func coverMeetsBoards(b *rule.Build, l *let) {
 		}
 	}
 	if worst != nil {
-		b.Findings.Warnf("cover-meets-board", l.of.place(), mend, "The cover plate of %s, on the %s of %s, is %s by %s: it runs %s into the %s and does not lie flat.",
-			l.of.name, l.part.Name, l.part.Owner, b.Show(cover.X.Size()), b.Show(cover.Y.Size()), b.Show(most), worst.Name).
+		b.Findings.Warnf("cover-meets-board", l.of.place(), mend, "The cover plate of %s, on %s of %s, is %s by %s: it runs into %s by %s and does not lie flat.",
+			l.of.name, l.part.Named(), l.part.Owner, b.Show(cover.X.Size()), b.Show(cover.Y.Size()), worst.Named(), b.Show(most)).
 			Also(l.part.Why.At, "the cabinet")
 	}
 }
