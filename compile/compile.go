@@ -117,8 +117,8 @@ func tooSmall(m *model.Model, stock string, misfits []layout.Misfit, findings *f
 	}
 	part := partByID(m, worst.Part)
 	x, y := part.Size()
-	text := fmt.Sprintf("%s, the %s of %s, is %s x %s: %s for the largest %s on sale, its trimmed edges taken off.",
-		part.Label, part.Name, part.Owner, m.Build.Plain(x), m.Build.Plain(y), over, stock)
+	text := fmt.Sprintf("%s, %s of %s, is %s x %s: %s for the largest %s on sale, its trimmed edges taken off.",
+		part.Label, part.Named(), part.Owner, m.Build.Plain(x), m.Build.Plain(y), over, stock)
 	text += finding.Others(others, " So is another part.", " So are %d other parts.")
 	findings.Errorf("part-too-large", stockPlace(m, stock), "a larger size, or smaller parts", "%s", text).
 		Also(part.Why.At, "the part is asked for here")

@@ -253,7 +253,7 @@ func TestRulesHaveCases(t *testing.T) {
 const withoutLimit = `
 studs-unknown box-held-by-nothing free-end-loose
 wide-head-shows wide-head-in-the-way joint-screw-shows
-wiring-not-judged box-volume-unknown plug-out-of-reach
+wiring-not-judged ground-fault-area box-volume-unknown plug-out-of-reach
 seam-shows hinged-unused
 water-not-judged sink-without-vent drain-through-boards sink-without-water sink-without-drain drain-into-water
 floor-screws-missing stone-screwed

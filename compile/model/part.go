@@ -237,6 +237,14 @@ func (p *Part) Sides() []Side {
 	return []Side{{front, names[0]}, {front.Opposite(), names[1]}}
 }
 
+// Named is its name in a sentence: "the left side", "divider 1".
+func (p *Part) Named() string {
+	if p.Name != "" && strings.ContainsAny(p.Name[len(p.Name)-1:], "0123456789") {
+		return p.Name
+	}
+	return "the " + p.Name
+}
+
 // Block is the key of the block that the part belongs to: "cabinet.urn".
 func (p *Part) Block() string {
 	block, _, _ := strings.Cut(p.ID, "/")

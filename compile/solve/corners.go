@@ -39,8 +39,8 @@ func (s *solver) tooRound(part *model.Part, t *thing, opening geom.Rect, most le
 	if !t.refused {
 		t.refused = true
 		s.Findings.Errorf("opening-too-round", t.why.At, "corner = "+s.Show(most)+" or less",
-			"The opening for %s in the %s of %s is %s wide and %s high: its corners can be rounded by %s at most, not by %s.",
-			t.name, part.Name, part.Owner, s.Show(opening.X.Size()), s.Show(opening.Y.Size()), s.Show(most), s.Show(t.cut.Corner)).
+			"The opening for %s in %s of %s is %s wide and %s high: its corners can be rounded by %s at most, not by %s.",
+			t.name, part.Named(), part.Owner, s.Show(opening.X.Size()), s.Show(opening.Y.Size()), s.Show(most), s.Show(t.cut.Corner)).
 			Also(part.Why.At, "the box")
 	}
 	return true
@@ -111,8 +111,8 @@ func (s *solver) roundInner(part *model.Part, o *model.Opening) {
 		outline, ok := fillet(part.Outline, at, radius)
 		if !ok {
 			s.Findings.Errorf("opening-too-round", o.Why.At, "a smaller corner",
-				"Where the opening for %s in the %s of %s meets what is cut there already, its corners cannot be rounded by %s.",
-				o.Name, part.Name, part.Owner, s.Show(radius)).
+				"Where the opening for %s in %s of %s meets what is cut there already, its corners cannot be rounded by %s.",
+				o.Name, part.Named(), part.Owner, s.Show(radius)).
 				Also(part.Why.At, "the box")
 			return
 		}

@@ -188,15 +188,15 @@ func (s *solver) soundKneeBox(k *kneeBox) bool {
 			mend = fmt.Sprintf("a centre from %s to %s from either end", s.Show(lo), s.Show(hi))
 		}
 		s.Findings.Errorf("box-meets-end", o.Said("from_left", "from_right", "mirrors"), mend,
-			"%s runs %s into the stud at the end of %s, or past it.", name, s.Show(max(ends.Lo-k.box.X.Lo, k.box.X.Hi-ends.Hi)), k.knee.Describe())
+			"%s runs into the stud at the end of %s by %s, or past it.", name, k.knee.Describe(), s.Show(max(ends.Lo-k.box.X.Lo, k.box.X.Hi-ends.Hi)))
 	case k.box.Y.Hi > k.free.Hi:
 		s.Findings.Errorf("box-meets-plate", o.Said("height"), s.heightMend(k),
-			"The top of %s would stand at %s. The upper plate of %s begins at %s: the box runs %s into the plate.",
+			"The top of %s would stand at %s. The upper plate of %s begins at %s: the box runs into the plate by %s.",
 			o.Describe(), s.Show(k.box.Y.Hi), k.knee.Describe(), s.Show(k.free.Hi), s.Show(k.box.Y.Hi-k.free.Hi)).
 			Also(k.knee.Said("top"), "the plate comes from here")
 	case k.outlet.Face == "room" && k.box.Y.Lo < k.free.Lo:
 		s.Findings.Errorf("box-meets-plate", o.Said("height"), s.heightMend(k),
-			"The bottom of %s would stand at %s. The lower plate of %s ends at %s: the box runs %s into the plate.",
+			"The bottom of %s would stand at %s. The lower plate of %s ends at %s: the box runs into the plate by %s.",
 			o.Describe(), s.Show(k.box.Y.Lo), k.knee.Describe(), s.Show(k.free.Lo), s.Show(k.free.Lo-k.box.Y.Lo)).
 			Also(k.knee.Head, "the knee wall")
 	case k.outlet.Face == "work" && k.cover.Y.Lo < k.free.Lo:
@@ -287,7 +287,7 @@ func (s *solver) outletsApart(wall *model.KneeWall, k *kneeBox) bool {
 		return false
 	}
 	deep := other.Box.V.Intersect(k.outlet.Box.V).Size()
-	s.Findings.Errorf("outlets-meet", k.block.Head, mend, "The boxes of %s and of outlet %q stand back to back in a framing of %s, and run %s into one another.",
+	s.Findings.Errorf("outlets-meet", k.block.Head, mend, "The boxes of %s and of outlet %q stand back to back in a framing of %s, and overlap by %s.",
 		k.block.Describe(), other.Name, s.Show(wall.Framing.V.Size()), s.Show(deep)).
 		Also(other.Why.At, "the other one")
 	return false

@@ -118,7 +118,7 @@ func (s *solver) slabInWall(slab *model.Slab, run *model.Run) {
 	}{{model.Left, -slab.Box.U.Lo}, {model.Right, slab.Box.U.Hi - run.Length}} {
 		if end.past > 0 && !run.FreeAt(end.end) {
 			s.Findings.Errorf("slab-in-wall", slab.Why.At, "overhang = { "+end.end.String()+" = 0 } on that side",
-				"The %s end of %s would run %s into the wall that run %q meets there.", end.end, kindName(slab), s.Show(end.past), run.Name).
+				"The %s end of %s would run into the wall that run %q meets there, by %s.", end.end, kindName(slab), run.Name, s.Show(end.past)).
 				Also(run.Why.At, "the run")
 		}
 	}
@@ -197,7 +197,7 @@ func (s *solver) solids(run *model.Run) []solid {
 	}
 	for i := range s.m.Parts {
 		if part := &s.m.Parts[i]; !letsThrough(part) && part.Placement.Frame == run.Frame {
-			out = append(out, solid{part.Label + ", the " + part.Name + " of " + part.Owner, part.Placement.Box, part.Why})
+			out = append(out, solid{part.Label + ", " + part.Named() + " of " + part.Owner, part.Placement.Box, part.Why})
 		}
 	}
 	return out

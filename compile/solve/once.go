@@ -49,7 +49,7 @@ func (s *solver) checkBehind(b *lang.Block, run *model.Run) bool {
 	}{{model.Left, "left_inset"}, {model.Right, "right_inset"}} {
 		if inset := s.Length(b, end.attr); inset < 0 && !run.FreeAt(end.end) {
 			s.Findings.Errorf("framing-in-wall", b.Attr(end.attr).Expr.At, end.attr+" = 0",
-				"The framing would run %s into wall %q.", s.Show(-inset), run.Wall)
+				"The framing would run into wall %q, by %s.", run.Wall, s.Show(-inset))
 			return false
 		}
 	}

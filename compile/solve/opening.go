@@ -172,9 +172,9 @@ func (s *solver) cutNotches(index int) {
 }
 
 func (s *solver) partsPanel(part *model.Part, o *model.Opening, pieces int) {
-	left := fmt.Sprintf("the %s of %s in %d pieces", part.Name, part.Owner, pieces)
+	left := fmt.Sprintf("%s of %s in %d pieces", part.Named(), part.Owner, pieces)
 	if pieces == 0 {
-		left = fmt.Sprintf("nothing of the %s of %s", part.Name, part.Owner)
+		left = fmt.Sprintf("nothing of %s of %s", part.Named(), part.Owner)
 	}
 	s.Findings.Errorf("opening-parts-panel", o.Why.At, "move it, or move the box", "The openings would leave %s.", left).
 		Also(part.Why.At, "the box")
@@ -225,8 +225,8 @@ func (s *solver) standsOnBaseboard(part *model.Part, t *thing) bool {
 	}
 	clear = max(s.marked(clear), 0)
 	s.Findings.Errorf("baseboard-behind-panel", t.why.At, "take it off there: from, to; or let the run stand off the wall",
-		"The baseboard of wall %q stands out %s, but the %s of %s stands %s off that wall with its whole face: %s too near, and a notch through its %s would leave nothing to stand on.",
-		t.wall.Name, s.Show(t.out), part.Name, part.Owner, s.Show(clear), s.Show(t.out-clear), s.Show(part.Thickness)).
+		"The baseboard of wall %q stands out %s, but %s of %s stands %s off that wall with its whole face: %s too near, and a notch through its %s would leave nothing to stand on.",
+		t.wall.Name, s.Show(t.out), part.Named(), part.Owner, s.Show(clear), s.Show(t.out-clear), s.Show(part.Thickness)).
 		Also(part.Why.At, "the box")
 	return true
 }

@@ -18,7 +18,7 @@ func (s *solver) checkOpenings(part *model.Part, o *model.Opening, t *thing) {
 		overlap := o.Shape.Bounds().Intersect(other.Shape.Bounds())
 		if overlap.X.Size() > 0 && overlap.Y.Size() > 0 && !roundsApart(o.Shape, other.Shape) {
 			s.Findings.Errorf("openings-meet", t.why.At, "move one of them, or describe both as one",
-				"In the %s of %s the openings for %s and %s run into one another: they overlap by %s.", part.Name, part.Owner,
+				"In %s of %s the openings for %s and %s run into one another: they overlap by %s.", part.Named(), part.Owner,
 				other.Name, o.Name, s.Show(min(overlap.X.Size(), overlap.Y.Size()))).
 				Also(other.Why.At, "the other one")
 		}

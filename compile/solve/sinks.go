@@ -216,7 +216,7 @@ func (s *solver) under(t *top, cut *model.SlabCut) beneath {
 			continue
 		}
 		if !p.Is("cabinet", "drawer") {
-			look("the "+p.Name+" of "+p.Owner, p.Placement.Box)
+			look(p.Named()+" of "+p.Owner, p.Placement.Box)
 			continue
 		}
 		var n int

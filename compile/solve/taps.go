@@ -93,7 +93,7 @@ func (s *solver) tapClear(t *top, b *lang.Block, cut *model.SlabCut) bool {
 	text := fmt.Sprintf("The hole of %s would be %s from %s, and keeps %s from it: %s too near.",
 		b.Describe(), s.Show(worst.away), worst.name, s.Show(worst.need), s.Show(worst.need-worst.away))
 	if worst.away < 0 {
-		text = fmt.Sprintf("The hole of %s would run %s into %s, and keeps %s from it.", b.Describe(), s.Show(-worst.away), worst.name, s.Show(worst.need))
+		text = fmt.Sprintf("The hole of %s would run into %s by %s, and keeps %s from it.", b.Describe(), worst.name, s.Show(-worst.away), s.Show(worst.need))
 	}
 	f := s.Findings.Errorf("tap-too-near", b.Said("from_left", "from_rear"), s.tapMoved(t, b, cut), "%s", text)
 	if !worst.at.IsZero() {

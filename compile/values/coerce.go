@@ -9,6 +9,7 @@ import (
 	"barwright/lang/finding"
 	"barwright/lang/length"
 	"barwright/lang/schema"
+	"barwright/lang/source"
 )
 
 // coerce brings a value to the form that an attribute's type demands, and
@@ -252,8 +253,22 @@ func (v *Values) toObject(spec *schema.Attr, raw expr.Value, unit length.Unit) e
 			out.Items = append(out.Items, v.defaultOf(field, raw.At))
 		}
 	}
-	if !ok {
+	if !ok || v.reversed(spec, out, raw.At) {
 		return expr.Value{}
 	}
 	return out
+}
+
+// reversed refuses a range of limits whose two ends changed places.
+func (v *Values) reversed(spec *schema.Attr, object expr.Value, at source.Range) bool {
+	from, to := slices.Index(object.Keys, "from"), slices.Index(object.Keys, "to")
+	if from < 0 || to < 0 || spec.Fields[from].Type != schema.Reach {
+		return false
+	}
+	lo, hi := LengthOf(object.Items[from]), LengthOf(object.Items[to])
+	if lo <= hi {
+		return false
+	}
+	v.Findings.Errorf("not-rising", at, "", "%s goes from %s to %s; it must rise.", spec.Name, v.Show(lo), v.Show(hi))
+	return true
 }

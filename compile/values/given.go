@@ -150,7 +150,10 @@ func (v *Values) plain(x expr.Value) string {
 func (v *Values) NotMade() {
 	v.Source.Each(func(b *lang.Block) {
 		if b.Spec.Later {
-			if b.Parent == nil || !b.Parent.Spec.Later {
+			switch {
+			case b.Spec.Judged != "":
+				v.Findings.Notef("not-made-yet", b.Head, "%s is judged, but %s.", finding.Capital(b.Describe()), b.Spec.Judged)
+			case b.Parent == nil || !b.Parent.Spec.Later:
 				v.Findings.Notef("not-made-yet", b.Head, "%s is read and checked, but nothing is made of it yet: the build is as if it were not there.", finding.Capital(b.Describe()))
 			}
 			return

@@ -4,7 +4,7 @@ package finding
 var aboutAccess = []Section{
 	{"11.3", "Openings and what must be reached", []Rule{
 		{
-			Slug: "cover-meets-board", Severity: Warning, Says: "a cover plate in a wall of the room meets a board or a counter",
+			Slug: "cover-meets-board", Severity: Warning, Says: "a cover plate in a wall of the room meets a board",
 			Source:  "common practice: a plate lies flat on what its box comes through",
 			Caution: wiringDecides,
 			Explains: `
@@ -59,7 +59,7 @@ beyond that is what one may be off by when one cuts: with a single plate and the
 Take a larger plate, or a smaller clearance.`,
 		},
 		{
-			Slug: "box-gap-wide", Severity: Warning, Says: "the gap between an electrical box and the wood about it is wide",
+			Slug: "box-gap-wide", Severity: Note, Says: "the gap between an electrical box and the wood about it is wide",
 			Source:  "NEC 314.21, which speaks of plaster and board: at most 1/8 in (3 mm); for a wooden panel by analogy",
 			Caution: wiringDecides,
 			Explains: `
@@ -80,13 +80,16 @@ counted from the wall, which is off by just the board's thickness, or a stud kno
 The opening would be cut just as much off. Measure both again from the same end of the wall.`,
 		},
 		{
-			Slug: "plug-without-room", Severity: Warning, Says: "an outlet is behind an appliance, and no plug goes in",
+			Slug: "plug-without-room", Severity: Warning, Says: "an outlet is behind an appliance or a drawer, and no plug goes in",
 			Source:  "from memory: a plug and the bend of its cord stand about 1 1/2 in off the plate",
 			Caution: wiringDecides,
 			Explains: `
 The appliance stands nearer to the wall than a plug is deep. It would be pushed against the plug, or stand out of the
 line of the fronts by as much. The usual place is in the cabinet beside the bay, with a hole for the cord: there one
 also gets at it without pulling the appliance out.
+
+A drawer that is shut reaches back by its slides, and the longest that fit leave little behind it: its box would strike
+the plug each time. Shorter slides leave room, and a cabinet with a door does.
 
 A flat plug needs less: limits { plug_room = "1in" }.`,
 		},

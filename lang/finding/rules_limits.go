@@ -9,7 +9,8 @@ var aboutLimits = []Section{
 			Explains: `
 The language has this word, but barwright does not build from it yet. What stands here is read and its figures are
 checked; the parts, drawings and bill are as if it were not there, so it must be made and bought by hand. Where the
-word is the only thing that says how something is made, the build stops instead.`,
+word is the only thing that says how something is made, the build stops instead. Of a cord the length is judged, but
+no hole is cut for its plug: where it passes the side of a box, cut one.`,
 		},
 	}},
 	{"10.2", "Limits", []Rule{

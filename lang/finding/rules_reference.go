@@ -92,11 +92,11 @@ Write the values, or leave the attribute out.`,
 			Right: "stick \"rail\" {\n  thickness = 0.75\n  width     = 1.5\n  lengths   = [\"8ft\"]\n}",
 		},
 		{
-			Slug: "not-rising", Severity: Error, Says: "a list must rise from value to value",
+			Slug: "not-rising", Severity: Error, Says: "a list, or a range, must rise from value to value",
 			Explains: `
 Places along a wall and lengths on sale are written from the smallest to the largest, so that a slip of the pen shows:
 the value that the answer points at is not larger than the one before it. Look for a figure typed twice, or two that
-changed places.`,
+changed places. So it is with from and to of a range; the one that is left out stands at its default.`,
 			Wrong: "stick \"rail\" {\n  thickness = 0.75\n  width     = 1.5\n  lengths   = [\"12ft\", \"8ft\"]\n}",
 			Right: "stick \"rail\" {\n  thickness = 0.75\n  width     = 1.5\n  lengths   = [\"8ft\", \"12ft\"]\n}",
 		},

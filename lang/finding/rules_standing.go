@@ -98,5 +98,16 @@ with two people that happens all day.
 A wider aisle helps, or two narrow doors instead of a wide one, or shorter slides. limits { past_open = 0 } says that one
 person works there.`,
 		},
+		{
+			Slug: "way-in-narrow", Severity: Note, Says: "the way in behind a run, past its free end, is narrow",
+			Source:  "common practice, from memory: a person with a tray or a crate takes about 24 in",
+			Caution: passingDecides,
+			Explains: `
+A bar that stands out from one wall is gone round at its free end. Here that end, with its counter and bar top, comes close
+to a wall or to another run: nobody gets in behind, and no keg does. Whether the room has another door there is not known.
+
+Make the run shorter, or close a gap of an inch or two with a filler or a panel if there is another way in, and say
+limits { way_in = 0 }. A way out in case of fire is wider: local code says how much.`,
+		},
 	}},
 }

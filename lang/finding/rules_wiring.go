@@ -20,6 +20,18 @@ ground_fault = true says that the outlet is protected, or of a wall that all in 
 limits { ground_fault_area = true } asks it of every outlet, as newer codes do where food or drink is made.`,
 		},
 		{
+			Slug: "ground-fault-area", Severity: Note, Says: "an outlet far from the sink, which newer codes ask to be protected too",
+			Source:  "NEC 210.8(A) of 2023: every outlet in an area with a sink and permanent provisions for food or beverage preparation",
+			Caution: wiringDecides,
+			Explains: `
+Until 2020 the code asked for ground-fault protection within 6 ft of a sink. Since 2023 it asks it of every outlet in an
+area with a sink and a place where food or drink is made, which a bar is. Which of them holds is for the place to say: many
+have not taken up the newer one.
+
+ground_fault = true of the wall says that its outlets are protected. limits { ground_fault_area = true } has all outlets
+judged as the newer codes do, limits { ground_fault_area = false } none beyond the reach.`,
+		},
+		{
 			Slug: "wiring-not-judged", Severity: Note, Says: "outlets and a sink, but nobody's rules of wiring are meant",
 			Source:  "common practice: each country has rules of its own for outlets near water",
 			Caution: wiringDecides,
@@ -62,7 +74,7 @@ cavity of the wall says how deep it is, its lining counted; where it is left out
 depth of common ones, and other walls are not judged. A box that stands out of the wall reaches that much less into it.`,
 		},
 		{
-			Slug: "box-behind-panel", Severity: Note, Says: "a box lies behind the face of the board that it is used through",
+			Slug: "box-behind-panel", Severity: Warning, Says: "a box lies behind the face of the board that it is used through",
 			Source:  "NEC 314.20: in wood or other surfaces that burn a box is flush with the surface or stands out of it",
 			Caution: wiringDecides,
 			Explains: `
@@ -80,7 +92,9 @@ cover plate, which then lies on the wall, nor where stands_out brings the box as
 Behind an appliance a plug takes the room that the appliance needs to go back, and nobody can pull it when something burns.
 An outlet inside the box beside the bay is reached by its door, and the cord passes one side.
 
-An outlet in a box of another run, or on the far side of a knee wall, is out of the cord's way.`,
+An outlet in a box of another run, or on the far side of a knee wall, is out of the cord's way. One out before the boxes
+of the run, on the work side of another's knee wall or on a wall beyond, is reached only across the floor, where a cord
+trips people and is stepped on.`,
 		},
 		{
 			Slug: "cord-too-short", Severity: Warning, Says: "a cord does not reach its outlet",

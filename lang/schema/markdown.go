@@ -58,7 +58,10 @@ func heading(number string) string { return strings.Repeat("#", strings.Count(nu
 
 func sentences(b, parent *Block) string {
 	out := finding.Capital(b.Doc) + "."
-	if b.Later {
+	switch {
+	case b.Judged != "":
+		out += " **It is judged; " + b.Judged + ".**"
+	case b.Later:
 		out += " **Read and checked, but nothing is made of it yet.**"
 	}
 	switch {

@@ -8,11 +8,14 @@ import "fmt"
 
 // Block is one kind of block.
 type Block struct {
-	Kind   string
-	Named  bool // carries one label, its name
-	Once   bool // at most one in its parent
-	Free   bool // any attribute name (given)
-	Later  bool // read and checked, but nothing is made of it yet
+	Kind  string
+	Named bool // carries one label, its name
+	Once  bool // at most one in its parent
+	Free  bool // any attribute name (given)
+	Later bool // read and checked, but nothing is made of it yet
+	// Judged says what is not made yet of a block that rules judge; it is empty of
+	// one that nothing looks at.
+	Judged string
 	Doc    string
 	Attrs  []Attr
 	Blocks []*Block

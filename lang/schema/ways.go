@@ -13,7 +13,7 @@ var cable = &Block{
 }
 
 var cord = &Block{
-	Kind: "cord", Named: true, Later: true,
+	Kind: "cord", Named: true, Later: true, Judged: "no hole is made for its plug yet",
 	Doc: "the cord of an appliance, judged by its length and its outlet",
 	Attrs: []Attr{
 		{Name: "of", Type: Ref, Refs: []string{"bay"}, Required: true},

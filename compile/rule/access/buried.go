@@ -2,6 +2,7 @@ package access
 
 import (
 	"fmt"
+	"math"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -19,9 +20,13 @@ func buriedBehindBoards(b *rule.Build) {
 			if reached[f] || told(b, f, "buried-behind-boards") {
 				continue
 			}
-			if before := v.sight(f); before != nil && before.hides(f) {
-				b.Findings.Warnf("buried-behind-boards", f.place(), whereReached(b, f, before), "%s lies behind %s%s, and nothing opens to it.",
-					finding.Capital(f.name), before.name, wherein(b, f, before)).
+			if before := v.sight(f); before != nil {
+				at, lies, mend := f.place(), "lies behind "+before.name+wherein(b, f, before), whereReached(b, f, before)
+				if gap, out, ok := v.tooShort(f, before); ok {
+					at, lies = f.block.Said("stands_out", "at"), "ends "+b.Show(gap)+" before "+before.name
+					mend = "stands_out = " + b.Show(length.Up(out, b.Marks)) + " or more, so that it comes out in " + before.name
+				}
+				b.Findings.Warnf("buried-behind-boards", at, mend, "%s %s, and nothing opens to it.", finding.Capital(f.name), lies).
 					Also(before.why.At, "what stands before it")
 			}
 		}
@@ -49,6 +54,21 @@ func fixturesReached(b *rule.Build, fixtures []fixture) map[*fixture]bool {
 	return out
 }
 
+// tooShort is how far a pipe ends before a cabinet in whose clear inside it would come
+// out if it were longer, and how far it would then stand out of its wall.
+func (v *view) tooShort(f *fixture, before *body) (gap, out geom.Length, ok bool) {
+	if f.kind != "stub" || before.of == nil || before.of.Kind != model.Cabinet || !before.of.Inside.Z.Contains(f.face.Y) {
+		return 0, 0, false
+	}
+	inside := *before
+	inside.box = before.of.Inside
+	end, ahead := spot{float64(f.face.X.Mid()), float64(f.out)}, spot{0, 1}
+	seen := seenFrom(v.wall.Frame, []body{*before, inside})
+	near, _ := seen[0].reaches(end, ahead)
+	far, ok := seen[1].reaches(end, ahead)
+	return geom.Length(math.Round(near)), f.out + geom.Length(math.Round(far)), ok
+}
+
 // wherein tells more of what stands before a fixture, where it is a cabinet.
 func wherein(b *rule.Build, f *fixture, before *body) string {
 	if before.of == nil || before.of.Kind != model.Cabinet {
@@ -67,7 +87,7 @@ func wherein(b *rule.Build, f *fixture, before *body) string {
 // opening for it.
 func whereReached(b *rule.Build, f *fixture, before *body) string {
 	if wherein(b, f, before) == "" {
-		return "move the " + f.kind + ", or the boxes, so that a cabinet or the room lies before it"
+		return "move the " + f.kind + ", or the boxes, so that it lies in a cabinet or open to the room"
 	}
 	half := max(f.face.Y.Size()-f.face.Y.Size()/2+f.clearance+b.Length(b.Limits, "opening_edge"), f.cover.Y.Size()-f.cover.Y.Size()/2)
 	in := before.of.Inside.Z

@@ -2,6 +2,8 @@ package access
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -72,13 +74,27 @@ func coverLapsLittle(b *rule.Build) {
 		if laps < 0 {
 			does = "leaves " + b.Show(-laps) + " of the opening bare"
 		}
-		mend := fmt.Sprintf("a cover of %s by %s at least, or a smaller clearance", b.Show(hole.X.Size()+2*limit), b.Show(hole.Y.Size()+2*limit))
-		f := b.Findings.Warnf("cover-laps-little", l.of.why.At, mend, "The cover plate of %s is %s by %s, its opening in the %s of %s %s by %s: "+
+		f := b.Findings.Warnf("cover-laps-little", l.of.why.At, lapped(b, &l, limit-laps), "The cover plate of %s is %s by %s, its opening in the %s of %s %s by %s: "+
 			"the plate %s. Wanted is %s, so that it still covers an opening that is cut a little off: %s too little.",
 			l.of.name, b.Show(cover.X.Size()), b.Show(cover.Y.Size()), l.part.Name, l.part.Owner, b.Show(hole.X.Size()), b.Show(hole.Y.Size()),
 			does, b.Show(limit), b.Show(limit-laps))
 		b.LimitOf(f, "cover_lap")
 	}
+}
+
+// lapped is a clearance, and the plate, with which a plate covers so much more. A gap that is too
+// wide by itself is the first to blame.
+func lapped(b *rule.Build, l *let, more geom.Length) string {
+	hole, limit := l.opening.Shape.Bounds(), b.Length(b.Limits, "cover_lap")
+	cover := fmt.Sprintf("a cover of %s by %s at least", b.Show(hole.X.Size()+2*limit), b.Show(hole.Y.Size()+2*limit))
+	clearance := l.of.clearance - more
+	switch gap := b.Length(b.Limits, "box_gap"); {
+	case clearance < 0:
+		return cover
+	case nec(b) && l.of.clearance > gap:
+		return fmt.Sprintf("clearance = %q", b.Show(length.Down(min(clearance, gap), b.Marks)))
+	}
+	return fmt.Sprintf("%s, or clearance = %q", cover, b.Show(length.Down(clearance, b.Marks)))
 }
 
 func coverMeetsBoard(b *rule.Build) {
@@ -94,8 +110,8 @@ func coverMeetsBoard(b *rule.Build) {
 	}
 	for _, w := range viewsOf(b, fixtures) {
 		for _, f := range w.fixtures {
-			if f.electrical() && !within[f] && !told(b, f, "cover-meets-board") {
-				_ = coverOnWall(b, f, w.slabs) || coverOnWall(b, f, w.bodies)
+			if f.electrical() && !within[f] && !behindSlab(b, f) && !told(b, f, "cover-meets-board") {
+				coverOnWall(b, f, w.bodies)
 			}
 		}
 	}
@@ -119,8 +135,8 @@ func coverMeetsBoards(b *rule.Build, l *let) {
 		}
 	}
 	if worst != nil {
-		b.Findings.Warnf("cover-meets-board", l.of.place(), mend, "The cover plate of %s, on the %s of %s, is %s by %s: it runs %s into the %s and does not lie flat.",
-			l.of.name, l.part.Name, l.part.Owner, b.Show(cover.X.Size()), b.Show(cover.Y.Size()), b.Show(most), worst.Name).
+		b.Findings.Warnf("cover-meets-board", l.of.place(), mend, "The cover plate of %s, on %s of %s, is %s by %s: it runs into %s by %s and does not lie flat.",
+			l.of.name, l.part.Named(), l.part.Owner, b.Show(cover.X.Size()), b.Show(cover.Y.Size()), worst.Named(), b.Show(most)).
 			Also(l.part.Why.At, "the cabinet")
 	}
 }
@@ -132,8 +148,16 @@ func (l *let) room(b *rule.Build, cover geom.Rect) geom.Length {
 	return max(b.Length(b.Limits, "opening_joint"), hole.X.Lo-cover.X.Lo, cover.X.Hi-hole.X.Hi, hole.Y.Lo-cover.Y.Lo, cover.Y.Hi-hole.Y.Hi)
 }
 
+// behindSlab reports whether the edge of a slab lies over a plate: slab-over-cover tells of it.
+func behindSlab(b *rule.Build, f *fixture) bool {
+	return slices.ContainsFunc(b.Slabs, func(s model.Slab) bool {
+		along, ok := rule.EdgeAt(&s, f.wall)
+		return ok && along.Overlaps(f.cover.X) && s.Box.Z.Overlaps(f.cover.Y)
+	})
+}
+
 // coverOnWall looks for what stands against the wall where a plate lies on it.
-func coverOnWall(b *rule.Build, f *fixture, standing []seen) (meets bool) {
+func coverOnWall(b *rule.Build, f *fixture, standing []seen) {
 	for i := range standing {
 		s := &standing[i]
 		if s.of != nil && s.of.Kind == model.Bay {
@@ -144,46 +168,49 @@ func coverOnWall(b *rule.Build, f *fixture, standing []seen) (meets bool) {
 		if deep <= length.Millimetre/10 { // rounding
 			continue
 		}
-		b.Findings.Warnf("cover-meets-board", f.place(), clearOf(b, f, s.body, shared),
+		b.Findings.Warnf("cover-meets-board", f.place(), clearOf(b, f, s, shared),
 			"The cover plate of %s lies on wall %s from %s to %s along it, from %s to %s high. "+
 				"It reaches %s behind %s, which does not go against the wall there.",
 			f.name, f.wall.Name, b.Show(f.cover.X.Lo), b.Show(f.cover.X.Hi), b.Show(f.cover.Y.Lo), b.Show(f.cover.Y.Hi), b.Show(deep), s.name).
 			Also(s.why.At, "what stands there")
-		return true
+		return
 	}
-	return false
 }
 
-// clearOf is a place of a fixture whose cover lies clear of a body.
-func clearOf(b *rule.Build, f *fixture, body *body, shared geom.Rect) string {
-	mid := f.cover.Y.Mid()
+// clearOf is a place of a fixture whose cover lies clear of a body, which shares some of it.
+func clearOf(b *rule.Build, f *fixture, s *seen, shared geom.Rect) string {
+	cover, mid := f.cover, f.cover.Y.Mid()
 	if shared.Y.Size() <= shared.X.Size() {
 		if mid > shared.Y.Mid() {
-			return "its centre at " + b.Show(length.Up(mid+shared.Y.Size(), b.Marks)) + " above the floor, or higher"
+			return "its centre at " + b.Show(length.Up(mid+s.box.Z.Hi-cover.Y.Lo, b.Marks)) + " above the floor, or higher"
 		}
-		return "its centre at " + b.Show(length.Down(mid-shared.Y.Size(), b.Marks)) + " above the floor, or lower"
+		return "its centre at " + b.Show(length.Down(mid+s.box.Z.Lo-cover.Y.Hi, b.Marks)) + " above the floor, or lower"
 	}
-	mid = f.cover.X.Mid()
+	mid = cover.X.Mid()
 	if mid > shared.X.Mid() {
-		return "its centre at " + b.Show(length.Up(mid+shared.X.Size(), b.Marks)) + " along the wall, or further; or keep " + body.name + " clear of it"
+		return "its centre at " + b.Show(length.Up(mid+geom.Length(math.Ceil(s.hi))-cover.X.Lo, b.Marks)) + " along the wall, or further; or keep " + s.name + " clear of it"
 	}
-	return "its centre at " + b.Show(length.Down(mid-shared.X.Size(), b.Marks)) + " along the wall, or less; or keep " + body.name + " clear of it"
+	return "its centre at " + b.Show(length.Down(mid+geom.Length(math.Floor(s.lo))-cover.X.Hi, b.Marks)) + " along the wall, or less; or keep " + s.name + " clear of it"
 }
+
+// nec reports whether the build is held to the published rules of wiring.
+func nec(b *rule.Build) bool { return b.Text(b.Limits, "wiring") == "nec" }
 
 // boxGapWide holds the gap about a box to what is let pass in plaster and board.
 func boxGapWide(b *rule.Build) {
-	if b.Text(b.Limits, "wiring") != "nec" {
+	if !nec(b) {
 		return
 	}
 	limit := b.Length(b.Limits, "box_gap")
 	seen := map[*fixture]bool{}
 	for _, l := range lets(b, fixturesOf(b)) {
-		if seen[l.of] || !l.of.electrical() || l.opening.Notch || l.of.clearance <= limit {
+		if seen[l.of] || !l.of.electrical() || l.opening.Notch || l.of.clearance <= limit || b.Findings.Has("cover-laps-little", l.of.why.At) {
 			continue
 		}
 		seen[l.of] = true
-		b.LimitOf(b.Findings.Warnf("box-gap-wide", l.of.block.Said("clearance"), fmt.Sprintf("clearance = %q", b.Show(limit)),
-			"%s is let through the %s of %s with a gap of %s all round. %s is let pass about a box: %s too wide.",
-			finding.Capital(l.of.name), l.part.Name, l.part.Owner, b.Show(l.of.clearance), b.Show(limit), b.Show(l.of.clearance-limit)), "box_gap")
+		f := b.Findings.Notef("box-gap-wide", l.of.block.Said("clearance"), "%s is let through the %s of %s with a gap of %s all round. %s is let pass about a box: %s too wide.",
+			finding.Capital(l.of.name), l.part.Name, l.part.Owner, b.Show(l.of.clearance), b.Show(limit), b.Show(l.of.clearance-limit))
+		f.Mend = fmt.Sprintf("clearance = %q", b.Show(limit))
+		b.LimitOf(f, "box_gap")
 	}
 }

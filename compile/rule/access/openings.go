@@ -34,8 +34,8 @@ type strip struct {
 func openingNearEdge(b *rule.Build) {
 	for _, s := range strips(b, "opening-near-edge") {
 		f := b.Findings.Warnf("opening-near-edge", s.of.place(), moveClear(b, &s),
-			"In the %s of %s, %s of wood is left between the opening for %s and %s. Wanted is %s: it is %s too narrow.%s",
-			s.part.Name, s.part.Owner, b.Show(s.left), s.of.name, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
+			"In %s of %s, %s of wood is left between the opening for %s and %s. Wanted is %s: it is %s too narrow.%s",
+			s.part.Named(), s.part.Owner, b.Show(s.left), s.of.name, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
 			Also(s.to.at, "what it is near to")
 		b.LimitOf(f, "opening_edge")
 	}
@@ -43,13 +43,13 @@ func openingNearEdge(b *rule.Build) {
 
 func openingNearJoint(b *rule.Build) {
 	for _, s := range strips(b, "opening-near-joint") {
-		is := "lies " + b.Show(s.left) + " from"
+		is := "lies " + b.Show(s.left) + " from " + s.to.what
 		if s.left < 0 {
-			is = "runs " + b.Show(-s.left) + " into the joint with"
+			is = "runs into the joint with " + s.to.what + ", by " + b.Show(-s.left)
 		}
 		f := b.Findings.Warnf("opening-near-joint", s.of.place(), moveClear(b, &s),
-			"In the %s of %s, the opening for %s %s %s. %s is to be kept: it is %s too near.%s",
-			s.part.Name, s.part.Owner, s.of.name, is, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
+			"In %s of %s, the opening for %s %s. %s is to be kept: it is %s too near.%s",
+			s.part.Named(), s.part.Owner, s.of.name, is, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
 			Also(s.to.at, "the cabinet")
 		b.LimitOf(f, "opening_joint")
 	}
@@ -62,8 +62,8 @@ func openingNearBore(b *rule.Build) {
 			is = "cuts"
 		}
 		f := b.Findings.Warnf("opening-near-bore", s.of.place(), moveClear(b, &s),
-			"In the %s of %s, the opening for %s %s %s. Wanted is %s of wood between them: it is %s too near.%s",
-			s.part.Name, s.part.Owner, s.of.name, is, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
+			"In %s of %s, the opening for %s %s %s. Wanted is %s of wood between them: it is %s too near.%s",
+			s.part.Named(), s.part.Owner, s.of.name, is, s.to.what, b.Show(s.to.limit), b.Show(s.to.limit-s.left), andElsewhere(s.others)).
 			Also(s.to.at, "the cabinet")
 		b.LimitOf(f, "opening_edge")
 	}
@@ -147,7 +147,7 @@ func besides(b *rule.Build, l let) []beside {
 	for _, board := range l.boards {
 		face, ok := l.standsOn(board)
 		if v := (void{core: face}); ok && (l.of.way == "hole" || apart(own, v) >= 0) { // a slot is let run across a joint
-			out = append(out, beside{v, "opening-near-joint", joint, "the " + board.Name, l.part.Why.At, false})
+			out = append(out, beside{v, "opening-near-joint", joint, board.Named(), l.part.Why.At, false})
 		}
 	}
 	return out

@@ -2,6 +2,7 @@ package access
 
 import (
 	"math"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -18,14 +19,19 @@ type body struct {
 	why  model.Why
 }
 
-// bodiesOf lists the boxes of runs, end panels and knee walls with their skins.
+// bodiesOf lists the boxes of runs, end panels and knee walls with their skins. A filler
+// is its strip: behind that nothing is.
 func bodiesOf(b *rule.Build) []body {
 	var out []body
 	for i := range b.Runs {
 		run := &b.Runs[i]
 		for j := range run.Boxes {
 			box := &run.Boxes[j]
-			out = append(out, body{box.Words(), box, box.Hull, run.Frame, box.Why})
+			fills := box.Hull
+			if strip := b.PartsOf(box.Key()); box.Kind == model.Filler && len(strip) > 0 {
+				fills = strip[0].Placement.Box
+			}
+			out = append(out, body{box.Words(), box, fills, run.Frame, box.Why})
 		}
 	}
 	for i := range b.Parts {
@@ -40,16 +46,6 @@ func bodiesOf(b *rule.Build) []body {
 			whole = whole.Union(skin.Box)
 		}
 		out = append(out, body{name: "knee wall " + k.Name, box: whole, at: k.Frame, why: k.Why})
-	}
-	return out
-}
-
-// slabBodies lists counters and bar tops.
-func slabBodies(b *rule.Build) []body {
-	var out []body
-	for i := range b.Slabs {
-		s := &b.Slabs[i]
-		out = append(out, body{name: s.Words(), box: s.Box, at: s.Frame, why: s.Why})
 	}
 	return out
 }
@@ -126,13 +122,12 @@ type view struct {
 	wall     *model.Wall
 	fixtures []*fixture
 	bodies   []seen
-	slabs    []seen
 	others   []seen // the other walls, as thin bodies
 }
 
 // viewsOf looks at all walls that have fixtures.
 func viewsOf(b *rule.Build, fixtures []fixture) []view {
-	bodies, slabs, walls := bodiesOf(b), slabBodies(b), wallBodies(b)
+	bodies, walls := bodiesOf(b), wallBodies(b)
 	var out []view
 	for i := range b.Room.Walls {
 		v := view{wall: &b.Room.Walls[i]}
@@ -144,7 +139,7 @@ func viewsOf(b *rule.Build, fixtures []fixture) []view {
 		if len(v.fixtures) == 0 {
 			continue
 		}
-		v.bodies, v.slabs = seenFrom(v.wall.Frame, bodies), seenFrom(v.wall.Frame, slabs)
+		v.bodies = seenFrom(v.wall.Frame, bodies)
 		v.others = seenFrom(v.wall.Frame, append(walls[:i:i], walls[i+1:]...))
 		out = append(out, v)
 	}
@@ -175,6 +170,7 @@ const away = 1200 * length.Millimetre
 func (v *view) sight(f *fixture) *body {
 	from := spot{float64(f.face.X.Mid()), float64(f.out)}
 	bodies, others := about(v.bodies, from, f.face.Y.Mid()), about(v.others, from, f.face.Y.Mid())
+	bodies = slices.DeleteFunc(bodies, func(s seen) bool { return !s.hides(f) })
 	first, far := nearest(bodies, from, 0)
 	if first == nil || far > float64(away) {
 		return nil

@@ -107,7 +107,7 @@ func studBored(b *rule.Build) {
 		}
 		fits := min(most, wide-2*edge)
 		f := b.Findings.Warnf("stud-bored", block.Attr("bored").Expr.At, fmt.Sprintf("holes of %s at most, in the middle; or wider lumber", b.Show(fits)),
-			"Holes of %s in studs %s wide %s.", b.Show(hole), b.Show(wide), strings.Join(over, "; and they "))
+			"Holes %s across, in studs %s wide, %s.", b.Show(hole), b.Show(wide), strings.Join(over, "; and they "))
 		f.Also(b.Ref(block, "lumber").Attr("width").Expr.At, "the width")
 		b.LimitOf(f, "stud_bore")
 		b.LimitOf(f, "stud_edge")
@@ -166,7 +166,7 @@ func cutOfPlate(b *rule.Build, p *model.Part) {
 		names[i] = o.Name
 	}
 	f := b.Findings.Warnf("plate-cut", at[0].Why.At, fmt.Sprintf("cut out %s at most, clearances counted; or tie the plate across the cut", b.Show(length.Down(most, b.Marks))),
-		"%s, the %s of %s, loses %s of its %s to %s: %s, but %s is the most.", p.Label, p.Name, p.Owner, b.Show(wide), b.Show(blank.Y.Size()), strings.Join(names, " and "),
+		"%s, %s of %s, loses %s of its %s to %s: %s, but %s is the most.", p.Label, p.Named(), p.Owner, b.Show(wide), b.Show(blank.Y.Size()), strings.Join(names, " and "),
 		percent(wide, blank.Y.Size()), strconv.FormatFloat(b.Number(b.Limits, "plate_cut")*100, 'g', 3, 64)+" %")
 	f.Also(p.Why.At, "the plate")
 	b.LimitOf(f, "plate_cut")

@@ -52,7 +52,7 @@ func heavySlab(b *rule.Build, s *model.Slab, pieces []*model.Part) {
 		return
 	}
 	block := b.Block(heaviest.Block())
-	text := fmt.Sprintf("%s, the %s of %s, weighs %s; two carry %s.", heaviest.Label, heaviest.Name, heaviest.Owner, showMass(b, kg), showMass(b, most))
+	text := fmt.Sprintf("%s, %s of %s, weighs %s; two carry %s.", heaviest.Label, heaviest.Named(), heaviest.Owner, showMass(b, kg), showMass(b, most))
 	if others > 0 {
 		text += fmt.Sprintf(" It is the heaviest of %d such pieces.", others+1)
 	}

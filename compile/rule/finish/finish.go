@@ -162,7 +162,7 @@ func pastTop(b *rule.Build, top *model.Slab, found []past) {
 		mend += s.side + " = " + quoted(b.Exact(b.FieldLength(block, "overhang", s.side)+s.by))
 	}
 	b.Findings.Warnf("skin-past-top", block.Said("overhang"), mend+" or more in its overhang",
-		"%s, the %s of %s, comes out %s from under %s on the %s side.%s", worst.part.Label, worst.part.Name, worst.part.Owner, b.Show(worst.by), block.Describe(), worst.side, more).
+		"%s, %s of %s, comes out %s from under %s on the %s side.%s", worst.part.Label, worst.part.Named(), worst.part.Owner, b.Show(worst.by), block.Describe(), worst.side, more).
 		Also(worst.part.Why.At, "it is asked for here")
 }
 

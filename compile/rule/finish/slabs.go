@@ -95,16 +95,12 @@ func inCorner(b *rule.Build, run *lang.Block, c *model.Slab, end model.End, corn
 	}
 	mend := "a run " + b.Show(length.Up(deep, b.Marks)) + " shorter"
 	if b.Text(run, "from") == end.String() {
-		mend = "start = " + quoted(b.Show(length.Up(lean, b.Marks))) + " in its run"
+		mend = "start = " + quoted(b.Show(length.Up(lean, b.Marks))) + " for its run"
 	}
 	b.LimitOf(b.Findings.Warnf("slab-in-corner", b.Block("counter."+c.Name).Said("overhang"), mend,
-		"The wall at the %s end of counter %q leans in: at the counter's front edge it stands %s from the corner, and the counter %s: its front corner would be %s in the wall.",
+		"The wall at the %s end of counter %q leans in: at the counter's front edge it stands %s from the corner, and the counter %s: its front corner would reach %s behind the face of the wall.",
 		end, c.Name, b.Show(lean), b.Show(from), b.Show(deep)).Also(corner.Said("corner"), "the corner"), "flush")
 }
-
-// nearWall is how near the edge of a slab must come to a wall to cover what is flush
-// in it.
-const nearWall = 6 * length.Millimetre
 
 // slabOverCover looks for cover plates and vents behind the edges of slabs.
 func slabOverCover(b *rule.Build) {
@@ -114,7 +110,7 @@ func slabOverCover(b *rule.Build) {
 			continue
 		}
 		for j := range b.Slabs {
-			along, ok := edgeAt(&b.Slabs[j], w)
+			along, ok := rule.EdgeAt(&b.Slabs[j], w)
 			if !ok {
 				continue
 			}
@@ -125,21 +121,6 @@ func slabOverCover(b *rule.Build) {
 			}
 		}
 	}
-}
-
-// edgeAt is where a slab lies against a wall, along it.
-func edgeAt(s *model.Slab, w *model.Wall) (along geom.Span, ok bool) {
-	touches := 0
-	for _, p := range s.Frame.Corners(s.Box.U, s.Box.V) {
-		if u, v := w.Frame.Local(p); max(v, -v) < nearWall {
-			if touches++; touches == 1 {
-				along = geom.About(u, 0)
-			}
-			along = along.Union(geom.About(u, 0))
-		}
-	}
-	along = along.Intersect(geom.Span{Hi: w.Length})
-	return along, touches > 1 && along.Size() > 0
 }
 
 // slabOver compares a slab that lies against a wall with a vent, or with the plate of
@@ -153,9 +134,9 @@ func slabOver(b *rule.Build, s *model.Slab, along geom.Span, f *model.Fixture) {
 		return
 	}
 	high := plate.Y.Size()
-	mend := "a height of " + b.Show(length.Up(s.Box.Z.Hi+high-high/2, b.Marks)) + " or more"
+	mend := "its centre at " + b.Show(length.Up(s.Box.Z.Hi+high-high/2, b.Marks)) + " above the floor, or higher"
 	if s.Kind != "counter" { // under that are its boxes
-		mend += ", or of " + b.Show(length.Down(s.Box.Z.Lo-high/2, b.Marks)) + " or less"
+		mend += "; or at " + b.Show(length.Down(s.Box.Z.Lo-high/2, b.Marks)) + ", or lower"
 	}
 	b.Findings.Warnf("slab-over-cover", b.Block(f.Key()).Said("at"), mend,
 		"The edge of %s lies against the wall from %s to %s, and %s reaches from %s to %s: %s of it is behind the edge.",
@@ -224,9 +205,9 @@ func seamCarried(b *rule.Build, s *model.Slab, spans []geom.Span) {
 	items := b.Value(block, "seams").Items
 	origin := u - values.LengthOf(items[worst])
 	next, _ := nearTo(u, spans)
-	text := fmt.Sprintf("The seam at %s of %s lies %s from what carries the slab next to it%s; %s is the most.",
-		b.Show(u-origin), block.Describe(), b.Show(far), overWhat(b, s, u), b.Show(b.Length(b.Limits, "seam_support")))
-	text += finding.Others(others, " So does another seam.", " So do %d other seams.")
+	text := fmt.Sprintf("The seam at %s of %s%s has nothing under it: what carries the slab next to it is %s away; %s is the most.",
+		b.Show(u-origin), block.Describe(), overWhat(b, s, u), b.Show(far), b.Show(b.Length(b.Limits, "seam_support")))
+	text += finding.Others(others, " So it is with another seam.", " So it is with %d other seams.")
 	b.LimitOf(b.Findings.Warnf("seam-unsupported", items[worst].At, "a seam at "+quoted(b.Show(length.Round(next.Mid()-origin, b.Marks))), "%s", text), "seam_support")
 }
 
@@ -238,7 +219,7 @@ func overWhat(b *rule.Build, s *model.Slab, u geom.Length) string {
 		}
 		for _, box := range b.Runs[i].Boxes {
 			if box.Hull.U.Holds(u) {
-				return ", over " + box.Words()
+				return ", over " + box.Words() + ","
 			}
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -42,6 +43,17 @@ type clearance struct {
 	wide   float64
 }
 
+// twoSides are what an aisle lies between: two runs, or a run and a wall.
+type twoSides struct {
+	a, b int // runs, rising; noRun for a wall
+	wall *model.Wall
+}
+
+// sidesOf are the sides of the aisle between a run and what is opposite.
+func sidesOf(run int, opposite *solid) twoSides {
+	return twoSides{min(run, opposite.run), max(run, opposite.run), opposite.wall}
+}
+
 // before is the least way from a place along a run, and how far out it is, to what
 // faces the run there, if it is under a limit; to is nil otherwise.
 func before(b *rule.Build, g *ground, of *solid, u geom.Span, out float64, limit length.Length) clearance {
@@ -72,12 +84,8 @@ func faces(s, o *solid) bool {
 func aislesOf(b *rule.Build) []clearance {
 	g := newGround(solidsOf(b))
 	limit := b.Length(b.Limits, "aisle")
-	type pair struct {
-		a, b int
-		wall *model.Wall
-	}
 	var out []clearance
-	at := map[pair]int{} // lookup only
+	at := map[twoSides]int{} // lookup only
 	for i := range g.solids {
 		s := &g.solids[i]
 		if s.run == noRun || s.kind == handleSolid || s.kind == framingSolid {
@@ -88,7 +96,7 @@ func aislesOf(b *rule.Build) []clearance {
 		if c.to == nil {
 			continue
 		}
-		two := pair{min(s.run, c.to.run), max(s.run, c.to.run), c.to.wall}
+		two := sidesOf(s.run, c.to)
 		if k, ok := at[two]; !ok {
 			at[two] = len(out)
 			out = append(out, c)
@@ -112,14 +120,53 @@ func spans(b *rule.Build, s *solid) (u geom.Span, out float64) {
 }
 
 func aisleNarrow(b *rule.Build) {
-	limit := b.Length(b.Limits, "aisle")
-	for _, c := range aislesOf(b) {
-		wide := length.Down(length.Length(c.wide), b.Marks)
-		f := b.Findings.Warnf("aisle-narrow", b.Runs[c.of.run].Why.At, widened(b, &c, limit-wide),
-			"The way between %s and %s is %s wide: %s less than %s.", c.of.what, c.to.what, b.Show(wide), b.Show(limit-wide), b.Show(limit)).
+	limit, aisles := b.Length(b.Limits, "aisle"), aislesOf(b)
+	if len(aisles) == 0 {
+		return
+	}
+	shut := stoppedAcross(b)
+	for _, c := range aisles {
+		wide, more := length.Down(length.Length(c.wide), b.Marks), ""
+		by := limit - wide
+		if s := shut[sidesOf(c.of.run, c.to)]; s.count > 0 {
+			more, by = " It keeps "+finding.Counted(s.count, "front")+" from opening.", max(by, s.room)
+		}
+		f := b.Findings.Warnf("aisle-narrow", b.Runs[c.of.run].Why.At, widened(b, &c, by),
+			"The way between %s and %s is %s wide: %s less than %s.%s", c.of.what, c.to.what, b.Show(wide), b.Show(limit-wide), b.Show(limit), more).
 			Also(c.to.why.At, "what is opposite")
 		b.LimitOf(f, "aisle")
 	}
+}
+
+// shutLeaves is how many leaves do not open across an aisle, and how much more room the worst of
+// them wants.
+type shutLeaves struct {
+	count int
+	room  length.Length
+}
+
+// stoppedAcross counts what does not open across each aisle.
+func stoppedAcross(b *rule.Build) map[twoSides]shutLeaves {
+	out := map[twoSides]shutLeaves{} // lookup only
+	g, leaves := newGround(solidsOf(b)), leavesOf(b)
+	for i := range leaves {
+		if c := leaves[i].stopped(g); c.leaf != nil && c.across() {
+			at := sidesOf(c.leaf.run, c.b)
+			out[at] = shutLeaves{out[at].count + 1, max(out[at].room, c.roomBefore(b))}
+		}
+	}
+	return out
+}
+
+// across reports whether a leaf meets what its run faces.
+func (c *clash) across() bool { return alongside(&c.leaf.solid, c.b) && c.b.run != c.leaf.run }
+
+// roomBefore is how much more room a leaf wants to what its run faces.
+func (c *clash) roomBefore(b *rule.Build) length.Length {
+	sin, cos := c.leaf.turn.SinCos()
+	_, far := c.a.plan.along(-sin, cos)
+	near, _ := c.b.plan.along(-sin, cos)
+	return up(b, far-near)
 }
 
 // widened is the edit that makes an aisle wider.
@@ -135,7 +182,7 @@ func widened(b *rule.Build, c *clearance, by length.Length) string {
 	if b.Text(block, "faces") == "right" {
 		by = -by
 	}
-	return "at = " + b.Show(b.Length(block, "at")+by) + " in run " + run.Name
+	return "at = " + b.Show(b.Length(block, "at")+by) + " for run " + run.Name
 }
 
 // pastOpen looks at the way that is left beside what stands open. Where the aisle itself
@@ -153,11 +200,8 @@ func pastOpen(b *rule.Build) {
 		if narrow[l.run] || l.stopped(g).leaf != nil {
 			continue
 		}
-		for k := range l.open {
-			u, v := spans(b, &l.open[k])
-			if c := before(b, g, &l.open[k], u, v, limit); c.to != nil {
-				met.add(l.run, clash{leaf: l, a: c.of, b: c.to, deep: float64(limit) - c.wide})
-			}
+		if c := l.narrows(b, g, limit); c.to != nil {
+			met.add(l.run, clash{leaf: l, a: c.of, b: c.to, deep: float64(limit) - c.wide})
 		}
 	}
 	for i := range met.list {
@@ -168,4 +212,15 @@ func pastOpen(b *rule.Build) {
 			Also(c.b.why.At, "what is opposite")
 		b.LimitOf(f, "past_open")
 	}
+}
+
+// narrows is the least way that a leaf leaves while it is open, if that is under a limit.
+func (l *leaf) narrows(b *rule.Build, g *ground, limit length.Length) (least clearance) {
+	for i := range l.open {
+		u, out := spans(b, &l.open[i])
+		if c := before(b, g, &l.open[i], u, out, limit); c.to != nil && (least.to == nil || c.wide < least.wide) {
+			least = c
+		}
+	}
+	return least
 }

@@ -1,6 +1,7 @@
 package standing
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -146,7 +147,7 @@ func applianceLeaf(b *rule.Build, run int, box *model.Box) leaf {
 		hinged, side = model.Right, geom.Span{Lo: body.U.Hi, Hi: body.U.Hi + room}
 	}
 	l.swing(f, body.U, face, hinged, leafOfAppliance)
-	s := l.piece("the "+b.Show(room)+" that it wants beside it, for hinge and handle,", rectangle(f, side, geom.Span{Lo: face, Hi: face + body.U.Size()}), body.Z)
+	s := l.piece("it", rectangle(f, side, geom.Span{Lo: face, Hi: face + body.U.Size()}), body.Z)
 	l.beside = &s
 	return l
 }
@@ -175,45 +176,69 @@ func (l *leaf) stopped(g *ground) (worst clash) {
 			}
 		}
 	}
+	if l.beside != nil && worst.a == &pieces[len(l.way)] {
+		worst.a = l.beside
+	}
 	return worst
 }
 
-// leavesMeet tells of each box the leaf of one kind that misses by most.
+// leavesMeet tells of each box the leaf of one kind that misses by most. What does not open
+// across an aisle that is too narrow is told with the aisle.
 func leavesMeet(b *rule.Build, slug string) {
 	g := newGround(solidsOf(b))
+	narrow := map[twoSides]bool{} // lookup only
+	for _, c := range aislesOf(b) {
+		narrow[sidesOf(c.of.run, c.to)] = true
+	}
 	var met clashes[*model.Box]
 	leaves := leavesOf(b)
 	for i := range leaves {
 		if l := &leaves[i]; l.slug == slug {
-			if c := l.stopped(g); c.leaf != nil {
+			if c := l.stopped(g); c.leaf != nil && !(c.across() && narrow[sidesOf(l.run, c.b)]) {
 				met.add(l.box, c)
 			}
 		}
 	}
 	for i := range met.list {
 		c := &met.list[i]
-		b.Findings.Warnf(slug, c.leaf.at, roomFor(b, g, c), "%s %s: %s would run %s into %s.%s",
-			finding.Capital(c.leaf.what), c.leaf.fails, c.a.what, b.Show(up(b, c.deep)), c.b.what, c.more("front", " of this box")).
-			Also(c.b.why.At, "what it meets")
+		mend, nm := roomFor(b, g, c)
+		by := up(b, nm)
+		text := finding.Capital(c.leaf.what) + " " + c.leaf.fails + ": " + c.a.what + " would run into " + c.b.what + ", by " + b.Show(by) + "."
+		if c.a == c.leaf.beside {
+			room := b.Length(b.Limits, "door_beside")
+			text = finding.Capital(c.leaf.what) + " wants " + b.Show(room) + " beside it, for hinge and handle; up to " + c.b.what + " " + b.Show(max(room-by, 0)) +
+				" are there: " + b.Show(by) + " too little."
+		}
+		b.Findings.Warnf(slug, c.leaf.at, mend, "%s%s", text, c.more("front", " of this box")).Also(c.b.why.At, "what it meets")
 	}
 }
 
-// roomFor is the edit that gives a leaf the room that it misses.
-func roomFor(b *rule.Build, g *ground, c *clash) string {
+// roomFor is the edit that gives a leaf the room that it misses, and how much that is.
+func roomFor(b *rule.Build, g *ground, c *clash) (edit string, by float64) {
 	l, run := c.leaf, &b.Runs[c.leaf.run]
 	if other, ok := hungOtherwise(b, l); ok && other.stopped(g).leaf == nil {
-		return "hinged = \"" + other.front.Hinged.String() + "\""
+		return "hinged = \"" + other.front.Hinged.String() + "\"", c.deep
 	}
-	sin, cos := run.Frame.Turn.SinCos()
-	if alongside(&l.solid, c.b) && c.b.run != l.run {
-		_, far := c.a.plan.along(-sin, cos)
-		near, _ := c.b.plan.along(-sin, cos)
-		return b.Show(up(b, far-near)) + " more room before it"
+	if c.across() {
+		room := c.roomBefore(b)
+		return b.Show(room) + " more room before it", float64(room)
 	}
+	by, end, most := c.besides()
+	if most {
+		return blindAt(b, g, c, end), c.deep
+	}
+	return fillerAt(b, run, l.box, end, up(b, by)), by
+}
+
+// besides is how far a leaf is to move along its run off what stands at an end of it; most,
+// where that is more than half of the leaf.
+func (c *clash) besides() (by float64, end model.End, most bool) {
+	l := c.leaf
+	sin, cos := l.turn.SinCos()
 	lo, hi := c.a.plan.along(cos, sin)
 	oLo, oHi := c.b.plan.along(cos, sin)
 	ownLo, ownHi := l.plan.along(cos, sin)
-	by, end := hi-oLo, model.Right
+	by, end = hi-oLo, model.Right
 	if oLo+oHi < ownLo+ownHi {
 		by, end = oHi-lo, model.Left
 	}
@@ -221,10 +246,46 @@ func roomFor(b *rule.Build, g *ground, c *clash) string {
 		lean, _ := (l.turn - c.b.turn).SinCos()
 		by = c.deep / math.Abs(lean)
 	}
-	if by > (ownHi-ownLo)/2 {
-		return "no front there: leave that end of the box blind, or keep the other run away"
+	return by, end, by > (ownHi-ownLo)/2
+}
+
+// leastFront is the width of a box under which nobody closes it with a front of its own.
+const leastFront = 150 * length.Millimetre
+
+// blindAt is the edit that leaves an end of a box without a front, as wide as what stands
+// before it, and the handle of a door that opens beside that, take.
+func blindAt(b *rule.Build, g *ground, c *clash, end model.End) string {
+	l := c.leaf
+	if c.b.run == noRun {
+		return "no front there: leave that end of the box blind"
 	}
-	return fillerAt(b, run, l.box, end, up(b, by))
+	sin, cos := l.turn.SinCos()
+	hull := rectangle(b.Runs[l.run].Frame, l.box.Hull.U, l.box.Hull.V)
+	lo, hi := hull.along(cos, sin)
+	rear, _ := hull.along(-sin, cos)
+	wide := 0.0
+	for i := range g.solids {
+		s := &g.solids[i]
+		_, far := s.plan.along(-sin, cos)
+		if s.run != c.b.run || s.kind == slabSolid || far < rear || !s.z.Overlaps(l.z) {
+			continue
+		}
+		if sLo, sHi := s.plan.along(cos, sin); end == model.Right {
+			wide = max(wide, hi-sLo)
+		} else {
+			wide = max(wide, sHi-lo)
+		}
+	}
+	if l.front != nil && l.front.Kind == model.Door {
+		if handle, ok := handleOf(b, l.box, l.front); ok {
+			wide += float64(handle.V.Size())
+		}
+	}
+	words, covers := l.box.Words(), "run "+b.Runs[c.b.run].Name+" stands before it"
+	if hi-lo-wide < float64(leastFront) {
+		return "no front on " + words + ": " + covers
+	}
+	return fmt.Sprintf("no front over the last %s at the %s of %s, where %s: a box or a filler of its own there", b.Show(up(b, wide)), end, words, covers)
 }
 
 // hungOtherwise is a single door, hung on the other side of its box.
@@ -289,7 +350,7 @@ func frontsCross(b *rule.Build) {
 	}
 	for i := range met.list {
 		c := &met.list[i]
-		b.Findings.Notef("fronts-cross", c.leaf.at, "%s and %s cannot be open at once: the one is %s in the way of the other.%s",
+		b.Findings.Notef("fronts-cross", c.leaf.at, "%s and %s cannot be open at once: the one stands in the way of the other by %s.%s",
 			finding.Capital(c.leaf.what), c.b.what, b.Show(up(b, c.deep)), c.more("pair", " of these two runs")).
 			Also(c.b.why.At, "the other")
 	}

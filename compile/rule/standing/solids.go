@@ -195,7 +195,10 @@ func behind(w *model.Wall) shape {
 	return shape{s.at(0, 0), s.at(end, 0), s.at(end-in, -deep), s.at(in, -deep)}
 }
 
+// turned is how far the places of what stands askew may be rounded, in nanometres.
+const turned = float64(length.Micrometre)
+
 // up rounds nanometres up to a mark that a tape shows.
 func up(b *rule.Build, nm float64) length.Length {
-	return length.Up(length.Length(math.Ceil(nm)), b.Marks)
+	return length.Up(length.Length(math.Ceil(nm-turned)), b.Marks)
 }

@@ -5,6 +5,7 @@ package standing
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"barwright/compile/model"
 	"barwright/compile/rule"
@@ -24,6 +25,7 @@ var Rules = []rule.Rule{
 	{Slug: "appliance-stands-out", Look: applianceStandsOut},
 	{Slug: "aisle-narrow", Look: aisleNarrow},
 	{Slug: "past-open", Look: pastOpen},
+	{Slug: "way-in-narrow", Look: wayInNarrow},
 }
 
 // clash is one cause of a finding: two things, how far they are in one another or miss
@@ -86,10 +88,26 @@ func solidsMeet(b *rule.Build) {
 	}
 	for i := range met.list {
 		c := &met.list[i]
-		b.Findings.Errorf("solids-meet", c.a.why.At, apart(b, c), "%s and %s stand %s in one another.%s",
+		b.Findings.Errorf("solids-meet", c.a.why.At, apart(b, c)+shutIn(b, g, c), "%s and %s overlap by %s.%s",
 			finding.Capital(c.a.what), c.b.what, b.Show(up(b, c.deep)), c.more("pair", " of these two runs")).
 			Also(c.b.why.At, "the other")
 	}
+}
+
+// shutIn adds what is to become of a front in the corner that two solids stand in: that
+// they are apart lets it in, but not open.
+func shutIn(b *rule.Build, g *ground, c *clash) string {
+	leaves := leavesOf(b)
+	for i := range leaves {
+		met := leaves[i].stopped(g)
+		if met.leaf == nil || met.across() || min(met.leaf.run, met.b.run) != min(c.a.run, c.b.run) || max(met.leaf.run, met.b.run) != max(c.a.run, c.b.run) {
+			continue
+		}
+		if _, end, most := met.besides(); most {
+			return "; and " + blindAt(b, g, &met, end)
+		}
+	}
+	return ""
 }
 
 // apart is the edit that parts two solids.
@@ -119,7 +137,7 @@ func startClearOf(b *rule.Build, s, o *solid, deep float64) (edit string, ok boo
 		by, end = hi-oLo, model.Right
 	}
 	start := up(b, float64(startOf(b, block, end))+by)
-	return "start = " + b.Show(start) + " in run " + run.Name, by < deep+touching
+	return "start = " + b.Show(start) + " for run " + run.Name, by < deep+touching
 }
 
 // fits reports whether nobody else has compared two solids: those of one run are made
@@ -163,7 +181,7 @@ func throughWall(b *rule.Build) {
 			if s := &g.solids[j]; crossed[s.run] {
 				c := clash{a: s, b: w, deep: w.past(s)}
 				switch at := [2]int{s.run, i}; {
-				case c.deep <= float64(b.Marks):
+				case c.deep <= float64(b.Marks) || leansIn(b, s, w.wall):
 				case s.kind == slabSolid && !alongside(s, w):
 					cut.add(at, c)
 				default:
@@ -174,14 +192,32 @@ func throughWall(b *rule.Build) {
 	}
 	for _, c := range met.list {
 		b.Findings.Errorf("through-wall", c.a.why.At, awayFrom(b, &c), "%s would reach %s behind the face of %s.%s",
-			finding.Capital(c.a.what), b.Show(up(b, c.deep)), c.b.what, c.more("thing", " of the run")).Also(c.b.why.At, "the wall")
+			finding.Capital(c.a.what), b.Show(exact(c.deep)), c.b.what, c.more("thing", " of the run")).Also(c.b.why.At, "the wall")
 	}
 	for _, c := range cut.list {
 		if !slices.ContainsFunc(met.list, func(o clash) bool { return o.b == c.b && o.a.run == c.a.run }) {
 			b.Findings.Warnf("through-wall", c.a.why.At, awayFrom(b, &c), "%s is to be cut to the wall: it would reach %s behind the face of %s.",
-				finding.Capital(c.a.what), b.Show(up(b, c.deep)), c.b.what).Also(c.b.why.At, "the wall")
+				finding.Capital(c.a.what), b.Show(exact(c.deep)), c.b.what).Also(c.b.why.At, "the wall")
 		}
 	}
+}
+
+// exact is nanometres that no tape shows.
+func exact(nm float64) length.Length { return length.Length(math.Round(nm)) }
+
+// leansIn reports whether a solid is a counter in a corner whose wall leans in over it:
+// slab-in-corner judges that.
+func leansIn(b *rule.Build, s *solid, w *model.Wall) bool {
+	along := b.Ref(b.Block("run."+b.Runs[s.run].Name), "along")
+	if along == nil || !strings.HasPrefix(s.of, "counter.") {
+		return false
+	}
+	_, out := spans(b, s)
+	if before := b.WallBefore(along); before != nil && before.Name == w.Name {
+		return b.LeansBy(before, exact(out)) != 0
+	}
+	after := b.WallAfter(along)
+	return after != nil && after.Name == w.Name && b.LeansBy(along, exact(out)) != 0
 }
 
 // alongside reports whether two solids run the same way, within 45 degrees.

@@ -48,7 +48,7 @@ func boardsOf(b *rule.Build, box *model.Box) []blocker {
 	var out []blocker
 	for _, p := range b.PartsOf(box.Key()) {
 		if p.Kind == model.Panel && !p.Is("cabinet", "drawer") {
-			out = append(out, blocker{name: "the " + p.Name + " of " + p.Owner, box: p.Placement.Box, why: p.Why, last: p.Is("cabinet", "bottom")})
+			out = append(out, blocker{name: p.Named() + " of " + p.Owner, box: p.Placement.Box, why: p.Why, last: p.Is("cabinet", "bottom")})
 		}
 	}
 	return out

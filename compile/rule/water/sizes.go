@@ -13,7 +13,7 @@ func drainNarrows(b *rule.Build) {
 	for _, o := range outflowsOf(b) {
 		if o.trap > o.size {
 			b.Findings.Warnf("drain-narrows", o.block.Said("trap"), "a trap of "+b.Show(o.size)+", or a wider pipe",
-				"%s leads from a trap of %s into a pipe of %s: %s narrower, and what passes the one stops in the other.",
+				"%s leads from a trap of %s; its pipe of %s is %s narrower, and what passes the one stops in the other.",
 				finding.Capital(o.block.Describe()), b.Show(o.trap), b.Show(o.size), b.Show(o.trap-o.size))
 			continue
 		}
@@ -99,7 +99,7 @@ func stubTooLow(b *rule.Build) {
 		mend := "the stub at " + b.Show(length.Up(o.stub.Height+lack, b.Marks)) + " at least"
 		if under >= long {
 			b.Findings.Warnf("stub-too-low", o.stubAt(), mend,
-				"Stub %q is at %s: with its fall, the trap of %s reaches down to %s, %s into the bottom of cabinet %s.",
+				"Stub %q is at %s: with its fall, the trap of %s reaches down to %s, %s lower than the upper face of the bottom of cabinet %s.",
 				o.stub.Name, b.Show(o.stub.Height), o.block.Describe(), b.Show(o.bottom()), b.Show(under), box.Name).
 				Also(box.Why.At, "the sink hangs in it")
 			continue

@@ -156,7 +156,7 @@ func tooDeep(b *rule.Build, wall *lang.Block, devices []device) {
 		room = "is taken to have"
 	}
 	f := b.Findings.Warnf("box-too-deep", d.block.Said("box"), fmt.Sprintf("a box at most %s deep, or the cavity of the wall as measured", b.Show(cavity+d.in.StandsOut)),
-		"The box of %s reaches %s into %s, which %s %s of room behind its face: %s too deep.",
+		"The box of %s reaches %s behind the face of %s, which %s %s of room there: %s too deep.",
 		d.block.Describe(), b.Show(into(d)), wall.Describe(), room, b.Show(cavity), b.Show(into(d)-cavity))
 	alsoDevices(f, deep[1:])
 	if stated != nil {
@@ -165,7 +165,7 @@ func tooDeep(b *rule.Build, wall *lang.Block, devices []device) {
 }
 
 // boxBehindPanel looks for boxes in a wall whose front lies behind the face of a
-// board that they are used through. The first stands for all.
+// board that they are used through. The one that lies furthest back stands for all.
 func boxBehindPanel(b *rule.Build) {
 	if !nec(b) {
 		return
@@ -185,12 +185,16 @@ func boxBehindPanel(b *rule.Build) {
 	if len(behind) == 0 {
 		return
 	}
+	slices.SortStableFunc(behind, func(x, y device) int {
+		xBy, _ := back(x)
+		yBy, _ := back(y)
+		return cmp.Compare(yBy, xBy)
+	})
 	d := behind[0]
 	by, board := back(d)
-	f := b.Findings.Notef("box-behind-panel", d.block.Head,
-		"The front of the box of %s lies %s behind the face of the %s of %s, through which it is used. In wood or another surface that burns it is flush or stands out.",
-		d.block.Describe(), b.Show(by), board.Name, board.Owner)
-	f.Mend = "extender = true, or extenders = true of the wall, with rings that bring boxes out to that face"
+	f := b.Findings.Warnf("box-behind-panel", d.block.Head, "extender = true, or extenders = true of the wall, with rings that bring boxes out to that face",
+		"The front of the box of %s lies %s behind the face of %s of %s, through which it is used. In wood or another surface that burns it is flush or stands out.",
+		d.block.Describe(), b.Show(by), board.Named(), board.Owner)
 	alsoDevices(f.Also(board.Why.At, "the board"), behind[1:])
 }
 

@@ -114,7 +114,7 @@ func plugOutOfReach(b *rule.Build) {
 		if inside == nil {
 			inside = outletsInside(b, outlets)
 		}
-		b.Findings.Warnf("plug-out-of-reach", p.at, besides(p.bay, inside), "%s", why).
+		b.Findings.Warnf("plug-out-of-reach", p.at, besides(b, &p, inside), "%s", why).
 			Also(p.outlet.block.Head, "the outlet")
 	}
 }
@@ -126,19 +126,26 @@ func whyNotPlugged(b *rule.Build, p *plugged) string {
 	switch {
 	case p.outlet.knee != nil && p.outlet.knee.Face == "room":
 		return whose + ", which is on the far side of its knee wall."
-	case !p.within:
-		return ""
-	case p.in.box().Kind == model.Bay:
+	case p.behind():
 		at, a := p.outlet.seenFrom(p.in.run.Frame), p.in.box().Appliance
-		if !at.U.Overlaps(a.U) || !at.Z.Overlaps(a.Z) {
-			return ""
-		}
 		return fmt.Sprintf("%s, which is behind the appliance of bay %q, %s from its rear: no hand gets there while that stands, and the plug may keep it from going back.",
 			whose, p.in.box().Name, b.Show(max(a.V.Lo-at.V.Hi, 0)))
-	case p.in.run != p.bay.run:
+	case p.within && p.in.run != p.bay.run:
 		return fmt.Sprintf("%s, which is used from inside %s %s of another run: no cord goes from one to the other.", whose, p.in.box().Kind, p.in.box().Name)
 	}
+	if out := p.outlet.seenFrom(p.bay.run.Frame).V.Lo - p.bay.run.Depth; out > 0 {
+		return fmt.Sprintf("%s, which lies %s out before the boxes of run %q: the cord would cross the floor where people walk.", whose, b.Show(out), p.bay.run.Name)
+	}
 	return ""
+}
+
+// behind reports whether the outlet lies behind an appliance, in its width and height.
+func (p *plugged) behind() bool {
+	if !p.within || p.in.box().Kind != model.Bay {
+		return false
+	}
+	at, a := p.outlet.seenFrom(p.in.run.Frame), p.in.box().Appliance
+	return at.U.Overlaps(a.U) && at.Z.Overlaps(a.Z)
 }
 
 // outletsInside finds an outlet that is used from inside each cabinet that has one.
@@ -152,16 +159,27 @@ func outletsInside(b *rule.Build, outlets []device) map[*model.Box]string {
 	return out
 }
 
-// besides is an outlet that is used from a cabinet beside a bay.
-func besides(bay runBox, inside map[*model.Box]string) string {
-	for _, nth := range []int{bay.nth - 1, bay.nth + 1} {
-		if nth >= 0 && nth < len(bay.run.Boxes) {
-			if outlet := inside[&bay.run.Boxes[nth]]; outlet != "" {
-				return outlet + ", which is used from inside the box beside it"
-			}
+// besides is an outlet that is used from a cabinet beside a bay, or where there is room
+// for one.
+func besides(b *rule.Build, p *plugged, inside map[*model.Box]string) string {
+	run, room := p.bay.run, ""
+	for _, nth := range []int{p.bay.nth - 1, p.bay.nth + 1} {
+		if nth < 0 || nth >= len(run.Boxes) || run.Boxes[nth].Kind != model.Cabinet {
+			continue
+		}
+		box := &run.Boxes[nth]
+		if outlet := inside[box]; outlet != "" {
+			return outlet + ", which is used from inside the box beside it"
+		}
+		drawer := slices.ContainsFunc(box.Fronts, func(f model.Front) bool { return f.Kind == model.Drawer })
+		if d := &p.outlet; room == "" && !drawer && d.wall != nil && d.wall.Name == run.Wall && run.Along {
+			from, _ := d.frame.Local(run.Frame.At(box.Inside.U.Lo, 0))
+			half := d.in.Cover.Width - d.in.Cover.Width/2
+			room = fmt.Sprintf("; from %s to %s along the wall it is in %s",
+				b.Show(length.Up(from+half, b.Marks)), b.Show(length.Down(from+box.Inside.U.Size()-half, b.Marks)), box.Words())
 		}
 	}
-	return "an outlet that is used from inside the box beside the bay"
+	return "an outlet that is used from inside the box beside the bay" + room
 }
 
 // cordTooShort measures from the middle of the foot of the appliance's rear, along

@@ -2,6 +2,7 @@ package wiring
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -9,6 +10,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
+	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
@@ -50,62 +52,136 @@ func (s *bowl) rim() []cordway.Edge {
 	return cordway.Rim(s.slab.Frame, s.Box.With(geom.Z, geom.About(top, 0)))
 }
 
-func groundFaultMissing(b *rule.Build) {
-	if !nec(b) && !limitsSay(b, "ground_fault_within", "ground_fault_area") {
-		return
-	}
-	sinks := sinksOf(b)
-	bare := slices.DeleteFunc(outletsOf(b), func(d device) bool {
+// unprotected are the outlets that are not said to be protected against ground faults.
+func unprotected(b *rule.Build) []device {
+	return slices.DeleteFunc(outletsOf(b), func(d device) bool {
 		return b.Flag(d.block, "ground_fault") || b.Flag(d.block.Parent, "ground_fault")
 	})
+}
+
+func groundFaultMissing(b *rule.Build) {
+	area := b.Flag(b.Limits, "ground_fault_area")
+	if !nec(b) && !area && !limitsSay(b, "ground_fault_within") {
+		return
+	}
+	sinks, bare := sinksOf(b), unprotected(b)
 	if len(sinks) == 0 || len(bare) == 0 {
 		return
 	}
-	if b.Flag(b.Limits, "ground_fault_area") {
+	if area {
 		d := bare[0]
-		f := b.Findings.Warnf("ground-fault-missing", d.block.Head, groundFaultMend,
+		f := b.Findings.Warnf("ground-fault-missing", d.block.Head, groundFaultMend(b, bare),
 			"%s does not say that it is protected against ground faults. The limits ask it of every outlet in an area with a sink where food or drink is made, and there is sink %q.",
 			finding.Capital(d.block.Describe()), sinks[0].Name)
 		alsoDevices(f, bare[1:])
 		b.LimitOf(f.Also(sinks[0].Why.At, "the sink"), "ground_fault_area")
 		return
 	}
-	groundFaultReach(b, sinks, bare)
+	near := nearSinks(b, sinks, bare)
+	for len(near) > 0 {
+		n := 1
+		for n < len(near) && near[n].block.Parent == near[0].block.Parent {
+			n++
+		}
+		tellNear(b, near[:n])
+		near = near[n:]
+	}
 }
 
-const groundFaultMend = "ground_fault = true, once it is protected"
+// groundFaultMend is the edit that says that outlets are protected: at their wall or knee
+// wall, if there are several.
+func groundFaultMend(b *rule.Build, bare []device) string {
+	if len(bare) == 1 {
+		return "ground_fault = true, once it is protected"
+	}
+	wall := bare[0].block.Parent
+	if slices.ContainsFunc(bare, func(d device) bool { return d.block.Parent != wall }) {
+		return "ground_fault = true of their walls, once the outlets are protected"
+	}
+	return "ground_fault = true of " + wall.Describe() + ", once its outlets are protected"
+}
+
+// groundFaultArea notes outlets that only newer codes ask to be protected.
+func groundFaultArea(b *rule.Build) {
+	sinks, bare := sinksOf(b), unprotected(b)
+	if !nec(b) || limitsSay(b, "ground_fault_area") || len(sinks) == 0 || len(bare) == 0 {
+		return
+	}
+	near := map[*lang.Block]bool{} // lookup only
+	for _, n := range nearSinks(b, sinks, bare) {
+		near[n.block] = true
+	}
+	far := slices.DeleteFunc(bare, func(d device) bool { return near[d.block] })
+	if len(far) == 0 {
+		return
+	}
+	f := b.Findings.Notef("ground-fault-area", far[0].block.Head,
+		"%s is further than %s from a sink and is not said to be protected against ground faults. Codes from 2023 on ask that of every outlet in an area with a sink where food or drink is made.",
+		finding.Capital(far[0].block.Describe()), inFeet(b, b.Length(b.Limits, "ground_fault_within")))
+	f.Mend = groundFaultMend(b, far) + "; or limits { ground_fault_area = false }, where the code of the place does not ask it"
+	alsoDevices(f, far[1:])
+	f.Also(sinks[0].Why.At, "the sink")
+}
+
+// nearSink is an outlet in reach of a bowl, and the shortest way of a cord.
+type nearSink struct {
+	device
+	sink bowl
+	far  float64
+	way  cordway.Way
+}
 
 // sealing is what the way off sealed barriers may be too long by: a hundredth of a
 // millimetre, so that what is just on the limit is within it.
 const sealing = 10_000
 
-// groundFaultReach looks for outlets within a cord's reach of a bowl.
-func groundFaultReach(b *rule.Build, sinks []bowl, bare []device) {
+// nearSinks looks for outlets within a cord's reach of a bowl.
+func nearSinks(b *rule.Build, sinks []bowl, bare []device) []nearSink {
 	reach := b.Length(b.Limits, "ground_fault_within")
 	barriers := cordBarriers(b)
+	var out []nearSink
 	for _, d := range bare {
 		to := cordway.Rim(d.frame, d.off())
 		slices.SortStableFunc(sinks, func(x, y bowl) int { return cmp.Compare(cordway.Least(x.rim(), to), cordway.Least(y.rim(), to)) })
-		best, nearest := float64(reach)+sealing, -1
-		var shortest cordway.Way
-		for i := range sinks {
-			from := sinks[i].rim()
-			if cordway.Least(from, to) > best {
+		best, found := nearSink{device: d, far: float64(reach) + sealing}, false
+		for _, sink := range sinks {
+			from := sink.rim()
+			if cordway.Least(from, to) > best.far {
 				break
 			}
-			if w, ok := cordway.Shortest(from, to, cordway.Near(barriers, from, best), best); ok && (nearest < 0 || w.Length() < best) {
-				best, nearest, shortest = w.Length(), i, w
+			if w, ok := cordway.Shortest(from, to, cordway.Near(barriers, from, best.far), best.far); ok && (!found || w.Length() < best.far) {
+				best.sink, best.far, best.way, found = sink, w.Length(), w, true
 			}
 		}
-		if nearest < 0 {
-			continue
+		if found {
+			out = append(out, best)
 		}
-		sink, far := sinks[nearest], toMark(b, best)
-		b.LimitOf(b.Findings.Warnf("ground-fault-missing", d.block.Head, groundFaultMend,
-			"A cord from the rim of sink %q reaches %s in %s, %s. Outlets within %s are protected against ground faults; this one, %s, does not say so.",
-			sink.Name, d.block.Describe(), b.Show(far), cordBends(&shortest), b.Show(reach), nearerBy(b, reach-far)).
-			Also(sink.Why.At, "the sink"), "ground_fault_within")
 	}
+	return out
+}
+
+// tellNear tells of the nearest of the outlets in one wall.
+func tellNear(b *rule.Build, near []nearSink) {
+	slices.SortStableFunc(near, func(x, y nearSink) int { return cmp.Compare(x.far, y.far) })
+	all := make([]device, len(near))
+	for i := range near {
+		all[i] = near[i].device
+	}
+	d := &near[0]
+	f := b.Findings.Warnf("ground-fault-missing", d.block.Head, groundFaultMend(b, all),
+		"A cord from the rim of sink %q reaches %s in %s, %s; within %s outlets are to be protected against ground faults.",
+		d.sink.Name, d.block.Describe(), b.Show(toMark(b, d.far)), cordBends(&d.way), inFeet(b, b.Length(b.Limits, "ground_fault_within")))
+	alsoDevices(f, all[1:])
+	b.LimitOf(f.Also(d.sink.Why.At, "the sink"), "ground_fault_within")
+}
+
+// inFeet shows whole feet as such in a build of inches.
+func inFeet(b *rule.Build, l geom.Length) string {
+	const foot = 12 * length.Inch
+	if b.Source.Unit == length.Inches && l%foot == 0 {
+		return fmt.Sprintf("%d ft", l/foot)
+	}
+	return b.Show(l)
 }
 
 // off is where a cord ends at a device: just before the face that it is used from.
@@ -115,14 +191,6 @@ func (d *device) off() geom.Box {
 		out = -out
 	}
 	return d.used.With(geom.V, d.used.V.Shift(out))
-}
-
-// nearerBy says how far within a reach something is.
-func nearerBy(b *rule.Build, by geom.Length) string {
-	if by <= 0 {
-		return "just as near"
-	}
-	return b.Show(by) + " nearer"
 }
 
 // toMark is a way as a tape shows it.

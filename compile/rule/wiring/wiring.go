@@ -17,6 +17,7 @@ import (
 // Rules are those of the section, in its order.
 var Rules = []rule.Rule{
 	{Slug: "ground-fault-missing", Look: groundFaultMissing},
+	{Slug: "ground-fault-area", Look: groundFaultArea},
 	{Slug: "wiring-not-judged", Look: wiringNotJudged},
 	{Slug: "box-overfilled", Look: boxOverfilled},
 	{Slug: "box-volume-unknown", Look: boxVolumeUnknown},

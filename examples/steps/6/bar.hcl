@@ -8,7 +8,8 @@ room { # walls follow one another to the right, as one turns round facing them
   wall "lake" {
     length = "11ft 2in"
 
-    extenders = true                    # a ring brings its box out to the face of the cabinet's back
+    extenders    = true                 # a ring brings its box out to the face of the cabinet's back
+    ground_fault = true                 # new: there is a sink now
     outlet "kettle" { at = [12.5, 17] } # its centre, along the wall and above the floor
   }
 
