@@ -250,7 +250,7 @@ studs-unknown box-held-by-nothing free-end-loose
 wide-head-shows wide-head-in-the-way joint-screw-shows
 wiring-not-judged ground-fault-area box-volume-unknown plug-out-of-reach
 seam-shows hinged-unused
-water-not-judged sink-without-vent drain-through-boards sink-without-water sink-without-drain tap-without-sink
+water-not-judged sink-without-vent drain-through-boards sink-without-water sink-without-drain
 buried-behind-boards
 `
 

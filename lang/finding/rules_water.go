@@ -170,11 +170,12 @@ Add a drain that leads from the sink to a stub.`,
 		},
 		{
 			Slug: "tap-without-sink", Severity: Note, Says: "a tap stands where there is no sink",
-			Source:  "common practice",
+			Source:  "common practice; what a spout reaches, from memory: 5 to 10 in",
 			Caution: waterDecides,
 			Explains: `
 What drips from the tap has nowhere to go. It may be meant, for a machine with a tray of its own; often the sink was taken
-out and its tap was forgotten.
+out and its tap was forgotten. Or there is a sink, and the spout does not come over its bowl: limits { tap_reach = … } states
+how far it reaches.
 
 Write the tap into the counter that has the sink, or leave it out.`,
 		},

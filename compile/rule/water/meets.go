@@ -159,7 +159,7 @@ func drainThroughBoards(b *rule.Build) {
 	}
 	boards := boardsOf(b)
 	for _, o := range drains {
-		if passed := o.passes(boards); len(passed) > 0 {
+		if passed := o.passes(b, boards); len(passed) > 0 {
 			if more := len(passed) - mostNamed; more > 0 {
 				passed = append(passed[:mostNamed], finding.Counted(more, "other board"))
 			}
@@ -170,15 +170,20 @@ func drainThroughBoards(b *rule.Build) {
 	}
 }
 
-// passes names the boards, and appliances, that the pipe meets: out to where the
-// stub ends, then along to it.
-func (o *outflow) passes(boards map[string][]blocker) []string {
+// passes names the knee wall, the boards and appliances that the pipe meets: out to where
+// the stub ends, then along to it.
+func (o *outflow) passes(b *rule.Build, boards map[string][]blocker) []string {
 	z := geom.Span{Lo: o.stub.Height - o.diameter/2, Hi: o.stub.Height + o.fall + o.diameter/2}
 	out := geom.Box{U: geom.About(o.middle.X, 0), V: geom.Between(o.middle.Y, o.end.Y), Z: z}
 	along := geom.Box{U: geom.Between(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
 	under := o.column() // what stands there has its own finding: trap-meets
 	meets := func(box geom.Box) bool { return box.Overlaps(out) || box.Overlaps(along) }
 	var names []string
+	for i := range b.KneeWalls {
+		if w := &b.KneeWalls[i]; w.Frame == o.from.run.Frame && meets(w.Framing) {
+			names = append(names, "knee wall "+w.Name)
+		}
+	}
 	for i := range o.from.run.Boxes {
 		box := &o.from.run.Boxes[i]
 		if !box.Hull.U.Overlaps(along.U) && box != o.from.cabinet() {

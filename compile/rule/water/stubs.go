@@ -10,6 +10,7 @@ import (
 	"barwright/compile/rule"
 	"barwright/lang"
 	"barwright/lang/finding"
+	"barwright/lang/length"
 )
 
 // stubsMeet looks along each wall: of two stubs that meet, the fittings cannot both
@@ -105,4 +106,33 @@ func tapWithoutSink(b *rule.Build) {
 				finding.Capital(taps[0].Describe()))
 		}
 	}
+	for i := range b.Slabs {
+		tapsFarFromSinks(b, &b.Slabs[i])
+	}
+}
+
+// tapsFarFromSinks looks for taps whose spout reaches no bowl of their counter.
+func tapsFarFromSinks(b *rule.Build, s *model.Slab) {
+	reach := b.Length(b.Limits, "tap_reach")
+	for _, tap := range s.Cuts {
+		nearest := geom.Length(math.MaxInt64)
+		for _, sink := range s.Cuts {
+			if tap.Kind == "tap" && sink.Kind == "sink" {
+				nearest = min(nearest, toBowl(tap.Box, sink.Box))
+			}
+		}
+		if nearest <= reach || nearest == math.MaxInt64 {
+			continue
+		}
+		nearest = length.Up(nearest, b.Marks)
+		b.LimitOf(b.Findings.Notef("tap-without-sink", tap.Why.At, "Tap %q stands %s from the cut-out of the nearest sink of its counter; a spout reaches %s at most: %s too far.",
+			tap.Name, b.Show(nearest), b.Show(reach), b.Show(nearest-reach)), "tap_reach")
+	}
+}
+
+// toBowl is how far the middle of a tap is from a cut-out, seen from above.
+func toBowl(tap, cut geom.Box) geom.Length {
+	u, v := tap.U.Mid(), tap.V.Mid()
+	du, dv := max(cut.U.Lo-u, u-cut.U.Hi, 0), max(cut.V.Lo-v, v-cut.V.Hi, 0)
+	return geom.Length(math.Round(math.Hypot(float64(du), float64(dv))))
 }
