@@ -96,6 +96,18 @@ What runs through it may ask for more: cables and pipes that lie near to an edge
 smaller holes, one over the other with wood between, or take wider lumber.`,
 		},
 		{
+			Slug: "nail-plate-needed", Severity: Note, Says: "holes in studs want steel plates before cables and pipes",
+			Source:  "NEC 300.4(A)(1): under 1 1/4 in (32 mm) from the nearest edge a steel plate of 1/16 in (1.6 mm); for pipes IRC P2603.2.1, from memory: 0.0575 in",
+			Caution: passingDecides,
+			Explains: `
+A nail or a screw through the skin goes an inch into the stud, and into the cable or the pipe that runs there. Less than 1 1/4 in
+of wood between the hole and an edge asks for a plate of steel on that edge, as wide as the hole and a little more. In a
+stud of 3 1/2 in a hole of 1 in, in the middle, is the largest without one.
+
+Conduit of steel or plastic needs none, nor pipes of cast iron or galvanised steel: plates = true in bored then says that
+it is looked after. limits { nail_plate = … } states another distance.`,
+		},
+		{
 			Slug: "stud-notched", Severity: Warning, Says: "notches in studs are too deep",
 			Source:  "IRC R602.6: 40 % of the width of a stud that bears nothing, 25 % of any other",
 			Caution: loadDecides,

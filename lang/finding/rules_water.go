@@ -206,7 +206,8 @@ Add a drain that leads from the sink to a stub.`,
 			Caution: waterDecides,
 			Explains: `
 What drips from the tap has nowhere to go. It may be meant, for a machine with a tray of its own; often the sink was taken
-out and its tap was forgotten.
+out and its tap was forgotten. Or there is a sink, and the spout does not come over its bowl: limits { tap_reach = … } states
+how far it reaches.
 
 Write the tap into the counter that has the sink, set it behind that, or leave it out. tap_reach in the limits says how far
 a spout may reach.`,

@@ -22,6 +22,7 @@ var kneeWall = &Block{
 		{Name: "bored", Type: Object, Doc: "holes that are bored through its studs on site, for cables and pipes: judged, not drawn", Fields: []Attr{
 			{Name: "diameter", Type: Length, Required: true},
 			{Name: "from_work", Type: Length, Doc: "of their centres, from the face on the work side; the middle of the studs where it is left out"},
+			{Name: "plates", Type: Flag, Default: "false", Doc: "steel plates on the studs before them keep nails and screws off what runs through"},
 		}},
 		{Name: "notched", Type: Length, Doc: "depth of notches that are cut into its studs on site: judged, not drawn"},
 	},

@@ -12,6 +12,7 @@ var limitsOfBoards = []Attr{
 	{Name: "stud_bore", Type: Number, Default: "0.6", Doc: "hole in a stud, of its width; 0.4 where it bears a floor or a roof"},
 	{Name: "stud_notch", Type: Number, Default: "0.4", Doc: "notch in a stud, of its width; 0.25 where it bears a floor or a roof"},
 	{Name: "stud_edge", Type: Length, Default: "5/8in", Doc: "wood between a hole and an edge of a stud, at least"},
+	{Name: "nail_plate", Type: Length, Default: "1 1/4in", Metric: "32mm", Doc: "wood between a hole for a cable or a pipe and an edge of a stud, under which a steel plate goes before it"},
 	{Name: "plate_cut", Type: Number, Default: "0.5", Doc: "what may be cut out of a plate without a tie across, of its width"},
 	{Name: "support_to_stud", Type: Length, Default: "8in", Metric: "200mm", Doc: "from the centre of a support to that of the nearest stud, at most"},
 	{Name: "lift", Type: Number, Default: "50", Doc: "what two people carry, in kg; 110 lb"},

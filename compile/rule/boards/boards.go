@@ -27,6 +27,7 @@ var Rules = []rule.Rule{
 	{Slug: "studs-too-far", Look: studsTooFar},
 	{Slug: "support-off-stud", Look: supportOffStud},
 	{Slug: "stud-bored", Look: studBored},
+	{Slug: "nail-plate-needed", Look: nailPlateNeeded},
 	{Slug: "stud-notched", Look: studNotched},
 	{Slug: "plate-cut", Look: plateCut},
 	{Slug: "heavy-piece", Look: heavyPiece},

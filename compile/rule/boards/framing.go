@@ -89,10 +89,7 @@ func toNearest(rising []length.Length, at length.Length) length.Length {
 // studBored holds the holes in studs to their size and to their place.
 func studBored(b *rule.Build) {
 	eachLumber(b, "bored", func(block *lang.Block, wide length.Length) {
-		hole, at := b.FieldLength(block, "bored", "diameter"), b.FieldLength(block, "bored", "from_work")
-		if at == 0 {
-			at = wide / 2
-		}
+		hole, at := holesIn(b, block, wide)
 		most, edge := share(b.Number(b.Limits, "stud_bore"), wide), b.Length(b.Limits, "stud_edge")
 		left := woodAt(wide, hole, at)
 		var over []string
@@ -111,6 +108,40 @@ func studBored(b *rule.Build) {
 		f.Also(b.Ref(block, "lumber").Attr("width").Expr.At, "the width")
 		b.LimitOf(f, "stud_bore")
 		b.LimitOf(f, "stud_edge")
+	})
+}
+
+// holesIn is the diameter of the holes in the studs of a knee wall, and how far their
+// centres lie from the face on the work side.
+func holesIn(b *rule.Build, block *lang.Block, wide length.Length) (hole, at length.Length) {
+	hole, at = b.FieldLength(block, "bored", "diameter"), b.FieldLength(block, "bored", "from_work")
+	if at == 0 {
+		at = wide / 2
+	}
+	return hole, at
+}
+
+// nailPlateNeeded looks for holes so near to an edge of a stud that a nail or a screw through
+// a board before it reaches what runs there.
+func nailPlateNeeded(b *rule.Build) {
+	if b.Text(b.Limits, "wiring") != "nec" && b.Limits.Attr("nail_plate") == nil {
+		return
+	}
+	least := b.Length(b.Limits, "nail_plate")
+	eachLumber(b, "bored", func(block *lang.Block, wide length.Length) {
+		at := block.Attr("bored").Expr.At
+		hole, from := holesIn(b, block, wide)
+		left := woodAt(wide, hole, from)
+		if left >= least || b.Field(block, "bored", "plates").Flag || b.Findings.Has("stud-bored", at) {
+			return
+		}
+		f := b.Findings.Notef("nail-plate-needed", at, "Holes of %s leave %s of wood at an edge of studs %s wide: %s less than %s. Cables and most pipes in them want steel plates before them, against nails and screws.",
+			b.Show(hole), b.Show(left), b.Show(wide), b.Show(least-left), b.Show(least))
+		f.Mend = "plates = true in bored, with a plate on each stud"
+		if fits := wide - 2*least; fits > 0 {
+			f.Mend += fmt.Sprintf("; or holes of %s at most, in the middle", b.Show(fits))
+		}
+		b.LimitOf(f.Also(b.Ref(block, "lumber").Attr("width").Expr.At, "the width"), "nail_plate")
 	})
 }
 

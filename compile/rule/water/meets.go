@@ -197,6 +197,11 @@ func (o *outflow) passes(b *rule.Build) []string {
 	under := o.column() // what stands there has its own finding: trap-meets
 	meets := func(box geom.Box) bool { return box.Overlaps(down) || box.Overlaps(out) || box.Overlaps(along) }
 	var names []string
+	for i := range b.KneeWalls {
+		if w := &b.KneeWalls[i]; w.Frame == o.from.run.Frame && meets(w.Framing) {
+			names = append(names, "knee wall "+w.Name)
+		}
+	}
 	for i := range o.from.run.Boxes {
 		box := &o.from.run.Boxes[i]
 		if !box.Hull.U.Overlaps(along.U) && box != o.from.cabinet() {

@@ -17,7 +17,8 @@ room {
     backing = "studs"
     studs   = { first = 9.5, spacing = 16 }
 
-    extenders = true # rings bring its boxes out to the faces of the cabinets' backs
+    extenders    = true # rings bring its boxes out to the faces of the cabinets' backs
+    ground_fault = true # the room has a sink, and drinks are made here
     outlet "kettle" { at = [14.5, 17] }
     outlet "cooler" { at = [62.5, 17] } # in the box beside the bay: behind the cooler no plug fits
     outlet "grinder" { at = [83.375, 19.5] }
