@@ -38,7 +38,7 @@ flat_bar "arm" {
   thickness = 0.5
   width     = 5
   lengths   = ["6ft", "12ft"]
-  prices    = [41, 76]
+  prices    = [82, 152]
 }
 
 slab "maple" {

@@ -38,7 +38,7 @@ flat_bar "arm" {
   thickness = 15
   width     = 100
   lengths   = [2000, 3000, 6000]
-  prices    = [24, 35, 66]
+  prices    = [60, 88, 165]
 }
 
 slab "beech" {
@@ -104,7 +104,7 @@ screw "plate" {
 }
 
 fitting "hinge" {
-  label = "concealed hinge with plate, 35 mm cup, for inset doors"
+  label = "concealed hinge, 35 mm cup, for inset doors"
   price = 3.9
 }
 
