@@ -94,13 +94,13 @@ const (
 	costMoreLines    = 1 // each line of the text
 )
 
-// callout writes lines where there is room and leads from them to a point; one
-// line may be written as two. In a drawing with no room at all they stand below
+// callout writes lines where there is room and leads from them to a point; the
+// first may be written as two. In a drawing with no room at all they stand below
 // it, without a leader.
 func (s *sheet) callout(target geom.Point, lines ...string) {
 	blocks := []block{setBlock(lines, s.h)}
-	if first, rest, two := strings.Cut(lines[0], " "); two && len(lines) == 1 {
-		blocks = append(blocks, setBlock([]string{first, rest}, s.h))
+	if first, rest, two := strings.Cut(lines[0], " "); two {
+		blocks = append(blocks, setBlock(append([]string{first, rest}, lines[1:]...), s.h))
 	}
 	if s.search(blocks, target, anywhere) || s.searchTo(farthest, blocks, target, anywhere, false) {
 		return
