@@ -70,9 +70,10 @@ func mutations(t *testing.T) []mutation {
 // were written down.
 func TestMutations(t *testing.T) {
 	caught := map[string]int{}
-	mutated := mutations(t)
+	mutated, ran := mutations(t), 0 // fewer where only some are asked for
 	for _, m := range mutated {
 		t.Run(m.place, func(t *testing.T) {
+			ran++
 			src, findings := judged(edited(t, baseFiles(t, m.base), m.edits))
 			have := brought(t, m.base, findings)
 			left := slices.Clone(m.want)
@@ -102,7 +103,7 @@ func TestMutations(t *testing.T) {
 		t.Errorf("only %d mutations", len(mutated))
 	}
 	for _, r := range all.Rules() {
-		if caught[r.Slug] == 0 {
+		if ran == len(mutated) && caught[r.Slug] == 0 {
 			t.Errorf("no mutation raises %s", r.Slug)
 		}
 	}

@@ -78,7 +78,8 @@ Put screws or anchors through the lower plate into the floor.`,
 			Explains: `
 A slab lies where its middle is over what carries it. Without steel that is the framing: a top that stands out
 further over the room than lies on the framing and beyond it falls off as soon as it is let go, and one that stands
-out less is tipped by who leans on its edge. With steel under it a top does not tip so easily, but slides and lifts.
+out less is tipped by who leans on its edge. With steel under it a top does not tip so easily, but slides and lifts;
+a piece of it past a seam that lies on no steel is as if there were none.
 
 Set supports, and screws up through them. Where adhesive, inserts or screws from below hold the top, say
 held = true: what these bear is then for who sets it to judge.`,

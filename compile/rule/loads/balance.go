@@ -2,7 +2,9 @@ package loads
 
 import (
 	"fmt"
+	"slices"
 
+	"barwright/compile/geom"
 	"barwright/compile/rule"
 )
 
@@ -11,6 +13,7 @@ import (
 func barTopLoose(b *rule.Build) {
 	var weights map[string]weight
 	for _, t := range bars(b) {
+		t.pieceOnFraming(b)
 		switch {
 		case b.Flag(t.block, "held") || t.overhang() <= 0 || t.supports != nil && b.Ref(t.supports, "top_screws") != nil:
 		case t.supports != nil:
@@ -50,4 +53,24 @@ func (t *bar) weighBare(b *rule.Build, own weight) {
 		"supports with top_screws under it; or held = true, where screws from below or adhesive hold it", "%s", text)
 	f.Also(t.knee.Head, "the knee wall")
 	b.LimitOf(f, "bar_load")
+}
+
+// pieceOnFraming warns of the first piece of a top in pieces that lies on no steel,
+// where others do.
+func (t *bar) pieceOnFraming(b *rule.Build) {
+	if b.Flag(t.block, "held") || t.overhang() <= 0 || len(t.plates) == 0 {
+		return
+	}
+	ends := append(slices.Clone(t.top.Seams), t.top.Box.U.Hi)
+	for i, from := range append([]geom.Length{t.top.Box.U.Lo}, t.top.Seams...) {
+		piece := geom.Span{Lo: from, Hi: ends[i]}
+		if slices.ContainsFunc(t.plates, func(p plate) bool { return p.Steel.U.Overlaps(piece) }) {
+			continue
+		}
+		b.Findings.Warnf("bar-top-loose", t.block.Attr("seams").Expr.At, "seams that leave a support under each piece; or held = true, where screws from below or adhesive hold it",
+			"The piece of bar top %s from %s to %s lies on no support: %s of it stand out over the room, and nothing is said to hold it down.",
+			t.top.Name, b.Show(piece.Lo), b.Show(piece.Hi), b.Show(t.overhang())).
+			Also(t.supports.Head, "the supports")
+		return
+	}
 }
