@@ -294,7 +294,7 @@ func TestHostileSizes(t *testing.T) {
   base = { apart = "0.0001mm" }`},
 		{"about = 18", `about = "0.0001mm"`}, {"about = 18", "between = 1000000"}, {"width = 1.5, about = 18", `width = "0.0001mm", about = "0.001mm"`},
 		{"count       = 4", "count       = 1000000\n    at = [10, 20]"}, {"count       = 4", "count       = 1000\n    at = " + many(1)},
-		{"screws_each = 8", "screws_each = 1000000"}, {"screws_each = 8", "screws_each = 8\n    top_screws_each = 1000000"},
+		{"screws_each = 10", "screws_each = 1000000"}, {"screws_each = 10", "screws_each = 10\n    top_screws_each = 1000000"},
 		{"router       = router.bench", "top_plates = 1000000\n  router       = router.bench"}, {"router       = router.bench", "bottom_plates = 1000000\n  router       = router.bench"},
 		{"  slab     = slab.oak", "  slab     = slab.oak\n  seams = " + many(0.3)}, {"  slab     = slab.maple", "  slab     = slab.maple\n  seams = " + many(0.3)},
 		{`    face  = "work"`, "    seams = " + many(0.3) + "\n    face  = \"work\""},

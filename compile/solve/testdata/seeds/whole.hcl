@@ -282,6 +282,7 @@ knee_wall "bar" {
     top_screws_each = 3
     hole            = 1
     movement        = 4
+    bolted          = false
   }
 
   outlet "o" {
@@ -367,6 +368,7 @@ bar_top "oak" {
   height   = given.bar
   overhang = { room = 300, work = 20, left = 0, right = 20 }
   seats    = 2
+  held     = false
   seams    = [700]
 }
 
@@ -451,4 +453,7 @@ limits {
   trap_arm            = 900
   tailpiece           = 600
   trap_size           = 38
+  way_in              = 600
+  nail_plate          = 32
+  tap_reach           = 300
 }
