@@ -49,10 +49,15 @@ func (t *bar) weighBare(b *rule.Build, own weight) {
 		text = fmt.Sprintf("The middle of bar top %s lies %s beyond the framing of knee wall %s on the room's side, and nothing is said to hold it down: it falls off by its own weight.",
 			t.top.Name, b.Show(beyond), t.wall.Name)
 	}
-	f := b.Findings.Warnf("bar-top-loose", t.block.Attr("overhang").Expr.At,
-		"supports with top_screws under it; or held = true, where screws from below or adhesive hold it", "%s", text)
+	mend := "supports with top_screws under it"
+	if t.overhang() <= b.FieldLength(b.Limits, "bare_overhang", classOf(b, t.slab)) {
+		mend += "; or held = true, where screws from below or adhesive hold it"
+	}
+	f := b.Findings.Warnf("bar-top-loose", t.block.Attr("overhang").Expr.At, mend, "%s", text)
 	f.Also(t.knee.Head, "the knee wall")
-	b.LimitOf(f, "bar_load")
+	if beyond <= 0 {
+		b.LimitOf(f, "bar_load")
+	}
 }
 
 // pieceOnFraming warns of the first piece of a top in pieces that lies on no steel,

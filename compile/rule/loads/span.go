@@ -82,7 +82,11 @@ func moreSupports(b *rule.Build, t *bar, most geom.Length) string {
 			return "less overhang at the ends"
 		}
 	}
-	return fmt.Sprintf("count = %d", n)
+	mend := fmt.Sprintf("count = %d", n)
+	if bare := b.FieldLength(b.Limits, "bare_overhang", classOf(b, t.slab)); f.Lo-slab.Lo > bare || slab.Hi-f.Hi > bare {
+		mend += ", and at most " + b.Show(bare) + " of overhang at the ends"
+	}
+	return mend
 }
 
 // counterSpansTooFar judges what of a stone counter has no box under it: over bays,

@@ -172,15 +172,19 @@ func floorHolds(b *rule.Build, t *bar) float64 {
 }
 
 // runHolds is likewise what the screws from the boxes hold, two on the line of
-// each stud, taken at its middle. They go through the back and the gap behind it.
+// each stud, taken at its middle. They go through the rear stretcher, where the box
+// has one, the back and the gap behind it.
 func runHolds(b *rule.Build, t *bar) (total float64) {
 	screw, lumber := b.Ref(t.knee, "run_screws"), b.Ref(t.knee, "lumber")
 	if screw == nil {
 		return 0
 	}
-	backs := map[string]geom.Length{} // the front face of each box's back; lookup only
+	backs := map[string]geom.Length{} // where the screws of each box begin; lookup only
 	for _, box := range b.RunNamed(t.wall.Run).Boxes {
 		backs[box.Name] = box.Inside.V.Lo
+		if p := b.Part(box.Key() + "/stretcher-rear"); p != nil {
+			backs[box.Name] = max(backs[box.Name], p.Placement.Box.V.Hi)
+		}
 	}
 	each := 2 * withdrawal(b.Number(lumber, "gravity"), b.Length(screw, "diameter"))
 	for _, line := range t.wall.Lines {
