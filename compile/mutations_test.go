@@ -13,14 +13,13 @@ import (
 	"barwright/lang/finding"
 )
 
-// mutation is one perturbation of a good description, the boat shed or the servery of
-// testdata/rules/base, and what must be found. In the
-// files of testdata/mutations one begins with "== BASE: what is changed". Lines with #
-// are the working of its figures. Then come its edits, see edited, and a line for each
-// finding beyond those of the base: "> SLUG" or "> SLUG | FIGURE | FIGURE", where each
-// figure stands in the text of that finding. It must raise exactly these. They
-// were written from the arithmetic beside them before they were run; where a rule was
-// changed later, the working says so.
+// mutation is one perturbation of a good description, a folder of testdata/rules/base,
+// and what must be found. In the files of testdata/mutations one begins with
+// "== BASE: what is changed". Lines with # are the working of its figures. Then come
+// its edits, see edited, and a line for each finding beyond those of the base:
+// "> SLUG" or "> SLUG | FIGURE | FIGURE", where each figure stands in the text of that
+// finding. It must raise exactly these. They were written from the arithmetic beside
+// them before they were run; where a rule was changed later, the working says so.
 type mutation struct {
 	place, base, words string
 	edits              string
