@@ -32,7 +32,7 @@ func heavyBox(b *rule.Build, box *model.Box) {
 		block := b.Block(box.Key())
 		f := b.Findings.Notef("heavy-piece", block.Head, "%s weighs %s without its fronts, drawers and loose shelves; two carry %s.",
 			finding.Capital(block.Describe()), showMass(b, kg), showMass(b, most))
-		f.Mend = "two narrower boxes; or more hands, and limits { lift = … }"
+		f.Mend = "two narrower boxes; or more hands, and limits { lift = … } in kg"
 		b.LimitOf(f, "lift")
 	}
 }
@@ -63,7 +63,7 @@ func heavySlab(b *rule.Build, s *model.Slab, pieces []*model.Part) {
 	if at := seamsOverSides(b, s, longest); len(at) > 0 {
 		seams = "seams = [" + strings.Join(at, ", ") + "]"
 	}
-	f.Mend = fmt.Sprintf("%s, so that no piece is longer than %s; or more hands, and limits { lift = … }", seams, b.Show(longest))
+	f.Mend = fmt.Sprintf("%s, so that no piece is longer than %s; or more hands, and limits { lift = … } in kg", seams, b.Show(longest))
 	f.Also(b.Ref(block, "slab").Attr("density").Expr.At, "what it weighs")
 	b.LimitOf(f, "lift")
 }
