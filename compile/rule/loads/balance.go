@@ -39,12 +39,12 @@ func (t *bar) weighBare(b *rule.Build, own weight) {
 	if beyond <= 0 && tips <= holds*(1+1e-9) {
 		return
 	}
-	weighs := "its own weight holds " + showMoment(b, holds)
+	weighs := "its own weight holds " + moment.show(b, holds)
 	if own.unknown {
 		weighs = "what it weighs is not stated"
 	}
 	text := fmt.Sprintf("%s on its edge tips bar top %s with %s, and %s: nothing is said to hold it down on knee wall %s.",
-		showForce(b, edge), t.top.Name, showMoment(b, tips), weighs, t.wall.Name)
+		force.show(b, edge), t.top.Name, moment.show(b, tips), weighs, t.wall.Name)
 	if beyond > 0 {
 		text = fmt.Sprintf("The middle of bar top %s lies %s beyond the framing of knee wall %s on the room's side, and nothing is said to hold it down: it falls off by its own weight.",
 			t.top.Name, b.Show(beyond), t.wall.Name)

@@ -208,9 +208,10 @@ func steelTooWeak(b *rule.Build) {
 		if !fails {
 			continue
 		}
+		have, most := stress.both(b, w.have, w.most)
 		f := b.Findings.Warnf("steel-too-weak", t.supports.Attr("plate").Expr.At, stouter(b, &t),
 			"%s the steel of support %d bears %s, and %s are allowed: %s too much.%s",
-			under(b, &t, w), w.plate.number, showStress(b, w.have), showStress(b, w.most), showStress(b, w.have-w.most), w.others())
+			under(b, &t, w), w.plate.number, have, most, stress.show(b, w.have-w.most), w.others())
 		f.Also(t.steel.Attr("width").Expr.At, "its width")
 		b.LimitOf(f, "bar_load")
 		b.LimitOf(f, "steel_stress")
@@ -255,11 +256,11 @@ func steelBendsTooFar(b *rule.Build) {
 // under says what load a finding speaks of.
 func under(b *rule.Build, t *bar, w worst) string {
 	if w.by == spread {
-		return "With " + showPressure(b, b.FieldNumber(b.Limits, "bar_load", "area")) + " on bar top " + t.top.Name
+		return "With " + pressure.show(b, b.FieldNumber(b.Limits, "bar_load", "area")) + " on bar top " + t.top.Name
 	}
-	text := "With " + showForce(b, b.FieldNumber(b.Limits, "bar_load", "edge")) + " on the edge of bar top " + t.top.Name
+	text := "With " + force.show(b, b.FieldNumber(b.Limits, "bar_load", "edge")) + " on the edge of bar top " + t.top.Name
 	if own := w.plate.loads[atEdge].point; len(t.plates) > 1 {
-		text += ", " + showForce(b, own) + " of it on one plate,"
+		text += ", " + force.show(b, own) + " of it on one plate,"
 	}
 	return text
 }

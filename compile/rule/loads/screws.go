@@ -83,9 +83,10 @@ func screwsPulled(b *rule.Build) {
 		if !fails {
 			continue
 		}
+		pull, holds := force.both(b, w.have, w.most)
 		f := b.Findings.Warnf("screws-pulled", t.supports.Attr("screws").Expr.At, holdBetter(b, &t, w),
 			"%s the screws furthest behind the edge of the wall are pulled by %s each at support %d, and %s of thread in %s holds %s: %s too little.%s",
-			under(b, &t, w), showForce(b, w.have), w.plate.number, b.Show(t.thread(b, screw)), lang.KindWords("stick")+" "+lumber.Name, showForce(b, w.most), showForce(b, w.have-w.most), w.others())
+			under(b, &t, w), pull, w.plate.number, b.Show(t.thread(b, screw)), lang.KindWords("stick")+" "+lumber.Name, holds, force.show(b, w.have-w.most), w.others())
 		f.Also(screw.Head, "the screws").Also(lumber.Head, "the lumber")
 		b.LimitOf(f, "bar_load")
 	}

@@ -19,36 +19,57 @@ const (
 	mostMM     = float64(length.Max / length.Millimetre) // that any length shows
 )
 
-// showForce shows newtons as the build's people reckon.
-func showForce(b *rule.Build, n float64) string { return showIn(b, n, poundForce, "lb", 1, "N") }
-
-// showStress shows MPa.
-func showStress(b *rule.Build, mpa float64) string { return showIn(b, mpa, psi, "psi", 1, "MPa") }
-
-// showPressure shows what is spread, in Pa.
-func showPressure(b *rule.Build, pa float64) string { return showIn(b, pa, psf, "psf", 1, "Pa") }
-
-// showMoment shows a moment, in N mm.
-func showMoment(b *rule.Build, nmm float64) string {
-	return showIn(b, nmm, poundFoot, "ft-lb", newtonM, "Nm")
+// unit is how a figure is shown: in a customary unit where the build's people reckon
+// in inches, else in one of SI, each by its size.
+type unit struct {
+	customary float64
+	word      string
+	si        float64
+	siWord    string
 }
 
-// showIn shows a figure in one of two units, whole from 100 on and with a
-// decimal below; to its first digit where that would be 0.
-func showIn(b *rule.Build, x, customary float64, customaryUnit string, si float64, siUnit string) string {
-	of, unit := si, siUnit
+var (
+	force    = unit{poundForce, "lb", 1, "N"}
+	stress   = unit{psi, "psi", 1, "MPa"}
+	pressure = unit{psf, "psf", 1, "Pa"}
+	moment   = unit{poundFoot, "ft-lb", newtonM, "Nm"}
+)
+
+func (u unit) of(b *rule.Build, x float64) (float64, string) {
 	if b.Source.Unit.Imperial() {
-		of, unit = customary, customaryUnit
+		return x / u.customary, u.word
 	}
-	x /= of
-	round := 10.0
+	return x / u.si, u.siWord
+}
+
+// show shows a figure whole from 100 on and with a decimal below; to its first digit
+// where that would be 0.
+func (u unit) show(b *rule.Build, x float64) string {
+	x, word := u.of(b, x)
+	decimals := 1
 	if math.Abs(x) >= 100 {
-		round = 1
+		decimals = 0
 	}
-	if near := math.Round(x*round) / round; near != 0 || x == 0 {
-		return strconv.FormatFloat(near, 'f', -1, 64) + " " + unit
+	if text := rounded(x, decimals); text != "0" || x == 0 {
+		return text + " " + word
 	}
-	return strconv.FormatFloat(x, 'g', 1, 64) + " " + unit
+	return strconv.FormatFloat(x, 'g', 1, 64) + " " + word
+}
+
+// both shows two figures of which one is more, with as many decimals as tell that.
+func (u unit) both(b *rule.Build, x, y float64) (string, string) {
+	one, other := u.show(b, x), u.show(b, y)
+	for decimals := 1; one == other && decimals <= 3; decimals++ {
+		fx, word := u.of(b, x)
+		fy, _ := u.of(b, y)
+		one, other = rounded(fx, decimals)+" "+word, rounded(fy, decimals)+" "+word
+	}
+	return one, other
+}
+
+func rounded(x float64, decimals int) string {
+	by := math.Pow10(decimals)
+	return strconv.FormatFloat(math.Round(x*by)/by, 'f', -1, 64)
 }
 
 // ofMM is a figure in millimetres as a length, at most what a length can be.

@@ -67,9 +67,10 @@ func kneeWallTips(b *rule.Build) {
 		if run != nil {
 			at = t.knee.Attr("run_screws")
 		}
+		load, fixing := moment.both(b, tips, holds)
 		f := b.Findings.Warnf("knee-wall-tips", at.Expr.At, tipsLess(b, &t, weights),
 			"Load on bar top %s, which stands out %s, tips knee wall %s with %s, and its fixing holds %s: %s too little.",
-			t.top.Name, b.Show(t.overhang()), t.wall.Name, showMoment(b, tips), showMoment(b, holds), showMoment(b, tips-holds))
+			t.top.Name, b.Show(t.overhang()), t.wall.Name, load, fixing, moment.show(b, tips-holds))
 		f.Also(t.block.Head, "the bar top")
 		b.LimitOf(f, "bar_load")
 		b.LimitOf(f, "floor_wood")
