@@ -91,6 +91,20 @@ func (d Dir) String() string {
 	return "+" + d.Axis.String()
 }
 
+// Opposite is the direction the other way along the same axis.
+func (d Dir) Opposite() Dir { return Dir{d.Axis, !d.Neg} }
+
+// Onward is a box taken further in a direction.
+func (b Box) Onward(d Dir, by Length) Box {
+	s := b.Along(d.Axis)
+	if d.Neg {
+		s.Lo -= by
+	} else {
+		s.Hi += by
+	}
+	return b.With(d.Axis, s)
+}
+
 // Placement puts a part into its frame. X and Y are where the part's own x and
 // y axes point; Out is where the drawn face looks. Box is the part's extent.
 type Placement struct {
@@ -102,7 +116,7 @@ type Placement struct {
 // Local returns where a box of the same frame lies on the part's face, and how
 // deep below the drawn face it reaches from and to.
 func (p Placement) Local(b Box) (face Rect, depth Span) {
-	return Rect{p.project(b, p.X), p.project(b, p.Y)}, p.project(b, Dir{p.Out.Axis, !p.Out.Neg})
+	return Rect{p.project(b, p.X), p.project(b, p.Y)}, p.project(b, p.Out.Opposite())
 }
 
 func (p Placement) project(b Box, d Dir) Span {

@@ -6,6 +6,8 @@
 package rule
 
 import (
+	"reflect"
+
 	"barwright/compile/model"
 	"barwright/compile/values"
 	"barwright/lang"
@@ -28,6 +30,7 @@ type Build struct {
 
 	byID    map[string]*model.Part   // lookup only, as the next
 	byBlock map[string][]*model.Part // by the block's key
+	shared  map[reflect.Type]any
 }
 
 // NewBuild is a solved build, with nothing found in it yet by rules.
@@ -35,7 +38,7 @@ func NewBuild(v *values.Values, m *model.Model, findings *finding.List) *Build {
 	b := &Build{
 		Values: v, Model: m, Findings: findings,
 		Limits: &lang.Block{Spec: schema.Kind(schema.Root(), "limits"), Unit: v.Source.Unit},
-		byID:   map[string]*model.Part{}, byBlock: map[string][]*model.Part{},
+		byID:   map[string]*model.Part{}, byBlock: map[string][]*model.Part{}, shared: map[reflect.Type]any{},
 	}
 	for i := range m.Parts {
 		p := &m.Parts[i]
@@ -53,6 +56,16 @@ func Judge(v *values.Values, m *model.Model, rules []Rule, findings *finding.Lis
 	for _, r := range rules {
 		r.Look(b)
 	}
+}
+
+// Once is what the rules of a section share of a build, worked out for the first of
+// them that asks. There is one of each type; nobody writes to it.
+func Once[T any](b *Build, work func(*Build) T) T {
+	key := reflect.TypeFor[T]()
+	if _, known := b.shared[key]; !known {
+		b.shared[key] = work(b)
+	}
+	return b.shared[key].(T)
 }
 
 // LimitOf shows where a finding's limit comes from, where the text states it.

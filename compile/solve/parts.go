@@ -120,7 +120,7 @@ func edgeAt(at *geom.Placement, d geom.Dir) model.Edge {
 	switch d {
 	case at.X:
 		return model.RightEdge
-	case geom.Dir{Axis: at.X.Axis, Neg: !at.X.Neg}:
+	case at.X.Opposite():
 		return model.LeftEdge
 	case at.Y:
 		return model.Top

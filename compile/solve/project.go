@@ -147,25 +147,15 @@ func (s *solver) projectOnward(c *cabinet, t *thing, run *stand) {
 
 // onward takes a passage on and on in a direction.
 func (p *passage) onward(to geom.Dir) {
-	const far = 100 * length.Metre
-	if to.Axis == geom.Z {
-		p.z = taken(p.z, to.Neg, far)
+	quad := []plan{p.near[0], p.near[1], p.far[0], p.far[1]}
+	box := geom.Box{U: extent(quad, geom.U), V: extent(quad, geom.V), Z: p.z}.Onward(to, 100*length.Metre)
+	if p.z = box.Z; to.Axis == geom.Z {
 		return
 	}
-	quad := []plan{p.near[0], p.near[1], p.far[0], p.far[1]}
-	box := geom.Box{U: extent(quad, geom.U), V: extent(quad, geom.V)}
-	box = box.With(to.Axis, taken(box.Along(to.Axis), to.Neg, far))
 	for i, u := range []length.Length{box.U.Lo, box.U.Hi} {
 		p.near[i] = plan{float64(u), float64(box.V.Lo)}
 		p.far[i] = plan{float64(u), float64(box.V.Hi)}
 	}
-}
-
-func taken(s geom.Span, down bool, by length.Length) geom.Span {
-	if down {
-		return geom.Span{Lo: s.Lo - by, Hi: s.Hi}
-	}
-	return geom.Span{Lo: s.Lo, Hi: s.Hi + by}
 }
 
 // projectOnto cuts a thing that goes so far out of its wall into a part that it

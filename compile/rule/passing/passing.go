@@ -111,7 +111,7 @@ func withOpening(known []protrusion, o protrusion, p *model.Part, opening *model
 	if at < 0 {
 		at = len(known)
 		o.ways = []way{{to: o.on}}
-		o.flat = []geom.Dir{p.Placement.X, opposite(p.Placement.X), p.Placement.Y, opposite(p.Placement.Y)}
+		o.flat = []geom.Dir{p.Placement.X, p.Placement.X.Opposite(), p.Placement.Y, p.Placement.Y.Opposite()}
 		known = append(known, o)
 	}
 	k := &known[at]
@@ -120,8 +120,8 @@ func withOpening(known []protrusion, o protrusion, p *model.Part, opening *model
 		open bool
 		to   geom.Dir
 	}{
-		{shape.X.Lo <= blank.X.Lo, opposite(p.Placement.X)}, {shape.X.Hi >= blank.X.Hi, p.Placement.X},
-		{shape.Y.Lo <= blank.Y.Lo, opposite(p.Placement.Y)}, {shape.Y.Hi >= blank.Y.Hi, p.Placement.Y},
+		{shape.X.Lo <= blank.X.Lo, p.Placement.X.Opposite()}, {shape.X.Hi >= blank.X.Hi, p.Placement.X},
+		{shape.Y.Lo <= blank.Y.Lo, p.Placement.Y.Opposite()}, {shape.Y.Hi >= blank.Y.Hi, p.Placement.Y},
 	} {
 		w := way{inRoom(p.Placement.Frame, edge.to), true, edge.to}
 		if opening.Notch && edge.open && !slices.Contains(k.ways, w) {
@@ -130,8 +130,6 @@ func withOpening(known []protrusion, o protrusion, p *model.Part, opening *model
 	}
 	return known
 }
-
-func opposite(d geom.Dir) geom.Dir { return geom.Dir{Axis: d.Axis, Neg: !d.Neg} }
 
 // common keeps the ways of one list that the other has too.
 func common(ways, others []way) []way {
@@ -155,7 +153,7 @@ func (o *protrusion) past(f geom.Frame, boards []*model.Part) {
 		own = own.Union(at)
 	}
 	o.ways = slices.DeleteFunc(o.ways, func(w way) bool {
-		return w.open && slices.ContainsFunc(boards, func(p *model.Part) bool { return blocked(swept(own, w.edge), p) })
+		return w.open && slices.ContainsFunc(boards, func(p *model.Part) bool { return blocked(own.Onward(w.edge, far), p) })
 	})
 }
 
@@ -171,17 +169,6 @@ func blocked(swept geom.Box, p *model.Part) bool {
 
 // far is further than any room is wide.
 const far = 1000 * length.Metre
-
-// swept is a box taken on and on in a direction.
-func swept(b geom.Box, d geom.Dir) geom.Box {
-	s := b.Along(d.Axis)
-	if d.Neg {
-		s.Lo = -far
-	} else {
-		s.Hi = far
-	}
-	return b.With(d.Axis, s)
-}
 
 // goesIn looks for one way that leads a box over all that goes through it.
 func goesIn(b *rule.Build, run *model.Run, box *model.Box, boards []*model.Part, met []protrusion) {

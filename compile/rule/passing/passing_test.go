@@ -65,7 +65,7 @@ func TestWaysOver(t *testing.T) {
 					hole = hole.With(open.Axis, s)
 				}
 				face, _ := p.Placement.Local(hole)
-				o := protrusion{on: inRoom(geom.Frame{}, opposite(board.by)), z: geom.About(r.from[2], 0)}
+				o := protrusion{on: inRoom(geom.Frame{}, board.by.Opposite()), z: geom.About(r.from[2], 0)}
 				o.why.At.Start.Byte = i
 				from, to := geom.Point{X: r.from[0], Y: r.from[1]}, geom.Point{X: r.to[0], Y: r.to[1]}
 				o.plan = [4]geom.Point{from, to, to, from}

@@ -56,22 +56,30 @@ func diameters(b *rule.Build, g *grip) float64 {
 	return b.FieldNumber(b.Limits, "bite", g.bite)
 }
 
+// places are the grips of a build, gathered by the place of the text that names their
+// screw.
+type places [][]grip
+
+func placesOf(b *rule.Build) places {
+	index := map[source.Range]int{} // lookup only
+	var out places
+	for _, g := range gripsOf(b) {
+		i, known := index[g.at]
+		if !known {
+			i = len(out)
+			index[g.at] = i
+			out = append(out, nil)
+		}
+		out[i] = append(out[i], g)
+	}
+	return out
+}
+
 // eachScrew looks at what each place of the text names a screw for. Where joints
 // there miss a limit, it has said what is wrong with the one that misses by most, and
 // counts the others; nothing where say gives nothing.
 func eachScrew(b *rule.Build, misses func(*grip) geom.Length, say func(worst *grip, failing, all []grip) *finding.Finding) {
-	index := map[source.Range]int{} // lookup only
-	var places [][]grip
-	for _, g := range gripsOf(b) {
-		i, known := index[g.at]
-		if !known {
-			i = len(places)
-			index[g.at] = i
-			places = append(places, nil)
-		}
-		places[i] = append(places[i], g)
-	}
-	for _, all := range places {
+	for _, all := range rule.Once(b, placesOf) {
 		var failing []grip
 		worst, by := 0, geom.Length(0)
 		for i := range all {

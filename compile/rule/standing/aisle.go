@@ -81,8 +81,10 @@ func faces(s, o *solid) bool {
 
 // aislesOf lists for each two runs, and each run and wall, the narrowest way between what
 // stands out furthest on either side.
-func aislesOf(b *rule.Build) []clearance {
-	g := newGround(solidsOf(b))
+func aislesOf(b *rule.Build) []clearance { return rule.Once(b, narrowestWays) }
+
+func narrowestWays(b *rule.Build) []clearance {
+	g := groundOf(b)
 	limit := b.Length(b.Limits, "aisle")
 	var out []clearance
 	at := map[twoSides]int{} // lookup only
@@ -148,7 +150,7 @@ type shutLeaves struct {
 // stoppedAcross counts what does not open across each aisle.
 func stoppedAcross(b *rule.Build) map[twoSides]shutLeaves {
 	out := map[twoSides]shutLeaves{} // lookup only
-	g, leaves := newGround(solidsOf(b)), leavesOf(b)
+	g, leaves := groundOf(b), leavesOf(b)
 	for i := range leaves {
 		if c := leaves[i].stopped(g); c.leaf != nil && c.across() {
 			at := sidesOf(c.leaf.run, c.b)
@@ -192,7 +194,7 @@ func pastOpen(b *rule.Build) {
 	for _, c := range aislesOf(b) {
 		narrow[c.of.run], narrow[c.to.run] = true, true
 	}
-	g, limit := newGround(solidsOf(b)), b.Length(b.Limits, "past_open")
+	g, limit := groundOf(b), b.Length(b.Limits, "past_open")
 	leaves := leavesOf(b)
 	var met clashes[int]
 	for i := range leaves {

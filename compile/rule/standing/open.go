@@ -185,7 +185,7 @@ func (l *leaf) stopped(g *ground) (worst clash) {
 // leavesMeet tells of each box the leaf of one kind that misses by most. What does not open
 // across an aisle that is too narrow is told with the aisle.
 func leavesMeet(b *rule.Build, slug string) {
-	g := newGround(solidsOf(b))
+	g := groundOf(b)
 	narrow := map[twoSides]bool{} // lookup only
 	for _, c := range aislesOf(b) {
 		narrow[sidesOf(c.of.run, c.to)] = true
@@ -318,7 +318,7 @@ func fillerAt(b *rule.Build, run *model.Run, box *model.Box, end model.End, by l
 // frontsCross looks at leaves of two runs in a corner: whether the one, open, stands in
 // the way of the other, and the other in its own. Across an aisle pastOpen looks.
 func frontsCross(b *rule.Build) {
-	g := newGround(solidsOf(b))
+	g := groundOf(b)
 	leaves := slices.DeleteFunc(leavesOf(b), func(l leaf) bool { return l.stopped(g).leaf != nil })
 	var ways []solid
 	var of []int // of each way, its leaf

@@ -63,6 +63,11 @@ func (w *solid) past(s *solid) float64 {
 	return -lo
 }
 
+// groundOf is the ground of a build, which all rules look at.
+func groundOf(b *rule.Build) *ground {
+	return rule.Once(b, func(b *rule.Build) *ground { return newGround(solidsOf(b)) })
+}
+
 // solidsOf lists all that stands in the room: of each run the boxes, what closes them
 // and what fills bays, then slabs, framing and end panels, then the room itself.
 func solidsOf(b *rule.Build) []solid {

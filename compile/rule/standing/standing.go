@@ -72,7 +72,7 @@ func (c *clash) more(what, of string) string {
 // solidsMeet compares what belongs to different runs: fronts with their handles, appliances,
 // slabs, knee walls and what covers them, with one another and with boxes.
 func solidsMeet(b *rule.Build) {
-	g := newGround(solidsOf(b))
+	g := groundOf(b)
 	var met clashes[[2]int]
 	for i := range g.solids {
 		s := &g.solids[i]
@@ -161,7 +161,7 @@ func (s *solid) footing() bool { return s.kind == hullSolid || s.kind == endSoli
 // throughWall looks for what reaches behind the face of a wall, by more than a mark: no
 // wall is measured more closely.
 func throughWall(b *rule.Build) {
-	g := newGround(solidsOf(b))
+	g := groundOf(b)
 	var met, cut clashes[[2]int]
 	for i := range g.solids {
 		w := &g.solids[i]

@@ -14,7 +14,7 @@ import (
 // closes it on purpose.
 func wayInNarrow(b *rule.Build) {
 	limit := b.Length(b.Limits, "way_in")
-	g := newGround(solidsOf(b))
+	g := groundOf(b)
 	ofRun := make([][]*solid, len(b.Runs))
 	for i := range g.solids {
 		if s := &g.solids[i]; s.run != noRun && s.kind != handleSolid {
