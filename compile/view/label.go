@@ -87,7 +87,7 @@ const (
 // outlines a text is hard to read, close to another text the two read as one, a
 // leader that crosses lines is hard to follow, and one line reads best.
 const (
-	costOverOutline  = 16
+	costOverOutline  = 40
 	costCloseToText  = 6
 	costLeaderOver   = 2 // each outline
 	costLeaderAcross = 6 // each thin line
