@@ -15,6 +15,7 @@ import (
 	"barwright/compile/rule"
 	"barwright/compile/rule/all"
 	"barwright/compile/solve"
+	"barwright/compile/values"
 	"barwright/compile/view"
 	"barwright/lang"
 	"barwright/lang/finding"
@@ -26,33 +27,47 @@ import (
 func Compile(src *lang.Source) (*model.Model, finding.List) { return compiled(src, all.Rules()) }
 
 func compiled(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) {
-	m, findings := checked(src, rules)
+	m, findings := priced(src, rules)
 	if m != nil {
-		m.Bill = bill.Lines(m)
 		m.Views = view.Views(m)
+	}
+	return m, findings
+}
+
+// Priced does so for who compares builds: the model has no drawings.
+func Priced(src *lang.Source) (*model.Model, finding.List) { return priced(src, all.Rules()) }
+
+func priced(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) {
+	m, findings, solved := checked(src, rules)
+	if m != nil {
+		m.Values = values.Recorded(solved.Explain())
+		m.Bill = bill.Lines(m)
 	}
 	return m, findings
 }
 
 // Check does so for who wants the findings, or to ask: the model has no bill and
 // no drawings, in which nothing can be found.
-func Check(src *lang.Source) (*model.Model, finding.List) { return checked(src, all.Rules()) }
+func Check(src *lang.Source) (*model.Model, finding.List) {
+	m, findings, _ := checked(src, all.Rules())
+	return m, findings
+}
 
-func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) {
+func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *values.Values) {
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
 		rule.Judge(solution.Values, m, rules, &findings)
 		programs(m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
-		layouts(m, solution.Saw, &findings)
+		layouts(m, &findings)
 	}
 	findings.Sort()
 	if m == nil || findings.HasErrors() {
-		return nil, findings
+		return nil, findings, solution.Values
 	}
 	m.Findings = findings
-	return m, findings
+	return m, findings, solution.Values
 }
 
 // programs plans the router's path for each recess. Its zero is on the part,
@@ -82,8 +97,8 @@ func programs(m *model.Model, recesses []solve.Recess, findings *finding.List) {
 
 // layouts lays the parts out on what is sold. Stock that is too small for parts
 // is one error, which names the one that misses by most.
-func layouts(m *model.Model, saw layout.Saw, findings *finding.List) {
-	placed, misfits := layout.Layouts(m.Parts, m.Stock, saw)
+func layouts(m *model.Model, findings *finding.List) {
+	placed, misfits := layout.Layouts(m.Parts, m.Stock, m.Saw)
 	m.Layouts = placed
 	var stocks []string
 	for _, miss := range misfits {

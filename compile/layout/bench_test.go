@@ -96,7 +96,7 @@ func TestSheetsAgainstPublishedInstances(t *testing.T) {
 				for i := range in.parts {
 					in.parts[i].Stock, in.parts[i].Grain = "sheet", grain
 				}
-				l := lay(t, in.parts, stock, Saw{})[0]
+				l := lay(t, in.parts, stock, model.Saw{})[0]
 				free, guillotine := known[name+" "+variant+"F"], known[name+" "+variant+"G"]
 				if free.best > 0 && l.AtLeast > free.best {
 					t.Errorf("%s %s: at least %d, but %d are known to do", name, variant, l.AtLeast, free.best)
@@ -129,7 +129,7 @@ func TestSticksAgainstPublishedInstances(t *testing.T) {
 			for i := range in.parts {
 				in.parts[i].Stock, in.parts[i].Grain = "stick", model.GrainX
 			}
-			l := lay(t, in.parts, stock, Saw{})[0]
+			l := lay(t, in.parts, stock, model.Saw{})[0]
 			p, ok := known[name+" 1D"]
 			if !ok {
 				t.Fatalf("no bounds for %s", name)

@@ -11,7 +11,7 @@ import (
 
 // check tells what is wrong with layouts. It knows the rules of cutting and
 // nothing of how the layouts were found.
-func check(parts []model.Part, stock model.Stock, saw Saw, layouts []model.Layout, misfits []Misfit) error {
+func check(parts []model.Part, stock model.Stock, saw model.Saw, layouts []model.Layout, misfits []Misfit) error {
 	left := map[string]*model.Part{}
 	for i := range parts {
 		left[parts[i].ID] = &parts[i]
@@ -52,7 +52,7 @@ func check(parts []model.Part, stock model.Stock, saw Saw, layouts []model.Layou
 	return nil
 }
 
-func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stock model.Stock, saw Saw) error {
+func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stock model.Stock, saw model.Saw) error {
 	inside := geom.R(0, 0, b.Length, 0)
 	grain := false
 	if l.Kind == model.Panel {
@@ -132,7 +132,7 @@ func guillotine(rects []geom.Rect) bool {
 }
 
 // comesOut reports whether a part alone comes out of some stock of its name.
-func comesOut(p *model.Part, stock model.Stock, saw Saw) bool {
+func comesOut(p *model.Part, stock model.Stock, saw model.Saw) bool {
 	x, y := p.Size()
 	for _, s := range stock.Sheets {
 		room := geom.R(0, 0, s.Length-2*saw.Trim, s.Width-2*saw.Trim)

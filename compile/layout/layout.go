@@ -14,10 +14,6 @@ import "barwright/compile/model"
 // Length is the measure of every layout.
 type Length = model.Length
 
-// Saw is what cutting costs. Kerf is the width of a cut. Trim is what comes
-// off each factory edge of a sheet, its cut included; sticks are not trimmed.
-type Saw struct{ Kerf, Trim Length }
-
 // Misfit is a piece that nothing on sale can give. Over tells by how much it
 // is too long and too wide for the largest there is, trim taken off; 0 where
 // it is not. Both are 0 where no stock has the name that the part asks for.
@@ -32,7 +28,7 @@ type Misfit struct {
 // first, then sticks and flat bars, in the order of the stock. Misfits are in
 // the order of the parts and in no layout. Pieces of slabs are not laid out:
 // they are ordered to size.
-func Layouts(parts []model.Part, stock model.Stock, saw Saw) ([]model.Layout, []Misfit) {
+func Layouts(parts []model.Part, stock model.Stock, saw model.Saw) ([]model.Layout, []Misfit) {
 	var layouts []model.Layout
 	misfits := map[string]Misfit{} // by part
 	known := map[string]bool{}

@@ -47,7 +47,7 @@ func sheet4x8(grain bool) model.Stock {
 }
 
 // lay lays out and checks.
-func lay(t *testing.T, parts []model.Part, stock model.Stock, saw Saw) []model.Layout {
+func lay(t *testing.T, parts []model.Part, stock model.Stock, saw model.Saw) []model.Layout {
 	t.Helper()
 	layouts, misfits := Layouts(parts, stock, saw)
 	if len(misfits) > 0 {
@@ -65,26 +65,26 @@ func TestSheets(t *testing.T) {
 		name            string
 		parts           []model.Part
 		grain           bool
-		saw             Saw
+		saw             model.Saw
 		atLeast, bought int
 	}{
 		// Four strips of 11 7/8 in and three cuts of 1/8 in are 47 7/8 in, so
 		// 1/8 in is left of 48 in; a fifth does not fit (worked example:
 		// floor((48 + 1/8) / (11 7/8 + 1/8)) = 4).
-		{"four strips", boards(4, "sheet", 96*inch, 11*inch+7*eighth, model.GrainX), true, Saw{Kerf: eighth}, 1, 1},
-		{"a fifth strip", boards(5, "sheet", 96*inch, 11*inch+7*eighth, model.GrainX), true, Saw{Kerf: eighth}, 2, 2},
+		{"four strips", boards(4, "sheet", 96*inch, 11*inch+7*eighth, model.GrainX), true, model.Saw{Kerf: eighth}, 1, 1},
+		{"a fifth strip", boards(5, "sheet", 96*inch, 11*inch+7*eighth, model.GrainX), true, model.Saw{Kerf: eighth}, 2, 2},
 		// 4 x 12 in fill 48 in, but not with the cuts between.
-		{"no room for the cut", boards(4, "sheet", 96*inch, 12*inch, model.GrainX), true, Saw{Kerf: eighth}, 2, 2},
-		{"a blade without width", boards(4, "sheet", 96*inch, 12*inch, model.GrainX), true, Saw{}, 1, 1},
+		{"no room for the cut", boards(4, "sheet", 96*inch, 12*inch, model.GrainX), true, model.Saw{Kerf: eighth}, 2, 2},
+		{"a blade without width", boards(4, "sheet", 96*inch, 12*inch, model.GrainX), true, model.Saw{}, 1, 1},
 		// 48 in along the sheet and 30 in across: two to a sheet. Turned, three.
-		{"grain may not turn", boards(3, "sheet", 48*inch, 30*inch, model.GrainX), true, Saw{}, 2, 2},
-		{"without grain it may", boards(3, "sheet", 48*inch, 30*inch, model.GrainNone), true, Saw{}, 1, 1},
-		{"on a sheet without grain too", boards(3, "sheet", 48*inch, 30*inch, model.GrainX), false, Saw{}, 1, 1},
-		{"grain along the part's y", boards(3, "sheet", 48*inch, 30*inch, model.GrainY), true, Saw{}, 1, 1},
+		{"grain may not turn", boards(3, "sheet", 48*inch, 30*inch, model.GrainX), true, model.Saw{}, 2, 2},
+		{"without grain it may", boards(3, "sheet", 48*inch, 30*inch, model.GrainNone), true, model.Saw{}, 1, 1},
+		{"on a sheet without grain too", boards(3, "sheet", 48*inch, 30*inch, model.GrainX), false, model.Saw{}, 1, 1},
+		{"grain along the part's y", boards(3, "sheet", 48*inch, 30*inch, model.GrainY), true, model.Saw{}, 1, 1},
 		// 1/2 in off each edge leaves 47 in: three strips of 15 5/8 in and two
 		// cuts are 47 1/8 in.
-		{"trimmed", boards(3, "sheet", 95*inch, 15*inch+5*eighth, model.GrainX), true, Saw{Kerf: eighth, Trim: 4 * eighth}, 2, 2},
-		{"trimmed, just", boards(3, "sheet", 95*inch, 15*inch+4*eighth, model.GrainX), true, Saw{Kerf: eighth, Trim: 4 * eighth}, 1, 1},
+		{"trimmed", boards(3, "sheet", 95*inch, 15*inch+5*eighth, model.GrainX), true, model.Saw{Kerf: eighth, Trim: 4 * eighth}, 2, 2},
+		{"trimmed, just", boards(3, "sheet", 95*inch, 15*inch+4*eighth, model.GrainX), true, model.Saw{Kerf: eighth, Trim: 4 * eighth}, 1, 1},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -131,7 +131,7 @@ func TestSticks(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
-			l := lay(t, c.parts, twoByFour(c.sold...), Saw{Kerf: kerf})[0]
+			l := lay(t, c.parts, twoByFour(c.sold...), model.Saw{Kerf: kerf})[0]
 			var got []length.Length
 			for _, b := range l.Blanks {
 				got = append(got, b.Length)
@@ -148,11 +148,11 @@ func TestSticks(t *testing.T) {
 
 // 40 in of a 48 in wide, 96 in long sheet: (96·48 - 40·48) / (96·48) = 7/12.
 func TestWaste(t *testing.T) {
-	l := lay(t, boards(1, "sheet", 40*inch, 48*inch, model.GrainX), sheet4x8(true), Saw{})[0]
+	l := lay(t, boards(1, "sheet", 40*inch, 48*inch, model.GrainX), sheet4x8(true), model.Saw{})[0]
 	if want := 7.0 / 12; l.Waste != want {
 		t.Errorf("waste %v, want %v", l.Waste, want)
 	}
-	l = lay(t, studs(2, 3*foot), twoByFour(model.StickLength{Length: 8 * foot}), Saw{Kerf: inch})[0]
+	l = lay(t, studs(2, 3*foot), twoByFour(model.StickLength{Length: 8 * foot}), model.Saw{Kerf: inch})[0]
 	if want := 0.25; l.Waste != want {
 		t.Errorf("waste %v, want %v", l.Waste, want)
 	}
@@ -176,7 +176,7 @@ func TestMisfits(t *testing.T) {
 		boards(1, "sheet.unknown", 1*inch, 1*inch, model.GrainX)[0],
 		studs(1, 8*foot+inch/2)[0], wide[0], thick[0], onEdge[0],
 	}
-	saw := Saw{Kerf: inch / 8}
+	saw := model.Saw{Kerf: inch / 8}
 	layouts, misfits := Layouts(parts, stock, saw)
 	want := []Misfit{
 		{parts[1].ID, "sheet", 0, 12 * inch},
@@ -197,7 +197,7 @@ func TestMisfits(t *testing.T) {
 }
 
 func TestNothing(t *testing.T) {
-	layouts, misfits := Layouts(nil, sheet4x8(true), Saw{})
+	layouts, misfits := Layouts(nil, sheet4x8(true), model.Saw{})
 	if layouts != nil || misfits != nil {
 		t.Errorf("%v, %v", layouts, misfits)
 	}
@@ -221,7 +221,7 @@ func TestAnyLayoutCanBeCut(t *testing.T) {
 			stick.Lengths = append(stick.Lengths, model.StickLength{Length: size.Draw(t, "sold"), Price: price.Draw(t, "price"), Priced: priced})
 		}
 		stock.Sticks = append(stock.Sticks, stick)
-		saw := Saw{
+		saw := model.Saw{
 			Kerf: rapid.Map(rapid.Int64Range(0, 5_000_000), func(n int64) length.Length { return length.Length(n) }).Draw(t, "kerf"),
 			Trim: rapid.SampledFrom([]length.Length{0, 6 * mm, 13 * mm}).Draw(t, "trim"),
 		}
@@ -283,7 +283,7 @@ func TestSlabsAreNotLaidOut(t *testing.T) {
 		parts[i].Kind = model.SlabPiece
 	}
 	parts = append(parts, boards(1, "sheet", 30*inch, 20*inch, model.GrainX)...)
-	if layouts, misfits := Layouts(parts, sheet4x8(true), Saw{}); len(layouts) != 1 || layouts[0].Pieces != 1 || len(misfits) > 0 {
+	if layouts, misfits := Layouts(parts, sheet4x8(true), model.Saw{}); len(layouts) != 1 || layouts[0].Pieces != 1 || len(misfits) > 0 {
 		t.Errorf("%d layouts, misfits %v", len(layouts), misfits)
 	}
 	cuts := Cuts(parts)

@@ -30,7 +30,7 @@ type way struct {
 
 // layoutSheets fills sheets by every method and keeps the layout with the
 // fewest sheets; then the one with the largest offcut; then the first.
-func layoutSheets(parts []*model.Part, s model.Sheet, saw Saw) (model.Layout, []Misfit) {
+func layoutSheets(parts []*model.Part, s model.Sheet, saw model.Saw) (model.Layout, []Misfit) {
 	room := size{s.Length - 2*saw.Trim, s.Width - 2*saw.Trim}
 	var pieces []piece
 	var misfits []Misfit

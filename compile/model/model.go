@@ -21,7 +21,9 @@ type Length = length.Length
 type Model struct {
 	Build     Build
 	Givens    []Given
+	Values    []Value // of the description, in its order; none that is in error or left out
 	Stock     Stock
+	Saw       Saw
 	Table     Table
 	Room      Room
 	Runs      []Run

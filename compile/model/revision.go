@@ -166,7 +166,7 @@ const (
 	Extend                  // a strip is missing along an edge
 	Fill                    // an opening or a recess is no longer wanted there
 	Plug                    // a bore is no longer wanted there
-	Saw                     // cut an opening or a notch
+	CutOut                  // cut an opening or a notch
 	Enlarge                 // an opening is to be larger
 	Rout                    // cut a recess
 	Deepen                  // a recess is to be deeper or larger

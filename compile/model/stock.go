@@ -11,6 +11,10 @@ type Stock struct {
 	Bandings []Banding
 }
 
+// Saw is what cutting costs. Kerf is the width of a cut. Trim is what comes off
+// each factory edge of a sheet, its cut included; sticks are not trimmed.
+type Saw struct{ Kerf, Trim Length }
+
 // Fitting is a hinge, a pair of slides, a pin, a leg or a handle.
 type Fitting struct {
 	Name    string // "fitting.hinge"

@@ -9,7 +9,6 @@ package solve
 
 import (
 	"barwright/compile/geom"
-	"barwright/compile/layout"
 	"barwright/compile/model"
 	"barwright/compile/values"
 	"barwright/lang"
@@ -23,7 +22,6 @@ type Solution struct {
 	Model    *model.Model
 	Values   *values.Values
 	Recesses []Recess
-	Saw      layout.Saw
 	Findings finding.List
 }
 
@@ -96,9 +94,9 @@ func why(b *lang.Block) model.Why { return model.Why{Block: b.Path(), At: b.Head
 
 // saw reads the saw block, or its defaults where there is none.
 func (s *solver) saw() {
-	s.out.Saw = layout.Saw{Kerf: s.SchemaLength("saw", "kerf"), Trim: s.SchemaLength("saw", "trim")}
+	s.m.Saw = model.Saw{Kerf: s.SchemaLength("saw", "kerf"), Trim: s.SchemaLength("saw", "trim")}
 	for _, b := range s.Source.Top("saw") {
-		s.out.Saw = layout.Saw{Kerf: s.Length(b, "kerf"), Trim: s.Length(b, "trim")}
+		s.m.Saw = model.Saw{Kerf: s.Length(b, "kerf"), Trim: s.Length(b, "trim")}
 		s.cornerBit = s.Length(b, "corner_bit")
 	}
 }

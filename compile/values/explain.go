@@ -20,9 +20,25 @@ import (
 func Explain(src *lang.Source) []model.Answer {
 	v := New(src, &finding.List{})
 	v.All()
+	return v.Explain()
+}
+
+// Explain does so for values that have been worked out.
+func (v *Values) Explain() []model.Answer {
 	e := explainer{Values: v}
-	src.Each(e.block)
+	v.Source.Each(e.block)
 	return e.out
+}
+
+// Recorded are the answers as a model keeps them: those that say something.
+func Recorded(answers []model.Answer) []model.Value {
+	var out []model.Value
+	for _, a := range answers {
+		if a.Kind != model.NoAnswer && a.Kind != model.InError {
+			out = append(out, model.Value{Name: a.Name, Kind: a.Kind, Text: a.Text, Written: a.Written, Origin: a.Origin, From: a.From})
+		}
+	}
+	return out
 }
 
 type explainer struct {

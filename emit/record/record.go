@@ -24,7 +24,7 @@ import (
 
 // Format is the version of the record. It changes when a reader of the version
 // before would be misled.
-const Format = 1
+const Format = 2
 
 // Write writes the record of a model. It fails where w does, and for a number
 // that JSON does not have, which no sound model holds.

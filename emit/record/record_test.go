@@ -119,7 +119,7 @@ func TestReadBack(t *testing.T) {
 	}
 	p := got.Parts[0]
 	for what, ok := range map[string]bool{
-		"format":             got.Format == 1,
+		"format":             got.Format == Format,
 		"unit in words":      got.Build.Unit == "in",
 		"angle":              got.Room.Walls[0].Corner == 90_400_000,
 		"list of lengths":    cmp.Equal(got.Room.Walls[0].Studs, []int64{25_400_000, 431_800_000}),
