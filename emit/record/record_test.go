@@ -153,7 +153,7 @@ func fill(v reflect.Value, visit func(leaf reflect.Value)) {
 	case reflect.Struct:
 		for i := range v.NumField() {
 			inPlace := v.Type() == reflect.TypeFor[source.Pos]() && v.Type().Field(i).Name == "Byte"
-			if !inPlace && !isLeftOut(v.Type(), v.Type().Field(i).Name) {
+			if !inPlace && since(v.Type(), v.Type().Field(i).Name) != never {
 				fill(v.Field(i), visit)
 			}
 		}
