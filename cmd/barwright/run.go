@@ -53,6 +53,7 @@ type options struct {
 	format   string // of what is printed
 	check    bool   // lay out: write nothing
 	unit     string // of a new description
+	lines    bool   // show the whole build, one thing a line
 }
 
 const overviewEnd = `

@@ -20,13 +20,29 @@ func TestMain(m *testing.M) {
 
 // TestScript runs the program as a person does at the command line.
 func TestScript(t *testing.T) {
+	if _, err := exec.LookPath("git"); err != nil && os.Getenv("BARWRIGHT_OUTSIDE") == "required" {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata/script",
 		UpdateScripts:       *update,
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
+		Setup:               commitAs,
 		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status, "bytes": writeBytes},
 	})
+}
+
+// commitAs has git commit in somebody's name, and know no configuration but a
+// repository's own.
+func commitAs(env *testscript.Env) error {
+	env.Setenv("GIT_CONFIG_NOSYSTEM", "1")
+	env.Setenv("GIT_CONFIG_GLOBAL", os.DevNull)
+	for _, who := range []string{"AUTHOR", "COMMITTER"} {
+		env.Setenv("GIT_"+who+"_NAME", "A")
+		env.Setenv("GIT_"+who+"_EMAIL", "a@example.org")
+	}
+	return nil
 }
 
 // status runs the program and demands an exit status: status 2 check nowhere.

@@ -160,3 +160,16 @@ func (b *Book) after(name string) []string {
 	}
 	return out
 }
+
+// OfRecord makes a book of a model alone: of the values it knows what the model keeps.
+func OfRecord(m *model.Model) *Book {
+	values := make([]model.Answer, len(m.Values))
+	for i, v := range m.Values {
+		values[i] = model.Answer{Name: v.Name, Kind: v.Kind, Text: v.Text, Written: v.Written, Origin: v.Origin, From: v.From}
+	}
+	return Open(values, m)
+}
+
+// All lists all that can be asked for: the values in the order of the text, then where
+// things stand, and parts.
+func (b *Book) All() []model.Answer { return b.answers }
