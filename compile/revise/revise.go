@@ -25,11 +25,14 @@ type Made struct {
 // bill, as compile.Priced gives.
 func Compare(old, new *model.Model, o Options) *model.Revision {
 	r := &model.Revision{Old: old, New: new, Cut: o.Cut != nil}
-	r.Changes = changes(old, new)
+	var w *ways
+	if r.Changes, w = changes(old, new); w == nil {
+		r.Notes = append(r.Notes, keepsNoValues)
+	}
 	r.Fates = fates(reuse.Open(old, new, o.Within), o)
 	r.Findings = findings(old.Findings, new.Findings)
-	r.Bill = bill(old.Bill, new.Bill)
+	r.Bill = billed(old.Bill, new.Bill)
 	r.Again = again(r)
-	reasons(r)
+	reasons(r, w)
 	return r
 }

@@ -1,0 +1,59 @@
+package revise
+
+import (
+	"strings"
+
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// same reports whether two values are equal. Lengths in different units are read again:
+// as texts show them, to half a thousandth of an inch.
+func (d *differ) same(a, b *model.Value) bool {
+	if a.Text == b.Text {
+		return true
+	}
+	if d.old.Build.Unit == d.new.Build.Unit || a.Kind != b.Kind {
+		return false
+	}
+	as, ok := lengthsIn(a.Text)
+	bs, ok2 := lengthsIn(b.Text)
+	if !ok || !ok2 || len(as) != len(bs) {
+		return false
+	}
+	for i := range as {
+		if length.Apart(as[i], bs[i]) > length.Inch/2000 {
+			return false
+		}
+	}
+	return true
+}
+
+// lengthsIn reads the lengths of a value's text, as length.Show prints them; ok is
+// false where it holds anything else.
+func lengthsIn(text string) (out []model.Length, ok bool) {
+	for item := range strings.SplitSeq(strings.Trim(text, "[]"), ", ") {
+		tape, over, by := item, "", model.Length(1)
+		if at, rest, found := strings.Cut(item, " + "); found {
+			tape, over = at, rest
+		} else if at, rest, found := strings.Cut(item, " - "); found {
+			tape, over, by = at, rest, -1
+		}
+		if !strings.ContainsAny(tape, "mi") { // a bare number is no length
+			return nil, false
+		}
+		l, err := length.Parse(tape, length.Inches)
+		if err != nil {
+			return nil, false
+		}
+		if over != "" {
+			rest, err := length.Parse(over, length.Inches)
+			if err != nil {
+				return nil, false
+			}
+			l += by * rest
+		}
+		out = append(out, l)
+	}
+	return out, true
+}

@@ -1,0 +1,287 @@
+package revise
+
+import (
+	"slices"
+	"strings"
+
+	"barwright/compile/model"
+)
+
+// ways knows the shortest way from whatever differs to a changed text. A value has its
+// way along the values that it follows from. What stands somewhere, or is cut, follows
+// from whole blocks: its own, those that it names, those round it, and in the end those
+// that name it; the nearest of them in which a value differs is its cause.
+type ways struct {
+	d       *differ
+	next    map[string]string // towards the text, by name; empty at the text. Lookup only
+	steps   map[string]int    // how far the text is; lookup only
+	differs map[string][]string
+	blocks  []string            // keys, the new build's and then the old one's
+	uses    map[string][]string // blocks that a block follows from; lookup only
+	users   map[string][]string // the other way round; lookup only
+	found   map[search]map[string]string
+}
+
+// search is a way to look for the nearest cause of what counts along a direction.
+type search struct {
+	along string
+	sort  bool // only values that may count along it
+	back  bool // also blocks that use the block
+}
+
+func (d *differ) ways(changes []model.Change) *ways {
+	w := &ways{
+		d: d, next: map[string]string{}, steps: map[string]int{}, differs: map[string][]string{},
+		uses: map[string][]string{}, users: map[string][]string{}, found: map[search]map[string]string{},
+	}
+	w.values(changes)
+	seen := map[string]bool{} // lookup only
+	for _, side := range [][]entry{d.is, d.was} {
+		w.graph(side, seen)
+	}
+	return w
+}
+
+// values finds the way of each value that differs, starting at the texts.
+func (w *ways) values(changes []model.Change) {
+	var queue []string
+	reach := func(name, from string, steps int) {
+		if _, known := w.steps[name]; !known {
+			w.next[name], w.steps[name] = from, steps
+			queue = append(queue, name)
+		}
+	}
+	then := map[string][]string{} // the values that follow from one; lookup only
+	for i := range changes {
+		switch c := &changes[i]; c.Kind {
+		case model.Said, model.Came, model.Went:
+			reach(c.Name, "", 0)
+		case model.Follows:
+			for _, from := range w.d.from(c.Name) {
+				then[from] = append(then[from], c.Name)
+			}
+		}
+	}
+	for _, side := range [][]entry{w.d.is, w.d.was} {
+		for i := range side {
+			if e := &side[i]; w.d.within[e.name] != "" {
+				reach(e.name, w.d.within[e.name], 0)
+			}
+		}
+	}
+	for ; len(queue) > 0; queue = queue[1:] {
+		for _, name := range then[queue[0]] {
+			reach(name, queue[0], w.steps[queue[0]]+1)
+		}
+	}
+}
+
+// from lists the names that a value follows from in either build.
+func (d *differ) from(name string) []string {
+	var out []string
+	if i, is := d.isAt[name]; is && d.is[i].Kind != model.AsBlock {
+		out = slices.Clip(d.is[i].From)
+	}
+	if i, was := d.wasAt[name]; was && d.was[i].Kind != model.AsBlock {
+		for _, from := range d.was[i].From {
+			if from = renameIn(from, d.to); !slices.Contains(out, from) {
+				out = append(out, from)
+			}
+		}
+	}
+	return out
+}
+
+// graph notes which blocks use which, and which of their values differ.
+func (w *ways) graph(side []entry, seen map[string]bool) {
+	link := func(user, used string) {
+		if key := user + " " + used; user != used && used != "" && !seen[key] {
+			seen[key] = true
+			w.uses[user] = append(w.uses[user], used)
+			w.users[used] = append(w.users[used], user)
+		}
+	}
+	for i := range side {
+		e := &side[i]
+		if e.Kind == model.AsBlock || e.block == e.name {
+			if !seen[e.name] {
+				seen[e.name] = true
+				w.blocks = append(w.blocks, e.name)
+			}
+			around := renameIn(e.around(), w.d.to)
+			if around == e.name || around == "" {
+				around = "build" // whose unit all others are in
+			}
+			link(e.name, around)
+		}
+		if e.Kind == model.AsReference {
+			link(e.block, renameIn(e.Text, w.d.to))
+		}
+		if _, reached := w.steps[e.name]; reached && !seen["differs "+e.name] {
+			seen["differs "+e.name] = true
+			w.differs[e.block] = append(w.differs[e.block], e.name)
+		}
+	}
+}
+
+// way lists the names from one to the text.
+func (w *ways) way(name string) []string {
+	var out []string
+	for name != "" {
+		if _, told := w.d.within[name]; !told || w.d.within[name] == name {
+			out = append(out, name)
+		}
+		if w.next[name] == name {
+			break
+		}
+		name = w.next[name]
+	}
+	return out
+}
+
+// because is the way of a change.
+func (w *ways) because(c *model.Change, from []string) []string {
+	if next, follows := w.next[c.Name]; follows {
+		return w.way(next)
+	}
+	nearest := ""
+	for _, name := range from {
+		if steps, reached := w.steps[name]; reached && (nearest == "" || steps < w.steps[nearest]) {
+			nearest = name
+		}
+	}
+	if nearest != "" {
+		return w.way(nearest)
+	}
+	block, placed, _ := strings.Cut(c.Name, ".placed")
+	if placed == "" {
+		block = w.blockOf(c.Name)
+	}
+	return w.nearest(block, directionOf(placed))
+}
+
+func (w *ways) blockOf(name string) string {
+	if i, is := w.d.isAt[name]; is {
+		return w.d.is[i].block
+	}
+	if i, was := w.d.wasAt[name]; was {
+		return w.d.was[i].block
+	}
+	return name
+}
+
+// nearest is the way from a block, for what counts along a direction.
+func (w *ways) nearest(block, direction string) []string {
+	for _, s := range []search{{direction, true, false}, {direction, false, false}, {direction, true, true}, {direction, false, true}} {
+		if w.found[s] == nil {
+			w.found[s] = w.spread(s)
+		}
+		if name, ok := w.found[s][block]; ok {
+			return w.way(name)
+		}
+	}
+	return nil
+}
+
+// spread gives each block the nearest value that differs.
+func (w *ways) spread(s search) map[string]string {
+	cause := map[string]string{} // lookup only
+	var queue []string
+	for _, block := range w.blocks {
+		best := ""
+		for _, name := range w.differs[block] {
+			if (!s.sort || counts(s.along, name)) && (best == "" || w.steps[name] < w.steps[best]) {
+				best = name
+			}
+		}
+		if best != "" {
+			cause[block] = best
+			queue = append(queue, block)
+		}
+	}
+	for ; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		reach := func(blocks []string) {
+			for _, b := range blocks {
+				if _, known := cause[b]; !known {
+					cause[b] = cause[at]
+					queue = append(queue, b)
+				}
+			}
+		}
+		reach(w.users[at])
+		if s.back && at != "build" {
+			reach(w.uses[at])
+		}
+	}
+	return cause
+}
+
+// directionOf is the way that the last word of a place counts: "u", "v" or "z"; empty
+// where it counts no single one.
+func directionOf(placed string) string {
+	switch _, last, _ := lastWord(placed); last {
+	case "u", "v", "z":
+		return last
+	case "hinges", "height":
+		return "z"
+	case "studs", "seams", "battens", "centres", "centre":
+		return "u"
+	}
+	return ""
+}
+
+func lastWord(name string) (head, last string, found bool) {
+	at := strings.LastIndexByte(name, '.')
+	return name[:max(at, 0)], name[at+1:], at >= 0
+}
+
+// counts reports whether a value of a box may bear on what counts along a direction:
+// widths have none on heights. Of what is no size of a box it is not known, and true.
+func counts(along, name string) bool {
+	_, word, _ := lastWord(name)
+	kind, _, _ := strings.Cut(name, ".")
+	switch kind {
+	case "cabinet", "bay", "filler", "run", "carcass":
+	default:
+		return true
+	}
+	switch word {
+	case "left", "right", "width", "length", "dividers":
+		return along == "" || along == "u"
+	case "height", "shelves", "fixed_shelves":
+		return along != "u" && along != "v"
+	case "depth", "setback":
+		return along != "u" && along != "z"
+	}
+	return true
+}
+
+// reasons gives each fate the way from the changed text: from the block of its part, or
+// from the block that one of its steps names.
+func reasons(r *model.Revision, w *ways) {
+	if w == nil {
+		return
+	}
+	for i := range r.Fates {
+		f := &r.Fates[i]
+		if f.Kind == model.Unchanged {
+			continue
+		}
+		for _, s := range f.Steps {
+			if block := strings.ReplaceAll(s.What, " ", "."); len(w.differs[block]) > 0 && f.Because == nil {
+				f.Because = w.nearest(block, "")
+			}
+		}
+		if f.Because == nil {
+			f.Because = w.nearest(w.partBlock(r, f), "")
+		}
+	}
+}
+
+func (w *ways) partBlock(r *model.Revision, f *model.Fate) string {
+	if f.New >= 0 {
+		return r.New.Parts[f.New].Block()
+	}
+	return renameIn(r.Old.Parts[f.Old].Block(), w.d.to)
+}

@@ -1,0 +1,109 @@
+package revise
+
+import (
+	"testing"
+
+	"barwright/compile/model"
+)
+
+// TestWhateverMovesHasItsReason changes each figure that is written, one after the
+// other: all that follows or moves must lead to it, and so must every part that is not
+// as it was.
+func TestWhateverMovesHasItsReason(t *testing.T) {
+	for _, c := range []struct {
+		name, step string
+	}{{"boatshed", `"1/32in"`}, {"servery", `"1mm"`}} {
+		files := example(t, c.name)
+		old := mustBuild(t, files)
+		tried, moved, parts := 0, map[string]bool{}, 0
+		figures := written(t, files)
+		for i := range figures {
+			a := &figures[i]
+			by := c.step
+			if a.Kind == model.AsNumber {
+				by = "1" // also where a count is wanted
+			}
+			new := built(nudged(files, a, by))
+			if new == nil {
+				if a.Kind != model.AsNumber {
+					continue
+				}
+				if new = built(nudged(files, a, "0.01")); new == nil {
+					continue
+				}
+			}
+			tried++
+			changes, w := changes(old, new)
+			for _, ch := range changes {
+				switch ch.Kind {
+				case model.Said:
+					if ch.Name != a.Name {
+						t.Errorf("%s: %s is told as changed, and %s was", c.name, ch.Name, a.Name)
+					}
+				case model.Follows, model.Moved:
+					moved[ch.Name] = true
+					if n := len(ch.Because); n == 0 || ch.Because[n-1] != a.Name {
+						t.Errorf("%s: %s %s because of %q, and %s was changed", c.name, ch.Name, ch.Kind, ch.Because, a.Name)
+					}
+				default:
+					t.Errorf("%s: %s %s as %s was changed", c.name, ch.Name, ch.Kind, a.Name)
+				}
+			}
+			r := &model.Revision{Old: old, New: new, Fates: remade(old, new)}
+			reasons(r, w)
+			for _, f := range r.Fates {
+				parts++
+				if n := len(f.Because); n == 0 || f.Because[n-1] != a.Name {
+					t.Errorf("%s: part %s differs because of %q, and %s was changed", c.name, new.Parts[f.New].Label, f.Because, a.Name)
+				}
+			}
+		}
+		t.Logf("%s: %d of %d figures changed, %d names moved, parts %d times", c.name, tried, len(figures), len(moved), parts)
+		if tried < 40 || len(moved) < 100 || parts < 100 {
+			t.Errorf("%s: too few to tell anything", c.name)
+		}
+	}
+}
+
+// remade lists the parts whose outline, openings or bores differ from those of the part
+// of the same name.
+func remade(old, new *model.Model) []model.Fate {
+	at := map[string]*model.Part{} // lookup only
+	for i := range old.Parts {
+		at[old.Parts[i].ID] = &old.Parts[i]
+	}
+	var out []model.Fate
+	for i := range new.Parts {
+		p, was := &new.Parts[i], at[new.Parts[i].ID]
+		if was == nil {
+			out = append(out, model.Fate{Kind: model.NewPart, Old: -1, New: i, Offcut: -1})
+		} else if !sameShape(was, p) {
+			out = append(out, model.Fate{Kind: model.MakeAgain, Old: -1, New: i, Offcut: -1})
+		}
+	}
+	return out
+}
+
+func sameShape(a, b *model.Part) bool {
+	if len(a.Outline) != len(b.Outline) || len(a.Openings) != len(b.Openings) || len(a.Bores) != len(b.Bores) || a.Thickness != b.Thickness {
+		return false
+	}
+	for i := range a.Outline {
+		if a.Outline[i] != b.Outline[i] {
+			return false
+		}
+	}
+	for i := range a.Openings {
+		if a.Openings[i].Shape.Bounds() != b.Openings[i].Shape.Bounds() {
+			return false
+		}
+	}
+	for i := range a.Bores {
+		x, y := a.Bores[i], b.Bores[i]
+		x.Why, y.Why = model.Why{}, model.Why{}
+		if x != y {
+			return false
+		}
+	}
+	return true
+}
