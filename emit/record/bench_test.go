@@ -38,9 +38,7 @@ func large(b *testing.B) *model.Model {
 			m.Layouts = append(m.Layouts, l)
 		}
 	}
-	for _, p := range one.Parts { // for the runs, knee walls, slabs and programs, which stay one
-		m.Parts = append(m.Parts, p)
-	}
+	m.Parts = append(m.Parts, one.Parts...) // for the runs, knee walls, slabs and programs, which stay one
 	m.Runs = one.Runs
 	return &m
 }

@@ -59,10 +59,10 @@ func (c *checker) part(p *model.Part, i int) {
 	c.once(c.ids, p.ID, ".parts[%d].id", i)
 	c.once(c.labels, p.Label, ".parts[%d].label", i)
 	if x, y := p.Size(); x <= 0 || y <= 0 {
-		c.fail("the outline has no size", ".parts[%d].outline", i)
+		c.fail(fmt.Sprintf("%q has no size", p.ID), ".parts[%d].outline", i)
 	}
 	if axes := 1<<p.Placement.X.Axis | 1<<p.Placement.Y.Axis | 1<<p.Placement.Out.Axis; axes != 1<<geom.U|1<<geom.V|1<<geom.Z {
-		c.fail("x, y and out are not along three axes", ".parts[%d].placement", i)
+		c.fail(fmt.Sprintf("x, y and out of %q are not along three axes", p.ID), ".parts[%d].placement", i)
 	}
 }
 

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"errors"
 	"fmt"
 	"reflect"
 	"strconv"
@@ -41,15 +42,13 @@ func (s *scanner) err(f *fault) error {
 	if f.at >= 0 {
 		says = fmt.Sprintf("line %d: %s", 1+strings.Count(s.text[:f.at], "\n"), says)
 	}
-	return fmt.Errorf("record of a model: %s", says)
+	return errors.New(says)
 }
 
 // record reads all of a record into a model, and tells its format.
 func (s *scanner) record(v reflect.Value) (int, *fault) {
-	for at, c := range s.text {
-		if c == utf8.RuneError && !strings.HasPrefix(s.text[at:], "\uFFFD") {
-			return 0, s.fault(at, "this is no text in UTF-8")
-		}
+	if !utf8.ValidString(s.text) {
+		return 0, s.fault(strings.IndexRune(s.text, utf8.RuneError), "this is no text in UTF-8")
 	}
 	format, f := s.head()
 	if f == nil {
@@ -147,8 +146,8 @@ func (s *scanner) value(p *plan, v reflect.Value) *fault {
 		return f
 	case asNumber:
 		x, f := s.number()
-		if f == nil && max(x, -x) > p.bound {
-			f = s.fault(at, "%v is further from 0 than %v", x, p.bound)
+		if f == nil && p.bulge && !isBulge(x) {
+			f = s.fault(at, "an edge bulges by 0, or by %v to %v either way, not by %v", leastBulge, mostBulge, x)
 		}
 		v.SetFloat(x)
 		return f
@@ -184,7 +183,7 @@ func (s *scanner) members(p *plan, v reflect.Value, more bool) *fault {
 		next = p.member(name, next)
 		switch {
 		case next < 0:
-			return s.fault(at, "there is no member %q", name)
+			return s.fault(at, "there is no member %q", short(name))
 		case seen>>next&1 == 1:
 			return s.fault(at, "the member %q stands here twice", name)
 		case !s.take(':'):

@@ -2,7 +2,6 @@ package record
 
 import (
 	"fmt"
-	"math"
 	"reflect"
 	"strings"
 	"unicode"
@@ -22,7 +21,7 @@ type plan struct {
 	values  []reflect.Value
 	least   int64 // of a whole number
 	most    int64
-	bound   float64 // of a number: how far from 0; +Inf where it need only be finite
+	bulge   bool    // of a number: see isBulge
 	item    *plan   // of a list
 	atLeast int     // of a list: items
 	fields  []field // of an object
@@ -77,7 +76,7 @@ func (p *planner) plan(t reflect.Type) *plan {
 	if ok {
 		return made
 	}
-	made = &plan{of: t, least: -most, most: most, bound: math.Inf(1)}
+	made = &plan{of: t, least: -most, most: most}
 	p.made[t] = made
 	for _, v := range p.words {
 		if v.of == t {
@@ -170,11 +169,22 @@ func limited(p *plan, of reflect.Type, field string) *plan {
 	case of == reflect.TypeFor[model.Part]() && field == "Thickness":
 		own.least = 1
 	case of == reflect.TypeFor[geom.Vertex]() && field == "Bulge":
-		own.bound = 1 // a half circle
+		own.bulge = true
 	default:
 		return p
 	}
 	return &own
+}
+
+// An edge bulges not at all, or by a half circle at most and by so much at least that it
+// shows within 1000 m: by half a nanometre.
+const (
+	leastBulge = 1e-12
+	mostBulge  = 1
+)
+
+func isBulge(x float64) bool {
+	return x == 0 || max(x, -x) >= leastBulge && max(x, -x) <= mostBulge
 }
 
 // vocabulary is a type whose values stand as words.

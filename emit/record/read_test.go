@@ -114,7 +114,15 @@ func drawn(t *rapid.T, v reflect.Value, p *plan) {
 	case asWhole:
 		v.SetInt(rapid.OneOf(rapid.Int64Range(p.least, p.most), rapid.Int64Range(max(p.least, -9), 9)).Draw(t, "whole"))
 	case asNumber:
-		v.SetFloat(rapid.Float64Range(max(-1e300, -p.bound), min(1e300, p.bound)).Draw(t, "number"))
+		most := 1e300
+		if p.bulge {
+			most = mostBulge
+		}
+		x := rapid.Float64Range(-most, most).Draw(t, "number")
+		if p.bulge && !isBulge(x) {
+			x = 0
+		}
+		v.SetFloat(x)
 	case asFlag:
 		v.SetBool(rapid.Bool().Draw(t, "flag"))
 	case asText:

@@ -18,6 +18,15 @@ func (s *scanner) token() string {
 	return s.text[from:s.at]
 }
 
+// short is a text as an error quotes it.
+func short(text string) string {
+	const most = 60
+	if len(text) <= most {
+		return text
+	}
+	return strings.ToValidUTF8(text[:most], "") + "…"
+}
+
 // isCount reports whether a text is a whole number without a sign, as JSON writes it.
 func isCount(text string) bool {
 	for i := range len(text) {
@@ -31,29 +40,31 @@ func isCount(text string) bool {
 func (s *scanner) whole() (int64, *fault) {
 	from := s.at
 	token := s.token()
-	if !isCount(strings.TrimPrefix(token, "-")) {
-		s.at = from
+	switch x, err := strconv.ParseInt(token, 10, 64); {
+	case token == "":
 		return 0, s.expected("a whole number")
+	case !isCount(strings.TrimPrefix(token, "-")):
+		return 0, s.fault(from, "%s is no whole number", short(token))
+	case err != nil:
+		return 0, s.fault(from, "%s is too large a number", short(token))
+	default:
+		return x, nil
 	}
-	x, err := strconv.ParseInt(token, 10, 64)
-	if err != nil {
-		return 0, s.fault(from, "%s is too large a number", token)
-	}
-	return x, nil
 }
 
 func (s *scanner) number() (float64, *fault) {
 	from := s.at
 	token := s.token()
-	if !isCount(strings.TrimPrefix(token, "-")) && !json.Valid([]byte(token)) {
-		s.at = from
+	switch x, err := strconv.ParseFloat(token, 64); {
+	case token == "":
 		return 0, s.expected("a number")
+	case !isCount(strings.TrimPrefix(token, "-")) && !json.Valid([]byte(token)):
+		return 0, s.fault(from, "%s is no number", short(token))
+	case err != nil:
+		return 0, s.fault(from, "%s is too large a number", short(token))
+	default:
+		return x, nil
 	}
-	x, err := strconv.ParseFloat(token, 64)
-	if err != nil {
-		return 0, s.fault(from, "%s is too large a number", token)
-	}
-	return x, nil
 }
 
 func (s *scanner) flag(v reflect.Value) *fault {
@@ -111,7 +122,7 @@ func (s *scanner) word(p *plan, v reflect.Value) *fault {
 			return nil
 		}
 	}
-	return s.fault(at, "%q is none of %q", x, p.words)
+	return s.fault(at, "%q is none of %q", short(x), p.words)
 }
 
 // place reads FILE:LINE:COLUMN-LINE:COLUMN, or nothing in quotes for no place.
@@ -129,7 +140,7 @@ func (s *scanner) place(v reflect.Value) *fault {
 	}{{':', &r.End.Column}, {'-', &r.End.Line}, {':', &r.Start.Column}, {':', &r.Start.Line}} {
 		cut := strings.LastIndexByte(rest, end.mark)
 		if cut <= 0 || !isCount(rest[cut+1:]) || len(rest)-cut > 10 {
-			return s.fault(at, "%q is no place like \"bar.hcl:103:12-103:16\"", x)
+			return s.fault(at, "%q is no place like \"bar.hcl:103:12-103:16\"", short(x))
 		}
 		*end.to, _ = strconv.Atoi(rest[cut+1:])
 		rest = rest[:cut]
