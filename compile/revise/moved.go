@@ -224,7 +224,8 @@ func roomMoved(was, is []model.Length, show show) string {
 	return "moved " + strings.Join(ways, ", ")
 }
 
-// mostMoved is how many things of a row are told one by one.
+// mostMoved is how many things of a row are told one by one where at least two others
+// moved.
 const mostMoved = 4
 
 // listMoved tells which things of a row moved; where their number differs, how many of
@@ -250,8 +251,8 @@ func listMoved(w way, was, is []model.Length, show show) string {
 		return ""
 	case len(is) == 1 || count[w.by(is[0]-was[0], show)] == len(is):
 		return moved(len(is)) + w.by(is[0]-was[0], show)
-	case n > mostMoved:
-		return strings.Join(moves[:mostMoved], ", ") + fmt.Sprintf(", and %d more", n-mostMoved)
+	case n > mostMoved+1:
+		return strings.Join(moves[:mostMoved], ", ") + fmt.Sprintf(", and %d others", n-mostMoved)
 	}
 	return strings.Join(moves, ", ")
 }
