@@ -31,6 +31,10 @@ func Open(values []model.Answer, m *model.Model) *Book {
 	for i := range b.answers {
 		b.enter(i)
 	}
+	for i := range b.answers[len(values):] {
+		a := &b.answers[len(values)+i]
+		a.From = slices.DeleteFunc(a.From, func(name string) bool { return !b.has(name) }) // of a model alone
+	}
 	return b
 }
 

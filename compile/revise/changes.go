@@ -209,18 +209,21 @@ func (e *entry) around() string {
 	return ""
 }
 
-// insides lists the blocks directly in one, which come after it.
+// insides lists the named blocks directly in one, which come after it with all that
+// is in them.
 func insides(after []entry, block *entry) []string {
 	var out []string
+	in := map[string]bool{block.Name: true} // lookup only
 	for i := range after {
 		e := &after[i]
 		if e.Kind != model.AsBlock {
 			continue
 		}
-		if len(e.From) == 0 {
+		if !in[e.around()] {
 			break
 		}
-		if e.From[0] == block.Name && !strings.HasPrefix(e.Name, block.Name+".") {
+		in[e.Name] = true
+		if e.around() == block.Name && !strings.HasPrefix(e.Name, block.Name+".") {
 			out = append(out, e.Name)
 		}
 	}

@@ -69,7 +69,7 @@ func edited(t testing.TB, files source.Files, from, to string) source.Files {
 	return files
 }
 
-// figures of a description that are written, each with its place.
+// written lists the figures that a description states, each with its place.
 func written(t testing.TB, files source.Files) []model.Answer {
 	t.Helper()
 	src, findings := lang.Read(files)

@@ -14,7 +14,8 @@ import (
 const noise = length.Micrometre
 
 // moved lists where things stand otherwise, in the new model's order; then what stands
-// no longer. What is in a block that came or went is told with it. from has the names
+// no longer. What is in a block that came or went is told with it, and so is what moved
+// with its box by as much. from has the names
 // of the values that each follows from, where these are known.
 func (d *differ) moved() (changes []model.Change, from [][]string) {
 	was, is := ask.Placed(d.old), ask.Placed(d.new)
@@ -22,9 +23,9 @@ func (d *differ) moved() (changes []model.Change, from [][]string) {
 	tell := func(c model.Change, a *model.Answer) {
 		changes, from = append(changes, c), append(from, a.From)
 	}
-	told := map[string]bool{} // lookup only
+	told, texts := map[string]bool{}, map[string]string{} // lookup only
 	lone := func(name string, a *model.Answer, other standing, c model.Change) {
-		if _, inBlock := d.within[blockPlaced(name)]; inBlock || tellsParts(name) {
+		if _, inBlock := d.within[blockPlaced(name)]; inBlock || aside(name) {
 			return
 		}
 		if c.Name = other.outermost(name); told[c.Name] {
@@ -43,7 +44,10 @@ func (d *differ) moved() (changes []model.Change, from [][]string) {
 			continue
 		}
 		text := d.how(&was[j], a)
-		if text == "" || tellsParts(a.Name) {
+		if text == "" || aside(a.Name) {
+			continue
+		}
+		if texts[a.Name] = text; a.Kind == model.AsSpan && slices.ContainsFunc(carriers(a.Name), func(by string) bool { return by != a.Name && texts[by] == text }) {
 			continue
 		}
 		tell(model.Change{Name: a.Name, Kind: model.Moved, Means: a.Means, Old: was[j].Text, New: a.Text, Text: text}, a)
@@ -99,9 +103,18 @@ func blockPlaced(name string) string {
 	return block
 }
 
-// tellsParts reports whether a name only lists parts, whose fates are told.
-func tellsParts(name string) bool {
-	return strings.HasSuffix(name, ".placed.parts") || strings.HasSuffix(name, ".through") || strings.HasSuffix(name, ".baseboard")
+// aside reports whether a name tells of no place: it lists parts, whose fates are told, or
+// says what findings do of uneven gaps.
+func aside(name string) bool {
+	return strings.HasSuffix(name, ".through") || strings.HasSuffix(name, ".baseboard") || strings.Contains(name, ".uneven.")
+}
+
+// carriers are the names of what a thing may have moved with: the box that it is in, and
+// of what is left clear for an outlet the outlet.
+func carriers(name string) []string {
+	thing := above(name)
+	word := name[len(thing):]
+	return []string{above(thing) + word, strings.TrimSuffix(thing, ".clear") + ".box" + word}
 }
 
 // how tells in words how a thing moved; empty where it did not.
@@ -132,11 +145,10 @@ type way struct {
 }
 
 var (
-	along  = way{"to the right", "to the left", "wider", "narrower", "left end"}
-	front  = way{"further out", "further in", "deeper", "shallower", "rear"}
-	up     = way{"higher", "lower", "taller", "shorter", "foot"}
-	amount = way{more: "more", less: "less"}
-	room   = way{}
+	along = way{"to the right", "to the left", "wider", "narrower", "left end"}
+	front = way{"forward", "back", "deeper", "shallower", "rear"}
+	up    = way{"higher", "lower", "taller", "shorter", "foot"}
+	room  = way{} // three ways at once
 )
 
 // wayOf tells which way the figures of a name count.
@@ -146,13 +158,24 @@ func wayOf(name string) way {
 	case last == "room":
 		return room
 	case last == "v":
-		return front
+		return front.of(words[0], "knee_wall", "skin")
 	case last == "z" || last == "hinges" || last == "height":
-		return up
-	case words[len(words)-2] == "uneven":
-		return amount
+		return up.of(words[0], "counter", "bar_top")
 	}
-	return along
+	w := along
+	switch words[0] {
+	case "knee_wall", "skin", "counter", "bar_top", "wall":
+		w.larger, w.smaller = "longer", "shorter"
+	}
+	return w
+}
+
+// of is the same way, in which things of some kinds are thick.
+func (w way) of(kind string, thick ...string) way {
+	if slices.Contains(thick, kind) {
+		w.larger, w.smaller = "thicker", "thinner"
+	}
+	return w
 }
 
 type show func(model.Length) string
@@ -201,7 +224,8 @@ func roomMoved(was, is []model.Length, show show) string {
 	return "moved " + strings.Join(ways, ", ")
 }
 
-// mostMoved is how many things of a row are told one by one.
+// mostMoved is how many things of a row are told one by one where at least two others
+// moved.
 const mostMoved = 4
 
 // listMoved tells which things of a row moved; where their number differs, how many of
@@ -227,8 +251,8 @@ func listMoved(w way, was, is []model.Length, show show) string {
 		return ""
 	case len(is) == 1 || count[w.by(is[0]-was[0], show)] == len(is):
 		return moved(len(is)) + w.by(is[0]-was[0], show)
-	case n > mostMoved:
-		return strings.Join(moves[:mostMoved], ", ") + fmt.Sprintf(", and %d more", n-mostMoved)
+	case n > mostMoved+1:
+		return strings.Join(moves[:mostMoved], ", ") + fmt.Sprintf(", and %d others", n-mostMoved)
 	}
 	return strings.Join(moves, ", ")
 }

@@ -7,13 +7,14 @@ import (
 	"barwright/lang/length"
 )
 
-// same reports whether two values are equal. Lengths in different units are read again:
-// as texts show them, to half a thousandth of an inch.
+// same reports whether two values are equal. Where the builds show lengths in different
+// ways, they are read again: to a thousandth of an inch, for texts round to half of one.
 func (d *differ) same(a, b *model.Value) bool {
 	if a.Text == b.Text {
 		return true
 	}
-	if d.old.Build.Unit == d.new.Build.Unit || a.Kind != b.Kind {
+	alike := d.old.Build.Unit == d.new.Build.Unit && d.old.Build.Marks == d.new.Build.Marks
+	if alike || a.Kind != b.Kind {
 		return false
 	}
 	as, ok := lengthsIn(a.Text)
@@ -22,7 +23,7 @@ func (d *differ) same(a, b *model.Value) bool {
 		return false
 	}
 	for i := range as {
-		if length.Apart(as[i], bs[i]) > length.Inch/2000 {
+		if length.Apart(as[i], bs[i]) > length.Inch/1000 {
 			return false
 		}
 	}

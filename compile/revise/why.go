@@ -25,8 +25,8 @@ type ways struct {
 // search is a way to look for the nearest cause of what counts along a direction.
 type search struct {
 	along string
-	sort  bool // only values that may count along it
-	back  bool // also blocks that use the block
+	least bearing // of the values that are looked at
+	back  bool    // also at blocks that use the block
 }
 
 func (d *differ) ways(changes []model.Change) *ways {
@@ -55,7 +55,9 @@ func (w *ways) values(changes []model.Change) {
 	for i := range changes {
 		switch c := &changes[i]; c.Kind {
 		case model.Said, model.Came, model.Went:
-			reach(c.Name, "", 0)
+			if !w.d.reworded(c) {
+				reach(c.Name, "", 0)
+			}
 		case model.Follows:
 			for _, from := range w.d.from(c.Name) {
 				then[from] = append(then[from], c.Name)
@@ -69,11 +71,38 @@ func (w *ways) values(changes []model.Change) {
 			}
 		}
 	}
-	for ; len(queue) > 0; queue = queue[1:] {
-		for _, name := range then[queue[0]] {
-			reach(name, queue[0], w.steps[queue[0]]+1)
+	spread := func() {
+		for ; len(queue) > 0; queue = queue[1:] {
+			for _, name := range then[queue[0]] {
+				reach(name, queue[0], w.steps[queue[0]]+1)
+			}
 		}
 	}
+	spread()
+	if _, changed := w.steps[unit]; !changed {
+		return
+	}
+	for i := range changes {
+		if c := &changes[i]; c.Kind == model.Follows && !w.d.isSolved(c.Name) {
+			reach(c.Name, unit, 1)
+		}
+	}
+	spread()
+}
+
+// unit is what bare numbers and the language's defaults follow from, whatever else.
+const unit = "build.unit"
+
+func (d *differ) isSolved(name string) bool {
+	i, is := d.isAt[name]
+	return is && d.is[i].Origin == model.FromSolving
+}
+
+// reworded reports whether the text says the same otherwise: nothing follows from that.
+func (d *differ) reworded(c *model.Change) bool {
+	i, is := d.isAt[c.Name]
+	j, was := d.wasAt[c.Name]
+	return c.Kind == model.Said && is && was && d.same(d.was[j].Value, d.is[i].Value)
 }
 
 // from lists the names that a value follows from in either build.
@@ -108,16 +137,13 @@ func (w *ways) graph(side []entry, seen map[string]bool) {
 				seen[e.name] = true
 				w.blocks = append(w.blocks, e.name)
 			}
-			around := renameIn(e.around(), w.d.to)
-			if around == e.name || around == "" {
-				around = "build" // whose unit all others are in
-			}
-			link(e.name, around)
+			link(e.name, renameIn(e.around(), w.d.to))
 		}
 		if e.Kind == model.AsReference {
 			link(e.block, renameIn(e.Text, w.d.to))
 		}
-		if _, reached := w.steps[e.name]; reached && !seen["differs "+e.name] {
+		above := w.d.within[e.name]
+		if _, reached := w.steps[e.name]; reached && !seen["differs "+e.name] && (above == "" || above == e.name) {
 			seen["differs "+e.name] = true
 			w.differs[e.block] = append(w.differs[e.block], e.name)
 		}
@@ -172,7 +198,9 @@ func (w *ways) blockOf(name string) string {
 
 // nearest is the way from a block, for what counts along a direction.
 func (w *ways) nearest(block, direction string) []string {
-	for _, s := range []search{{direction, true, false}, {direction, false, false}, {direction, true, true}, {direction, false, true}} {
+	for _, s := range []search{
+		{direction, bears, false}, {direction, mayBear, false}, {direction, mayBear, true}, {direction, bearsNot, false}, {direction, bearsNot, true},
+	} {
 		if w.found[s] == nil {
 			w.found[s] = w.spread(s)
 		}
@@ -190,7 +218,7 @@ func (w *ways) spread(s search) map[string]string {
 	for _, block := range w.blocks {
 		best := ""
 		for _, name := range w.differs[block] {
-			if (!s.sort || counts(s.along, name)) && (best == "" || w.steps[name] < w.steps[best]) {
+			if bearingOf(name, s.along) >= s.least && (best == "" || w.steps[name] < w.steps[best]) {
 				best = name
 			}
 		}
@@ -210,58 +238,91 @@ func (w *ways) spread(s search) map[string]string {
 			}
 		}
 		reach(w.users[at])
-		if s.back && at != "build" {
+		if s.back {
 			reach(w.uses[at])
+		}
+	}
+	if build, differs := cause["build"]; differs { // its unit bears on all others
+		for _, block := range w.blocks {
+			if cause[block] == "" {
+				cause[block] = build
+			}
 		}
 	}
 	return cause
 }
 
-// directionOf is the way that the last word of a place counts: "u", "v" or "z"; empty
-// where it counts no single one.
+// directionOf is the way that the last word of a place counts: "u", "v" or "z", or
+// "room" over its floor; empty where it counts no single one.
 func directionOf(placed string) string {
-	switch _, last, _ := lastWord(placed); last {
+	switch last := lastWord(placed); last {
 	case "u", "v", "z":
 		return last
 	case "hinges", "height":
 		return "z"
+	case "room", "turn", "free":
+		return "room"
 	case "studs", "seams", "battens", "centres", "centre":
 		return "u"
 	}
 	return ""
 }
 
-func lastWord(name string) (head, last string, found bool) {
-	at := strings.LastIndexByte(name, '.')
-	return name[:max(at, 0)], name[at+1:], at >= 0
-}
+func lastWord(name string) string { return name[strings.LastIndexByte(name, '.')+1:] }
 
-// counts reports whether a value of a box may bear on what counts along a direction:
-// widths have none on heights. Of what is no size of a box it is not known, and true.
-func counts(along, name string) bool {
-	_, word, _ := lastWord(name)
+// bearing is whether a value bears on what counts along a direction, as far as its name
+// tells: widths of boxes have none on heights.
+type bearing int
+
+const (
+	bearsNot bearing = iota
+	mayBear
+	bears
+)
+
+func bearingOf(name, along string) bearing {
+	word := lastWord(name)
 	kind, _, _ := strings.Cut(name, ".")
+	counts := ""
 	switch kind {
-	case "cabinet", "bay", "filler", "run", "carcass":
-	default:
-		return true
+	case "wall", "room":
+		if along == "room" {
+			return bears
+		}
+		counts = "u"
+	case "cabinet", "bay", "filler", "run", "carcass", "knee_wall", "counter", "bar_top":
+		counts = boxWords[word]
 	}
-	switch word {
-	case "left", "right", "width", "length", "dividers":
-		return along == "" || along == "u"
-	case "height", "shelves", "fixed_shelves":
-		return along != "u" && along != "v"
-	case "depth", "setback":
-		return along != "u" && along != "z"
+	switch {
+	case along == "":
+		return bears
+	case counts == "" && along != "room":
+		return mayBear
+	case counts == along:
+		return bears
 	}
-	return true
+	return bearsNot
 }
 
-// reasons gives each fate the way from the changed text: from the block of its part, or
-// from the block that one of its steps names.
+// boxWords are the directions of what boxes and framing say. Constant.
+var boxWords = map[string]string{
+	"left": "u", "right": "u", "width": "u", "length": "u", "dividers": "u",
+	"depth": "v", "setback": "v",
+	"height": "z", "top": "z", "fixed_shelves": "z",
+	"at": "room", "start": "room", "from": "room", "faces": "room", "along": "room", "out_from": "room",
+}
+
+// reasons gives each fate the way from the changed text: from the block that one of its
+// steps names, or from that of its part, along the direction in which the part differs.
 func reasons(r *model.Revision, w *ways) {
 	if w == nil {
 		return
+	}
+	was := map[string]*model.Part{} // by ID in the new build's words; lookup only
+	for i := range r.Old.Parts {
+		p := &r.Old.Parts[i]
+		block := p.Block()
+		was[renameIn(block, w.d.to)+p.ID[len(block):]] = p
 	}
 	for i := range r.Fates {
 		f := &r.Fates[i]
@@ -269,19 +330,39 @@ func reasons(r *model.Revision, w *ways) {
 			continue
 		}
 		for _, s := range f.Steps {
-			if block := strings.ReplaceAll(s.What, " ", "."); len(w.differs[block]) > 0 && f.Because == nil {
+			if block := strings.ReplaceAll(s.What, " ", "."); f.Because == nil && len(w.differs[block]) > 0 {
 				f.Because = w.nearest(block, "")
 			}
 		}
-		if f.Because == nil {
-			f.Because = w.nearest(w.partBlock(r, f), "")
+		switch {
+		case f.Because != nil:
+		case f.New < 0:
+			f.Because = w.nearest(renameIn(r.Old.Parts[f.Old].Block(), w.d.to), "")
+		default:
+			p := &r.New.Parts[f.New]
+			f.Because = w.nearest(p.Block(), grown(was[p.ID], p))
 		}
 	}
 }
 
-func (w *ways) partBlock(r *model.Revision, f *model.Fate) string {
-	if f.New >= 0 {
-		return r.New.Parts[f.New].Block()
+// grown is the one direction in which a part came out larger or smaller; empty where it
+// is none, or several.
+func grown(was, is *model.Part) string {
+	if was == nil {
+		return ""
 	}
-	return renameIn(r.Old.Parts[f.Old].Block(), w.d.to)
+	a, b, out := was.Placement.Box, is.Placement.Box, ""
+	for _, d := range []struct {
+		name   string
+		change model.Length
+	}{{"u", b.U.Size() - a.U.Size()}, {"v", b.V.Size() - a.V.Size()}, {"z", b.Z.Size() - a.Z.Size()}} {
+		switch {
+		case d.change == 0:
+		case out != "":
+			return ""
+		default:
+			out = d.name
+		}
+	}
+	return out
 }

@@ -1,8 +1,10 @@
 package revise
 
 import (
+	"slices"
 	"testing"
 
+	"barwright/compile/ask"
 	"barwright/compile/model"
 )
 
@@ -62,6 +64,41 @@ func TestWhateverMovesHasItsReason(t *testing.T) {
 		if tried < 40 || len(moved) < 100 || parts < 100 {
 			t.Errorf("%s: too few to tell anything", c.name)
 		}
+	}
+}
+
+// TestPlacesFollowFromWhatTheySay changes each figure of an example: a place that says
+// what it follows from moves only with one of these, which is in another place then.
+func TestPlacesFollowFromWhatTheySay(t *testing.T) {
+	files := example(t, "boatshed")
+	old := mustBuild(t, files)
+	figures, moved := written(t, files), 0
+	for i := range figures {
+		new := built(nudged(files, &figures[i], `"1/32in"`))
+		if new == nil {
+			continue
+		}
+		values := map[string]string{} // lookup only
+		for _, v := range new.Values {
+			values[v.Name] = v.Text
+		}
+		was := map[string]string{} // lookup only
+		for _, v := range old.Values {
+			was[v.Name] = v.Text
+		}
+		placed := ask.Placed(new)
+		for j, a := range ask.Placed(old) {
+			if len(a.From) == 0 || slices.Equal(a.Lengths, placed[j].Lengths) {
+				continue
+			}
+			moved++
+			if !slices.ContainsFunc(a.From, func(name string) bool { return values[name] != was[name] }) {
+				t.Errorf("%s moves with %s, and none of %q does", a.Name, figures[i].Name, a.From)
+			}
+		}
+	}
+	if moved < 20 {
+		t.Errorf("only %d places moved", moved)
 	}
 }
 
