@@ -8,8 +8,9 @@ import (
 )
 
 // lacks reports whether all of a cut that lies in the solid's body is lacking there
-// too; what is no wider than tol does not count, and off is how wide it is.
-func (s *solid) lacks(c *cut, tol Length) (off Length, ok bool) {
+// too; what is no wider than tol does not count, and off is how wide it is. The cut at
+// guess is looked at first.
+func (s *solid) lacks(c *cut, guess int, tol Length) (off Length, ok bool) {
 	a := *c
 	if a.r == 0 {
 		a.core = a.core.Intersect(s.body)
@@ -18,23 +19,24 @@ func (s *solid) lacks(c *cut, tol Length) (off Length, ok bool) {
 	if thin := min(a.bounds().X.Size(), a.bounds().Y.Size(), a.depth.Size()); thin <= tol {
 		return max(thin, 0), true
 	}
+	if guess < len(s.cuts) && a.beyondIn(&s.cuts[guess]) <= 0 {
+		return 0, true
+	}
 	best := tol + 1
 	for i := range s.cuts {
-		v := &s.cuts[i]
-		e := max(v.depth.Lo-a.depth.Lo, a.depth.Hi-v.depth.Hi)
-		if e >= best {
-			continue
-		}
-		if e = max(e, a.out(v), 0); e < best {
-			if best = e; e == 0 {
-				return 0, true
-			}
+		if best = min(best, a.beyondIn(&s.cuts[i])); best <= 0 {
+			return 0, true
 		}
 	}
 	if best <= tol {
 		return best, true
 	}
 	return tol, s.lacksInParts(&a, tol)
+}
+
+// beyondIn is how far a cut reaches out of another, in plan or in depth.
+func (c *cut) beyondIn(of *cut) Length {
+	return max(of.depth.Lo-c.depth.Lo, c.depth.Hi-of.depth.Hi, c.out(of))
 }
 
 // out is how far a cut reaches out of another in plan. Into what a round corner takes
@@ -62,8 +64,8 @@ func (c *cut) tip() geom.Point {
 	return p
 }
 
-// lacksInParts is lacks for what only several cuts together take up. A round cut counts
-// as such only where a rectangle inside it does; then the answer may be no where it is yes.
+// lacksInParts is lacks for what only several cuts together take up. Of a round one only
+// rectangles inside it count, and bores do not: the answer may be no where it is yes.
 func (s *solid) lacksInParts(a *cut, tol Length) bool {
 	// What is wider than tol is what is left of the cut made smaller by half of it, less
 	// all cuts made larger by as much.
@@ -75,22 +77,20 @@ func (s *solid) lacksInParts(a *cut, tol Length) bool {
 		small.core.X, small.core.Y = narrowed(a.core.X, tol), narrowed(a.core.Y, tol)
 	}
 	small.depth = narrowed(a.depth, tol)
-	all := small.bounds()
 	var met []cut
 	depths := []Length{small.depth.Lo, small.depth.Hi}
 	for i := range s.cuts {
-		v := s.cuts[i]
-		if v.kind == rounded {
+		v := &s.cuts[i]
+		if v.kind == rounded || v.kind == bore || v.kind == sink || a.apart(v.shape) >= tol {
 			continue
 		}
-		v.depth = v.depth.Grow(half)
+		depth := v.depth.Grow(half)
+		if !depth.Overlaps(small.depth) {
+			continue
+		}
+		depths = append(depths, min(max(depth.Lo, small.depth.Lo), small.depth.Hi), min(depth.Hi, small.depth.Hi))
 		for _, r := range v.inside() {
-			v.shape = shape{core: r.Grow(half)}
-			if !v.core.Overlaps(all) || !v.depth.Overlaps(small.depth) {
-				continue
-			}
-			met = append(met, v)
-			depths = append(depths, min(max(v.depth.Lo, small.depth.Lo), small.depth.Hi), min(v.depth.Hi, small.depth.Hi))
+			met = append(met, cut{shape: shape{core: r.Grow(half)}, depth: depth})
 		}
 	}
 	if len(met) == 0 {

@@ -152,6 +152,33 @@ func (t *trial) spare() (out []geom.Contour) {
 	return out
 }
 
+// cutAway is the area of what is cut away, in mm2.
+func (t *trial) cutAway() float64 {
+	area := 0.0
+	left := t.placed.body
+	for e, by := range t.over {
+		if by > 0 {
+			s := strip(left, model.Edge(e), by)
+			area += shape{core: s}.area()
+			left = grown(left, model.Edge(e), -by)
+		}
+	}
+	for _, i := range t.fresh {
+		c := &t.new.cuts[i]
+		area += c.within(t.new.body).area()
+	}
+	return area
+}
+
+// within is a cut as far as it lies in a body; of a round one that reaches out of it, the
+// rectangle over all.
+func (c *cut) within(body geom.Rect) shape {
+	if b := c.bounds(); c.r == 0 || !body.Contains(b) {
+		return shape{core: b.Intersect(body)}
+	}
+	return c.shape
+}
+
 // strip is what lies along an edge of a rectangle, inside it.
 func strip(r geom.Rect, e model.Edge, wide Length) geom.Rect {
 	switch e {
@@ -168,9 +195,4 @@ func strip(r geom.Rect, e model.Edge, wide Length) geom.Rect {
 }
 
 // drawn is the outline of a cut as far as it lies in a body.
-func (c *cut) drawn(body geom.Rect) geom.Contour {
-	if b := c.bounds(); c.r == 0 || !body.Contains(b) {
-		return geom.RectContour(b.Intersect(body))
-	}
-	return c.contour()
-}
+func (c *cut) drawn(body geom.Rect) geom.Contour { return c.within(body).contour() }

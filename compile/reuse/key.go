@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"encoding/binary"
+	"math"
 	"slices"
 
 	"barwright/compile/geom"
@@ -26,19 +27,25 @@ func (p *Pair) Key(part *model.Part) string {
 	// Of the lays, the one with the least digest; those with equal digests are
 	// written out.
 	b := part.Outline.Bounds()
-	least, best := ^uint64(0), []byte(nil)
+	var laid [len(lays)]model.Lay
+	var digests [len(lays)]uint64
+	n := 0
 	for _, l := range lays {
-		if g := grain(part.Grain, l); g == model.GrainY {
+		if grain(part.Grain, l) != model.GrainY {
+			at := rect(b, l)
+			l.Move = geom.Point{X: -at.X.Lo, Y: -at.Y.Lo}
+			laid[n], digests[n] = l, digest(part, l)
+			n++
+		}
+	}
+	least := slices.Min(digests[:n])
+	var best []byte
+	for i, l := range laid[:n] {
+		if digests[i] != least {
 			continue
 		}
-		at := rect(b, l)
-		l.Move = geom.Point{X: -at.X.Lo, Y: -at.Y.Lo}
-		d := digest(part, l)
-		if d > least {
-			continue
-		}
-		if text := written(part, l); d < least || bytes.Compare(text, best) < 0 {
-			least, best = d, text
+		if text := written(part, l); best == nil || bytes.Compare(text, best) < 0 {
+			best = text
 		}
 	}
 	return string(append(base, best...))
@@ -72,12 +79,12 @@ func digest(part *model.Part, l model.Lay) uint64 {
 		}
 	}
 	for i := range part.Recesses {
-		add(3+side(l.Over), rect(part.Recesses[i].Shape.Bounds(), l))
+		add(3+uint64(side(l.Over)), rect(part.Recesses[i].Shape.Bounds(), l))
 	}
 	for i := range part.Bores {
 		b := &part.Bores[i]
 		p := l.Point(b.At)
-		add(5+side(b.Behind() != l.Over && (!b.Through() || b.Sink > 0)), geom.Rect{X: geom.Span{Lo: p.X, Hi: p.Y}, Y: geom.Span{Lo: b.Diameter, Hi: b.Depth}})
+		add(5+uint64(side(behind(b, l))), geom.Rect{X: geom.Span{Lo: p.X, Hi: p.Y}, Y: geom.Span{Lo: b.Diameter, Hi: b.Depth}})
 	}
 	for i := range part.Bands {
 		add(7, geom.Rect{X: geom.Span{Lo: Length(edge(part.Bands[i].Edge, l))}})
@@ -85,13 +92,13 @@ func digest(part *model.Part, l model.Lay) uint64 {
 	for i := range part.Marks {
 		m := &part.Marks[i]
 		p, q := l.Point(m.From), l.Point(m.To)
-		add(8+side(l.Over), geom.Rect{X: geom.Between(p.X, q.X), Y: geom.Between(p.Y, q.Y)})
+		add(8+uint64(side(l.Over)), geom.Rect{X: geom.Between(p.X, q.X), Y: geom.Between(p.Y, q.Y)})
 	}
 	add(10, geom.Rect{X: geom.Span{Lo: Length(good(part.Good, l))}})
 	return sum
 }
 
-func side(behind bool) uint64 {
+func side(behind bool) byte {
 	if behind {
 		return 1
 	}
@@ -101,52 +108,68 @@ func side(behind bool) uint64 {
 // written spells out a part as it is laid, in an order that follows from nothing but
 // where things are.
 func written(part *model.Part, l model.Lay) []byte {
-	out := binary.AppendVarint(make([]byte, 0, 128), int64(good(part.Good, l)))
-	out = binary.AppendVarint(out, int64(grain(part.Grain, l)))
-	out = append(out, contourKey(part.Outline, l)...)
-	var items [][]byte
-	add := func(kind byte, item []byte) { items = append(items, append(item, kind)) }
+	text := make([]byte, 0, 128+24*(len(part.Bores)+len(part.Openings)+len(part.Recesses)+len(part.Marks)))
+	var items []geom.Span // of text
+	begin := 0
+	add := func(kind byte) {
+		text = append(text, kind)
+		items = append(items, geom.Span{Lo: Length(begin), Hi: Length(len(text))})
+		begin = len(text)
+	}
 	for i := range part.Openings {
 		if o := &part.Openings[i]; !o.Notch {
-			add('o', contourKey(o.Shape, l))
+			text = appendContour(text, o.Shape, l)
+			add('o')
 		}
 	}
 	for i := range part.Recesses {
 		r := &part.Recesses[i]
-		add('r', append(lengths(contourKey(r.Shape, l), r.Depth), byte(side(l.Over))))
+		text = append(lengths(appendContour(text, r.Shape, l), r.Depth), side(l.Over))
+		add('r')
 	}
 	for i := range part.Bores {
 		b := &part.Bores[i]
 		p := l.Point(b.At)
 		across := b.Slot > 0 && b.Across != (l.Quarters%2 == 1)
-		behind := (!b.Through() || b.Sink > 0) && b.Far != l.Over
-		add('b', append(lengths(make([]byte, 0, 40), p.X, p.Y, b.Diameter, b.Depth, b.Sink, b.Slot), byte(side(across)), byte(side(behind))))
+		text = append(lengths(text, p.X, p.Y, b.Diameter, b.Depth, b.Sink, b.Slot), side(across), side(behind(b, l)))
+		add('b')
 	}
 	for i := range part.Bands {
 		b := &part.Bands[i]
-		add('e', append(lengths(nil, Length(edge(b.Edge, l))), b.Stock...))
+		text = append(lengths(text, Length(edge(b.Edge, l))), b.Stock...)
+		add('e')
 	}
 	for i := range part.Marks {
 		p, q := l.Point(part.Marks[i].From), l.Point(part.Marks[i].To)
 		if cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y)) > 0 {
 			p, q = q, p
 		}
-		add('m', append(lengths(nil, p.X, p.Y, q.X, q.Y), byte(side(l.Over))))
+		text = append(lengths(text, p.X, p.Y, q.X, q.Y), side(l.Over))
+		add('m')
 	}
-	slices.SortFunc(items, bytes.Compare)
-	for _, item := range items {
-		out = append(binary.AppendVarint(out, int64(len(item))), item...)
+	item := func(s geom.Span) []byte { return text[s.Lo:s.Hi] }
+	slices.SortFunc(items, func(a, b geom.Span) int { return bytes.Compare(item(a), item(b)) })
+	out := lengths(make([]byte, 0, len(text)+len(items)+64), Length(good(part.Good, l)), Length(grain(part.Grain, l)))
+	out = appendContour(out, part.Outline, l)
+	for _, s := range items {
+		out = append(lengths(out, s.Size()), item(s)...)
 	}
 	return out
 }
 
-// contourKey spells out a contour counter-clockwise from its lowest corner.
-func contourKey(c geom.Contour, l model.Lay) []byte {
-	if l != (model.Lay{}) {
-		c = l.Contour(c)
+// behind reports whether a bore is drilled from the far face once its part is laid. One
+// that goes through is drilled from neither, unless it is sunk.
+func behind(b *model.Bore, l model.Lay) bool { return (!b.Through() || b.Sink > 0) && b.Far != l.Over }
+
+// appendContour spells out a contour counter-clockwise from its lowest corner.
+func appendContour(to []byte, c geom.Contour, l model.Lay) []byte {
+	if bounds := c.Bounds(); isRect(c, bounds) {
+		r := rect(bounds, l)
+		return lengths(to, r.X.Lo, r.Y.Lo, r.X.Hi, r.Y.Hi, 0)
 	}
+	c = l.Contour(c)
 	if s, ok := shapeOf(c); ok {
-		return lengths(make([]byte, 0, 40), s.core.X.Lo, s.core.Y.Lo, s.core.X.Hi, s.core.Y.Hi, s.r)
+		return lengths(to, s.core.X.Lo, s.core.Y.Lo, s.core.X.Hi, s.core.Y.Hi, s.r)
 	}
 	if c.Area() < 0 {
 		c = c.Reversed()
@@ -157,10 +180,9 @@ func contourKey(c geom.Contour, l model.Lay) []byte {
 			first = i
 		}
 	}
-	out := make([]byte, 0, 20*len(c))
 	for i := range c {
 		v := c[(first+i)%len(c)]
-		out = lengths(out, v.X, v.Y, Length(v.Bulge*1e9))
+		to = lengths(to, v.X, v.Y, Length(math.Round(v.Bulge*1e9)))
 	}
-	return out
+	return to
 }

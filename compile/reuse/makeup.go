@@ -27,7 +27,7 @@ func (t *trial) mayMake() bool {
 			made += float64(in.X.Size().MM() * in.Y.Size().MM())
 		}
 	}
-	if made*mostMade > part.Outline.Area() {
+	if made > 0 && (made*mostMade > shape{core: t.new.body}.area() || made*mostMade > part.Outline.Area()) {
 		return false
 	}
 	across := func(e model.Edge) Length { return max(t.short[e], 0) + max(t.short[e.Opposite()], 0) }

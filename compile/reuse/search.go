@@ -22,14 +22,16 @@ func (p *Pair) search(old, new *model.Part) (*trial, bool) {
 	x, y := old.Size()
 	wantX, wantY := new.Size()
 	var piece, part *solid
-	var best *trial
+	// One trial is the best so far, the other is at work.
+	trials := [2]trial{{within: p.within}, {within: p.within}}
+	t, best, found := &trials[0], &trials[1], false
 	for _, l := range lays {
 		wide, high := x, y
 		if l.Quarters%2 == 1 {
 			wide, high = y, x
 		}
 		fits := wide+p.within >= wantX && high+p.within >= wantY
-		if !fits && !p.strips(new, wantX-wide, wantY-high) || !runs(old, new, l) {
+		if !runs(old, new, l) || !fits && (found && !best.makes || !p.strips(new, wantX-wide, wantY-high)) {
 			continue
 		}
 		if piece == nil {
@@ -41,18 +43,17 @@ func (p *Pair) search(old, new *model.Part) (*trial, bool) {
 			}
 		}
 		laid := piece.laid(l)
-		for _, move := range moves(laid, part, p.within) {
-			t := &trial{old: laid, new: part, lay: l, within: p.within}
-			t.lay.Move = move
-			if t.try(best) && (best == nil || t.less(best)) {
-				best = t
+		for _, l.Move = range moves(laid, part, p.within) {
+			t.reset(laid, part, l)
+			if t.try(best, found) && (!found || t.less(best)) {
+				t, best, found = best, t, true
 			}
-			if best != nil && best.steps == 0 {
+			if found && best.steps == 0 {
 				return best, true
 			}
 		}
 	}
-	return best, best != nil
+	return best, found
 }
 
 // runs reports whether the grain of a piece that is laid so runs as the part wants it.

@@ -121,16 +121,19 @@ func faceName(part *model.Part) string {
 }
 
 func (w *words) bands(kind model.StepKind) {
-	taken := make(map[model.Edge]bool) // lookup only
+	var taken [4]bool
 	for _, b := range w.old.part.Bands {
 		taken[edge(b.Edge, w.lay)] = true
 	}
 	for e := range w.peel {
+		if !w.peel[e] && !w.tape[e] {
+			continue
+		}
 		name := w.edgeName(model.Edge(e))
 		switch {
 		case kind == model.Peel && w.peel[e]:
 			w.add(kind, name, "take the banding off the %s", name)
-		case kind == model.Tape && w.tape[e] && taken[model.Edge(e)]:
+		case kind == model.Tape && w.tape[e] && taken[e]:
 			w.add(kind, name, "band the %s anew", name)
 		case kind == model.Tape && w.tape[e]:
 			w.add(kind, name, "band the %s", name)
@@ -249,7 +252,7 @@ func (w *words) bit(d Length) string {
 }
 
 func (w *words) plugs() {
-	for _, g := range groups(w.placed, w.lost) {
+	for _, g := range groups(&w.placed, w.lost) {
 		depth := w.placed.from(g.bore.Depth, g.bore.Far != w.lay.Over)
 		w.add(model.Plug, g.bore.Name, "plug %s; %s", w.bores(g), w.shown(depth))
 	}

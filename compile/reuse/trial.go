@@ -1,6 +1,7 @@
 package reuse
 
 import (
+	"math"
 	"slices"
 
 	"barwright/compile/geom"
@@ -10,23 +11,38 @@ import (
 
 // trial is one way to lay a piece, and what it takes.
 type trial struct {
-	old, new *solid // as laid, without the move; as drawn
-	lay      model.Lay
 	within   Length
+	old, new *solid // as laid, without the move; as drawn
+	placed   solid  // the old one, moved
+	made     solid  // that, with all that it lacks made up
+	task
+	lost  []int // cuts of the piece, of which the part needs something
+	fresh []int // cuts of the part that the piece does not have
+}
 
-	lost   []int     // cuts of the piece, of which the part needs something
-	fresh  []int     // cuts of the part that the piece does not have
-	short  [4]Length // what the piece lacks along an edge of the part
-	over   [4]Length // what it has too much
-	peel   [4]bool   // banding to take off
-	tape   [4]bool   // banding to put on
-	draw   marking
-	look   bool
-	off    Length
-	steps  int
-	waste  float64
-	makes  bool // something is to be made up
-	placed *solid
+// task is what is to be done, but for the cuts.
+type task struct {
+	lay   model.Lay
+	short [4]Length // what the piece lacks along an edge of the part
+	over  [4]Length // what it has too much
+	peel  [4]bool   // banding to take off
+	tape  [4]bool   // banding to put on
+	draw  marking
+	look  bool // a face is seen that was not
+	makes bool // something is to be made up
+	off   Length
+	steps int
+	waste float64 // mm2
+}
+
+// reset begins a trial anew and keeps its memory.
+func (t *trial) reset(old, new *solid, l model.Lay) {
+	t.old, t.new, t.task = old, new, task{lay: l}
+	t.lost, t.fresh = t.lost[:0], t.fresh[:0]
+	cuts := append(t.placed.cuts[:0], old.cuts...)
+	t.placed = *old
+	t.placed.cuts = cuts
+	t.placed.moved(l.Move)
 }
 
 // marking is what is to be done to the pencil lines of a piece.
@@ -39,11 +55,16 @@ const (
 )
 
 // try works out what the trial takes; ok is false where the piece cannot serve so, or
-// would have to be made up where best is not.
-func (t *trial) try(best *trial) (ok bool) {
-	t.placed = &solid{part: t.old.part, body: t.old.body, thick: t.old.thick, cuts: slices.Clone(t.old.cuts)}
-	t.placed.moved(t.lay.Move)
-	if !t.lack() || t.makes && best != nil && !best.makes {
+// where that takes more than the best trial found so far.
+func (t *trial) try(best *trial, found bool) (ok bool) {
+	most := 0 // cuts that may be made up
+	switch kind := t.new.part.Kind; {
+	case found && best.makes:
+		most = best.steps
+	case !found && (kind == model.Panel || kind == model.Lumber):
+		most = math.MaxInt
+	}
+	if !t.lack(most) {
 		return false
 	}
 	t.want()
@@ -54,21 +75,23 @@ func (t *trial) try(best *trial) (ok bool) {
 }
 
 // lack finds what the part needs and the piece lacks; ok is false where it cannot be
-// made up.
-func (t *trial) lack() (ok bool) {
+// made up, or where more than most would have to be.
+func (t *trial) lack(most int) (ok bool) {
 	for i := range t.placed.cuts {
 		c := &t.placed.cuts[i]
-		off, ok := t.new.lacks(c, t.within)
-		if ok {
+		off, ok := t.new.lacks(c, i, t.within)
+		switch {
+		case ok:
 			t.off = max(t.off, off)
 			continue
-		}
-		t.makes = true
-		if c.kind == outside {
+		case len(t.lost) >= most:
+			return false
+		case c.kind == outside:
 			t.short[c.index] = t.gap(model.Edge(c.index))
-		} else if !t.lose(i) {
+		case !t.lose(i):
 			return false
 		}
+		t.makes = true
 	}
 	return !t.makes || t.mayMake()
 }
@@ -108,25 +131,28 @@ func (t *trial) gap(e model.Edge) Length {
 	return a.X.Lo - b.X.Lo
 }
 
-// want finds what is to be cut once all that lacks is made up.
-func (t *trial) want() {
-	made := *t.placed
-	made.cuts = nil
-	for i := range t.placed.cuts {
-		c := t.placed.cuts[i]
-		if slices.Contains(t.lost, i) {
+// makeUp fills what is lost and adds the strips that are missing.
+func (t *trial) makeUp() *solid {
+	if !t.makes {
+		return &t.placed
+	}
+	t.made.body, t.made.thick, t.made.cuts = t.placed.body, t.placed.thick, t.made.cuts[:0]
+	for i, c := range t.placed.cuts {
+		switch {
+		case slices.Contains(t.lost, i):
 			continue
-		}
-		if c.kind == outside && t.short[c.index] > 0 {
+		case c.kind == outside && t.short[c.index] > 0:
+			t.made.body = grown(t.made.body, model.Edge(c.index), t.short[c.index])
 			c = t.new.cuts[len(t.new.cuts)-4+c.index]
 		}
-		made.cuts = append(made.cuts, c)
+		t.made.cuts = append(t.made.cuts, c)
 	}
-	for e, gap := range t.short {
-		if gap > 0 {
-			made.body = grown(made.body, model.Edge(e), gap)
-		}
-	}
+	return &t.made
+}
+
+// want finds what is to be cut once all that lacks is made up.
+func (t *trial) want() {
+	made := t.makeUp()
 	for i := range t.new.cuts {
 		c := &t.new.cuts[i]
 		if c.kind == outside {
@@ -138,7 +164,7 @@ func (t *trial) want() {
 			}
 			continue
 		}
-		off, ok := made.lacks(c, t.within)
+		off, ok := made.lacks(c, i, t.within)
 		if ok {
 			t.off = max(t.off, off)
 		} else {
@@ -228,9 +254,7 @@ func (t *trial) count() {
 	if t.look {
 		t.steps++
 	}
-	for _, c := range t.spare() {
-		t.waste += c.Area()
-	}
+	t.waste = t.cutAway()
 }
 
 // less orders trials from the least to do.
