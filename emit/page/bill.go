@@ -31,7 +31,7 @@ func (p writer) bill() {
 		}
 		each, cost := "", ""
 		if l.Priced {
-			each, cost = money(l.Price), money(l.Cost())
+			each, cost = Money(l.Price), Money(l.Cost())
 		}
 		what := l.Text
 		if what == "" {
@@ -41,11 +41,11 @@ func (p writer) bill() {
 			unweighed++
 		}
 		weight += l.WeightKg
-		p.Row(billColumns, what, l.Use, pieces(l.Quantity, l.Unit), l.Needed, kilograms(l.WeightKg), each, cost)
+		p.Row(billColumns, what, l.Use, Pieces(l.Quantity, l.Unit), l.Needed, kilograms(l.WeightKg), each, cost)
 	}
 	cost, unpriced := model.Total(p.m.Bill)
 	p.Start("tr", "role", "row", "class", "sum")
-	p.Cells(billColumns, "together", remarks(unweighed, unpriced), "", p.pounds(weight), kilograms(weight), "", money(cost))
+	p.Cells(billColumns, "together", remarks(unweighed, unpriced), "", p.pounds(weight), kilograms(weight), "", Money(cost))
 	p.End()
 	p.EndTable()
 	p.slabs()
@@ -100,7 +100,8 @@ func count(n int, thing string) string {
 	return strconv.Itoa(n) + " " + thing + "s"
 }
 
-func money(x float64) string { return strconv.FormatFloat(x, 'f', 2, 64) }
+// Money writes a price.
+func Money(x float64) string { return strconv.FormatFloat(x, 'f', 2, 64) }
 
 // kilograms writes a weight, nothing where it is not known.
 func kilograms(x float64) string {
@@ -110,9 +111,9 @@ func kilograms(x float64) string {
 	return strconv.FormatFloat(x, 'f', 1, 64)
 }
 
-// pieces writes a quantity and its unit, as "2 boxes of 100"; areas have no
+// Pieces writes a quantity and its unit, as "2 boxes of 100"; areas have no
 // plural. Nothing stands for a quantity that is not known.
-func pieces(x float64, unit string) string {
+func Pieces(x float64, unit string) string {
 	if x == 0 {
 		return ""
 	}

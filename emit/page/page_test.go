@@ -273,7 +273,7 @@ func TestPieces(t *testing.T) {
 		{0, "piece", ""}, {1, "sheet", "1 sheet"}, {2, "sheet", "2 sheets"}, {4, "box of 100", "4 boxes of 100"}, {1, "box of 50", "1 box of 50"},
 		{7, "pack of 12", "7 packs of 12"}, {1.22, "m2", "1.22 m2"}, {13.4, "sq ft", "13.4 sq ft"}, {3, "", "3 "},
 	} {
-		if got := pieces(test.x, test.unit); got != test.want {
+		if got := Pieces(test.x, test.unit); got != test.want {
 			t.Errorf("%v of %q: %q, want %q", test.x, test.unit, got, test.want)
 		}
 	}
