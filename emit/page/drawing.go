@@ -2,20 +2,12 @@ package page
 
 import (
 	"io"
-	"strconv"
 	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/emit/markup"
 	"barwright/lang/length"
-)
-
-// Sizes of the type in a drawing, in CSS pixels: a drawing may not shrink or
-// grow beyond what gives these; where it is too wide for the screen it scrolls.
-const (
-	leastType = 10
-	mostType  = 14
 )
 
 // columnWidth is what a column of part drawings offers, in CSS pixels; a
@@ -44,7 +36,7 @@ func newCanvas(m *markup.Writer, v *model.View) canvas {
 
 // drawing writes a view as a figure.
 func drawing(m *markup.Writer, v *model.View, class string) {
-	switch least, _ := widths(v); {
+	switch least, _ := (markup.Sheet{Bounds: v.Bounds}).Widths(v.TextHeight); {
 	case least > 2*columnWidth:
 		class += " full"
 	case least > columnWidth:
@@ -61,22 +53,14 @@ func drawing(m *markup.Writer, v *model.View, class string) {
 	m.End()
 }
 
-// widths are the least and the most CSS pixels that a drawing is wide.
-func widths(v *model.View) (least, most int64) {
-	w, size := markup.Units(v.Bounds.X.Size()), typeSize(v)
-	return (w*leastType + size - 1) / size, w * mostType / size
-}
-
-func typeSize(v *model.View) int64 { return max(markup.Units(v.TextHeight), 1) }
-
 // svg writes the drawing; style is what it must bring itself where no page
 // around it does.
 func (c canvas) svg(style string) {
 	w, h := c.Size()
-	least, most := widths(c.v)
+	least, most := c.Widths(c.v.TextHeight)
 	width := "min-width:" + markup.Itoa(least) + "px;max-width:" + markup.Itoa(most) + "px"
 	c.Start("svg", "xmlns", "http://www.w3.org/2000/svg", "viewBox", "0 0 "+markup.Itoa(w)+" "+markup.Itoa(h),
-		"role", "img", "font-size", markup.Itoa(typeSize(c.v)), "style", width)
+		"role", "img", "font-size", markup.Itoa(markup.TypeSize(c.v.TextHeight)), "style", width)
 	c.El("title", c.v.Title)
 	if style != "" {
 		c.El("style", style)
@@ -86,10 +70,10 @@ func (c canvas) svg(style string) {
 	}
 	c.dims()
 	for _, t := range c.v.Texts {
-		c.label(t)
+		c.Label(c.Sheet, t, c.v.TextHeight)
 	}
 	for _, d := range c.v.Dims {
-		c.label(d.Text)
+		c.Label(c.Sheet, d.Text, c.v.TextHeight)
 	}
 	c.End()
 }
@@ -139,26 +123,4 @@ func (c canvas) dims() {
 func (c canvas) dot(class string, at geom.Point, radius length.Length) {
 	x, y := c.Place(at)
 	c.El("circle", "", "class", class, "cx", markup.Itoa(x), "cy", markup.Itoa(y), "r", markup.Itoa(max(markup.Units(radius), 1)))
-}
-
-// label writes a text centred on its point. The middle of the letters lies
-// about a third of the type's height above the line they stand on.
-func (c canvas) label(t model.Text) {
-	x, y := c.Place(t.At)
-	attrs := []string{"x", markup.Itoa(x), "y", markup.Itoa(y + markup.Units(c.v.TextHeight)*34/100)}
-	if t.Turn != 0 {
-		turn := strconv.FormatFloat(-t.Turn.Degrees(), 'f', -1, 64)
-		attrs = append(attrs, "transform", "rotate("+turn+" "+markup.Itoa(x)+" "+markup.Itoa(y)+")")
-	}
-	// How wide a script sets that the estimate does not know is settled here.
-	if !plain(t.Text) {
-		attrs = append(attrs, "textLength", markup.Itoa(markup.Units(t.Room)), "lengthAdjust", "spacingAndGlyphs")
-	}
-	c.El("text", t.Text, attrs...)
-}
-
-// plain reports whether a text has only letters of known width: Latin, Greek
-// and Cyrillic ones, and the signs that drawings use.
-func plain(text string) bool {
-	return !strings.ContainsFunc(text, func(r rune) bool { return r >= 0x530 && r != '…' && r != '⌀' })
 }
