@@ -38,6 +38,11 @@ func placed(m *model.Model) []model.Answer {
 func stood(m *model.Model) *placer {
 	p := &placer{build: m.Build, parts: map[string][]string{}, passes: map[string][]string{}}
 	p.gather(m.Parts)
+	boxes := 0
+	for i := range m.Runs {
+		boxes += len(m.Runs[i].Boxes)
+	}
+	p.out = make([]model.Answer, 0, 16*boxes)
 	for i := range m.Room.Walls {
 		p.wall(&m.Room.Walls[i])
 	}

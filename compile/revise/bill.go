@@ -65,12 +65,13 @@ func lineDiffers(a, b *model.BillLine) bool {
 		a.WeightKg != b.WeightKg || figures(a.Needed) != figures(b.Needed)
 }
 
-// figures are the digits of a text, and what stands between them.
+// figures are the numbers of a text.
 func figures(text string) string {
-	return strings.Map(func(c rune) rune {
-		if c >= '0' && c <= '9' || c == '.' || c == '/' {
-			return c
+	var out []string
+	for _, word := range strings.FieldsFunc(text, func(c rune) bool { return !strings.ContainsRune("0123456789./", c) }) {
+		if number := strings.Trim(word, "./"); number != "" {
+			out = append(out, number)
 		}
-		return ' '
-	}, text)
+	}
+	return strings.Join(out, " ")
 }

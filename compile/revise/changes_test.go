@@ -109,6 +109,12 @@ func TestChanges(t *testing.T) {
 			"follows cabinet.cups.right: 72 in -> 44 in < cabinet.cups.width",
 			"moved cabinet.cups.placed.u: 28 in narrower < cabinet.cups.right < cabinet.cups.width",
 		}},
+		"a door": {[]string{`{ width = given.wide }`, "{\n    width = given.wide\n    shelves = 1\n    doors = 1\n  }", `back   = { board = sheet.ply }`, "back   = { board = sheet.ply }\n  door   = { board = sheet.ply }"}, []string{
+			"said carcass.base.door.board:  -> sheet.ply ( -> sheet.ply)",
+			"said cabinet.tea.doors: 0 -> 1 (0 -> 1)",
+			"said cabinet.tea.shelves: 0 -> 1 (0 -> 1)",
+			"moved cabinet.tea.placed.door: is there now < cabinet.tea.doors",
+		}},
 		"one fewer": {[]string{`cabinet "tea" { width = given.wide }`, ``}, []string{
 			"went cabinet.tea",
 			"follows cabinet.cups.width: 48 in -> 72 in < cabinet.tea",

@@ -18,13 +18,12 @@ const noise = length.Micrometre
 // with its box by as much. from has the names
 // of the values that each follows from, where these are known.
 func (d *differ) moved() (changes []model.Change, from [][]string) {
-	was, is := ask.Placed(d.old), ask.Placed(d.new)
-	wasIn, isIn := newStanding(was, d), newStanding(is, nil)
+	was, is := &standing{answers: ask.Placed(d.old), to: d.to}, &standing{answers: ask.Placed(d.new)}
 	tell := func(c model.Change, a *model.Answer) {
 		changes, from = append(changes, c), append(from, a.From)
 	}
 	told, texts := map[string]bool{}, map[string]string{} // lookup only
-	lone := func(name string, a *model.Answer, other standing, c model.Change) {
+	lone := func(name string, a *model.Answer, other *standing, c model.Change) {
 		if _, inBlock := d.within[blockPlaced(name)]; inBlock || aside(name) {
 			return
 		}
@@ -36,59 +35,73 @@ func (d *differ) moved() (changes []model.Change, from [][]string) {
 		}
 		tell(c, a)
 	}
-	for i := range is {
-		a := &is[i]
-		j, both := wasIn.at[a.Name]
-		if !both {
-			lone(a.Name, a, wasIn, model.Change{Kind: model.Moved, Means: a.Means, New: a.Text, Text: "is there now"})
+	paired := make([]bool, len(was.answers))
+	for i := range is.answers {
+		a := &is.answers[i]
+		j := was.find(a.Name, i)
+		if j < 0 {
+			lone(a.Name, a, was, model.Change{Kind: model.Moved, Means: a.Means, New: a.Text, Text: "is there now"})
 			continue
 		}
-		text := d.how(&was[j], a)
+		paired[j] = true
+		before := &was.answers[j]
+		text := d.how(before, a)
 		if text == "" || aside(a.Name) {
 			continue
 		}
 		if texts[a.Name] = text; a.Kind == model.AsSpan && slices.ContainsFunc(carriers(a.Name), func(by string) bool { return by != a.Name && texts[by] == text }) {
 			continue
 		}
-		tell(model.Change{Name: a.Name, Kind: model.Moved, Means: a.Means, Old: was[j].Text, New: a.Text, Text: text}, a)
+		tell(model.Change{Name: a.Name, Kind: model.Moved, Means: a.Means, Old: before.Text, New: a.Text, Text: text}, a)
 	}
-	for i := range was {
-		if name := wasIn.names[i]; !isIn.has(name) {
-			lone(name, &was[i], isIn, model.Change{Kind: model.Moved, Means: was[i].Means, Old: was[i].Text, Text: "is no longer there"})
+	for i := range was.answers {
+		if a := &was.answers[i]; !paired[i] {
+			lone(was.name(i), a, is, model.Change{Kind: model.Moved, Means: a.Means, Old: a.Text, Text: "is no longer there"})
 		}
 	}
 	return changes, from
 }
 
-// standing is where things stand in a build, by name.
+// standing is where things stand in a build. Its names are those of the new build.
 type standing struct {
-	names []string
-	at    map[string]int  // lookup only
-	heads map[string]bool // what names begin with; lookup only
+	answers []model.Answer
+	to      map[string]string // new keys of renamed blocks by the old ones; lookup only
+	at      map[string]int    // by name, made when first needed; lookup only
+	heads   map[string]bool   // what names begin with, likewise
 }
 
-// newStanding takes the names of the old build in the words of the new one.
-func newStanding(answers []model.Answer, d *differ) standing {
-	s := standing{make([]string, len(answers)), make(map[string]int, len(answers)), map[string]bool{}}
-	for i := range answers {
-		name := answers[i].Name
-		if d != nil {
-			name = renameIn(name, d.to)
-		}
-		s.names[i], s.at[name] = name, i
-		for head := above(name); head != "" && !s.heads[head]; head = above(head) {
-			s.heads[head] = true
+func (s *standing) name(i int) string { return renameIn(s.answers[i].Name, s.to) }
+
+// find returns the index of a name, -1 where nothing is called so. It most likely
+// stands at a certain index.
+func (s *standing) find(name string, likely int) int {
+	if likely < len(s.answers) && s.name(likely) == name {
+		return likely
+	}
+	if s.at == nil {
+		s.at = make(map[string]int, len(s.answers))
+		for i := range s.answers {
+			s.at[s.name(i)] = i
 		}
 	}
-	return s
+	if i, is := s.at[name]; is {
+		return i
+	}
+	return -1
 }
-
-func (s standing) has(name string) bool { _, is := s.at[name]; return is }
 
 // outermost is the thing round a name of which nothing stands in this build: the whole
 // door rather than each of its directions.
-func (s standing) outermost(name string) string {
-	for up := above(name); up != "" && !strings.HasSuffix(up, ".placed") && !s.heads[up] && !s.has(up); up = above(up) {
+func (s *standing) outermost(name string) string {
+	if s.heads == nil {
+		s.heads = map[string]bool{}
+		for i := range s.answers {
+			for head := s.name(i); head != "" && !s.heads[head]; head = above(head) {
+				s.heads[head] = true
+			}
+		}
+	}
+	for up := above(name); up != "" && !strings.HasSuffix(up, ".placed") && !s.heads[up]; up = above(up) {
 		name = up
 	}
 	return name

@@ -92,6 +92,9 @@ func TestSidesSwap(t *testing.T) {
 			if c.Kind == model.Moved {
 				moves++
 			}
+			if n := len(c.Because); c.Kind > model.Went && (n == 0 || !says(there, c.Because[n-1])) {
+				t.Errorf("%s because of %q, and the text says no such thing", c.Name, c.Because)
+			}
 			c.Because, c.Means = nil, ""
 			want = append(want, fmt.Sprint(c))
 		}
@@ -108,6 +111,11 @@ func TestSidesSwap(t *testing.T) {
 	if moves < 100 {
 		t.Errorf("only %d moves were looked at", moves)
 	}
+}
+
+// says reports whether the text says a name otherwise.
+func says(changes []model.Change, name string) bool {
+	return slices.ContainsFunc(changes, func(c model.Change) bool { return c.Kind == model.Said && c.Name == name })
 }
 
 func checkSwapped(t *rapid.T, a, b *model.Model) {

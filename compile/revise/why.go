@@ -183,7 +183,27 @@ func (w *ways) because(c *model.Change, from []string) []string {
 	if placed == "" {
 		block = w.blockOf(c.Name)
 	}
+	if name := w.namesake(block, placed); name != "" {
+		return w.way(name)
+	}
 	return w.nearest(block, directionOf(placed))
+}
+
+// namesake is the value of a block that differs and asks for the thing that is placed:
+// "doors" for the place ".left_door.u".
+func (w *ways) namesake(block, placed string) string {
+	words := strings.FieldsFunc(placed, func(c rune) bool { return c == '.' || c == '_' })
+	for _, name := range w.differs[block] {
+		if w.d.isSolved(name) {
+			continue
+		}
+		own, _, _ := strings.Cut(strings.TrimPrefix(name, block+"."), ".")
+		one := strings.TrimSuffix(own, "s")
+		if slices.Contains(words, own) || slices.Contains(words, one) || strings.Contains(own, "_") && strings.Contains(placed, "."+own) {
+			return name
+		}
+	}
+	return ""
 }
 
 func (w *ways) blockOf(name string) string {

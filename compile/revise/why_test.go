@@ -67,6 +67,47 @@ func TestWhateverMovesHasItsReason(t *testing.T) {
 	}
 }
 
+// TestEachHasItsOwnReason changes two things at once, one in height and one along the run:
+// what moves leads to its own. The skin over the counter begins above it; the outlet is
+// half way between counter and bar top.
+func TestEachHasItsOwnReason(t *testing.T) {
+	files := example(t, "boatshed")
+	old := mustBuild(t, files)
+	new := mustBuild(t, edited(t, edited(t, files, "counter_top = 36", "counter_top = 36.25"), "    width   = 18\n    doors   = 1", "    width   = 18.25\n    doors   = 1"))
+	const up, along = "given.counter_top", "cabinet.bins.width"
+	have, w := changes(old, new)
+	ends := map[string]string{} // lookup only
+	for _, c := range have {
+		if n := len(c.Because); n > 0 {
+			ends[c.Name] = c.Because[n-1]
+		}
+	}
+	for name, want := range map[string]string{
+		"run.back.height": up, "counter.work.top": up, "run.front.length": along, "knee_wall.bar.right": along,
+		"cabinet.bins.placed.u": along, "cabinet.bins.placed.z": up, "cabinet.kegs.placed.u": along, "cabinet.kegs.placed.left_door.hinges": up,
+		"knee_wall.bar.placed.studs": along, "knee_wall.bar.supports.placed.centres": along, "cabinet.mugs.placed.studs": along,
+		"outlet.scale.placed.box.u": along, "outlet.scale.placed.box.z": up, "skin.work.placed.u": along, "skin.work.placed.z": up,
+		"skin.room.placed.battens": along, "counter.work.placed.u": along, "counter.work.placed.z": up, "sink.prep.placed.z": up, "bar_top.oak.placed.u": along,
+	} {
+		if ends[name] != want {
+			t.Errorf("%s because of %q, want %s", name, ends[name], want)
+		}
+	}
+	r := &model.Revision{Old: old, New: new, Fates: remade(old, new)}
+	reasons(r, w)
+	of := map[string]string{} // lookup only
+	for _, f := range r.Fates {
+		of[new.Parts[f.New].Label] = f.Because[len(f.Because)-1]
+	}
+	for label, want := range map[string]string{
+		"KETTLE-L": up, "SINK-L": up, "BINS-L": up, "BINS-SF": along, "BINS-TK": along, "KEGS-DL": up, "BAR-P2": along, "ROOM-1": along, "WORK-C1": along,
+	} {
+		if of[label] != want {
+			t.Errorf("%s because of %q, want %s", label, of[label], want)
+		}
+	}
+}
+
 // TestPlacesFollowFromWhatTheySay changes each figure of an example: a place that says
 // what it follows from moves only with one of these, which is in another place then.
 func TestPlacesFollowFromWhatTheySay(t *testing.T) {
