@@ -35,7 +35,7 @@ func schemaOf(root *plan) dict {
 	all["$comment"] = "Made from the model's types: go test ./emit/record -update"
 	all["description"] = "SPEC.md, section 12.7, says more. Beyond what this schema can say, the member barwright_model comes first; " +
 		"whole numbers are written without a point or an exponent; the names of values, and the IDs and labels of parts, are unique; " +
-		"parts that are named exist; outlines have a size; x, y and out of a placement are along three axes."
+		"parts that are named exist; outlines, notches and recesses run counter-clockwise, openings clockwise; x, y and out of a placement are along three axes."
 	all["properties"].(dict)[formatName] = dict{"description": "The version of this form.", "const": Format}
 	all["required"] = append([]string{formatName}, all["required"].([]string)...)
 	all["$defs"] = defs
