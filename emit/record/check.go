@@ -12,8 +12,9 @@ import (
 // a part is named there is one. What is cut runs the right way round, and the axes of a
 // part are three.
 func check(m *model.Model) *fault {
-	c := checker{map[string]bool{}, map[string]bool{}, nil}
-	names := map[string]bool{} // for lookup
+	n := len(m.Parts)
+	c := checker{make(map[string]bool, n), make(map[string]bool, n), nil}
+	names := make(map[string]bool, len(m.Values)) // for lookup
 	for i := range m.Values {
 		c.once(names, m.Values[i].Name, ".values[%d].name", i)
 	}
