@@ -26,11 +26,9 @@ func faultAt(at int, format string, args ...any) *fault {
 	return &fault{at: at, says: fmt.Sprintf(format, args...)}
 }
 
-// in is the fault seen from what the faulty thing stands in. It may be nil.
+// in is the fault seen from what the faulty thing stands in.
 func (f *fault) in(path string) *fault {
-	if f != nil {
-		f.path = path + f.path
-	}
+	f.path = path + f.path
 	return f
 }
 
@@ -48,16 +46,26 @@ func (s *scanner) err(f *fault) error {
 // record reads all of a record into a model, and tells its format.
 func (s *scanner) record(v reflect.Value) (int, *fault) {
 	if !utf8.ValidString(s.text) {
-		return 0, faultAt(strings.IndexRune(s.text, utf8.RuneError), "this is no text in UTF-8")
+		return 0, faultAt(firstInvalid(s.text), "this is no text in UTF-8")
 	}
 	format, f := s.head()
 	if f == nil {
 		f = s.members(planFor(format), v, s.take(','))
 	}
-	if f == nil && s.peek() != 0 {
+	if s.peek(); f == nil && s.at < len(s.text) {
 		f = faultAt(s.at, "something follows the record")
 	}
 	return format, f
+}
+
+// firstInvalid is the first byte of a text that is no UTF-8.
+func firstInvalid(text string) int {
+	for at, c := range text {
+		if c == utf8.RuneError && !strings.HasPrefix(text[at:], "\uFFFD") {
+			return at
+		}
+	}
+	return len(text)
 }
 
 // head reads the first member, which tells the format.
@@ -76,15 +84,14 @@ func (s *scanner) head() (int, *fault) {
 	case f != nil:
 		return 0, f.in("." + formatName)
 	case format > Format:
-		return 0, faultAt(at, "the record has format %d, and this barwright reads up to %d: a newer one is needed", format, Format)
+		return 0, faultAt(at, "the record has format %d, for which a newer barwright is needed: this one reads up to %d", format, Format)
 	case format < 1:
 		return 0, faultAt(at, "there is no format %d", format)
 	}
 	return int(format), nil
 }
 
-// peek skips white space and returns the byte after it; 0 at the end, and where it is
-// no byte of JSON.
+// peek skips white space and returns the byte after it; 0 at the end.
 func (s *scanner) peek() byte {
 	for s.at < len(s.text) {
 		switch c := s.text[s.at]; c {
@@ -139,8 +146,8 @@ func (s *scanner) value(p *plan, v reflect.Value) *fault {
 	switch p.kind {
 	case asWhole:
 		x, f := s.whole()
-		if f == nil && (x < p.least || x > p.most) {
-			f = faultAt(at, "%d is not from %d to %d", x, p.least, p.most)
+		if f == nil && (x < p.least || x > most) {
+			f = faultAt(at, "%d is not from %d to %d", x, p.least, most)
 		}
 		v.SetInt(x)
 		return f

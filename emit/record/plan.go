@@ -18,15 +18,14 @@ import (
 type plan struct {
 	of      reflect.Type
 	kind    kind
-	words   []string // of a word: what may stand
-	values  []reflect.Value
-	least   int64 // of a whole number
-	most    int64
-	bulge   bool    // of a number: see isBulge
-	item    *plan   // of a list
-	atLeast int     // of a list: items
-	fields  []field // of an object
-	onALine bool    // of an object
+	words   []string        // of a word: those that may stand here
+	values  []reflect.Value // what each stands for
+	least   int64           // of a whole number
+	bulge   bool            // of a number: see isBulge
+	item    *plan           // of a list
+	atLeast int             // of a list: items
+	fields  []field         // of an object
+	onALine bool            // of an object
 }
 
 type kind int
@@ -77,7 +76,7 @@ func (p *planner) plan(t reflect.Type) *plan {
 	if ok {
 		return made
 	}
-	made = &plan{of: t, least: -most, most: most}
+	made = &plan{of: t, least: -most}
 	p.made[t] = made
 	for _, v := range p.words {
 		if v.of == t {

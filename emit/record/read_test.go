@@ -158,7 +158,7 @@ func TestFormerFormat(t *testing.T) {
 func drawn(t *rapid.T, v reflect.Value, p *plan) {
 	switch p.kind {
 	case asWhole:
-		v.SetInt(rapid.OneOf(rapid.Int64Range(p.least, p.most), rapid.Int64Range(max(p.least, -9), 9)).Draw(t, "whole"))
+		v.SetInt(rapid.OneOf(rapid.Int64Range(p.least, most), rapid.Int64Range(max(p.least, -9), 9)).Draw(t, "whole"))
 	case asNumber:
 		most := 1e300
 		if p.bulge {

@@ -24,7 +24,7 @@ func TestRefused(t *testing.T) {
 		{good, `{"barwright_model": 2`, `line 1: here is the end instead of a comma or "}"`},
 		{good, `{"barwright_model": "2"}`, `line 1: barwright_model: here is a text instead of a whole number`},
 		{good, `{"barwright_model": 0}`, "line 1: there is no format 0"},
-		{`_model": 2`, `_model": 3`, "line 2: the record has format 3, and this barwright reads up to 2: a newer one is needed"},
+		{`_model": 2`, `_model": 3`, "line 2: the record has format 3, for which a newer barwright is needed: this one reads up to 2"},
 		{`"unit": "in"`, `"unit": "yd"`, `line 3: build.unit: "yd" is none of ["mm" "in" "cm" "m" "ft"]`},
 		{`"unit": "in"`, `"unit": 1`, "line 3: build.unit: here is a number instead of a text"},
 		{`"marks": 793750`, `"marks": 793750.5`, "line 3: build.marks: 793750.5 is no whole number"},
@@ -55,6 +55,8 @@ func TestRefused(t *testing.T) {
 		{`"thickness": 18000000`, `"thickness": 0`, "parts[0].thickness: 0 is not from 1 to 1000000000000"},
 		{`"caret": 0`, `"caret": -1`, "findings[0].caret: -1 is not from 0 to 1000000000000"},
 		{`"bulge": 0.41421356237309503}`, `"bulge": 1.5}`, "parts[0].outline[1].bulge: an edge bulges by 0, or by 1e-12 to 1 either way, not by 1.5"},
+		{`"name": "shed"`, "\"name\": \"\uFFFD\",\n\"\xff", "line 4: this is no text in UTF-8"},
+		{"\n}\n", "\n}\n\x00", "something follows the record"},
 		{"\n}\n", "\n}\n{}", "something follows the record"},
 		{"\n}\n", "\n", `here is the end instead of a comma or "}"`},
 	} {

@@ -72,7 +72,7 @@ func refer(p *plan, defs dict) dict {
 	case p.bulge:
 		own["anyOf"] = []dict{{"const": 0}, {"minimum": leastBulge, "maximum": mostBulge}, {"minimum": -mostBulge, "maximum": -leastBulge}}
 	case p.of.PkgPath() == "" && p.kind == asWhole || p.least != -most:
-		own["minimum"], own["maximum"] = p.least, p.most
+		own["minimum"], own["maximum"] = p.least, most
 	}
 	return own
 }
@@ -81,7 +81,7 @@ func refer(p *plan, defs dict) dict {
 func defined(p *plan, defs dict) dict {
 	switch p.kind {
 	case asWhole:
-		return dict{"type": "integer", "minimum": p.least, "maximum": p.most, "description": map[reflect.Type]string{
+		return dict{"type": "integer", "minimum": p.least, "maximum": most, "description": map[reflect.Type]string{
 			reflect.TypeFor[length.Length](): "Whole nanometres.",
 			reflect.TypeFor[geom.Angle]():    "Whole millionths of a degree.",
 		}[p.of]}
