@@ -81,7 +81,7 @@ func refer(p *plan, defs dict) dict {
 func defined(p *plan, defs dict) dict {
 	switch p.kind {
 	case asWhole:
-		return dict{"type": "integer", "minimum": p.least, "maximum": most, "description": map[reflect.Type]string{
+		return dict{"type": "integer", "minimum": -most, "maximum": most, "description": map[reflect.Type]string{
 			reflect.TypeFor[length.Length](): "Whole nanometres.",
 			reflect.TypeFor[geom.Angle]():    "Whole millionths of a degree.",
 		}[p.of]}
