@@ -9,17 +9,19 @@ import (
 
 // check finds what is wrong with a model although each member is what it should be.
 // The names of values are unique, and so are the IDs and the labels of parts; wherever
-// a part is named there is one. Outlines have a size, and the axes of a part are three.
+// a part is named there is one. What is cut runs the right way round, and the axes of a
+// part are three.
 func check(m *model.Model) *fault {
-	c := checker{map[string]bool{}, map[string]bool{}, nil}
-	names := map[string]bool{} // for lookup
+	n := len(m.Parts)
+	c := checker{make(map[string]bool, n), make(map[string]bool, n), nil}
+	names := make(map[string]bool, len(m.Values)) // for lookup
 	for i := range m.Values {
 		c.once(names, m.Values[i].Name, ".values[%d].name", i)
 	}
 	for i := range m.Parts {
 		c.part(&m.Parts[i], i)
 	}
-	c.runs(m)
+	c.things(m)
 	c.layouts(m)
 	return c.found
 }
@@ -58,16 +60,28 @@ func (c *checker) there(among map[string]bool, name, path string, indices ...any
 func (c *checker) part(p *model.Part, i int) {
 	c.once(c.ids, p.ID, ".parts[%d].id", i)
 	c.once(c.labels, p.Label, ".parts[%d].label", i)
-	if x, y := p.Size(); x <= 0 || y <= 0 {
-		c.fail(fmt.Sprintf("%q has no size", p.ID), ".parts[%d].outline", i)
+	const wrong = "this runs the wrong way round, or round nothing"
+	if p.Outline.Area() <= 0 {
+		c.fail(wrong, ".parts[%d].outline", i)
+	}
+	for j := range p.Openings {
+		o := &p.Openings[j]
+		if area := o.Shape.Area(); area == 0 || area > 0 != o.Notch {
+			c.fail(wrong, ".parts[%d].openings[%d].shape", i, j)
+		}
+	}
+	for j := range p.Recesses {
+		if p.Recesses[j].Shape.Area() <= 0 {
+			c.fail(wrong, ".parts[%d].recesses[%d].shape", i, j)
+		}
 	}
 	if axes := 1<<p.Placement.X.Axis | 1<<p.Placement.Y.Axis | 1<<p.Placement.Out.Axis; axes != 1<<geom.U|1<<geom.V|1<<geom.Z {
 		c.fail(fmt.Sprintf("x, y and out of %q are not along three axes", p.ID), ".parts[%d].placement", i)
 	}
 }
 
-// runs sees that what stands in the room has the parts that it names.
-func (c *checker) runs(m *model.Model) {
+// things sees that what stands in the room has the parts that it names.
+func (c *checker) things(m *model.Model) {
 	for i, run := range m.Runs {
 		for j, box := range run.Boxes {
 			for k, front := range box.Fronts {

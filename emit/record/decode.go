@@ -22,15 +22,13 @@ type fault struct {
 	says string
 }
 
-func (s *scanner) fault(at int, format string, args ...any) *fault {
+func faultAt(at int, format string, args ...any) *fault {
 	return &fault{at: at, says: fmt.Sprintf(format, args...)}
 }
 
-// in is the fault seen from what the faulty thing stands in. It may be nil.
+// in is the fault seen from what the faulty thing stands in.
 func (f *fault) in(path string) *fault {
-	if f != nil {
-		f.path = path + f.path
-	}
+	f.path = path + f.path
 	return f
 }
 
@@ -48,22 +46,32 @@ func (s *scanner) err(f *fault) error {
 // record reads all of a record into a model, and tells its format.
 func (s *scanner) record(v reflect.Value) (int, *fault) {
 	if !utf8.ValidString(s.text) {
-		return 0, s.fault(strings.IndexRune(s.text, utf8.RuneError), "this is no text in UTF-8")
+		return 0, faultAt(firstInvalid(s.text), "this is no text in UTF-8")
 	}
 	format, f := s.head()
 	if f == nil {
 		f = s.members(planFor(format), v, s.take(','))
 	}
-	if f == nil && s.peek() != 0 {
-		f = s.fault(s.at, "something follows the record")
+	if s.peek(); f == nil && s.at < len(s.text) {
+		f = faultAt(s.at, "something follows the record")
 	}
 	return format, f
+}
+
+// firstInvalid is the first byte of a text that is no UTF-8.
+func firstInvalid(text string) int {
+	for at, c := range text {
+		if c == utf8.RuneError && !strings.HasPrefix(text[at:], "\uFFFD") {
+			return at
+		}
+	}
+	return len(text)
 }
 
 // head reads the first member, which tells the format.
 func (s *scanner) head() (int, *fault) {
 	if !s.take('{') || s.peek() != '"' || !strings.HasPrefix(s.text[s.at:], `"`+formatName+`"`) {
-		return 0, s.fault(s.at, "this is no record of a model: it does not begin with %q", formatName)
+		return 0, faultAt(s.at, "this is no record of a model: it does not begin with %q", formatName)
 	}
 	s.at += len(formatName) + 2
 	if !s.take(':') {
@@ -76,15 +84,14 @@ func (s *scanner) head() (int, *fault) {
 	case f != nil:
 		return 0, f.in("." + formatName)
 	case format > Format:
-		return 0, s.fault(at, "the record has format %d, and this barwright reads up to %d: a newer one is needed", format, Format)
+		return 0, faultAt(at, "the record has format %d, for which a newer barwright is needed: this one reads up to %d", format, Format)
 	case format < 1:
-		return 0, s.fault(at, "there is no format %d", format)
+		return 0, faultAt(at, "there is no format %d", format)
 	}
 	return int(format), nil
 }
 
-// peek skips white space and returns the byte after it; 0 at the end, and where it is
-// no byte of JSON.
+// peek skips white space and returns the byte after it; 0 at the end.
 func (s *scanner) peek() byte {
 	for s.at < len(s.text) {
 		switch c := s.text[s.at]; c {
@@ -129,7 +136,7 @@ func (s *scanner) expected(what string) *fault {
 			}
 		}
 	}
-	return s.fault(s.at, "here is %s instead of %s", found, what)
+	return faultAt(s.at, "here is %s instead of %s", found, what)
 }
 
 // value reads a value into v.
@@ -139,15 +146,15 @@ func (s *scanner) value(p *plan, v reflect.Value) *fault {
 	switch p.kind {
 	case asWhole:
 		x, f := s.whole()
-		if f == nil && (x < p.least || x > p.most) {
-			f = s.fault(at, "%d is not from %d to %d", x, p.least, p.most)
+		if f == nil && (x < p.least || x > most) {
+			f = faultAt(at, "%d is not from %d to %d", x, p.least, most)
 		}
 		v.SetInt(x)
 		return f
 	case asNumber:
 		x, f := s.number()
 		if f == nil && p.bulge && !isBulge(x) {
-			f = s.fault(at, "an edge bulges by 0, or by %v to %v either way, not by %v", leastBulge, mostBulge, x)
+			f = faultAt(at, "an edge bulges by 0, or by %v to %v either way, not by %v", leastBulge, mostBulge, x)
 		}
 		v.SetFloat(x)
 		return f
@@ -183,9 +190,9 @@ func (s *scanner) members(p *plan, v reflect.Value, more bool) *fault {
 		next = p.member(name, next)
 		switch {
 		case next < 0:
-			return s.fault(at, "there is no member %q", short(name))
+			return faultAt(at, "there is no member %q", short(name))
 		case seen>>next&1 == 1:
-			return s.fault(at, "the member %q stands here twice", name)
+			return faultAt(at, "the member %q stands here twice", name)
 		case !s.take(':'):
 			return s.expected("a colon")
 		}
@@ -201,7 +208,7 @@ func (s *scanner) members(p *plan, v reflect.Value, more bool) *fault {
 	}
 	for i, own := range p.fields {
 		if seen>>i&1 == 0 {
-			return s.fault(s.at-1, "the member %q is missing", own.name)
+			return faultAt(s.at-1, "the member %q is missing", own.name)
 		}
 	}
 	return nil
@@ -240,7 +247,7 @@ func (s *scanner) list(p *plan, v reflect.Value) *fault {
 	case !s.take(']'):
 		return s.expected(`a comma or "]"`)
 	case n < p.atLeast:
-		return s.fault(at, "there are %d items, and must be at least %d", n, p.atLeast)
+		return faultAt(at, "there are %d items, and must be at least %d", n, p.atLeast)
 	}
 	return nil
 }

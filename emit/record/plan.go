@@ -3,6 +3,7 @@ package record
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -17,15 +18,14 @@ import (
 type plan struct {
 	of      reflect.Type
 	kind    kind
-	words   []string // of a word: what may stand
-	values  []reflect.Value
-	least   int64 // of a whole number
-	most    int64
-	bulge   bool    // of a number: see isBulge
-	item    *plan   // of a list
-	atLeast int     // of a list: items
-	fields  []field // of an object
-	onALine bool    // of an object
+	words   []string        // of a word: those that may stand here
+	values  []reflect.Value // what each stands for
+	least   int64           // of a whole number
+	bulge   bool            // of a number: see isBulge
+	item    *plan           // of a list
+	atLeast int             // of a list: items
+	fields  []field         // of an object
+	onALine bool            // of an object
 }
 
 type kind int
@@ -76,7 +76,7 @@ func (p *planner) plan(t reflect.Type) *plan {
 	if ok {
 		return made
 	}
-	made = &plan{of: t, least: -most, most: most}
+	made = &plan{of: t, least: -most}
 	p.made[t] = made
 	for _, v := range p.words {
 		if v.of == t {
@@ -96,7 +96,9 @@ func (p *planner) plan(t reflect.Type) *plan {
 		if t == reflect.TypeFor[geom.Contour]() {
 			made.atLeast = 2
 		}
-	case t.Kind() == reflect.Int || t.Kind() == reflect.Int64:
+	case t.Kind() == reflect.Int: // a count
+		made.kind, made.least = asWhole, 0
+	case t.Kind() == reflect.Int64:
 		made.kind = asWhole
 	case t.Kind() == reflect.Float64:
 		made.kind = asNumber
@@ -162,18 +164,37 @@ func since(t reflect.Type, field string) int {
 	return 1
 }
 
-// limited is the plan of a field whose numbers have closer limits than their type.
+// limited is the plan of a field whose numbers have closer limits than their type:
+// what is divided by, and what would turn a shape inside out.
 func limited(p *plan, of reflect.Type, field string) *plan {
 	own := *p
-	switch {
-	case of == reflect.TypeFor[model.Part]() && field == "Thickness":
-		own.least = 1
-	case of == reflect.TypeFor[geom.Vertex]() && field == "Bulge":
+	if of == reflect.TypeFor[geom.Vertex]() && field == "Bulge" {
 		own.bulge = true
-	default:
-		return p
+		return &own
 	}
-	return &own
+	for _, l := range [...]struct {
+		of     reflect.Type
+		fields []string
+		least  int64
+	}{
+		{reflect.TypeFor[model.Part](), []string{"Thickness"}, 1},
+		{reflect.TypeFor[model.Recess](), []string{"Depth"}, 1},
+		{reflect.TypeFor[model.Recess](), []string{"Radius"}, 0},
+		{reflect.TypeFor[model.Bore](), []string{"Diameter"}, 1},
+		{reflect.TypeFor[model.Bore](), []string{"Depth", "Sink", "Slot"}, 0},
+		{reflect.TypeFor[model.Band](), []string{"Thickness"}, 0},
+		{reflect.TypeFor[model.Sheet](), []string{"Length", "Width", "Thickness"}, 1},
+		{reflect.TypeFor[model.Stick](), []string{"Thickness", "Width"}, 1},
+		{reflect.TypeFor[model.StickLength](), []string{"Length"}, 1},
+		{reflect.TypeFor[model.Banding](), []string{"Roll"}, 1},
+		{reflect.TypeFor[model.Saw](), []string{"Kerf", "Trim"}, 0},
+	} {
+		if l.of == of && slices.Contains(l.fields, field) {
+			own.least = l.least
+			return &own
+		}
+	}
+	return p
 }
 
 // An edge bulges not at all, or by a half circle at most and by so much at least that it

@@ -48,7 +48,7 @@ func small() *model.Model {
 		Parts: []model.Part{{
 			ID: "cabinet.urn/side-left", Label: "URN-L", Kind: model.Panel, Stock: "sheet.birch", Thickness: 18 * length.Millimetre,
 			Outline: side, Grain: model.GrainY, Why: why,
-			Recesses:  []model.Recess{{ID: "groove", Shape: side, Open: []model.Edge{model.Top, model.Bottom}}},
+			Recesses:  []model.Recess{{ID: "groove", Depth: 6 * length.Millimetre, Shape: side, Open: []model.Edge{model.Top, model.Bottom}}},
 			Placement: geom.Placement{X: geom.Dir{Axis: geom.V, Neg: true}, Y: geom.Dir{Axis: geom.Z}, Out: geom.Dir{Axis: geom.U}},
 		}},
 		Layouts:  []model.Layout{{Stock: "sheet.birch", Bought: 2, Waste: 1e-9}},

@@ -44,9 +44,9 @@ func (s *scanner) whole() (int64, *fault) {
 	case token == "":
 		return 0, s.expected("a whole number")
 	case !isCount(strings.TrimPrefix(token, "-")):
-		return 0, s.fault(from, "%s is no whole number", short(token))
+		return 0, faultAt(from, "%s is no whole number", short(token))
 	case err != nil:
-		return 0, s.fault(from, "%s is too large a number", short(token))
+		return 0, faultAt(from, "%s is too large a number", short(token))
 	default:
 		return x, nil
 	}
@@ -59,9 +59,9 @@ func (s *scanner) number() (float64, *fault) {
 	case token == "":
 		return 0, s.expected("a number")
 	case !isCount(strings.TrimPrefix(token, "-")) && !json.Valid([]byte(token)):
-		return 0, s.fault(from, "%s is no number", short(token))
+		return 0, faultAt(from, "%s is no number", short(token))
 	case err != nil:
-		return 0, s.fault(from, "%s is too large a number", short(token))
+		return 0, faultAt(from, "%s is too large a number", short(token))
 	default:
 		return x, nil
 	}
@@ -96,16 +96,16 @@ func (s *scanner) quoted() (string, *fault) {
 			escaped = true
 			s.at++
 		case c < ' ':
-			return "", s.fault(s.at, "a text goes over the end of its line, or has a control character in it")
+			return "", faultAt(s.at, "a text goes over the end of its line, or has a control character in it")
 		}
 	}
-	return "", s.fault(from, "a text has no end")
+	return "", faultAt(from, "a text has no end")
 }
 
 // unescaped is the text whose quotes stand from a byte up to here.
 func (s *scanner) unescaped(from int) (x string, f *fault) {
 	if json.Unmarshal([]byte(s.text[from:s.at]), &x) != nil {
-		return "", s.fault(from, "a text has a backslash before what JSON does not escape")
+		return "", faultAt(from, "a text has a backslash before what JSON does not escape")
 	}
 	return x, nil
 }
@@ -122,7 +122,7 @@ func (s *scanner) word(p *plan, v reflect.Value) *fault {
 			return nil
 		}
 	}
-	return s.fault(at, "%q is none of %q", short(x), p.words)
+	return faultAt(at, "%q is none of %q", short(x), p.words)
 }
 
 // place reads FILE:LINE:COLUMN-LINE:COLUMN, or nothing in quotes for no place.
@@ -140,7 +140,7 @@ func (s *scanner) place(v reflect.Value) *fault {
 	}{{':', &r.End.Column}, {'-', &r.End.Line}, {':', &r.Start.Column}, {':', &r.Start.Line}} {
 		cut := strings.LastIndexByte(rest, end.mark)
 		if cut <= 0 || !isCount(rest[cut+1:]) || len(rest)-cut > 10 {
-			return s.fault(at, "%q is no place like \"bar.hcl:103:12-103:16\"", short(x))
+			return faultAt(at, "%q is no place like \"bar.hcl:103:12-103:16\"", short(x))
 		}
 		*end.to, _ = strconv.Atoi(rest[cut+1:])
 		rest = rest[:cut]

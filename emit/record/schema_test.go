@@ -35,7 +35,7 @@ func schemaOf(root *plan) dict {
 	all["$comment"] = "Made from the model's types: go test ./emit/record -update"
 	all["description"] = "SPEC.md, section 12.7, says more. Beyond what this schema can say, the member barwright_model comes first; " +
 		"whole numbers are written without a point or an exponent; the names of values, and the IDs and labels of parts, are unique; " +
-		"parts that are named exist; outlines have a size; x, y and out of a placement are along three axes."
+		"parts that are named exist; outlines, notches and recesses run counter-clockwise, openings clockwise; x, y and out of a placement are along three axes."
 	all["properties"].(dict)[formatName] = dict{"description": "The version of this form.", "const": Format}
 	all["required"] = append([]string{formatName}, all["required"].([]string)...)
 	all["$defs"] = defs
@@ -72,7 +72,7 @@ func refer(p *plan, defs dict) dict {
 	case p.bulge:
 		own["anyOf"] = []dict{{"const": 0}, {"minimum": leastBulge, "maximum": mostBulge}, {"minimum": -mostBulge, "maximum": -leastBulge}}
 	case p.of.PkgPath() == "" && p.kind == asWhole || p.least != -most:
-		own["minimum"], own["maximum"] = p.least, p.most
+		own["minimum"], own["maximum"] = p.least, most
 	}
 	return own
 }
@@ -81,7 +81,7 @@ func refer(p *plan, defs dict) dict {
 func defined(p *plan, defs dict) dict {
 	switch p.kind {
 	case asWhole:
-		return dict{"type": "integer", "minimum": p.least, "maximum": p.most, "description": map[reflect.Type]string{
+		return dict{"type": "integer", "minimum": -most, "maximum": most, "description": map[reflect.Type]string{
 			reflect.TypeFor[length.Length](): "Whole nanometres.",
 			reflect.TypeFor[geom.Angle]():    "Whole millionths of a degree.",
 		}[p.of]}
