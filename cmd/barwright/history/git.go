@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os/exec"
+	"slices"
 	"strings"
 )
 
@@ -26,7 +27,10 @@ var quiet = [...]string{
 func git(dir string, most int64, args ...string) ([]byte, error) {
 	cmd := exec.Command("git", append([]string{"--no-pager"}, args...)...)
 	cmd.Dir = dir
-	cmd.Env = append(cmd.Environ(), quiet[:]...)
+	cmd.Env = append(slices.DeleteFunc(cmd.Environ(), func(v string) bool {
+		// As a hook hears of its own repository, from the folder that it runs in.
+		return dir != "." && (strings.HasPrefix(v, "GIT_DIR=") || strings.HasPrefix(v, "GIT_WORK_TREE="))
+	}), quiet[:]...)
 	var words bytes.Buffer
 	cmd.Stderr = &words
 	pipe, err := cmd.StdoutPipe()

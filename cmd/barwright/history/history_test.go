@@ -161,6 +161,11 @@ func TestPath(t *testing.T) {
 			t.Errorf("%q from %s is %q, not %q", c.name, c.from, have, c.want)
 		}
 	}
+	t.Setenv("GIT_DIR", ".git") // as a hook has it
+	if repo, err := history.Open(filepath.Join(dir, "rooms")); err != nil || repo.Here() != "rooms" {
+		t.Errorf("in a hook: %v", err)
+	}
+	os.Unsetenv("GIT_DIR")
 	bare := filepath.Join(t.TempDir(), "bare")
 	git("clone", "-q", "--bare", ".", bare)
 	if text, err := commit(t, bare, "HEAD").Read("rooms/bar/bar.hcl", 9); err != nil || len(text) > 0 {
