@@ -8,8 +8,8 @@ import (
 	"barwright/lang/length"
 )
 
-// grid is the unit of a drawing's coordinates: a tenth of a millimetre.
-const grid = length.Millimetre / 10
+// Grid is the unit of a drawing's coordinates: a tenth of a millimetre.
+const Grid = length.Millimetre / 10
 
 // Sheet puts what lies within bounds on the page: x from its left edge, y down from
 // its top.
@@ -50,7 +50,7 @@ func appendArc(d []byte, v geom.Vertex, to geom.Point) []byte {
 	chord := math.Sqrt(float64(dx*dx) + float64(dy*dy))
 	radius := chord * (1 + float64(v.Bulge*v.Bulge)) / (4 * math.Abs(v.Bulge))
 	d = append(d, 'A')
-	r := strconv.FormatFloat(radius/float64(grid), 'f', 1, 64)
+	r := strconv.FormatFloat(radius/float64(Grid), 'f', 1, 64)
 	d = append(d, r...)
 	d = append(d, ' ')
 	d = append(d, r...)
@@ -78,7 +78,7 @@ func (s Sheet) Place(p geom.Point) (x, y int64) {
 }
 
 // Units writes a length in coordinates.
-func Units(l length.Length) int64 { return int64(length.Round(l, grid) / grid) }
+func Units(l length.Length) int64 { return int64(length.Round(l, Grid) / Grid) }
 
 // Itoa writes a coordinate.
 func Itoa(n int64) string { return strconv.FormatInt(n, 10) }
