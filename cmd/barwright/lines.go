@@ -13,7 +13,6 @@ import (
 	"barwright/compile/values"
 	"barwright/emit/reply"
 	"barwright/lang"
-	"barwright/lang/finding"
 	"barwright/lang/format"
 	"barwright/lang/source"
 )
@@ -43,7 +42,7 @@ func showLines(o options, std streams) int {
 	status := exitClean
 	if b.model == nil {
 		status = exitFindings
-		if err := finding.Render(std.err, b.findings, b.src.Files, std.style()); err != nil {
+		if err := b.answer(std); err != nil {
 			return failed(std, err)
 		}
 	}
