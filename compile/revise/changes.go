@@ -102,35 +102,29 @@ func places(entries []entry) map[string]int {
 // new ones.
 func (d *differ) told(renamed map[string]string) []model.Change {
 	var said, follows []model.Change
-	for i := range d.is {
-		e := &d.is[i]
-		j, both := d.wasAt[e.name]
-		was, isRenamed := renamed[e.name]
-		var c model.Change
-		var differs bool
-		switch {
-		case isRenamed:
-			c, differs = model.Change{Name: e.name, Kind: model.Came, Old: was, New: e.name, Text: "renamed from " + was}, true
-		case both:
-			c, differs = d.pair(d.was[j].Value, e)
-		default:
-			c, differs = d.lone(d.is, i, model.Came)
-		}
+	tell := func(c model.Change, differs bool) {
 		if differs && c.Kind == model.Follows {
 			follows = append(follows, c)
 		} else if differs {
 			said = append(said, c)
 		}
 	}
-	for i := range d.was {
-		if _, both := d.isAt[d.was[i].name]; both {
-			continue
+	for i := range d.is {
+		e := &d.is[i]
+		j, both := d.wasAt[e.name]
+		was, isRenamed := renamed[e.name]
+		switch {
+		case isRenamed:
+			tell(model.Change{Name: e.name, Kind: model.Came, Old: was, New: e.name, Text: "renamed from " + was}, true)
+		case both:
+			tell(d.pair(d.was[j].Value, e))
+		default:
+			tell(d.lone(d.is, i, model.Came))
 		}
-		c, differs := d.lone(d.was, i, model.Went)
-		if differs && c.Kind == model.Follows {
-			follows = append(follows, c)
-		} else if differs {
-			said = append(said, c)
+	}
+	for i := range d.was {
+		if _, both := d.isAt[d.was[i].name]; !both {
+			tell(d.lone(d.was, i, model.Went))
 		}
 	}
 	return append(said, follows...)
