@@ -72,15 +72,35 @@ func (w *ways) values(changes []model.Change) {
 		}
 	}
 	spread()
-	if _, changed := w.steps[unit]; !changed {
-		return
-	}
 	for i := range changes {
-		if c := &changes[i]; c.Kind == model.Follows && !w.d.isSolved(c.Name) {
-			reach(c.Name, unit, 1)
+		if c := &changes[i]; c.Kind == model.Follows {
+			by := w.d.otherwise(c.Name)
+			if steps, leads := w.steps[by]; leads && steps == 0 {
+				reach(c.Name, by, 1)
+			}
 		}
 	}
 	spread()
+}
+
+// otherwise is what a value follows from beside the names that it lists: one that is
+// not solved from the unit, and one that lists others than before from the order in
+// its run.
+func (d *differ) otherwise(name string) string {
+	i, is := d.isAt[name]
+	j, was := d.wasAt[name]
+	switch {
+	case !is || !was:
+		return ""
+	case d.is[i].Origin != model.FromSolving:
+		return unit
+	case slices.Equal(d.was[j].From, d.is[i].From):
+		return ""
+	}
+	if at, stands := d.isAt[d.is[i].block]; stands {
+		return d.is[at].around()
+	}
+	return ""
 }
 
 // unit is what bare numbers and the language's defaults follow from, whatever else.
@@ -95,7 +115,7 @@ func (d *differ) isSolved(name string) bool {
 func (d *differ) reworded(c *model.Change) bool {
 	i, is := d.isAt[c.Name]
 	j, was := d.wasAt[c.Name]
-	return c.Kind == model.Said && is && was && d.same(d.was[j].Value, d.is[i].Value)
+	return c.Kind == model.Said && is && was && d.is[i].Kind != model.AsBlock && d.same(d.was[j].Value, d.is[i].Value)
 }
 
 // from lists the names that a value follows from in either build.
