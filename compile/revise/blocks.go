@@ -29,20 +29,23 @@ func (w *ways) graph() {
 	for _, side := range [][]entry{w.d.is, w.d.was} {
 		for i := range side {
 			e := &side[i]
-			above := w.d.within[e.name]
+			if e.Kind == model.AsReference {
+				link(e.block, e.Text)
+			}
+			isBlock := e.Kind == model.AsBlock || e.block == e.name
 			_, leads := w.steps[e.name]
+			if !isBlock && !leads {
+				continue
+			}
 			first := !seen[e.name]
 			seen[e.name] = true
-			if e.Kind == model.AsBlock || e.block == e.name {
+			if isBlock {
 				if first {
 					w.blocks = append(w.blocks, e.name)
 				}
 				link(e.name, e.around())
 			}
-			if e.Kind == model.AsReference {
-				link(e.block, e.Text)
-			}
-			if first && leads && (above == "" || above == e.name) {
+			if above := w.d.within[e.name]; first && leads && (above == "" || above == e.name) {
 				w.differs[e.block] = append(w.differs[e.block], e.name)
 			}
 		}

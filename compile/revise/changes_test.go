@@ -7,11 +7,10 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/source"
-
-	"barwright/compile"
 )
 
 // told prints changes as the tables below have them.

@@ -49,7 +49,9 @@ func (d *differ) moved() (changes []model.Change, from [][]string) {
 		if text == "" || aside(a.Name) {
 			continue
 		}
-		if texts[a.Name] = text; a.Kind == model.AsSpan && slices.ContainsFunc(carriers(a.Name), func(by string) bool { return by != a.Name && texts[by] == text }) {
+		texts[a.Name] = text
+		carried := func(by string) bool { return by != a.Name && texts[by] == text }
+		if a.Kind == model.AsSpan && slices.ContainsFunc(carriers(a.Name), carried) {
 			continue
 		}
 		tell(model.Change{Name: a.Name, Kind: model.Moved, Means: a.Means, Old: before.Text, New: a.Text, Text: text}, a)
