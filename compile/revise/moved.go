@@ -15,8 +15,8 @@ const noise = length.Micrometre
 
 // moved lists where things stand otherwise, in the new model's order; then what stands
 // no longer. What is in a block that came or went is told with it, and so is what moved
-// with its box by as much. from has the names
-// of the values that each follows from, where these are known.
+// with its box by as much. from has the names of the values that each follows from,
+// where these are known.
 func (d *differ) moved() (changes []model.Change, from [][]string) {
 	was, is := &standing{answers: ask.Placed(d.old), to: d.to}, &standing{answers: ask.Placed(d.new)}
 	tell := func(c model.Change, a *model.Answer) {
@@ -31,7 +31,7 @@ func (d *differ) moved() (changes []model.Change, from [][]string) {
 			return
 		}
 		if told[c.Name] = true; c.Name != name {
-			c.Old, c.New = "", ""
+			c.Means, c.Old, c.New = "", "", ""
 		}
 		tell(c, a)
 	}
