@@ -1,7 +1,6 @@
 package revise
 
 import (
-	"slices"
 	"strings"
 
 	"barwright/compile/model"
@@ -18,6 +17,8 @@ type differ struct {
 	// of a block that came or went; lookup only.
 	within map[string]string
 	to     map[string]string // new keys of renamed blocks by the old ones; lookup only
+	// wasRow and isRow are the blocks in a block whose order counts; lookup only.
+	wasRow, isRow map[string][]string
 }
 
 // entry is a value and the block that it belongs to, which is its own of a block.
@@ -102,43 +103,42 @@ func places(entries []entry) map[string]int {
 // new ones.
 func (d *differ) told(renamed map[string]string) []model.Change {
 	var said, follows []model.Change
-	for i := range d.is {
-		e := &d.is[i]
-		j, both := d.wasAt[e.name]
-		was, isRenamed := renamed[e.name]
-		var c model.Change
-		var differs bool
-		switch {
-		case isRenamed:
-			c, differs = model.Change{Name: e.name, Kind: model.Came, Old: was, New: e.name, Text: "renamed from " + was}, true
-		case both:
-			c, differs = d.pair(d.was[j].Value, e)
-		default:
-			c, differs = d.lone(d.is, i, model.Came)
-		}
+	d.wasRow, d.isRow = d.rows(d.was), d.rows(d.is)
+	tell := func(c model.Change, differs bool) {
 		if differs && c.Kind == model.Follows {
 			follows = append(follows, c)
 		} else if differs {
 			said = append(said, c)
 		}
 	}
-	for i := range d.was {
-		if _, both := d.isAt[d.was[i].name]; both {
-			continue
+	for i := range d.is {
+		e := &d.is[i]
+		j, both := d.wasAt[e.name]
+		was, isRenamed := renamed[e.name]
+		switch {
+		case isRenamed:
+			tell(model.Change{Name: e.name, Kind: model.Came, Old: was, New: e.name, Text: "renamed from " + was}, true)
+		case both:
+			tell(d.pair(&d.was[j], e))
+		default:
+			tell(d.lone(d.is, i, model.Came))
 		}
-		c, differs := d.lone(d.was, i, model.Went)
-		if differs && c.Kind == model.Follows {
-			follows = append(follows, c)
-		} else if differs {
-			said = append(said, c)
+	}
+	for i := range d.was {
+		if _, both := d.isAt[d.was[i].name]; !both {
+			tell(d.lone(d.was, i, model.Went))
 		}
 	}
 	return append(said, follows...)
 }
 
 // pair compares a value that both builds have. Objects are told by their fields.
-func (d *differ) pair(was *model.Value, e *entry) (c model.Change, differs bool) {
-	if e.Kind == model.AsBlock || was.Kind == model.AsBlock || d.fields(e) {
+func (d *differ) pair(before, e *entry) (c model.Change, differs bool) {
+	was := before.Value
+	switch {
+	case e.Kind == model.AsBlock && was.Kind == model.AsBlock:
+		return d.stood(before, e)
+	case e.Kind == model.AsBlock || was.Kind == model.AsBlock || d.fields(e):
 		return c, false
 	}
 	c = model.Change{Name: e.name, Kind: model.Said, Old: was.Text, New: e.Text}
@@ -225,90 +225,6 @@ func insides(after []entry, block *entry) []string {
 		in[e.Name] = true
 		if e.around() == block.Name && !strings.HasPrefix(e.Name, block.Name+".") {
 			out = append(out, e.Name)
-		}
-	}
-	return out
-}
-
-// renamed finds blocks that stand under another name in the old build, and takes the
-// old values under the new names. It returns the old keys by the new ones.
-func (d *differ) renamed() map[string]string {
-	went := map[string][]string{} // old keys by what they hold; lookup only
-	for i := range d.was {
-		if e := &d.was[i]; e.Kind == model.AsBlock {
-			if _, stays := d.isAt[e.name]; !stays {
-				held := holds(d.was, i)
-				went[held] = append(went[held], e.name)
-			}
-		}
-	}
-	out := map[string]string{} // lookup only
-	d.to = map[string]string{}
-	for i := range d.is {
-		e := &d.is[i]
-		if _, stood := d.wasAt[e.name]; e.Kind != model.AsBlock || stood {
-			continue
-		}
-		held := holds(d.is, i)
-		if olds := went[held]; len(olds) > 0 {
-			out[e.name], d.to[olds[0]], went[held] = olds[0], e.name, olds[1:]
-		}
-	}
-	if len(d.to) == 0 {
-		return nil
-	}
-	for i := range d.was {
-		d.was[i].name, d.was[i].block = renameIn(d.was[i].Name, d.to), renameIn(d.was[i].block, d.to)
-	}
-	d.wasAt = places(d.was)
-	return out
-}
-
-// renameIn puts the new key of a block in the place of the old one that a name begins
-// with.
-func renameIn(name string, to map[string]string) string {
-	if len(to) == 0 {
-		return name
-	}
-	for end := len(name); end > 0; end = strings.LastIndexByte(name[:end], '.') {
-		if key, ok := to[name[:end]]; ok {
-			return key + name[end:]
-		}
-	}
-	return name
-}
-
-// holds writes down what a block says, and where it stands, without its name.
-func holds(side []entry, i int) string {
-	block := &side[i]
-	kind, _, _ := strings.Cut(block.name, ".")
-	out := kind + "\n" + strings.Join(block.From, " ")
-	for _, e := range side[i+1:] {
-		own, isIn := strings.CutPrefix(e.name, block.name+".")
-		if !isIn {
-			break
-		}
-		if e.Origin != model.FromSolving {
-			out += "\n" + own + "=" + e.Text
-		}
-	}
-	return out
-}
-
-// sameWords reports whether two expressions differ at most in their spacing.
-func sameWords(a, b string) bool { return a == b || slices.Equal(words(a), words(b)) }
-
-// words drops the blanks outside quotes.
-func words(text string) []byte {
-	var out []byte
-	quoted := false
-	for i := range len(text) {
-		c := text[i]
-		if c == '"' && (i == 0 || text[i-1] != '\\') {
-			quoted = !quoted
-		}
-		if quoted || c != ' ' && c != '\t' && c != '\n' && c != '\r' {
-			out = append(out, c)
 		}
 	}
 	return out

@@ -7,11 +7,10 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/source"
-
-	"barwright/compile"
 )
 
 // told prints changes as the tables below have them.
@@ -114,6 +113,15 @@ func TestChanges(t *testing.T) {
 			"said cabinet.tea.doors: 0 -> 1 (0 -> 1)",
 			"said cabinet.tea.shelves: 0 -> 1 (0 -> 1)",
 			"moved cabinet.tea.placed.door: is there now < cabinet.tea.doors",
+		}},
+		"the other way round": {[]string{"  cabinet \"tea\" { width = given.wide }\n  cabinet \"cups\" { width = rest }\n", "  cabinet \"cups\" { width = rest }\n  cabinet \"tea\" { width = given.wide }\n"}, []string{
+			"said run.back: cabinet.tea, cabinet.cups -> cabinet.cups, cabinet.tea",
+			"follows cabinet.cups.left: 24 in -> 0 in < run.back",
+			"follows cabinet.cups.right: 72 in -> 48 in < cabinet.cups.left < run.back",
+			"follows cabinet.tea.left: 0 in -> 48 in < run.back",
+			"follows cabinet.tea.right: 24 in -> 72 in < cabinet.tea.left < run.back",
+			"moved cabinet.cups.placed.u: moved 24 in to the left < cabinet.cups.left < run.back",
+			"moved cabinet.tea.placed.u: moved 48 in to the right < cabinet.tea.left < run.back",
 		}},
 		"one fewer": {[]string{`cabinet "tea" { width = given.wide }`, ``}, []string{
 			"went cabinet.tea",

@@ -1,6 +1,7 @@
 package revise
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -89,15 +90,7 @@ func pairAlike(old, new finding.List, partner []int, paired []bool, pair func(i,
 			}
 		}
 	}
-	slices.SortStableFunc(matches, func(a, b match) int {
-		switch {
-		case a.like > b.like:
-			return -1
-		case a.like < b.like:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(matches, func(a, b match) int { return cmp.Compare(b.like, a.like) })
 	for _, m := range matches {
 		if partner[m.i] < 0 && !paired[m.j] {
 			pair(m.i, m.j)

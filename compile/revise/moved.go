@@ -15,8 +15,8 @@ const noise = length.Micrometre
 
 // moved lists where things stand otherwise, in the new model's order; then what stands
 // no longer. What is in a block that came or went is told with it, and so is what moved
-// with its box by as much. from has the names
-// of the values that each follows from, where these are known.
+// with its box by as much. from has the names of the values that each follows from,
+// where these are known.
 func (d *differ) moved() (changes []model.Change, from [][]string) {
 	was, is := &standing{answers: ask.Placed(d.old), to: d.to}, &standing{answers: ask.Placed(d.new)}
 	tell := func(c model.Change, a *model.Answer) {
@@ -31,7 +31,7 @@ func (d *differ) moved() (changes []model.Change, from [][]string) {
 			return
 		}
 		if told[c.Name] = true; c.Name != name {
-			c.Old, c.New = "", ""
+			c.Means, c.Old, c.New = "", "", ""
 		}
 		tell(c, a)
 	}
@@ -49,7 +49,9 @@ func (d *differ) moved() (changes []model.Change, from [][]string) {
 		if text == "" || aside(a.Name) {
 			continue
 		}
-		if texts[a.Name] = text; a.Kind == model.AsSpan && slices.ContainsFunc(carriers(a.Name), func(by string) bool { return by != a.Name && texts[by] == text }) {
+		texts[a.Name] = text
+		carried := func(by string) bool { return by != a.Name && texts[by] == text }
+		if a.Kind == model.AsSpan && slices.ContainsFunc(carriers(a.Name), carried) {
 			continue
 		}
 		tell(model.Change{Name: a.Name, Kind: model.Moved, Means: a.Means, Old: before.Text, New: a.Text, Text: text}, a)

@@ -86,8 +86,6 @@ func TestSidesSwap(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := anyEdit(t, files, figures)
 		there, _ := changes(a, b)
-		back, _ := changes(b, a)
-		var want, have []string
 		for _, c := range there {
 			if c.Kind == model.Moved {
 				moves++
@@ -95,21 +93,57 @@ func TestSidesSwap(t *testing.T) {
 			if n := len(c.Because); c.Kind > model.Went && (n == 0 || !says(there, c.Because[n-1])) {
 				t.Errorf("%s because of %q, and the text says no such thing", c.Name, c.Because)
 			}
-			c.Because, c.Means = nil, ""
-			want = append(want, fmt.Sprint(c))
 		}
-		for _, c := range back {
-			have = append(have, fmt.Sprint(mirror(c)))
-		}
-		slices.Sort(want)
-		slices.Sort(have)
-		if diff := cmp.Diff(want, have); diff != "" {
+		if diff := mirrors(a, b); diff != "" {
 			t.Fatal(diff)
 		}
 		checkSwapped(t, a, b)
 	})
 	if moves < 100 {
 		t.Errorf("only %d moves were looked at", moves)
+	}
+}
+
+// mirrors compares the changes of two builds, both ways round.
+func mirrors(a, b *model.Model) string {
+	there, _ := changes(a, b)
+	back, _ := changes(b, a)
+	var want, have []string
+	for _, c := range there {
+		c.Because, c.Means = nil, ""
+		want = append(want, fmt.Sprint(c))
+	}
+	for _, c := range back {
+		have = append(have, fmt.Sprint(mirror(c)))
+	}
+	slices.Sort(want)
+	slices.Sort(have)
+	return cmp.Diff(want, have)
+}
+
+// TestComingGoes takes a cabinet out, and puts it in: it went, and came.
+func TestComingGoes(t *testing.T) {
+	files := example(t, "boatshed")
+	a := mustBuild(t, files)
+	b := mustBuild(t, edited(t, files, "cabinet \"mugs\" {\n    width         = 27\n    fixed_shelves = [18]\n  }\n", ""))
+	if diff := mirrors(a, b); diff != "" {
+		t.Error(diff)
+	}
+	changes, w := changes(a, b)
+	if changes[0].Name != "cabinet.mugs" || changes[0].Kind != model.Went || changes[1].Kind == model.Went {
+		t.Errorf("told first are %v", told(changes)[:2])
+	}
+	r := &model.Revision{Old: a, New: b}
+	for i := range a.Parts {
+		if a.Parts[i].Block() == "cabinet.mugs" {
+			r.Fates = append(r.Fates, model.Fate{Kind: model.Dropped, Old: i, New: -1})
+		}
+	}
+	reasons(r, w)
+	for _, f := range r.Fates {
+		if !slices.Equal(f.Because, []string{"cabinet.mugs"}) {
+			t.Errorf("%s is dropped because of %q", a.Parts[f.Old].Label, f.Because)
+		}
 	}
 }
 
