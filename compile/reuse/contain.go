@@ -2,6 +2,7 @@ package reuse
 
 import (
 	"slices"
+	"sort"
 
 	"barwright/compile/geom"
 	"barwright/lang/length"
@@ -31,7 +32,10 @@ func (s *solid) lacks(c *cut, guess int, tol Length) (off Length, ok bool) {
 	if best <= tol {
 		return best, true
 	}
-	return tol, s.lacksInParts(&a, tol)
+	if !s.lacksInParts(&a, tol) {
+		return 0, false
+	}
+	return Length(sort.Search(int(tol), func(off int) bool { return s.lacksInParts(&a, Length(off)) })), true
 }
 
 // beyondIn is how far a cut reaches out of another, in plan or in depth.

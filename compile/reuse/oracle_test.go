@@ -1,6 +1,7 @@
 package reuse_test
 
 import (
+	"slices"
 	"testing"
 
 	"barwright/compile/geom"
@@ -176,6 +177,7 @@ func TestAgainstCubes(t *testing.T) {
 
 // laidPart draws a part as a lay puts it, its lower left at the origin.
 func laidPart(p *model.Part, l model.Lay) *model.Part {
+	l.Move = geom.Point{}
 	b := l.Contour(p.Outline).Bounds()
 	l.Move = geom.Point{X: -b.X.Lo, Y: -b.Y.Lo}
 	q := *p
@@ -193,6 +195,16 @@ func laidPart(p *model.Part, l model.Lay) *model.Part {
 		b.Far = b.Far != l.Over
 		b.Across = b.Across != (l.Quarters%2 == 1)
 		q.Bores = append(q.Bores, b)
+	}
+	q.Bands = nil
+	for _, b := range p.Bands {
+		middles := [...]geom.Point{model.Bottom: {Y: -1}, model.RightEdge: {X: 1}, model.Top: {Y: 1}, model.LeftEdge: {X: -1}}
+		out := model.Lay{Over: l.Over, Quarters: l.Quarters}.Point(middles[b.Edge])
+		b.Edge = model.Edge(slices.Index(middles[:], out))
+		q.Bands = append(q.Bands, b)
+	}
+	if l.Over {
+		q.Good = map[model.Good]model.Good{model.GoodNone: model.GoodNone, model.GoodDrawn: model.GoodFar, model.GoodFar: model.GoodDrawn, model.GoodBoth: model.GoodBoth}[p.Good]
 	}
 	if q.Grain != model.GrainNone && l.Quarters%2 == 1 {
 		q.Grain = model.GrainX + model.GrainY - q.Grain

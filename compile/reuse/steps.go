@@ -14,11 +14,15 @@ import (
 type words struct {
 	*trial
 	build model.Build // the new one
+	all   []int       // of the part's cuts
 	steps []model.Step
 }
 
 func (t *trial) fit(p *Pair, part *model.Part) Fit {
 	w := &words{trial: t, build: p.New.Build}
+	for i := range t.new.cuts {
+		w.all = append(w.all, i)
+	}
 	w.bands(model.Peel)
 	w.trims()
 	w.strips()
@@ -30,7 +34,10 @@ func (t *trial) fit(p *Pair, part *model.Part) Fit {
 	w.bands(model.Tape)
 	w.marks()
 	slices.SortStableFunc(w.steps, func(a, b model.Step) int { return int(a.Kind - b.Kind) })
-	fit := Fit{Lay: t.lay, Steps: w.steps, Missing: t.missing(), Spare: t.spare(), Off: t.off, Waste: t.waste}
+	fit := Fit{Lay: t.lay, Steps: w.steps, Missing: t.missing(), Spare: t.spare(), Off: t.off}
+	for _, c := range fit.Spare {
+		fit.Waste += c.Area()
+	}
 	switch {
 	case t.makes:
 		fit.Kind = model.Patch
@@ -161,27 +168,53 @@ func (w *words) marks() {
 	}
 }
 
-// titled names a cut of a part in a sentence: "the opening for outlet urn".
-func titled(c *cut, part *model.Part) string {
-	name := c.name(part)
+// titled names a cut of a part: "opening for outlet urn".
+func titled(c *cut) string {
 	switch {
 	case c.kind == opening:
-		return "the opening for " + name
-	case c.kind == notch && name == "":
-		return "the notch"
+		return "opening for " + c.called
+	case c.kind == notch && c.called == "":
+		return "notch " + c.place()
 	case c.kind == notch:
-		return "the notch for " + name
+		return "notch for " + c.called
 	case c.kind == rounded:
-		return "the round corner"
+		return [...]string{"lower left", "lower right", "upper left", "upper right"}[c.index] + " corner"
 	}
-	return "the recess " + name
+	return "recess " + c.called
 }
 
-func what(c *cut, part *model.Part) string {
-	if name := c.name(part); name != "" {
-		return name
+// place tells where a notch is: "at the lower left corner", "in the top edge".
+func (c *cut) place() string {
+	b := c.bounds()
+	var across, up string
+	switch {
+	case b.X.Lo <= -far:
+		across = "left"
+	case b.X.Hi >= far:
+		across = "right"
 	}
-	return titled(c, part)[len("the "):]
+	switch {
+	case b.Y.Lo <= -far:
+		up = "lower"
+	case b.Y.Hi >= far:
+		up = "upper"
+	}
+	switch {
+	case across != "" && up != "":
+		return "at the " + up + " " + across + " corner"
+	case across != "":
+		return "in the " + across + " edge"
+	case up == "lower":
+		return "in the bottom edge"
+	}
+	return "in the top edge"
+}
+
+func what(c *cut) string {
+	if c.called != "" {
+		return c.called
+	}
+	return titled(c)
 }
 
 // size of a cut, as far as it lies in a part.
@@ -201,8 +234,16 @@ func (w *words) fills() {
 			continue
 		}
 		done = append(done, *c)
-		part := w.placed.part
-		w.add(model.Fill, what(c, part), "fill the old %s (%s); %s", titled(c, part)[len("the "):], w.size(c, w.new.body), w.shown(c.depth))
+		shows := w.shown(c.depth)
+		by := ""
+		if to := moved(c, w.new, w.all); to != nil {
+			by = w.growth(to, c, filling)
+		}
+		if by != "" {
+			w.add(model.Fill, what(c), "fill the %s by %s; %s", titled(c), by, shows)
+		} else {
+			w.add(model.Fill, what(c), "fill the old %s, %s; %s", titled(c), w.size(c, w.new.body), shows)
+		}
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 
 // trial is one way to lay a piece, and what it takes.
 type trial struct {
+	pair     *Pair
 	within   Length
 	old, new *solid // as laid, without the move; as drawn
 	placed   solid  // the old one, moved
@@ -192,19 +193,22 @@ func (t *trial) edges() {
 	if len(t.old.part.Bands)+len(t.new.part.Bands) == 0 {
 		return
 	}
-	var has, wants [4]string
-	for _, b := range t.old.part.Bands {
-		e := edge(b.Edge, t.lay)
-		if has[e] = b.Stock; t.over[e] > 0 {
-			has[e] = ""
+	var has, wants [4]*model.Band
+	for i := range t.old.part.Bands {
+		b := &t.old.part.Bands[i]
+		if e := edge(b.Edge, t.lay); t.over[e] == 0 {
+			has[e] = b
 		}
 	}
-	for _, b := range t.new.part.Bands {
-		wants[b.Edge] = b.Stock
+	for i := range t.new.part.Bands {
+		b := &t.new.part.Bands[i]
+		wants[b.Edge] = b
 	}
 	for e := range wants {
-		if has[e] != wants[e] || t.short[e] > 0 {
-			t.peel[e], t.tape[e] = has[e] != "", wants[e] != ""
+		a, b := has[e], wants[e]
+		same := a == nil && b == nil || a != nil && b != nil && a.Stock == b.Stock && length.Apart(a.Thickness, b.Thickness) <= t.within
+		if !same || t.short[e] > 0 {
+			t.peel[e], t.tape[e] = a != nil, b != nil
 		}
 	}
 }
