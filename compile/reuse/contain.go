@@ -8,13 +8,13 @@ import (
 	"barwright/lang/length"
 )
 
-// lacks reports whether all of a cut that lies in the solid's body is lacking there
-// too; what is no wider than tol does not count, and off is how wide it is. The cut at
+// lacks reports whether all of a cut that lies in a part of the solid's body is lacking
+// there too; what is no wider than tol does not count, and off is how wide it is. The cut at
 // guess is looked at first.
-func (s *solid) lacks(c *cut, guess int, tol Length) (off Length, ok bool) {
+func (s *solid) lacks(c *cut, in geom.Rect, guess int, tol Length) (off Length, ok bool) {
 	a := *c
 	if a.r == 0 {
-		a.core = a.core.Intersect(s.body)
+		a.core = a.core.Intersect(in)
 	}
 	a.depth = a.depth.Intersect(geom.Span{Hi: s.thick})
 	if thin := min(a.bounds().X.Size(), a.bounds().Y.Size(), a.depth.Size()); thin <= tol {
@@ -32,10 +32,10 @@ func (s *solid) lacks(c *cut, guess int, tol Length) (off Length, ok bool) {
 	if best <= tol {
 		return best, true
 	}
-	if !s.lacksInParts(&a, tol) {
+	if !s.lacksInParts(&a, in, tol) {
 		return 0, false
 	}
-	return Length(sort.Search(int(tol), func(off int) bool { return s.lacksInParts(&a, Length(off)) })), true
+	return Length(sort.Search(int(tol), func(off int) bool { return s.lacksInParts(&a, in, Length(off)) })), true
 }
 
 // beyondIn is how far a cut reaches out of another, in plan or in depth.
@@ -70,7 +70,7 @@ func (c *cut) tip() geom.Point {
 
 // lacksInParts is lacks for what only several cuts together take up. Of a round one only
 // rectangles inside it count, and bores do not: the answer may be no where it is yes.
-func (s *solid) lacksInParts(a *cut, tol Length) bool {
+func (s *solid) lacksInParts(a *cut, in geom.Rect, tol Length) bool {
 	// What is wider than tol is what is left of the cut made smaller by half of it, less
 	// all cuts made larger by as much.
 	half := tol / 2
@@ -109,7 +109,7 @@ func (s *solid) lacksInParts(a *cut, tol Length) bool {
 				here = append(here, v.core)
 			}
 		}
-		if !covered(small.shape, here) {
+		if !covered(small.shape, in, here) {
 			return false
 		}
 	}
@@ -133,9 +133,9 @@ func (s shape) inside() []geom.Rect {
 	}
 }
 
-// covered reports whether rectangles cover all of a shape.
-func covered(a shape, rects []geom.Rect) bool {
-	b := a.bounds()
+// covered reports whether rectangles cover all of a shape that lies in another.
+func covered(a shape, in geom.Rect, rects []geom.Rect) bool {
+	b := a.bounds().Intersect(in)
 	xs, ys := []Length{b.X.Lo, b.X.Hi}, []Length{b.Y.Lo, b.Y.Hi}
 	for _, r := range rects {
 		r = r.Intersect(b)

@@ -150,20 +150,14 @@ func (t *trial) missing() (out []geom.Contour) {
 	for e, gap := range t.short {
 		if gap > 0 {
 			s := cut{shape: shape{core: strip(left, model.Edge(e), gap)}, depth: through}
-			out = append(out, s.less(t.new, nil)...)
+			out = append(out, s.less(t.new)...)
 			left = grown(left, model.Edge(e), -gap)
 		}
 	}
-	for n, i := range t.lost {
+	for _, i := range t.lost {
 		c := t.placed.cuts[i]
 		c.shape = c.within(left)
-		var told []geom.Rect
-		for _, j := range t.lost[:n] {
-			if o := &t.placed.cuts[j]; o.r == 0 && o.depth.Contains(c.depth) {
-				told = append(told, o.core)
-			}
-		}
-		out = append(out, c.less(t.new, told)...)
+		out = append(out, c.less(t.new)...)
 	}
 	return out
 }
@@ -174,33 +168,28 @@ func (t *trial) spare() (out []geom.Contour) {
 	for e, by := range t.over {
 		if by > 0 {
 			s := cut{shape: shape{core: strip(left, model.Edge(e), by)}, depth: through}
-			out = append(out, s.less(&t.placed, nil)...)
+			out = append(out, s.less(&t.placed)...)
 			left = grown(left, model.Edge(e), -by)
 		}
 	}
-	for n, i := range t.fresh {
+	for _, i := range t.fresh {
 		c := t.new.cuts[i]
 		c.shape = c.within(left.Intersect(t.new.body))
-		var told []geom.Rect
-		for _, j := range t.fresh[:n] {
-			if o := &t.new.cuts[j]; o.r == 0 && o.depth.Contains(c.depth) {
-				told = append(told, o.core)
-			}
-		}
-		out = append(out, c.less(&t.placed, told)...)
+		out = append(out, c.less(&t.placed)...)
 	}
 	return out
 }
 
-// less draws a cut less others, and less the rectangles that a solid lacks as deep. Of a round
-// one nothing is taken.
-func (c *cut) less(s *solid, others []geom.Rect) []geom.Contour {
+// less draws a cut less the rectangles that a solid lacks as deep. Of a round one
+// nothing is taken.
+func (c *cut) less(s *solid) []geom.Contour {
 	if c.core.X.Size() < 0 || c.core.Y.Size() < 0 {
 		return nil
 	}
 	if c.r > 0 {
 		return []geom.Contour{c.contour()}
 	}
+	var others []geom.Rect
 	for i := range s.cuts {
 		if v := &s.cuts[i]; v.r == 0 && v.kind != rounded && v.depth.Contains(c.depth) {
 			others = append(others, v.core)

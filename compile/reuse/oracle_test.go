@@ -21,8 +21,9 @@ type cubes struct {
 	full       [layers][most][most]bool // depth, y, x
 }
 
-// drawnPart is a part on a grid of millimetres, and its cubes.
-func drawnPart(t *rapid.T, name string, grains ...model.Grain) (*model.Part, cubes) {
+// drawnPart is a part on a grid of millimetres, and its cubes. Its cuts lie apart, or
+// anyhow.
+func drawnPart(t *rapid.T, name string, apart bool, grains ...model.Grain) (*model.Part, cubes) {
 	draw := func(what string, lo, hi int) int { return rapid.IntRange(lo, hi).Draw(t, name+" "+what) }
 	c := cubes{wide: draw("wide", 2, most), high: draw("high", 2, most)}
 	for d := range c.full {
@@ -32,7 +33,9 @@ func drawnPart(t *rapid.T, name string, grains ...model.Grain) (*model.Part, cub
 			}
 		}
 	}
+	var taken []geom.Rect
 	take := func(r geom.Rect, deep int) {
+		taken = append(taken, r)
 		for d := range deep {
 			for y := max(r.Y.Lo/mm, 0); y < min(r.Y.Hi/mm, reuse.Length(c.high)); y++ {
 				for x := max(r.X.Lo/mm, 0); x < min(r.X.Hi/mm, reuse.Length(c.wide)); x++ {
@@ -61,6 +64,9 @@ func drawnPart(t *rapid.T, name string, grains ...model.Grain) (*model.Part, cub
 		}
 		x, y := draw("x", in, c.wide-1-in), draw("y", in, c.high-1-in)
 		r := geom.R(reuse.Length(x)*mm, reuse.Length(y)*mm, reuse.Length(draw("to x", x+1, c.wide-in))*mm, reuse.Length(draw("to y", y+1, c.high-in))*mm)
+		if apart && slices.ContainsFunc(taken, r.Overlaps) {
+			continue
+		}
 		take(r, deep)
 		if deep == layers {
 			part.Openings = append(part.Openings, model.Opening{Name: "hole", Shape: geom.RectContour(r).Reversed()})
@@ -143,8 +149,8 @@ func (c cubes) serves(part cubes, grains [2]model.Grain) (has, is bool) {
 func TestAgainstCubes(t *testing.T) {
 	served, refused, alike := 0, 0, 0
 	rapid.Check(t, func(t *rapid.T) {
-		old, piece := drawnPart(t, "piece", model.GrainNone, model.GrainX, model.GrainY)
-		new, part := drawnPart(t, "part", model.GrainNone, model.GrainX, model.GrainY)
+		old, piece := drawnPart(t, "piece", false, model.GrainNone, model.GrainX, model.GrainY)
+		new, part := drawnPart(t, "part", false, model.GrainNone, model.GrainX, model.GrainY)
 		if rapid.IntRange(0, 3).Draw(t, "the same, laid otherwise") == 0 {
 			over, quarters := rapid.Bool().Draw(t, "over"), rapid.IntRange(0, 3).Draw(t, "quarters")
 			if !over || len(old.Recesses) == 0 {
@@ -172,6 +178,65 @@ func TestAgainstCubes(t *testing.T) {
 	t.Logf("%d serve, %d of them as they are; %d do not", served, alike, refused)
 	if served == 0 || refused == 0 || alike == 0 {
 		t.Errorf("%d serve, %d of them as they are; %d do not: one of these was never tried", served, alike, refused)
+	}
+}
+
+// lacking counts the places of the part where some of its cubes are not in the piece,
+// which is moved, and those where the piece has some that the part lacks.
+func (c cubes) lacking(part cubes, dx, dy int) (missing, spare float64) {
+	for y := -2 * most; y < 2*most; y++ {
+		for x := -2 * most; x < 2*most; x++ {
+			lacks, over := false, false
+			for d := range layers {
+				px, py := x-dx, y-dy
+				has := px >= 0 && py >= 0 && px < c.wide && py < c.high && c.full[d][py][px]
+				wants := x >= 0 && y >= 0 && x < part.wide && y < part.high && part.full[d][y][x]
+				lacks, over = lacks || wants && !has, over || has && !wants
+			}
+			if lacks {
+				missing++
+			}
+			if over {
+				spare++
+			}
+		}
+	}
+	return missing, spare
+}
+
+// TestAreasAgainstCubes: what is missing and what is spare are drawn as large as they are.
+func TestAreasAgainstCubes(t *testing.T) {
+	patched, reworked := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		old, piece := drawnPart(t, "piece", true, model.GrainNone)
+		new, part := drawnPart(t, "part", true, model.GrainNone)
+		old.ID, new.ID = "skin.room/piece-1", "skin.room/piece-1"
+		fit, ok := pair(old, new, 0).Serve(old, new)
+		if !ok {
+			return
+		}
+		low := fit.Lay.Contour(old.Outline).Bounds()
+		missing, spare := piece.laid(fit.Lay.Over, fit.Lay.Quarters).lacking(part, int(low.X.Lo/mm), int(low.Y.Lo/mm))
+		sum := func(contours []geom.Contour) (area float64) {
+			for _, c := range contours {
+				area += c.Area()
+			}
+			return area
+		}
+		if sum(fit.Missing) != missing || sum(fit.Spare) != spare {
+			t.Fatalf("missing %v, in cubes %v; spare %v, in cubes %v\n%+v\n%+v\n%+v", sum(fit.Missing), missing, sum(fit.Spare), spare, fit, old, new)
+		}
+		if len(fit.Missing) > 0 != (fit.Kind == model.Patch) {
+			t.Fatalf("%+v", fit)
+		}
+		if fit.Kind == model.Patch {
+			patched++
+		} else if fit.Kind == model.Rework {
+			reworked++
+		}
+	})
+	if patched == 0 || reworked == 0 {
+		t.Errorf("%d patched, %d reworked: one of these was never tried", patched, reworked)
 	}
 }
 

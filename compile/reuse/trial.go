@@ -78,9 +78,14 @@ func (t *trial) try(best *trial, found bool) (ok bool) {
 // lack finds what the part needs and the piece lacks; ok is false where it cannot be
 // made up, or where more than most would have to be.
 func (t *trial) lack(most int) (ok bool) {
+	both := t.placed.body.Intersect(t.new.body)
 	for i := range t.placed.cuts {
 		c := &t.placed.cuts[i]
-		off, ok := t.new.lacks(c, i, t.within)
+		in := both
+		if c.kind == outside {
+			in = t.new.body
+		}
+		off, ok := t.new.lacks(c, in, i, t.within)
 		switch {
 		case ok:
 			t.off = max(t.off, off)
@@ -165,7 +170,7 @@ func (t *trial) want() {
 			}
 			continue
 		}
-		off, ok := made.lacks(c, i, t.within)
+		off, ok := made.lacks(c, t.new.body.Intersect(made.body), i, t.within)
 		if ok {
 			t.off = max(t.off, off)
 		} else {
