@@ -221,20 +221,17 @@ func (c *cut) less(s *solid) []geom.Contour {
 	return geom.Cut(c.core, others)
 }
 
-// cutAway is the area of what is cut away, in mm2.
-func (t *trial) cutAway() float64 {
-	area := 0.0
+// cutAway is about the area of what is cut away: of a cut that grows, all of it.
+func (t *trial) cutAway() (area int64) {
 	left := t.placed.body
 	for e, by := range t.over {
 		if by > 0 {
-			s := strip(left, model.Edge(e), by)
-			area += shape{core: s}.area()
+			area += shape{core: strip(left, model.Edge(e), by)}.thousandths()
 			left = grown(left, model.Edge(e), -by)
 		}
 	}
 	for _, i := range t.fresh {
-		c := &t.new.cuts[i]
-		area += c.within(t.new.body).area()
+		area += t.new.cuts[i].within(t.new.body).thousandths()
 	}
 	return area
 }

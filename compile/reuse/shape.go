@@ -69,6 +69,9 @@ func (s shape) area() float64 {
 	return float64(x*y) + float64(2*r*(x+y)) + float64(math.Pi*r*r)
 }
 
+// thousandths is the area in thousandths of a mm2.
+func (s shape) thousandths() int64 { return int64(math.Round(1000 * s.area())) }
+
 // contour runs counter-clockwise.
 func (s shape) contour() geom.Contour {
 	b := s.bounds()
