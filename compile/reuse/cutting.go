@@ -64,8 +64,7 @@ func (w *words) recesses() {
 func (w *words) grows(c *cut) *cut {
 	for i := range w.placed.cuts {
 		m := &w.placed.cuts[i]
-		deep := max(c.depth.Lo-m.depth.Lo, m.depth.Hi-c.depth.Hi) <= w.within
-		if m.kind == c.kind && deep && m.bounds().Overlaps(w.new.body) && max(m.out(c), 0) <= w.within && !slices.Contains(w.lost, i) {
+		if m.kind == c.kind && m.bounds().Overlaps(w.new.body) && m.beyond(c, w.within+1) <= w.within && !slices.Contains(w.lost, i) {
 			return m
 		}
 	}
@@ -143,7 +142,7 @@ func (w *words) inPlugs(g group, fresh []int) string {
 		c := &w.new.cuts[i]
 		if w.new.part.Bores[c.index].Like(g.bore) && slices.ContainsFunc(w.lost, func(j int) bool {
 			l := &w.placed.cuts[j]
-			return l.apart(c.shape) < 0 && l.depth.Overlaps(c.depth)
+			return l.overlaps(c.shape, 0) && l.depth.Overlaps(c.depth)
 		}) {
 			n++
 		}
