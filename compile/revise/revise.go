@@ -4,6 +4,8 @@
 package revise
 
 import (
+	"slices"
+
 	"barwright/compile/model"
 	"barwright/compile/reuse"
 )
@@ -26,7 +28,10 @@ type Made struct {
 func Compare(old, new *model.Model, o Options) *model.Revision {
 	r := &model.Revision{Old: old, New: new, Cut: o.Cut != nil}
 	r.Changes = changes(old, new)
-	r.Fates = fates(reuse.Open(old, new, o.Within), o)
+	pair := reuse.Open(old, new, o.Within)
+	var notes []string
+	r.Fates, notes = fates(pair, o)
+	r.Notes = slices.Concat(pair.Remeasured(), notes)
 	r.Findings = findings(old.Findings, new.Findings)
 	r.Bill = bill(old.Bill, new.Bill)
 	r.Again = again(r)
