@@ -19,11 +19,18 @@ func (w *words) openings() {
 			continue
 		}
 		done = append(done, *c)
-		name := titled(c, w.new.part)
-		if from := w.grows(c); from != nil {
-			w.add(model.Enlarge, what(c, w.new.part), "enlarge %s by %s", name, w.growth(from, c))
-		} else {
-			w.add(model.CutOut, what(c, w.new.part), "cut %s", name)
+		name := titled(c)
+		from := w.grows(c)
+		if from == nil {
+			from = moved(c, &w.placed, w.lost)
+		}
+		switch {
+		case c.kind == rounded:
+			w.add(model.CutOut, "corner", "round the %s to a radius of %s", name, w.show(c.core.X.Size()))
+		case from == nil:
+			w.add(model.CutOut, what(c), "cut the %s", name)
+		case w.growth(from, c, growing) != "":
+			w.add(model.Enlarge, what(c), "enlarge the %s by %s", name, w.growth(from, c, growing))
 		}
 	}
 }
@@ -35,20 +42,20 @@ func (w *words) recesses() {
 		if c.kind != recess {
 			continue
 		}
-		name, deep := titled(c, w.new.part), w.new.part.Recesses[c.index].Depth
+		name, deep := titled(c), w.new.part.Recesses[c.index].Depth
 		from := w.grows(c)
 		if from == nil {
-			w.add(model.Rout, what(c, w.new.part), "cut %s, %s, %s deep", name, w.size(c, w.new.body), w.show(deep))
+			w.add(model.Rout, what(c), "cut the %s, %s, %s deep", name, w.size(c, w.new.body), w.show(deep))
 			continue
 		}
-		wider, deeper := w.growth(from, c), c.depth.Hi-from.depth.Hi
+		wider, deeper := w.growth(from, c, growing), c.depth.Hi-from.depth.Hi
 		switch {
 		case wider == "":
-			w.add(model.Deepen, what(c, w.new.part), "deepen %s by %s", name, w.show(deeper))
+			w.add(model.Deepen, what(c), "deepen the %s by %s", name, w.show(deeper))
 		case deeper <= w.within:
-			w.add(model.Deepen, what(c, w.new.part), "enlarge %s by %s", name, wider)
+			w.add(model.Deepen, what(c), "enlarge the %s by %s", name, wider)
 		default:
-			w.add(model.Deepen, what(c, w.new.part), "enlarge %s by %s, and deepen it by %s", name, wider, w.show(deeper))
+			w.add(model.Deepen, what(c), "enlarge the %s by %s, and deepen it by %s", name, wider, w.show(deeper))
 		}
 	}
 }
@@ -57,32 +64,44 @@ func (w *words) recesses() {
 func (w *words) grows(c *cut) *cut {
 	for i := range w.placed.cuts {
 		m := &w.placed.cuts[i]
-		deep := max(c.depth.Lo-m.depth.Lo, m.depth.Hi-c.depth.Hi) <= w.within
-		if m.kind == c.kind && deep && m.bounds().Overlaps(w.new.body) && max(m.out(c), 0) <= w.within && !slices.Contains(w.lost, i) {
+		if m.kind == c.kind && m.bounds().Overlaps(w.new.body) && m.beyond(c, w.within+1) <= w.within && !slices.Contains(w.lost, i) {
 			return m
 		}
 	}
 	return nil
 }
 
-// growth tells by how much a cut grows to which sides: "1/8 in to the left and 1/4 in
-// upwards"; empty where to none.
-func (w *words) growth(from, to *cut) string {
-	a, b := from.bounds().Intersect(w.new.body), to.bounds().Intersect(w.new.body)
-	var sides []string
-	for _, s := range []struct {
-		by  Length
-		way string
-	}{
-		{a.X.Lo - b.X.Lo, "to the left"}, {b.X.Hi - a.X.Hi, "to the right"},
-		{a.Y.Lo - b.Y.Lo, "downwards"}, {b.Y.Hi - a.Y.Hi, "upwards"},
-	} {
-		if s.by > w.within {
-			sides = append(sides, w.show(s.by)+" "+s.way)
+// moved finds, among cuts of the other solid, the one that an opening or a notch was or is to be: of
+// its kind and name, and overlapping it. Both are rectangles.
+func moved(c *cut, in *solid, among []int) *cut {
+	for _, i := range among {
+		m := &in.cuts[i]
+		if c.kind != recess && m.kind == c.kind && m.called == c.called && m.r == 0 && c.r == 0 && m.core.Overlaps(c.core) {
+			return m
 		}
 	}
-	if len(sides) == 4 && a.X.Mid() == b.X.Mid() && a.Y.Mid() == b.Y.Mid() && b.X.Size()-a.X.Size() == b.Y.Size()-a.Y.Size() {
-		return w.show(a.X.Lo-b.X.Lo) + " all round"
+	return nil
+}
+
+// Where a cut grows to, and where it is filled.
+var (
+	growing = [4]string{"to the left", "to the right", "downwards", "upwards"}
+	filling = [4]string{"on the left", "on the right", "below", "above"}
+)
+
+// growth tells by how much a cut is to grow, and where: "1/8 in to the left and 1/4 in
+// upwards"; empty where it does not.
+func (w *words) growth(from, to *cut, ways [4]string) string {
+	a, b := from.bounds().Intersect(w.new.body), to.bounds().Intersect(w.new.body)
+	by := [4]Length{a.X.Lo - b.X.Lo, b.X.Hi - a.X.Hi, a.Y.Lo - b.Y.Lo, b.Y.Hi - a.Y.Hi}
+	if by[0] > w.within && by[0] == by[1] && by[0] == by[2] && by[0] == by[3] {
+		return w.show(by[0]) + " all round"
+	}
+	var sides []string
+	for i, l := range by {
+		if l > w.within {
+			sides = append(sides, w.show(l)+" "+ways[i])
+		}
 	}
 	if n := len(sides); n > 1 {
 		return strings.Join(sides[:n-1], ", ") + " and " + sides[n-1]
@@ -109,11 +128,34 @@ func (w *words) drills() {
 		if !g.bore.Through() {
 			deep = fmt.Sprintf(", %s deep", w.bit(g.bore.Depth))
 		}
-		w.add(model.Drill, g.bore.Name, "drill %s%s%s", w.bores(g), deep, w.face(g.bore))
+		w.add(model.Drill, g.bore.Name, "drill %s%s%s%s", w.bores(g), deep, w.face(g.bore), w.inPlugs(g, bores))
 	}
 	for _, g := range groups(w.new, sinks) {
 		w.add(model.Drill, g.bore.Name, "countersink %s to %s%s", w.bores(g), w.bit(g.bore.Sink), w.face(g.bore))
 	}
+}
+
+// inPlugs tells of bores of a group that run into what is filled or plugged.
+func (w *words) inPlugs(g group, fresh []int) string {
+	n := 0
+	for _, i := range fresh {
+		c := &w.new.cuts[i]
+		if w.new.part.Bores[c.index].Like(g.bore) && slices.ContainsFunc(w.lost, func(j int) bool {
+			l := &w.placed.cuts[j]
+			return l.overlaps(c.shape, 0) && l.depth.Overlaps(c.depth)
+		}) {
+			n++
+		}
+	}
+	switch {
+	case n == 0:
+		return ""
+	case g.n == 1:
+		return "; it runs into what is made up"
+	case n == g.n:
+		return "; they run into what is made up"
+	}
+	return fmt.Sprintf("; %d of them run into what is made up", n)
 }
 
 // face tells from which face a bore is drilled where that is not the drawn one.
@@ -126,13 +168,18 @@ func (w *words) face(b *model.Bore) string {
 
 // missing draws what the piece lacks.
 func (t *trial) missing() (out []geom.Contour) {
+	left := t.new.body
 	for e, gap := range t.short {
 		if gap > 0 {
-			out = append(out, geom.RectContour(strip(t.new.body, model.Edge(e), gap)))
+			s := cut{shape: shape{core: strip(left, model.Edge(e), gap)}, depth: through}
+			out = append(out, s.less(t.new)...)
+			left = grown(left, model.Edge(e), -gap)
 		}
 	}
 	for _, i := range t.lost {
-		out = append(out, t.placed.cuts[i].drawn(t.new.body))
+		c := t.placed.cuts[i]
+		c.shape = c.within(left)
+		out = append(out, c.less(t.new)...)
 	}
 	return out
 }
@@ -142,30 +189,48 @@ func (t *trial) spare() (out []geom.Contour) {
 	left := t.placed.body
 	for e, by := range t.over {
 		if by > 0 {
-			out = append(out, geom.RectContour(strip(left, model.Edge(e), by)))
+			s := cut{shape: shape{core: strip(left, model.Edge(e), by)}, depth: through}
+			out = append(out, s.less(&t.placed)...)
 			left = grown(left, model.Edge(e), -by)
 		}
 	}
 	for _, i := range t.fresh {
-		out = append(out, t.new.cuts[i].drawn(t.new.body))
+		c := t.new.cuts[i]
+		c.shape = c.within(left.Intersect(t.new.body))
+		out = append(out, c.less(&t.placed)...)
 	}
 	return out
 }
 
-// cutAway is the area of what is cut away, in mm2.
-func (t *trial) cutAway() float64 {
-	area := 0.0
+// less draws a cut less the rectangles that a solid lacks as deep. Of a round one
+// nothing is taken.
+func (c *cut) less(s *solid) []geom.Contour {
+	if c.core.X.Size() < 0 || c.core.Y.Size() < 0 {
+		return nil
+	}
+	if c.r > 0 {
+		return []geom.Contour{c.contour()}
+	}
+	var others []geom.Rect
+	for i := range s.cuts {
+		if v := &s.cuts[i]; v.r == 0 && v.kind != rounded && v.depth.Contains(c.depth) {
+			others = append(others, v.core)
+		}
+	}
+	return geom.Cut(c.core, others)
+}
+
+// cutAway is about the area of what is cut away: of a cut that grows, all of it.
+func (t *trial) cutAway() (area int64) {
 	left := t.placed.body
 	for e, by := range t.over {
 		if by > 0 {
-			s := strip(left, model.Edge(e), by)
-			area += shape{core: s}.area()
+			area += shape{core: strip(left, model.Edge(e), by)}.thousandths()
 			left = grown(left, model.Edge(e), -by)
 		}
 	}
 	for _, i := range t.fresh {
-		c := &t.new.cuts[i]
-		area += c.within(t.new.body).area()
+		area += t.new.cuts[i].within(t.new.body).thousandths()
 	}
 	return area
 }
@@ -193,6 +258,3 @@ func strip(r geom.Rect, e model.Edge, wide Length) geom.Rect {
 	}
 	return r
 }
-
-// drawn is the outline of a cut as far as it lies in a body.
-func (c *cut) drawn(body geom.Rect) geom.Contour { return c.within(body).contour() }

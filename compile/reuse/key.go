@@ -20,20 +20,18 @@ func (p *Pair) Key(part *model.Part) string {
 	if part.Kind == model.Lumber {
 		s := along(part)
 		base = lengths(base, s.long, min(s.wide, s.thick), max(s.wide, s.thick))
-		if len(part.Outline) == 4 && len(part.Openings)+len(part.Recesses)+len(part.Bores)+len(part.Marks) == 0 {
+		if isRect(part.Outline, part.Outline.Bounds()) && len(part.Openings)+len(part.Recesses)+len(part.Bores)+len(part.Marks) == 0 {
 			return string(base)
 		}
 	}
 	// Of the lays, the one with the least digest; those with equal digests are
 	// written out.
-	b := part.Outline.Bounds()
 	var laid [len(lays)]model.Lay
 	var digests [len(lays)]uint64
 	n := 0
 	for _, l := range lays {
 		if grain(part.Grain, l) != model.GrainY {
-			at := rect(b, l)
-			l.Move = geom.Point{X: -at.X.Lo, Y: -at.Y.Lo}
+			l = toOrigin(part, l)
 			laid[n], digests[n] = l, digest(part, l)
 			n++
 		}
@@ -136,7 +134,7 @@ func written(part *model.Part, l model.Lay) []byte {
 	}
 	for i := range part.Bands {
 		b := &part.Bands[i]
-		text = append(lengths(text, Length(edge(b.Edge, l))), b.Stock...)
+		text = append(lengths(text, Length(edge(b.Edge, l)), b.Thickness), b.Stock...)
 		add('e')
 	}
 	for i := range part.Marks {

@@ -16,14 +16,14 @@ func (s *solid) addNotches() bool {
 	}
 	for _, k := range corners {
 		if k.convex {
-			s.cuts = append(s.cuts, cut{shape{core: k.rect()}, through, rounded, k.way()})
+			s.cuts = append(s.cuts, cut{shape{core: k.rect()}, through, rounded, "", k.way()})
 		}
 	}
 	for _, r := range lacking(square, s.body) {
-		c := cut{shape{core: r}, through, notch, -1}
+		c := cut{shape{core: r}, through, notch, "", -1}
 		for i := range s.part.Openings {
 			if o := &s.part.Openings[i]; o.Notch && o.Shape.Bounds().Overlaps(r) {
-				c.index = i
+				c.called, c.index = o.Name, i
 				break
 			}
 		}

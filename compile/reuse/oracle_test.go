@@ -1,6 +1,7 @@
 package reuse_test
 
 import (
+	"slices"
 	"testing"
 
 	"barwright/compile/geom"
@@ -20,8 +21,9 @@ type cubes struct {
 	full       [layers][most][most]bool // depth, y, x
 }
 
-// drawnPart is a part on a grid of millimetres, and its cubes.
-func drawnPart(t *rapid.T, name string, grains ...model.Grain) (*model.Part, cubes) {
+// drawnPart is a part on a grid of millimetres, and its cubes. Its cuts lie apart, or
+// anyhow.
+func drawnPart(t *rapid.T, name string, apart bool, grains ...model.Grain) (*model.Part, cubes) {
 	draw := func(what string, lo, hi int) int { return rapid.IntRange(lo, hi).Draw(t, name+" "+what) }
 	c := cubes{wide: draw("wide", 2, most), high: draw("high", 2, most)}
 	for d := range c.full {
@@ -31,7 +33,9 @@ func drawnPart(t *rapid.T, name string, grains ...model.Grain) (*model.Part, cub
 			}
 		}
 	}
+	var taken []geom.Rect
 	take := func(r geom.Rect, deep int) {
+		taken = append(taken, r)
 		for d := range deep {
 			for y := max(r.Y.Lo/mm, 0); y < min(r.Y.Hi/mm, reuse.Length(c.high)); y++ {
 				for x := max(r.X.Lo/mm, 0); x < min(r.X.Hi/mm, reuse.Length(c.wide)); x++ {
@@ -60,6 +64,9 @@ func drawnPart(t *rapid.T, name string, grains ...model.Grain) (*model.Part, cub
 		}
 		x, y := draw("x", in, c.wide-1-in), draw("y", in, c.high-1-in)
 		r := geom.R(reuse.Length(x)*mm, reuse.Length(y)*mm, reuse.Length(draw("to x", x+1, c.wide-in))*mm, reuse.Length(draw("to y", y+1, c.high-in))*mm)
+		if apart && slices.ContainsFunc(taken, r.Overlaps) {
+			continue
+		}
 		take(r, deep)
 		if deep == layers {
 			part.Openings = append(part.Openings, model.Opening{Name: "hole", Shape: geom.RectContour(r).Reversed()})
@@ -142,8 +149,8 @@ func (c cubes) serves(part cubes, grains [2]model.Grain) (has, is bool) {
 func TestAgainstCubes(t *testing.T) {
 	served, refused, alike := 0, 0, 0
 	rapid.Check(t, func(t *rapid.T) {
-		old, piece := drawnPart(t, "piece", model.GrainNone, model.GrainX, model.GrainY)
-		new, part := drawnPart(t, "part", model.GrainNone, model.GrainX, model.GrainY)
+		old, piece := drawnPart(t, "piece", false, model.GrainNone, model.GrainX, model.GrainY)
+		new, part := drawnPart(t, "part", false, model.GrainNone, model.GrainX, model.GrainY)
 		if rapid.IntRange(0, 3).Draw(t, "the same, laid otherwise") == 0 {
 			over, quarters := rapid.Bool().Draw(t, "over"), rapid.IntRange(0, 3).Draw(t, "quarters")
 			if !over || len(old.Recesses) == 0 {
@@ -174,8 +181,71 @@ func TestAgainstCubes(t *testing.T) {
 	}
 }
 
+// lacking counts the places of the part where some of its cubes are not in the piece,
+// which is moved, and those where the piece has some that the part lacks.
+func (c cubes) lacking(part cubes, dx, dy int) (missing, spare float64) {
+	for y := -2 * most; y < 2*most; y++ {
+		for x := -2 * most; x < 2*most; x++ {
+			lacks, over := false, false
+			for d := range layers {
+				px, py := x-dx, y-dy
+				has := px >= 0 && py >= 0 && px < c.wide && py < c.high && c.full[d][py][px]
+				wants := x >= 0 && y >= 0 && x < part.wide && y < part.high && part.full[d][y][x]
+				lacks, over = lacks || wants && !has, over || has && !wants
+			}
+			if lacks {
+				missing++
+			}
+			if over {
+				spare++
+			}
+		}
+	}
+	return missing, spare
+}
+
+// TestAreasAgainstCubes: what is missing and what is spare are drawn as large as they are.
+func TestAreasAgainstCubes(t *testing.T) {
+	patched, reworked := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		old, piece := drawnPart(t, "piece", true, model.GrainNone)
+		new, part := drawnPart(t, "part", true, model.GrainNone)
+		old.ID, new.ID = "skin.room/piece-1", "skin.room/piece-1"
+		fit, ok := pair(old, new, 0).Serve(old, new)
+		if !ok {
+			return
+		}
+		low := fit.Lay.Contour(old.Outline).Bounds()
+		if low.X.Lo%mm != 0 || low.Y.Lo%mm != 0 {
+			return // middles brought into line, off the grid of the cubes
+		}
+		missing, spare := piece.laid(fit.Lay.Over, fit.Lay.Quarters).lacking(part, int(low.X.Lo/mm), int(low.Y.Lo/mm))
+		sum := func(contours []geom.Contour) (area float64) {
+			for _, c := range contours {
+				area += c.Area()
+			}
+			return area
+		}
+		if sum(fit.Missing) != missing || sum(fit.Spare) != spare {
+			t.Fatalf("missing %v, in cubes %v; spare %v, in cubes %v\n%+v\n%+v\n%+v", sum(fit.Missing), missing, sum(fit.Spare), spare, fit, old, new)
+		}
+		if len(fit.Missing) > 0 != (fit.Kind == model.Patch) {
+			t.Fatalf("%+v", fit)
+		}
+		if fit.Kind == model.Patch {
+			patched++
+		} else if fit.Kind == model.Rework {
+			reworked++
+		}
+	})
+	if patched == 0 || reworked == 0 {
+		t.Errorf("%d patched, %d reworked: one of these was never tried", patched, reworked)
+	}
+}
+
 // laidPart draws a part as a lay puts it, its lower left at the origin.
 func laidPart(p *model.Part, l model.Lay) *model.Part {
+	l.Move = geom.Point{}
 	b := l.Contour(p.Outline).Bounds()
 	l.Move = geom.Point{X: -b.X.Lo, Y: -b.Y.Lo}
 	q := *p
@@ -193,6 +263,16 @@ func laidPart(p *model.Part, l model.Lay) *model.Part {
 		b.Far = b.Far != l.Over
 		b.Across = b.Across != (l.Quarters%2 == 1)
 		q.Bores = append(q.Bores, b)
+	}
+	q.Bands = nil
+	for _, b := range p.Bands {
+		middles := [...]geom.Point{model.Bottom: {Y: -1}, model.RightEdge: {X: 1}, model.Top: {Y: 1}, model.LeftEdge: {X: -1}}
+		out := model.Lay{Over: l.Over, Quarters: l.Quarters}.Point(middles[b.Edge])
+		b.Edge = model.Edge(slices.Index(middles[:], out))
+		q.Bands = append(q.Bands, b)
+	}
+	if l.Over {
+		q.Good = map[model.Good]model.Good{model.GoodNone: model.GoodNone, model.GoodDrawn: model.GoodFar, model.GoodFar: model.GoodDrawn, model.GoodBoth: model.GoodBoth}[p.Good]
 	}
 	if q.Grain != model.GrainNone && l.Quarters%2 == 1 {
 		q.Grain = model.GrainX + model.GrainY - q.Grain

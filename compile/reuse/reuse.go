@@ -22,12 +22,18 @@ type Pair struct {
 	within   Length
 	boards   map[stock]int // lookup only
 	notes    []string
+	bases    map[string]bool // cabinets of the new build whose toe kick bears them; lookup only
 }
 
 // Open looks at the stock of two builds. What differs by at most within counts as equal.
 func Open(old, new *model.Model, within Length) *Pair {
-	p := &Pair{Old: old, New: new, within: max(within, 0), boards: make(map[stock]int)}
+	p := &Pair{Old: old, New: new, within: max(within, 0), boards: make(map[stock]int), bases: make(map[string]bool)}
 	p.pairStocks()
+	for i := range new.Parts {
+		if part := &new.Parts[i]; part.Is("cabinet", "base-rear") {
+			p.bases[part.Block()] = true
+		}
+	}
 	return p
 }
 

@@ -1,7 +1,9 @@
 package reuse
 
 import (
+	"bytes"
 	"cmp"
+	"math"
 	"slices"
 
 	"barwright/compile/geom"
@@ -10,7 +12,7 @@ import (
 )
 
 // search lays the piece in every way that is allowed, and returns the trial that takes
-// the least.
+// the least: one that makes nothing up, or else one that does.
 func (p *Pair) search(old, new *model.Part) (*trial, bool) {
 	if old.Kind == model.Lumber {
 		rolled, ok := roll(old, new)
@@ -21,32 +23,50 @@ func (p *Pair) search(old, new *model.Part) (*trial, bool) {
 	}
 	x, y := old.Size()
 	wantX, wantY := new.Size()
-	var piece, part *solid
-	// One trial is the best so far, the other is at work.
-	trials := [2]trial{{within: p.within}, {within: p.within}}
-	t, best, found := &trials[0], &trials[1], false
+	var fit, strips []model.Lay
 	for _, l := range lays {
 		wide, high := x, y
 		if l.Quarters%2 == 1 {
 			wide, high = y, x
 		}
-		fits := wide+p.within >= wantX && high+p.within >= wantY
-		if !runs(old, new, l) || !fits && (found && !best.makes || !p.strips(new, wantX-wide, wantY-high)) {
-			continue
+		switch {
+		case !runs(old, new, l):
+		case wide+p.within >= wantX && high+p.within >= wantY:
+			fit = append(fit, l)
+		case p.strips(new, wantX-wide, wantY-high):
+			strips = append(strips, l)
 		}
-		if piece == nil {
-			var known [2]bool
-			piece, known[0] = solidOf(old, new.Thickness)
-			part, known[1] = solidOf(new, new.Thickness)
-			if !known[0] || !known[1] {
-				return nil, false
-			}
-		}
+	}
+	if len(fit)+len(strips) == 0 {
+		return nil, false
+	}
+	piece, known := solidOf(old, new.Thickness)
+	part, alsoKnown := solidOf(new, new.Thickness)
+	if !known || !alsoKnown {
+		return p.alike(old, new)
+	}
+	if best, ok := p.least(piece, part, fit, 0); ok {
+		return best, true
+	}
+	if new.Kind != model.Panel && new.Kind != model.Lumber {
+		return nil, false
+	}
+	return p.least(piece, part, append(fit, strips...), math.MaxInt64)
+}
+
+// least is the trial that takes the least, of those that make up no more than most,
+// in thousandths of a mm2.
+func (p *Pair) least(piece, part *solid, lays []model.Lay, most int64) (best *trial, found bool) {
+	// One trial is the best so far, the other is at work.
+	trials := [2]trial{{pair: p, within: p.within}, {pair: p, within: p.within}}
+	t, best := &trials[0], &trials[1]
+	for _, l := range lays {
 		laid := piece.laid(l)
 		for _, l.Move = range moves(laid, part, p.within) {
 			t.reset(laid, part, l)
-			if t.try(best, found) && (!found || t.less(best)) {
+			if t.try(most) && (!found || t.less(best)) {
 				t, best, found = best, t, true
+				most = best.madeUp
 			}
 			if found && best.steps == 0 {
 				return best, true
@@ -56,29 +76,55 @@ func (p *Pair) search(old, new *model.Part) (*trial, bool) {
 	return best, found
 }
 
+// alike serves parts whose outline or cuts are of no known shape: for one another only
+// where they are equal.
+func (p *Pair) alike(old, new *model.Part) (*trial, bool) {
+	want := written(new, toOrigin(new, model.Lay{}))
+	for _, l := range lays {
+		if l = toOrigin(old, l); bytes.Equal(written(old, l), want) {
+			l.Move = l.Move.Sub(toOrigin(new, model.Lay{}).Move)
+			return &trial{old: &solid{part: old}, new: &solid{part: new}, task: task{lay: l}}, true
+		}
+	}
+	return nil, false
+}
+
+// toOrigin moves a lay so that the part's lower left comes to the origin.
+func toOrigin(part *model.Part, l model.Lay) model.Lay {
+	at := rect(part.Outline.Bounds(), l)
+	l.Move = geom.Point{X: -at.X.Lo, Y: -at.Y.Lo}
+	return l
+}
+
 // runs reports whether the grain of a piece that is laid so runs as the part wants it.
 func runs(old, new *model.Part, l model.Lay) bool {
 	return new.Grain == model.GrainNone || grain(old.Grain, l) == new.Grain
 }
 
 // roll turns a stick to the face that the part is drawn on; ok is false where their
-// sections differ, or something is cut in one that would have to be rolled.
+// sections differ, or something is cut in one that would have to be rolled. One that was
+// measured anew has the part's section.
 func roll(old, new *model.Part) (*model.Part, bool) {
 	a, b := along(old), along(new)
 	same := func(x, y Length) bool { return length.Apart(x, y) <= remeasured }
-	rolled := *old
+	plain := isRect(old.Outline, old.Outline.Bounds()) && len(old.Openings)+len(old.Recesses)+len(old.Bores) == 0
+	lies := same(a.thick, b.thick) && same(a.wide, b.wide)
 	switch {
-	case same(a.thick, b.thick) && same(a.wide, b.wide):
+	case lies && (a.wide == b.wide || !plain):
 		return old, true
-	case same(a.thick, b.wide) && same(a.wide, b.thick) && len(old.Openings)+len(old.Recesses)+len(old.Bores) == 0 && isRect(old.Outline, old.Outline.Bounds()):
-		face := geom.Rect{X: geom.Span{Hi: a.long}, Y: geom.Span{Hi: b.wide}}
-		if old.Grain == model.GrainY {
-			face.X, face.Y = face.Y, face.X
-		}
-		rolled.Outline, rolled.Thickness, rolled.Marks = geom.RectContour(face), new.Thickness, nil
-		return &rolled, true
+	case !plain || !lies && (!same(a.thick, b.wide) || !same(a.wide, b.thick)):
+		return nil, false
 	}
-	return nil, false
+	rolled := *old
+	face := geom.Rect{X: geom.Span{Hi: a.long}, Y: geom.Span{Hi: b.wide}}
+	if old.Grain == model.GrainY {
+		face.X, face.Y = face.Y, face.X
+	}
+	rolled.Outline, rolled.Thickness = geom.RectContour(face), new.Thickness
+	if !lies {
+		rolled.Marks = nil
+	}
+	return &rolled, true
 }
 
 // stick is a length of lumber as drawn.
@@ -95,8 +141,8 @@ func along(part *model.Part) stick {
 // Bounds of a search: with more work than this, only the moves that bring most features
 // into line are tried.
 const (
-	mostWork  = 200_000 // pairs of cuts
-	mostMoves = 6       // each way
+	mostWork  = 100_000 // pairs of cuts
+	mostMoves = 4       // each way
 )
 
 // moves lists where a laid piece may lie on a part: an edge of it on one of the part's,

@@ -86,6 +86,15 @@ func marked(x reuse.Length) func(*model.Part) {
 	}
 }
 
+func steel(p *model.Part) {
+	p.Kind, p.Stock, p.Grain, p.Good = model.Steel, "flat_bar.arm", model.GrainNone, model.GoodNone
+}
+
+func slab(p *model.Part) {
+	p.Kind, p.Stock, p.Grain, p.ID = model.SlabPiece, "slab.oak", model.GrainX, "counter.work/piece-1"
+	p.Placement = geom.Placement{}
+}
+
 func thick(t reuse.Length) func(*model.Part) { return func(p *model.Part) { p.Thickness = t } }
 
 func outlined(c geom.Contour) func(*model.Part) { return func(p *model.Part) { p.Outline = c } }
@@ -131,15 +140,60 @@ func TestServe(t *testing.T) {
 			"a notch keeps its corner", panel(24*inch, 34*inch, outlined(notched)), panel(24*inch-inch, 34*inch, outlined(geom.Cut(geom.R(0, 0, 23*inch, 34*inch), []geom.Rect{geom.R(0, 0, 3*inch, 4*inch)})[0])),
 			"rework\ntrim: trim 1 in off the rear edge",
 		},
-		{"a larger notch", panel(24*inch, 34*inch, outlined(notched)), panel(24*inch, 34*inch, outlined(deeper)), "rework\nenlarge: enlarge the notch by 1/2 in to the right"},
+		{"a larger notch", panel(24*inch, 34*inch, outlined(notched)), panel(24*inch, 34*inch, outlined(deeper)), "rework\nenlarge: enlarge the notch at the lower left corner by 1/2 in to the right"},
 		{
 			"a smaller notch", panel(24*inch, 34*inch, outlined(deeper)), panel(24*inch, 34*inch, outlined(notched)),
-			"patch\nfill: fill the old notch (3 1/2 x 4 in); it would show on the inside, a seen face\ncut: cut the notch",
+			"patch\nfill: fill the notch at the lower left corner by 1/2 in on the right; it would show on the inside, a seen face",
 		},
 		{"an outlet", panel(24*inch, 34*inch), panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 8*inch)), "rework\ncut: cut the opening for outlet urn"},
 		{
 			"an outlet moved", panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 8*inch)), panel(24*inch, 34*inch, opened("outlet urn", 12*inch, 4*inch, 15*inch, 8*inch)),
-			"patch\nfill: fill the old opening for outlet urn (3 x 4 in); it would show on the inside, a seen face\ncut: cut the opening for outlet urn",
+			"patch\nfill: fill the old opening for outlet urn, 3 x 4 in; it would show on the inside, a seen face\ncut: cut the opening for outlet urn",
+		},
+		{
+			"an outlet moved a little", panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 8*inch)), panel(24*inch, 34*inch, opened("outlet urn", 9*inch/2, 4*inch, 15*inch/2, 8*inch)),
+			"patch\nfill: fill the opening for outlet urn by 1/2 in on the left; it would show on the inside, a seen face\nenlarge: enlarge the opening for outlet urn by 1/2 in to the right",
+		},
+		{
+			"an outlet smaller, seen from neither face", panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 8*inch), faced(model.GoodNone)),
+			panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 15*inch/2), faced(model.GoodNone)),
+			"patch\nfill: fill the opening for outlet urn by 1/2 in above; it would show on no face that is to be seen",
+		},
+		{
+			"more than a quarter to fill", panel(24*inch, 34*inch, opened("vent", 2*inch, 2*inch, 22*inch, 32*inch)), panel(24*inch, 34*inch), "",
+		},
+		{
+			"a plug in steel", panel(5*inch, 12*inch, bored(handle, at(2*inch, 3*inch)), steel), panel(5*inch, 12*inch, steel), "",
+		},
+		{
+			"a hole more in steel", panel(5*inch, 12*inch, steel), panel(5*inch, 12*inch, bored(handle, at(2*inch, 3*inch)), steel), "rework\ndrill: drill 1 handle bore of 3/16 in",
+		},
+		{
+			"a slab too short", panel(60*inch, 24*inch, slab), panel(61*inch, 24*inch, slab), "",
+		},
+		{
+			"a slab cut to length and width", panel(61*inch, 25*inch, slab), panel(60*inch, 24*inch, slab),
+			"rework\ntrim: cut to length, 60 in: 1 in off the right end\ntrim: trim 1 in off the top edge",
+		},
+		{
+			"a plug in lumber", lumber(60*inch, 7*inch/2, 3*inch/2, bored(handle, at(20*inch, inch))), lumber(60*inch, 7*inch/2, 3*inch/2),
+			"patch\nplug: plug 1 handle bore of 3/16 in; it would show on no face that is to be seen",
+		},
+		{
+			"a recess to fill in lumber", lumber(60*inch, 7*inch/2, 3*inch/2, recessed("support 2", 20*inch, 0, 25*inch, 7*inch/2, inch/2)),
+			lumber(60*inch, 7*inch/2, 3*inch/2), "",
+		},
+		{
+			"a countersink", panel(5*inch, 12*inch, bored(handle, at(2*inch, 3*inch))), panel(5*inch, 12*inch, bored(model.Bore{Name: "handle", Diameter: 3 * inch / 16, Sink: inch / 2}, at(2*inch, 3*inch))),
+			"rework\ndrill: countersink 1 handle bore of 3/16 in to 1/2 in",
+		},
+		{
+			"thicker banding", panel(24*inch, 34*inch, banded(model.LeftEdge)),
+			panel(24*inch, 34*inch, banded(model.LeftEdge), func(p *model.Part) { p.Bands[0].Thickness = inch / 10 }), "rework\npeel: take the banding off the front edge\nband: band the front edge anew",
+		},
+		{
+			"a toe kick too low", panel(24*inch, 4*inch, as("cabinet.urn/toe-kick", "front")), panel(24*inch, 9*inch/2, as("cabinet.urn/toe-kick", "front")),
+			"patch\nextend: a strip 1/2 in wide is missing along the top edge; it would show on the front face, a seen face",
 		},
 		{
 			"a larger hole", panel(24*inch, 34*inch, hole("stub drain", 5*inch, 5*inch, inch)), panel(24*inch, 34*inch, hole("stub drain", 5*inch, 5*inch, inch+inch/8)),
@@ -160,7 +214,7 @@ func TestServe(t *testing.T) {
 		},
 		{
 			"a bore moved by less than itself", panel(24*inch, 34*inch, bored(plate, at(2*inch, 3*inch))), panel(24*inch, 34*inch, bored(plate, at(2*inch+3*mm, 3*inch))),
-			"patch\nplug: plug 1 hinge plate bore of 5 mm; it would show on the inside, a seen face\ndrill: drill 1 hinge plate bore of 5 mm, 12 mm deep",
+			"patch\nplug: plug 1 hinge plate bore of 5 mm; it would show on the inside, a seen face\ndrill: drill 1 hinge plate bore of 5 mm, 12 mm deep; it runs into what is made up",
 		},
 		{"banding stays", panel(24*inch, 34*inch, banded(model.LeftEdge)), panel(23*inch, 34*inch, banded(model.LeftEdge)), "rework\ntrim: trim 1 in off the rear edge"},
 		{

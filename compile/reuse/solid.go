@@ -16,9 +16,10 @@ type solid struct {
 // cut is what a solid lacks: a shape, from one depth below the drawn face to another.
 type cut struct {
 	shape
-	depth geom.Span
-	kind  cutKind
-	index int // in the part's own list of its kind; of outside, the model.Edge; -1 of a notch without a name
+	depth  geom.Span
+	kind   cutKind
+	called string // "outlet urn"; empty of what has no name
+	index  int    // in the part's own list of its kind; of outside, the model.Edge; -1 of a notch without a name
 }
 
 type cutKind int
@@ -44,12 +45,12 @@ func solidOf(part *model.Part, thick Length) (s *solid, ok bool) {
 		return nil, false
 	}
 	for i := range part.Openings {
-		if o := &part.Openings[i]; !o.Notch && !s.add(o.Shape, through, opening, i) {
+		if o := &part.Openings[i]; !o.Notch && !s.add(o.Shape, through, opening, o.Name, i) {
 			return nil, false
 		}
 	}
 	for i := range part.Recesses {
-		if r := &part.Recesses[i]; !s.add(r.Shape, s.from(r.Depth, false), recess, i) {
+		if r := &part.Recesses[i]; !s.add(r.Shape, s.from(r.Depth, false), recess, r.Name, i) {
 			return nil, false
 		}
 	}
@@ -73,12 +74,12 @@ func (s *solid) from(deep Length, behind bool) geom.Span {
 
 // add takes straight sides that lie on an edge of the body on beyond it, where there is
 // nothing to cut.
-func (s *solid) add(c geom.Contour, depth geom.Span, kind cutKind, index int) bool {
+func (s *solid) add(c geom.Contour, depth geom.Span, kind cutKind, name string, index int) bool {
 	shape, ok := shapeOf(c)
 	if shape.r == 0 {
 		shape.core = s.onward(shape.core)
 	}
-	s.cuts = append(s.cuts, cut{shape, depth, kind, index})
+	s.cuts = append(s.cuts, cut{shape, depth, kind, name, index})
 	return ok
 }
 
@@ -106,9 +107,9 @@ func (s *solid) addBore(b *model.Bore, index int) {
 	}
 	lo, hi := b.At.Sub(half), b.At.Add(half)
 	core := geom.R(lo.X, lo.Y, hi.X, hi.Y)
-	s.cuts = append(s.cuts, cut{shape{core, b.Diameter / 2}, s.from(b.Depth, b.Far), bore, index})
+	s.cuts = append(s.cuts, cut{shape{core, b.Diameter / 2}, s.from(b.Depth, b.Far), bore, b.Name, index})
 	if b.Sink > b.Diameter {
-		s.cuts = append(s.cuts, cut{shape{core, b.Sink / 2}, s.from((b.Sink-b.Diameter)/2, b.Far), sink, index})
+		s.cuts = append(s.cuts, cut{shape{core, b.Sink / 2}, s.from((b.Sink-b.Diameter)/2, b.Far), sink, b.Name, index})
 	}
 }
 
@@ -117,24 +118,9 @@ func (s *solid) addOutside() {
 	bottom, right, top, left := all, all, all, all
 	bottom.Y.Hi, right.X.Lo, top.Y.Lo, left.X.Hi = s.body.Y.Lo, s.body.X.Hi, s.body.Y.Hi, s.body.X.Lo
 	for e, r := range [...]geom.Rect{model.Bottom: bottom, model.RightEdge: right, model.Top: top, model.LeftEdge: left} {
-		s.cuts = append(s.cuts, cut{shape{core: r}, through, outside, e})
+		s.cuts = append(s.cuts, cut{shape{core: r}, through, outside, "", e})
 	}
 }
 
 // plain reports whether nothing is cut in the body.
 func (s *solid) plain() bool { return len(s.cuts) == 4 }
-
-// name is what the part calls what is cut.
-func (c *cut) name(part *model.Part) string {
-	switch c.kind {
-	case opening, notch:
-		if c.index >= 0 {
-			return part.Openings[c.index].Name
-		}
-	case recess:
-		return part.Recesses[c.index].Name
-	case bore, sink:
-		return part.Bores[c.index].Name
-	}
-	return ""
-}

@@ -3,6 +3,7 @@ package reuse
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -14,11 +15,15 @@ import (
 type words struct {
 	*trial
 	build model.Build // the new one
+	all   []int       // of the part's cuts
 	steps []model.Step
 }
 
 func (t *trial) fit(p *Pair, part *model.Part) Fit {
 	w := &words{trial: t, build: p.New.Build}
+	for i := range t.new.cuts {
+		w.all = append(w.all, i)
+	}
 	w.bands(model.Peel)
 	w.trims()
 	w.strips()
@@ -30,7 +35,10 @@ func (t *trial) fit(p *Pair, part *model.Part) Fit {
 	w.bands(model.Tape)
 	w.marks()
 	slices.SortStableFunc(w.steps, func(a, b model.Step) int { return int(a.Kind - b.Kind) })
-	fit := Fit{Lay: t.lay, Steps: w.steps, Missing: t.missing(), Spare: t.spare(), Off: t.off, Waste: t.waste}
+	fit := Fit{Lay: t.lay, Steps: w.steps, Missing: t.missing(), Spare: t.spare(), Off: t.off}
+	for _, c := range fit.Spare {
+		fit.Waste += c.Area()
+	}
 	switch {
 	case t.makes:
 		fit.Kind = model.Patch
@@ -88,25 +96,26 @@ func (w *words) strips() {
 	for e, by := range w.short {
 		if by > 0 {
 			name := w.edgeName(model.Edge(e))
-			w.add(model.Extend, name, "a strip %s wide is missing along the %s; %s", w.show(by), name, w.shown(through))
+			w.add(model.Extend, name, "a strip %s wide is missing along the %s; %s", w.show(by), name, w.shown("it", through))
 		}
 	}
 }
 
-// shown tells where a patch of a depth would show.
-func (w *words) shown(depth geom.Span) string {
+// shown tells where patches of a depth would show: "it would show on the inside, a seen
+// face".
+func (w *words) shown(it string, depth geom.Span) string {
 	part := w.new.part
 	drawn := depth.Lo <= 0 && (part.Good == model.GoodDrawn || part.Good == model.GoodBoth)
 	behind := depth.Hi >= w.new.thick && (part.Good == model.GoodFar || part.Good == model.GoodBoth)
 	switch {
 	case drawn && behind:
-		return "it would show on both faces, which are seen"
+		return it + " would show on both faces, which are seen"
 	case drawn:
-		return "it would show on the " + faceName(part) + ", a seen face"
+		return it + " would show on the " + faceName(part) + ", a seen face"
 	case behind:
-		return "it would show on the face behind the " + faceName(part) + ", a seen face"
+		return it + " would show on the face behind the " + faceName(part) + ", a seen face"
 	}
-	return "it would show on no face that is to be seen"
+	return it + " would show on no face that is to be seen"
 }
 
 // faceName is the drawn face in a sentence.
@@ -161,27 +170,56 @@ func (w *words) marks() {
 	}
 }
 
-// titled names a cut of a part in a sentence: "the opening for outlet urn".
-func titled(c *cut, part *model.Part) string {
-	name := c.name(part)
+// titled names a cut of a part: "opening for outlet urn".
+func titled(c *cut) string {
 	switch {
 	case c.kind == opening:
-		return "the opening for " + name
-	case c.kind == notch && name == "":
-		return "the notch"
+		return "opening for " + c.called
+	case c.kind == notch && c.called == "":
+		return "notch " + c.place()
 	case c.kind == notch:
-		return "the notch for " + name
+		return "notch for " + c.called
 	case c.kind == rounded:
-		return "the round corner"
+		return [...]string{"lower left", "lower right", "upper left", "upper right"}[c.index] + " corner"
 	}
-	return "the recess " + name
+	if strings.HasPrefix(c.called, "groove") {
+		return c.called
+	}
+	return "recess " + c.called
 }
 
-func what(c *cut, part *model.Part) string {
-	if name := c.name(part); name != "" {
-		return name
+// place tells where a notch is: "at the lower left corner", "in the top edge".
+func (c *cut) place() string {
+	b := c.bounds()
+	var across, up string
+	switch {
+	case b.X.Lo <= -far:
+		across = "left"
+	case b.X.Hi >= far:
+		across = "right"
 	}
-	return titled(c, part)[len("the "):]
+	switch {
+	case b.Y.Lo <= -far:
+		up = "lower"
+	case b.Y.Hi >= far:
+		up = "upper"
+	}
+	switch {
+	case across != "" && up != "":
+		return "at the " + up + " " + across + " corner"
+	case across != "":
+		return "in the " + across + " edge"
+	case up == "lower":
+		return "in the bottom edge"
+	}
+	return "in the top edge"
+}
+
+func what(c *cut) string {
+	if c.called != "" {
+		return c.called
+	}
+	return titled(c)
 }
 
 // size of a cut, as far as it lies in a part.
@@ -201,8 +239,16 @@ func (w *words) fills() {
 			continue
 		}
 		done = append(done, *c)
-		part := w.placed.part
-		w.add(model.Fill, what(c, part), "fill the old %s (%s); %s", titled(c, part)[len("the "):], w.size(c, w.new.body), w.shown(c.depth))
+		shows := w.shown("it", c.depth)
+		by := ""
+		if to := moved(c, w.new, w.all); to != nil {
+			by = w.growth(to, c, filling)
+		}
+		if by != "" {
+			w.add(model.Fill, what(c), "fill the %s by %s; %s", titled(c), by, shows)
+		} else {
+			w.add(model.Fill, what(c), "fill the old %s, %s; %s", titled(c), w.size(c, w.new.body), shows)
+		}
 	}
 }
 
@@ -254,6 +300,10 @@ func (w *words) bit(d Length) string {
 func (w *words) plugs() {
 	for _, g := range groups(&w.placed, w.lost) {
 		depth := w.placed.from(g.bore.Depth, g.bore.Far != w.lay.Over)
-		w.add(model.Plug, g.bore.Name, "plug %s; %s", w.bores(g), w.shown(depth))
+		it := "it"
+		if g.n > 1 {
+			it = "they"
+		}
+		w.add(model.Plug, g.bore.Name, "plug %s; %s", w.bores(g), w.shown(it, depth))
 	}
 }

@@ -1,7 +1,6 @@
 package reuse
 
 import (
-	"math"
 	"slices"
 
 	"barwright/compile/geom"
@@ -11,6 +10,7 @@ import (
 
 // trial is one way to lay a piece, and what it takes.
 type trial struct {
+	pair     *Pair
 	within   Length
 	old, new *solid // as laid, without the move; as drawn
 	placed   solid  // the old one, moved
@@ -22,17 +22,18 @@ type trial struct {
 
 // task is what is to be done, but for the cuts.
 type task struct {
-	lay   model.Lay
-	short [4]Length // what the piece lacks along an edge of the part
-	over  [4]Length // what it has too much
-	peel  [4]bool   // banding to take off
-	tape  [4]bool   // banding to put on
-	draw  marking
-	look  bool // a face is seen that was not
-	makes bool // something is to be made up
-	off   Length
-	steps int
-	waste float64 // mm2
+	lay    model.Lay
+	short  [4]Length // what the piece lacks along an edge of the part
+	over   [4]Length // what it has too much
+	peel   [4]bool   // banding to take off
+	tape   [4]bool   // banding to put on
+	draw   marking
+	look   bool  // a face is seen that was not
+	makes  bool  // something is to be made up:
+	madeUp int64 // in thousandths of a mm2, which add up the same in any order
+	off    Length
+	steps  int
+	waste  int64 // cut away, likewise
 }
 
 // reset begins a trial anew and keeps its memory.
@@ -54,16 +55,9 @@ const (
 	redraw
 )
 
-// try works out what the trial takes; ok is false where the piece cannot serve so, or
-// where that takes more than the best trial found so far.
-func (t *trial) try(best *trial, found bool) (ok bool) {
-	most := 0 // cuts that may be made up
-	switch kind := t.new.part.Kind; {
-	case found && best.makes:
-		most = best.steps
-	case !found && (kind == model.Panel || kind == model.Lumber):
-		most = math.MaxInt
-	}
+// try works out what the trial takes; ok is false where the piece cannot serve so, or only
+// with more than most made up. Nothing may be made up where most is 0.
+func (t *trial) try(most int64) (ok bool) {
 	if !t.lack(most) {
 		return false
 	}
@@ -75,45 +69,47 @@ func (t *trial) try(best *trial, found bool) (ok bool) {
 }
 
 // lack finds what the part needs and the piece lacks; ok is false where it cannot be
-// made up, or where more than most would have to be.
-func (t *trial) lack(most int) (ok bool) {
+// made up, or is more than most.
+func (t *trial) lack(most int64) (ok bool) {
+	both := t.placed.body.Intersect(t.new.body)
 	for i := range t.placed.cuts {
 		c := &t.placed.cuts[i]
-		off, ok := t.new.lacks(c, i, t.within)
+		in := both
+		if c.kind == outside {
+			in = t.new.body
+		}
+		off, ok := t.new.lacks(c, in, i, t.within)
 		switch {
 		case ok:
 			t.off = max(t.off, off)
 			continue
-		case len(t.lost) >= most:
+		case most == 0 || c.kind == rounded:
 			return false
 		case c.kind == outside:
-			t.short[c.index] = t.gap(model.Edge(c.index))
-		case !t.lose(i):
+			e := model.Edge(c.index)
+			t.short[e] = t.gap(e)
+			t.madeUp += shape{core: strip(t.new.body, e, t.short[e])}.thousandths()
+		default:
+			t.lose(i)
+		}
+		if t.makes = true; t.madeUp > most {
 			return false
 		}
-		t.makes = true
 	}
 	return !t.makes || t.mayMake()
 }
 
 // lose notes a cut that is to be made up, with the countersink of a bore and the bore of
-// a countersink.
-func (t *trial) lose(i int) bool {
-	c := &t.placed.cuts[i]
-	switch c.kind {
-	case rounded:
-		return false
-	case bore, sink:
-		for j := range t.placed.cuts {
-			o := &t.placed.cuts[j]
-			if (o.kind == bore || o.kind == sink) && o.index == c.index && !slices.Contains(t.lost, j) {
-				t.lost = append(t.lost, j)
-			}
+// a countersink, which stand side by side.
+func (t *trial) lose(i int) {
+	cuts := t.placed.cuts
+	for j := max(i-1, 0); j <= i+1; j++ {
+		own := j == i || (cuts[j].kind == bore || cuts[j].kind == sink) && (cuts[i].kind == bore || cuts[i].kind == sink) && cuts[j].index == cuts[i].index
+		if own && !slices.Contains(t.lost, j) {
+			t.lost = append(t.lost, j)
+			t.madeUp += cuts[j].within(t.new.body).thousandths()
 		}
-		return true
 	}
-	t.lost = append(t.lost, i)
-	return true
 }
 
 // gap is how far the part reaches beyond the piece at an edge; negative where the piece
@@ -164,7 +160,7 @@ func (t *trial) want() {
 			}
 			continue
 		}
-		off, ok := made.lacks(c, i, t.within)
+		off, ok := made.lacks(c, t.new.body.Intersect(made.body), i, t.within)
 		if ok {
 			t.off = max(t.off, off)
 		} else {
@@ -192,19 +188,22 @@ func (t *trial) edges() {
 	if len(t.old.part.Bands)+len(t.new.part.Bands) == 0 {
 		return
 	}
-	var has, wants [4]string
-	for _, b := range t.old.part.Bands {
-		e := edge(b.Edge, t.lay)
-		if has[e] = b.Stock; t.over[e] > 0 {
-			has[e] = ""
+	var has, wants [4]*model.Band
+	for i := range t.old.part.Bands {
+		b := &t.old.part.Bands[i]
+		if e := edge(b.Edge, t.lay); t.over[e] == 0 {
+			has[e] = b
 		}
 	}
-	for _, b := range t.new.part.Bands {
-		wants[b.Edge] = b.Stock
+	for i := range t.new.part.Bands {
+		b := &t.new.part.Bands[i]
+		wants[b.Edge] = b
 	}
 	for e := range wants {
-		if has[e] != wants[e] || t.short[e] > 0 {
-			t.peel[e], t.tape[e] = has[e] != "", wants[e] != ""
+		a, b := has[e], wants[e]
+		same := a == nil && b == nil || a != nil && b != nil && a.Stock == b.Stock && length.Apart(a.Thickness, b.Thickness) <= t.within
+		if !same || t.short[e] > 0 {
+			t.peel[e], t.tape[e] = a != nil, b != nil
 		}
 	}
 }
@@ -257,11 +256,11 @@ func (t *trial) count() {
 	t.waste = t.cutAway()
 }
 
-// less orders trials from the least to do.
+// less orders trials: those that make up the least come first, then those with the least to do.
 func (t *trial) less(o *trial) bool {
 	switch {
-	case t.makes != o.makes:
-		return !t.makes
+	case t.madeUp != o.madeUp:
+		return t.madeUp < o.madeUp
 	case t.steps != o.steps:
 		return t.steps < o.steps
 	case t.waste != o.waste:

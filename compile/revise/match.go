@@ -9,17 +9,19 @@ import (
 	"barwright/compile/assign"
 	"barwright/compile/model"
 	"barwright/compile/reuse"
+	"barwright/lang/finding"
 )
 
-// Every piece that is left is tried for every part that is, while that is no more than
-// mostPairs and mostWork. Beyond, each part is tried with its own piece, and those nearest
-// to it in size while the work lasts.
+// Every piece that is left is tried for every part that is, while that makes no more than
+// mostPairs and everyWork. Beyond, each part is tried with its own piece, and those
+// nearest to it in size while nearWork lasts.
 const (
 	mostPairs = 40_000
-	mostWork  = 250_000 // pairs of what is cut in a piece and in a part
-	window    = 1000    // how many piles are looked at, up or down in size
-	mostTried = 4       // of those that are large enough
-	enough    = 2       // of those that serve
+	everyWork = 1_000_000 // of effort; a million is about half a second
+	nearWork  = 100_000
+	window    = 1000 // how many piles are looked at, up or down in size
+	mostTried = 4    // of those that are large enough
+	enough    = 2    // of those that serve
 )
 
 // pairAlike gives parts what serves for them as it is: the piece of their ID, else of
@@ -132,8 +134,8 @@ func (m *matcher) serve(b *board) {
 			edges = m.near(pieces, parts)
 		}
 		if first && !every {
-			m.notes = append(m.notes, fmt.Sprintf("%d parts of %s have no piece that serves as it is. Not every piece was tried for each of them, "+
-				"but its own and those of the nearest sizes: others may serve better.", len(parts), parts[0].part.Material))
+			m.notes = append(m.notes, fmt.Sprintf("Not every piece was tried for %s of %s, but their own and those of the nearest sizes: "+
+				"others may serve better.", finding.Counted(len(parts), "part"), parts[0].part.Material))
 		}
 		found := false
 		for row, col := range assign.Least(len(parts), len(pieces), edges) {
@@ -162,11 +164,15 @@ func (m *matcher) few(pieces, parts []*item) bool {
 			}
 		}
 	}
-	return work <= mostWork
+	return work <= everyWork
 }
 
-// effort is how much there is to compare.
-func effort(piece, part *item) int { return (1 + cuts(piece.part)) * (1 + cuts(part.part)) }
+// effort estimates how much there is to compare: all that is cut in one with all that is
+// in the other, in more places the larger the piece is.
+func effort(piece, part *item) int {
+	places := func(piece, part model.Length) int { return 1 + int(min(5, 10*max(0, piece-part)/max(1, part))) }
+	return (1 + cuts(piece.part)) * (1 + cuts(part.part)) * places(piece.long, part.long) * places(piece.short, part.short)
+}
 
 func cuts(p *model.Part) int { return len(p.Openings) + len(p.Recesses) + len(p.Bores) }
 
@@ -223,7 +229,7 @@ func (m *matcher) near(pieces, parts []*item) []assign.Edge {
 		}
 		from := sort.Search(len(s.piles), func(n int) bool { return s.piles[n].size() >= part.size() })
 		for n := from; n < len(s.piles) && n < from+window && s.goesOn(); n++ {
-			if s.piles[n].holds(part.extent, 0) {
+			if s.piles[n].holds(part.extent, m.within) {
 				s.tryPile(s.piles[n])
 			}
 		}
@@ -249,7 +255,7 @@ type nearby struct {
 	served, tried int
 }
 
-func (s *nearby) goesOn() bool { return s.served < enough && s.tried < mostTried && s.work <= mostWork }
+func (s *nearby) goesOn() bool { return s.served < enough && s.tried < mostTried && s.work <= nearWork }
 
 func (s *nearby) try(col int) {
 	s.tried++
