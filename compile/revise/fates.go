@@ -1,6 +1,8 @@
 package revise
 
 import (
+	"slices"
+
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/reuse"
@@ -31,8 +33,11 @@ func fates(p *reuse.Pair, o Options) (all []model.Fate, notes []string) {
 		boards[i].pairAlike()
 		m.serve(&boards[i])
 	}
+	again := map[string]bool{} // IDs of parts to make again, whose pieces are told with them; lookup only
 	for _, part := range parts {
-		all = append(all, m.fate(part))
+		f := m.fate(part)
+		again[part.part.ID] = f.Kind == model.MakeAgain
+		all = append(all, f)
 	}
 	for _, piece := range pieces {
 		if piece.pair == nil {
@@ -40,7 +45,9 @@ func fates(p *reuse.Pair, o Options) (all []model.Fate, notes []string) {
 		}
 	}
 	offcuts(p, boards, all)
-	return all, m.notes
+	return slices.DeleteFunc(all, func(f model.Fate) bool {
+		return f.Kind == model.Dropped && f.Serves == nil && again[p.Old.Parts[f.Old].ID]
+	}), m.notes
 }
 
 // there lists the pieces that are there, as they were cut, by their index in the build.
