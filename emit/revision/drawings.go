@@ -14,7 +14,7 @@ func (p sheet) legend(hatched bool) {
 		p.Start("span")
 		p.Start("svg", "viewBox", "0 0 48 20", "aria-hidden", "true")
 		if class == "missing" || class == "spare" {
-			p.hatch(class, "legend-"+class, 4)
+			p.hatch(class, "legend-"+class, 7)
 			p.El("path", "", "class", class, "d", "M2 2L46 2L46 18L2 18Z", "style", "fill:url(#legend-"+class+")")
 		} else {
 			p.El("path", "", "class", class, "d", "M2 10L46 10")

@@ -75,15 +75,24 @@ func (r *report) alike(f *model.Fate) string {
 	return stem(r.part(f).Name)
 }
 
-// renamed tells what pieces are called now.
+// renamed tells what pieces are called now; of many that keep the end of their labels
+// only how these begin.
 func (r *report) renamed(g *group) string {
-	var out []string
+	var out, begins []string
 	for _, f := range g.fates {
-		old, p := &r.Old.Parts[f.Old], &r.New.Parts[f.New]
-		if old.Label == p.Label {
+		old, p := r.Old.Parts[f.Old].Label, r.New.Parts[f.New].Label
+		if old == p {
 			return "as cut, elsewhere"
 		}
-		out = append(out, old.Label+" is now "+p.Label)
+		out = append(out, old+" is now "+p)
+		before, end, _ := strings.Cut(old, "-")
+		now, same, _ := strings.Cut(p, "-")
+		if end == same {
+			begins = append(begins, before+"-… is now "+now+"-…")
+		}
+	}
+	if len(out) > 2 && len(begins) == len(out) && len(slices.Compact(begins)) == 1 {
+		return begins[0]
 	}
 	return enumerated(out)
 }

@@ -115,10 +115,10 @@ func (r *report) changes() []told {
 // change tells what a name says otherwise.
 func change(c *model.Change) string {
 	switch {
-	case c.Kind == model.Came || c.Kind == model.Went:
-		return strings.TrimSuffix(c.Kind.String()+": "+c.Means, ": ")
 	case c.Text != "":
 		return c.Text
+	case c.Kind == model.Came || c.Kind == model.Went:
+		return strings.TrimSuffix(c.Kind.String()+": "+c.Means, ": ")
 	}
 	said := func(value, written string) string {
 		switch {

@@ -108,6 +108,7 @@ func every() *model.Revision {
 		{Name: "given.bar_top", Kind: model.Said, Old: "42", New: "43", Means: "a given"},
 		{Name: "cabinet.urn.width", Kind: model.Said, Old: "30 in", New: "29 in", OldWritten: "given.wide", NewWritten: "29"},
 		{Name: "cabinet.tea", Kind: model.Came, Means: "cabinet tea of run back"},
+		{Name: "cabinet.bins", Kind: model.Came, Old: "cabinet.sink", New: "cabinet.bins", Text: "renamed from cabinet.sink"},
 		{Name: "cabinet.old", Kind: model.Went, Means: "cabinet old of run back"},
 		{Name: "knee_wall.bar.top", Kind: model.Follows, Old: "40 1/2 in", New: "41 1/2 in", Because: []string{"given.bar_top"}},
 		{Name: "knee_wall.bar.height", Kind: model.Follows, Old: "40 1/2 in", New: "41 1/2 in", Because: top},
@@ -273,5 +274,37 @@ func TestLongListsAreCut(t *testing.T) {
 	}
 	if n := strings.Count(written(t, "json", r), "to the right"); n != 500 {
 		t.Errorf("JSON has %d of 500", n)
+	}
+}
+
+// Worked out by hand: labels that count on are told by their ends, owners of one kind
+// together, and a cabinet under another name by how its labels begin.
+func TestGathering(t *testing.T) {
+	part := func(label, name, owner string) *model.Part {
+		return &model.Part{Label: label, Name: name, Owner: owner}
+	}
+	for _, test := range []struct {
+		parts          []*model.Part
+		labels, called string
+	}{
+		{[]*model.Part{part("A-S1", "stud 1", "knee wall bar"), part("A-S2", "stud 2", "knee wall bar"), part("A-S4", "stud 4", "knee wall bar")},
+			"A-S1, A-S2 and A-S4", "3 studs of knee wall bar"},
+		{[]*model.Part{part("A-S9", "stud 9", "knee wall bar"), part("A-S10", "stud 10", "knee wall bar"), part("A-S11", "stud 11", "knee wall bar")},
+			"A-S9 … A-S11", "studs 9 to 11 of knee wall bar"},
+		{[]*model.Part{part("U-L", "left side", "cabinet u"), part("V-R", "right side", "cabinet v")}, "U-L and V-R", "2 sides of cabinets u and v"},
+		{[]*model.Part{part("U-SH1", "shelf 1", "cabinet u"), part("K-SH1", "shelf 1", "bay k")}, "U-SH1 and K-SH1", "2 shelves of cabinet u and bay k"},
+	} {
+		if labels, called := ranges(test.parts), called(test.parts); labels != test.labels || called != test.called {
+			t.Errorf("%q, %q; want %q, %q", labels, called, test.labels, test.called)
+		}
+	}
+	r := &model.Revision{Old: &model.Model{}, New: &model.Model{}}
+	for i, end := range []string{"L", "R", "BT"} {
+		r.Old.Parts = append(r.Old.Parts, *part("URN-"+end, end, "cabinet urn"))
+		r.New.Parts = append(r.New.Parts, *part("TEA-"+end, end, "cabinet tea"))
+		r.Fates = append(r.Fates, model.Fate{Kind: model.Relabel, Old: i, New: i, Offcut: -1})
+	}
+	if groups := reported(r, sides).groups; len(groups) != 1 || groups[0].words[0] != "URN-… is now TEA-…" {
+		t.Errorf("%+v", groups)
 	}
 }

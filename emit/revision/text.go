@@ -100,7 +100,7 @@ func (g *group) row() row {
 	if g.because != "" {
 		why = " (" + g.because + ")"
 	}
-	if g.kind == model.Rework && len(g.words) > 1 {
+	if (g.kind == model.Rework || g.kind == model.Patch) && len(g.words) > 1 {
 		r.below = g.words
 		r.mid += why
 		return r

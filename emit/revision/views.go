@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/lang/length"
 )
 
 // seen is a view of both builds, or of the one that has it.
@@ -37,7 +38,8 @@ func (r *report) views() (out []seen, same int) {
 		if by != (geom.Point{}) {
 			s.note = "What it is measured from stands elsewhere than before: both builds are drawn where they stand in the room."
 		}
-		if s.picture = over(shifted(before.Shapes, by), v.Shapes, r.steady); s.picture.differ {
+		then := shifted(before.Shapes, by)
+		if s.picture = over(then, v.Shapes, r.steady(then, v.Shapes)); s.picture.differ {
 			s.picture.letter(v)
 			out = append(out, s)
 		} else {
@@ -85,17 +87,29 @@ func (p *picture) letter(v *model.View) {
 	}
 }
 
-// steady tells of what a view's layout alone makes larger or smaller: the floor, and
-// walls that did not change. How thick a wall is drawn means nothing.
-func (r *report) steady(s *model.Shape) bool {
-	switch s.Kind {
-	case model.ShapeFloor:
-		return true
-	case model.ShapeWall, model.ShapeStud:
-		return r.sameWall(strings.TrimPrefix(s.Part, "wall."))
+// steady tells of what a view's layout alone makes larger or smaller: the floor, walls
+// that did not change, for how thick one is drawn means nothing, and what stands in
+// them, which is drawn no smaller than one can see.
+func (r *report) steady(old, new []model.Shape) func(*model.Shape) bool {
+	return func(s *model.Shape) bool {
+		switch s.Kind {
+		case model.ShapeFloor:
+			return true
+		case model.ShapeWall, model.ShapeStud:
+			return r.sameWall(strings.TrimPrefix(s.Part, "wall."))
+		case model.ShapeOutlet, model.ShapeStub:
+			near := func(o model.Shape) bool {
+				return o.Kind == s.Kind && o.Part == s.Part && o.Lines.Bounds().Grow(nearly).Contains(s.Lines.Bounds()) &&
+					s.Lines.Bounds().Grow(nearly).Contains(o.Lines.Bounds())
+			}
+			return slices.ContainsFunc(old, near) && slices.ContainsFunc(new, near)
+		}
+		return false
 	}
-	return false
 }
+
+// nearly is how far the sides of what stands in a wall may be apart.
+const nearly = length.Millimetre
 
 // sameWall reports whether a wall stands in both builds, with the same studs.
 func (r *report) sameWall(name string) bool {
