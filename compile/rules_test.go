@@ -12,7 +12,6 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"barwright/compile"
-
 	"barwright/compile/edittest"
 	"barwright/compile/rule/all"
 	"barwright/lang"
