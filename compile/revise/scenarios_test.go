@@ -1,4 +1,4 @@
-package revise
+package revise_test
 
 import (
 	"path/filepath"
@@ -12,6 +12,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/edittest"
 	"barwright/compile/model"
+	"barwright/compile/revise"
 	"barwright/lang"
 	"barwright/lang/source"
 )
@@ -41,7 +42,7 @@ func TestScenarios(t *testing.T) {
 			for _, f := range archive.Files {
 				sections[f.Name] = string(f.Data)
 			}
-			r := Compare(old, sound(t, edittest.Edited(t, base, sections["change"])), Options{Within: within})
+			r := revise.Compare(old, sound(t, edittest.Edited(t, base, sections["change"])), revise.Options{Within: within})
 			fatesAre(t, r, sections["fates"])
 			if changes, ok := sections["changes"]; ok {
 				told(t, r, lines(changes))
@@ -96,7 +97,7 @@ func told(t *testing.T, r *model.Revision, want []string) {
 	t.Helper()
 	var have []string
 	for _, c := range r.Changes {
-		have = append(have, strings.Join([]string{c.Kind.String() + "  " + c.Name, c.Old, c.New, c.Text}, " | "))
+		have = append(have, strings.Join([]string{c.Kind.String() + "  " + c.Name, c.Old, c.New, c.OldWritten, c.NewWritten, c.Text}, " | "))
 	}
 	if len(want) == 0 && len(have) > 0 {
 		t.Errorf("nothing should be told, but:\n%s", strings.Join(have, "\n"))

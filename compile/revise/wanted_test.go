@@ -1,4 +1,4 @@
-package revise
+package revise_test
 
 import (
 	"fmt"
