@@ -1,6 +1,10 @@
 // Package reuse tells whether a piece that was cut for one build can serve as a part
 // of another, and what is to be done to it (SPEC.md 12.2, 12.3). It looks at one piece
 // and one part at a time, and does not choose.
+//
+// Pieces and parts are compared as solids: a body, the rectangle over all, and what is
+// cut out of it, each with its depth. A piece serves where all that it lacks lies in
+// what the part lacks, or outside the part.
 package reuse
 
 import (
@@ -8,28 +12,44 @@ import (
 	"barwright/compile/model"
 )
 
+// Length is the measure of all that is compared.
+type Length = model.Length
+
 // Pair is two builds whose parts are compared: which of their stocks are one, and what
 // counts as equal.
 type Pair struct {
 	Old, New *model.Model
-	within   model.Length
+	within   Length
+	boards   map[stock]int // lookup only
+	notes    []string
+	bases    map[string]bool // cabinets of the new build whose toe kick bears them; lookup only
 }
 
 // Open looks at the stock of two builds. What differs by at most within counts as equal.
-func Open(old, new *model.Model, within model.Length) *Pair { return &Pair{old, new, within} }
+func Open(old, new *model.Model, within Length) *Pair {
+	p := &Pair{Old: old, New: new, within: max(within, 0), boards: make(map[stock]int), bases: make(map[string]bool)}
+	p.pairStocks()
+	for i := range new.Parts {
+		if part := &new.Parts[i]; part.Is("cabinet", "base-rear") {
+			p.bases[part.Block()] = true
+		}
+	}
+	return p
+}
 
 // Remeasured lists the stocks of the new build that are taken for a board of the old
 // one although their thicknesses differ, in words for a note.
-func (p *Pair) Remeasured() []string { return nil }
+func (p *Pair) Remeasured() []string { return p.notes }
 
 // Board numbers what a part is cut from: pieces and parts of one kind, stock and
-// thickness have one number, whichever build they are in.
-func (p *Pair) Board(part *model.Part) int { return 0 }
-
-// Key is the same for pieces and parts of one board that can serve for each other as
-// they are, without any step; marks count, labels and places do not. It is exact: what
-// differs by less than Open was told has other keys.
-func (p *Pair) Key(part *model.Part) string { return "" }
+// thickness have one number, whichever build they are in; -1 of a part of neither.
+// Lumber has one number per stock, since it is drawn on whichever face suits.
+func (p *Pair) Board(part *model.Part) int {
+	if n, ok := p.boards[stockOf(part)]; ok {
+		return n
+	}
+	return -1
+}
 
 // Fit is how a piece serves as a part.
 type Fit struct {
@@ -37,23 +57,20 @@ type Fit struct {
 	Lay            model.Lay
 	Steps          []model.Step
 	Missing, Spare []geom.Contour // as of a model.Fate
-	Off            model.Length
+	Off            Length
 	Waste          float64 // mm2 that are cut away
 }
 
 // Serve tells how the old piece can serve as the new part with the fewest steps; ok is
 // false where it cannot. They need not be of one board: then it cannot.
-func (p *Pair) Serve(old, new *model.Part) (fit Fit, ok bool) { return Fit{}, false }
-
-// Rest lists the rectangles that are left of a piece beside a part cut out of it, or of
-// all of it where part is nil, clear of all that is cut or drilled in it: on the piece's drawn face,
-// kerf taken off, largest first. Those under 2 in (50 mm) either way are no use.
-func (p *Pair) Rest(old *model.Part, part *model.Part, lay model.Lay, kerf model.Length) []geom.Rect {
-	return nil
-}
-
-// Holds reports whether a part can be cut out of such a rectangle of the piece, and
-// what is left of the rectangle then.
-func (p *Pair) Holds(rest geom.Rect, old, new *model.Part, kerf model.Length) (left []geom.Rect, ok bool) {
-	return nil, false
+func (p *Pair) Serve(old, new *model.Part) (fit Fit, ok bool) {
+	board := p.Board(old)
+	if board < 0 || board != p.Board(new) {
+		return Fit{}, false
+	}
+	best, ok := p.search(old, new)
+	if !ok {
+		return Fit{}, false
+	}
+	return best.fit(p, new), true
 }

@@ -1,0 +1,157 @@
+package reuse
+
+import (
+	"slices"
+	"sort"
+
+	"barwright/compile/geom"
+	"barwright/lang/length"
+)
+
+// lacks reports whether all of a cut that lies in a part of the solid's body is lacking
+// there too; what is no wider than tol does not count, and off is how wide it is. The cut at
+// guess is looked at first.
+func (s *solid) lacks(c *cut, in geom.Rect, guess int, tol Length) (off Length, ok bool) {
+	a := *c
+	if a.r == 0 {
+		a.core = a.core.Intersect(in)
+	}
+	a.depth = a.depth.Intersect(geom.Span{Hi: s.thick})
+	if thin := min(a.bounds().X.Size(), a.bounds().Y.Size(), a.depth.Size()); thin <= tol {
+		return max(thin, 0), true
+	}
+	if guess < len(s.cuts) && a.beyondIn(&s.cuts[guess]) <= 0 {
+		return 0, true
+	}
+	best := tol + 1
+	for i := range s.cuts {
+		if best = min(best, a.beyondIn(&s.cuts[i])); best <= 0 {
+			return 0, true
+		}
+	}
+	if best <= tol {
+		return best, true
+	}
+	if !s.lacksInParts(&a, in, tol) {
+		return 0, false
+	}
+	return Length(sort.Search(int(tol), func(off int) bool { return s.lacksInParts(&a, in, Length(off)) })), true
+}
+
+// beyondIn is how far a cut reaches out of another, in plan or in depth.
+func (c *cut) beyondIn(of *cut) Length {
+	return max(of.depth.Lo-c.depth.Lo, c.depth.Hi-of.depth.Hi, c.out(of))
+}
+
+// out is how far a cut reaches out of another in plan. Into what a round corner takes
+// off fits only what an equal corner takes off that is no rounder.
+func (c *cut) out(of *cut) Length {
+	if of.kind != rounded {
+		return c.beyond(of.shape)
+	}
+	if c.kind != rounded || c.index != of.index {
+		return far
+	}
+	p, q := c.tip(), of.tip()
+	return max(length.Apart(p.X, q.X), length.Apart(p.Y, q.Y), c.core.X.Size()-of.core.X.Size())
+}
+
+// tip is the corner that a round corner takes off.
+func (c *cut) tip() geom.Point {
+	p := geom.Point{X: c.core.X.Lo, Y: c.core.Y.Lo}
+	if c.index&1 != 0 {
+		p.X = c.core.X.Hi
+	}
+	if c.index&2 != 0 {
+		p.Y = c.core.Y.Hi
+	}
+	return p
+}
+
+// lacksInParts is lacks for what only several cuts together take up. Of a round one only
+// rectangles inside it count, and bores do not: the answer may be no where it is yes.
+func (s *solid) lacksInParts(a *cut, in geom.Rect, tol Length) bool {
+	// What is wider than tol is what is left of the cut made smaller by half of it, less
+	// all cuts made larger by as much.
+	half := tol / 2
+	small := *a
+	if a.r > 0 {
+		small.r -= half
+	} else {
+		small.core.X, small.core.Y = narrowed(a.core.X, tol), narrowed(a.core.Y, tol)
+	}
+	small.depth = narrowed(a.depth, tol)
+	var met []cut
+	depths := []Length{small.depth.Lo, small.depth.Hi}
+	for i := range s.cuts {
+		v := &s.cuts[i]
+		if v.kind == rounded || v.kind == bore || v.kind == sink || a.apart(v.shape) >= tol {
+			continue
+		}
+		depth := v.depth.Grow(half)
+		if !depth.Overlaps(small.depth) {
+			continue
+		}
+		depths = append(depths, min(max(depth.Lo, small.depth.Lo), small.depth.Hi), min(depth.Hi, small.depth.Hi))
+		for _, r := range v.inside() {
+			met = append(met, cut{shape: shape{core: r.Grow(half)}, depth: depth})
+		}
+	}
+	if len(met) == 0 {
+		return false
+	}
+	depths = distinct(depths)
+	for i := range len(depths) - 1 {
+		layer := geom.Span{Lo: depths[i], Hi: depths[i+1]}
+		var here []geom.Rect
+		for _, v := range met {
+			if v.depth.Contains(layer) {
+				here = append(here, v.core)
+			}
+		}
+		if !covered(small.shape, in, here) {
+			return false
+		}
+	}
+	return true
+}
+
+// narrowed is a span made smaller by so much in all.
+func narrowed(s geom.Span, by Length) geom.Span {
+	return geom.Span{Lo: s.Lo + by/2, Hi: s.Hi - (by - by/2)}
+}
+
+// inside lists rectangles within a shape.
+func (s shape) inside() []geom.Rect {
+	if s.r == 0 {
+		return []geom.Rect{s.core}
+	}
+	const diagonal = 0.7071
+	return []geom.Rect{
+		{X: s.core.X.Grow(s.r), Y: s.core.Y}, {X: s.core.X, Y: s.core.Y.Grow(s.r)},
+		s.core.Grow(Length(float64(s.r) * diagonal)),
+	}
+}
+
+// covered reports whether rectangles cover all of a shape that lies in another.
+func covered(a shape, in geom.Rect, rects []geom.Rect) bool {
+	b := a.bounds().Intersect(in)
+	xs, ys := []Length{b.X.Lo, b.X.Hi}, []Length{b.Y.Lo, b.Y.Hi}
+	for _, r := range rects {
+		r = r.Intersect(b)
+		xs, ys = append(xs, r.X.Lo, r.X.Hi), append(ys, r.Y.Lo, r.Y.Hi)
+	}
+	xs, ys = distinct(xs), distinct(ys)
+	for i := range len(xs) - 1 {
+		for j := range len(ys) - 1 {
+			cell := geom.R(xs[i], ys[j], xs[i+1], ys[j+1])
+			if a.apart(shape{core: cell}) >= 0 {
+				continue
+			}
+			if !slices.ContainsFunc(rects, func(r geom.Rect) bool { return r.Contains(cell) }) {
+				return false
+			}
+		}
+	}
+	return true
+}

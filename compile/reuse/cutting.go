@@ -1,0 +1,241 @@
+package reuse
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+)
+
+// openings tells of openings and notches to cut, one step for each.
+func (w *words) openings() {
+	var done []cut
+	for _, i := range w.fresh {
+		c := &w.new.cuts[i]
+		if c.kind != opening && c.kind != notch && c.kind != rounded ||
+			slices.ContainsFunc(done, func(d cut) bool { return d.kind == c.kind && d.index == c.index && d.index >= 0 }) {
+			continue
+		}
+		done = append(done, *c)
+		name := titled(c)
+		from := w.grows(c)
+		if from == nil {
+			from = moved(c, &w.placed, w.lost)
+		}
+		switch {
+		case c.kind == rounded:
+			w.add(model.CutOut, "corner", "round the %s to a radius of %s", name, w.show(c.core.X.Size()))
+		case from == nil:
+			w.add(model.CutOut, what(c), "cut the %s", name)
+		case w.growth(from, c, growing) != "":
+			w.add(model.Enlarge, what(c), "enlarge the %s by %s", name, w.growth(from, c, growing))
+		}
+	}
+}
+
+// recesses tells of recesses to cut, or to make deeper or larger.
+func (w *words) recesses() {
+	for _, i := range w.fresh {
+		c := &w.new.cuts[i]
+		if c.kind != recess {
+			continue
+		}
+		name, deep := titled(c), w.new.part.Recesses[c.index].Depth
+		from := w.grows(c)
+		if from == nil {
+			w.add(model.Rout, what(c), "cut the %s, %s, %s deep", name, w.size(c, w.new.body), w.show(deep))
+			continue
+		}
+		wider, deeper := w.growth(from, c, growing), c.depth.Hi-from.depth.Hi
+		switch {
+		case wider == "":
+			w.add(model.Deepen, what(c), "deepen the %s by %s", name, w.show(deeper))
+		case deeper <= w.within:
+			w.add(model.Deepen, what(c), "enlarge the %s by %s", name, wider)
+		default:
+			w.add(model.Deepen, what(c), "enlarge the %s by %s, and deepen it by %s", name, wider, w.show(deeper))
+		}
+	}
+}
+
+// grows finds the cut of the piece that is to become a larger one of the part.
+func (w *words) grows(c *cut) *cut {
+	for i := range w.placed.cuts {
+		m := &w.placed.cuts[i]
+		deep := max(c.depth.Lo-m.depth.Lo, m.depth.Hi-c.depth.Hi) <= w.within
+		if m.kind == c.kind && deep && m.bounds().Overlaps(w.new.body) && max(m.out(c), 0) <= w.within && !slices.Contains(w.lost, i) {
+			return m
+		}
+	}
+	return nil
+}
+
+// moved finds, among cuts of the other solid, the one that an opening or a notch was or is to be: of
+// its kind and name, and overlapping it. Both are rectangles.
+func moved(c *cut, in *solid, among []int) *cut {
+	for _, i := range among {
+		m := &in.cuts[i]
+		if c.kind != recess && m.kind == c.kind && m.called == c.called && m.r == 0 && c.r == 0 && m.core.Overlaps(c.core) {
+			return m
+		}
+	}
+	return nil
+}
+
+// Where a cut grows to, and where it is filled.
+var (
+	growing = [4]string{"to the left", "to the right", "downwards", "upwards"}
+	filling = [4]string{"on the left", "on the right", "below", "above"}
+)
+
+// growth tells by how much a cut is to grow, and where: "1/8 in to the left and 1/4 in
+// upwards"; empty where it does not.
+func (w *words) growth(from, to *cut, ways [4]string) string {
+	a, b := from.bounds().Intersect(w.new.body), to.bounds().Intersect(w.new.body)
+	by := [4]Length{a.X.Lo - b.X.Lo, b.X.Hi - a.X.Hi, a.Y.Lo - b.Y.Lo, b.Y.Hi - a.Y.Hi}
+	if by[0] > w.within && by[0] == by[1] && by[0] == by[2] && by[0] == by[3] {
+		return w.show(by[0]) + " all round"
+	}
+	var sides []string
+	for i, l := range by {
+		if l > w.within {
+			sides = append(sides, w.show(l)+" "+ways[i])
+		}
+	}
+	if n := len(sides); n > 1 {
+		return strings.Join(sides[:n-1], ", ") + " and " + sides[n-1]
+	}
+	return strings.Join(sides, "")
+}
+
+// drills tells of bores to drill, and of those that only lack their countersink.
+func (w *words) drills() {
+	var bores, sinks []int
+	drilled := make(map[int]bool) // lookup only
+	for _, i := range w.fresh {
+		if c := &w.new.cuts[i]; c.kind == bore {
+			bores, drilled[c.index] = append(bores, i), true
+		}
+	}
+	for _, i := range w.fresh {
+		if c := &w.new.cuts[i]; c.kind == sink && !drilled[c.index] {
+			sinks = append(sinks, i)
+		}
+	}
+	for _, g := range groups(w.new, bores) {
+		deep := ""
+		if !g.bore.Through() {
+			deep = fmt.Sprintf(", %s deep", w.bit(g.bore.Depth))
+		}
+		w.add(model.Drill, g.bore.Name, "drill %s%s%s", w.bores(g), deep, w.face(g.bore))
+	}
+	for _, g := range groups(w.new, sinks) {
+		w.add(model.Drill, g.bore.Name, "countersink %s to %s%s", w.bores(g), w.bit(g.bore.Sink), w.face(g.bore))
+	}
+}
+
+// face tells from which face a bore is drilled where that is not the drawn one.
+func (w *words) face(b *model.Bore) string {
+	if b.Behind() {
+		return ", from the face behind the " + faceName(w.new.part)
+	}
+	return ""
+}
+
+// missing draws what the piece lacks.
+func (t *trial) missing() (out []geom.Contour) {
+	left := t.new.body
+	for e, gap := range t.short {
+		if gap > 0 {
+			s := cut{shape: shape{core: strip(left, model.Edge(e), gap)}, depth: through}
+			out = append(out, s.less(t.new)...)
+			left = grown(left, model.Edge(e), -gap)
+		}
+	}
+	for _, i := range t.lost {
+		c := t.placed.cuts[i]
+		c.shape = c.within(left)
+		out = append(out, c.less(t.new)...)
+	}
+	return out
+}
+
+// spare draws what is cut away from the piece.
+func (t *trial) spare() (out []geom.Contour) {
+	left := t.placed.body
+	for e, by := range t.over {
+		if by > 0 {
+			s := cut{shape: shape{core: strip(left, model.Edge(e), by)}, depth: through}
+			out = append(out, s.less(&t.placed)...)
+			left = grown(left, model.Edge(e), -by)
+		}
+	}
+	for _, i := range t.fresh {
+		c := t.new.cuts[i]
+		c.shape = c.within(left.Intersect(t.new.body))
+		out = append(out, c.less(&t.placed)...)
+	}
+	return out
+}
+
+// less draws a cut less the rectangles that a solid lacks as deep. Of a round one
+// nothing is taken.
+func (c *cut) less(s *solid) []geom.Contour {
+	if c.core.X.Size() < 0 || c.core.Y.Size() < 0 {
+		return nil
+	}
+	if c.r > 0 {
+		return []geom.Contour{c.contour()}
+	}
+	var others []geom.Rect
+	for i := range s.cuts {
+		if v := &s.cuts[i]; v.r == 0 && v.kind != rounded && v.depth.Contains(c.depth) {
+			others = append(others, v.core)
+		}
+	}
+	return geom.Cut(c.core, others)
+}
+
+// cutAway is the area of what is cut away, in mm2.
+func (t *trial) cutAway() float64 {
+	area := 0.0
+	left := t.placed.body
+	for e, by := range t.over {
+		if by > 0 {
+			s := strip(left, model.Edge(e), by)
+			area += shape{core: s}.area()
+			left = grown(left, model.Edge(e), -by)
+		}
+	}
+	for _, i := range t.fresh {
+		c := &t.new.cuts[i]
+		area += c.within(t.new.body).area()
+	}
+	return area
+}
+
+// within is a cut as far as it lies in a body; of a round one that reaches out of it, the
+// rectangle over all.
+func (c *cut) within(body geom.Rect) shape {
+	if b := c.bounds(); c.r == 0 || !body.Contains(b) {
+		return shape{core: b.Intersect(body)}
+	}
+	return c.shape
+}
+
+// strip is what lies along an edge of a rectangle, inside it.
+func strip(r geom.Rect, e model.Edge, wide Length) geom.Rect {
+	switch e {
+	case model.Bottom:
+		r.Y.Hi = r.Y.Lo + wide
+	case model.RightEdge:
+		r.X.Lo = r.X.Hi - wide
+	case model.Top:
+		r.Y.Lo = r.Y.Hi - wide
+	case model.LeftEdge:
+		r.X.Hi = r.X.Lo + wide
+	}
+	return r
+}

@@ -1,0 +1,274 @@
+package reuse_test
+
+import (
+	"strings"
+	"testing"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/reuse"
+	"barwright/lang/length"
+)
+
+const (
+	inch = length.Inch
+	mm   = length.Millimetre
+)
+
+var builds = model.Build{Unit: length.Inches, Marks: inch / 16}
+
+// pair opens two builds that have one part each.
+func pair(old, new *model.Part, within reuse.Length) *reuse.Pair {
+	return reuse.Open(&model.Model{Build: builds, Parts: []model.Part{*old}}, &model.Model{Build: builds, Parts: []model.Part{*new}}, within)
+}
+
+func rect(x, y, x1, y1 reuse.Length) geom.Contour { return geom.RectContour(geom.R(x, y, x1, y1)) }
+
+// panel is of birch, its grain up, drawn from the inside: its front edge is the left one.
+func panel(x, y reuse.Length, also ...func(*model.Part)) *model.Part {
+	p := &model.Part{
+		ID: "cabinet.urn/side-left", Label: "URN-L", Name: "left side", Kind: model.Panel,
+		Stock: "sheet.birch", Material: "birch plywood", Thickness: 23 * inch / 32, Face: "inside", Good: model.GoodDrawn,
+		Outline: rect(0, 0, x, y), Grain: model.GrainY,
+		Placement: geom.Placement{X: geom.Dir{Axis: geom.V, Neg: true}, Y: geom.Dir{Axis: geom.Z}, Out: geom.Dir{Axis: geom.U}},
+	}
+	for _, f := range also {
+		f(p)
+	}
+	return p
+}
+
+func as(id, face string) func(*model.Part) {
+	return func(p *model.Part) {
+		p.ID, p.Face = id, face
+		p.Placement.X = geom.Dir{Axis: geom.U}
+	}
+}
+
+func opened(name string, x, y, x1, y1 reuse.Length) func(*model.Part) {
+	return func(p *model.Part) {
+		p.Openings = append(p.Openings, model.Opening{Name: name, Shape: rect(x, y, x1, y1).Reversed()})
+	}
+}
+
+func hole(name string, x, y, r reuse.Length) func(*model.Part) {
+	return func(p *model.Part) {
+		p.Openings = append(p.Openings, model.Opening{Name: name, Shape: geom.CircleContour(geom.Point{X: x, Y: y}, r).Reversed()})
+	}
+}
+
+func recessed(name string, x, y, x1, y1, deep reuse.Length) func(*model.Part) {
+	return func(p *model.Part) {
+		p.Recesses = append(p.Recesses, model.Recess{Name: name, Shape: rect(x, y, x1, y1), Depth: deep})
+	}
+}
+
+func bored(b model.Bore, at ...geom.Point) func(*model.Part) {
+	return func(p *model.Part) {
+		for _, q := range at {
+			b.At = q
+			p.Bores = append(p.Bores, b)
+		}
+	}
+}
+
+func banded(edges ...model.Edge) func(*model.Part) {
+	return func(p *model.Part) {
+		for _, e := range edges {
+			p.Bands = append(p.Bands, model.Band{Edge: e, Stock: "banding.birch", Thickness: inch / 50})
+		}
+	}
+}
+
+func marked(x reuse.Length) func(*model.Part) {
+	return func(p *model.Part) {
+		p.Marks = append(p.Marks, model.Mark{Name: "stud 1", From: geom.Point{X: x}, To: geom.Point{X: x, Y: 20 * inch}})
+	}
+}
+
+func steel(p *model.Part) {
+	p.Kind, p.Stock, p.Grain, p.Good = model.Steel, "flat_bar.arm", model.GrainNone, model.GoodNone
+}
+
+func slab(p *model.Part) {
+	p.Kind, p.Stock, p.Grain, p.ID = model.SlabPiece, "slab.oak", model.GrainX, "counter.work/piece-1"
+	p.Placement = geom.Placement{}
+}
+
+func thick(t reuse.Length) func(*model.Part) { return func(p *model.Part) { p.Thickness = t } }
+
+func outlined(c geom.Contour) func(*model.Part) { return func(p *model.Part) { p.Outline = c } }
+
+func faced(good model.Good) func(*model.Part) { return func(p *model.Part) { p.Good = good } }
+
+// lumber is a length of two by four; x by y is the face that is drawn.
+func lumber(x, y, t reuse.Length, also ...func(*model.Part)) *model.Part {
+	p := &model.Part{
+		ID: "knee_wall.bar/stud-1", Name: "stud 1", Kind: model.Lumber, Stock: "stick.two", Material: "two by four", Thickness: t,
+		Face: "work side", Outline: rect(0, 0, x, y), Grain: model.GrainY, Placement: geom.Placement{X: geom.Dir{Axis: geom.U}, Y: geom.Dir{Axis: geom.Z}},
+	}
+	if x > y {
+		p.Grain = model.GrainX
+	}
+	for _, f := range also {
+		f(p)
+	}
+	return p
+}
+
+func at(x, y reuse.Length) geom.Point { return geom.Point{X: x, Y: y} }
+
+var (
+	cup    = model.Bore{Name: "hinge cup", Diameter: 35 * mm, Depth: 25 * mm / 2}
+	handle = model.Bore{Name: "handle", Diameter: 3 * inch / 16}
+	plate  = model.Bore{Name: "hinge plate", Diameter: 5 * mm, Depth: 12 * mm}
+)
+
+// TestServe takes pieces and parts whose answer is worked out by hand.
+func TestServe(t *testing.T) {
+	notched := geom.Cut(geom.R(0, 0, 24*inch, 34*inch), []geom.Rect{geom.R(0, 0, 3*inch, 4*inch)})[0]
+	deeper := geom.Cut(geom.R(0, 0, 24*inch, 34*inch), []geom.Rect{geom.R(0, 0, 7*inch/2, 4*inch)})[0]
+	for _, c := range []struct {
+		name     string
+		old, new *model.Part
+		want     string // kind, and the steps; empty where it cannot serve
+	}{
+		{"the same", panel(24*inch, 34*inch), panel(24*inch, 34*inch), "unchanged"},
+		{"within a little", panel(24*inch, 34*inch), panel(24*inch+inch/100, 34*inch), "unchanged"},
+		{"trimmed", panel(24*inch, 34*inch), panel(24*inch, 34*inch-inch/4), "rework\ntrim: trim 1/4 in off the top edge"},
+		{
+			"a notch keeps its corner", panel(24*inch, 34*inch, outlined(notched)), panel(24*inch-inch, 34*inch, outlined(geom.Cut(geom.R(0, 0, 23*inch, 34*inch), []geom.Rect{geom.R(0, 0, 3*inch, 4*inch)})[0])),
+			"rework\ntrim: trim 1 in off the rear edge",
+		},
+		{"a larger notch", panel(24*inch, 34*inch, outlined(notched)), panel(24*inch, 34*inch, outlined(deeper)), "rework\nenlarge: enlarge the notch at the lower left corner by 1/2 in to the right"},
+		{
+			"a smaller notch", panel(24*inch, 34*inch, outlined(deeper)), panel(24*inch, 34*inch, outlined(notched)),
+			"patch\nfill: fill the notch at the lower left corner by 1/2 in on the right; it would show on the inside, a seen face",
+		},
+		{"an outlet", panel(24*inch, 34*inch), panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 8*inch)), "rework\ncut: cut the opening for outlet urn"},
+		{
+			"an outlet moved", panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 8*inch)), panel(24*inch, 34*inch, opened("outlet urn", 12*inch, 4*inch, 15*inch, 8*inch)),
+			"patch\nfill: fill the old opening for outlet urn, 3 x 4 in; it would show on the inside, a seen face\ncut: cut the opening for outlet urn",
+		},
+		{
+			"an outlet moved a little", panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 8*inch)), panel(24*inch, 34*inch, opened("outlet urn", 9*inch/2, 4*inch, 15*inch/2, 8*inch)),
+			"patch\nfill: fill the opening for outlet urn by 1/2 in on the left; it would show on the inside, a seen face\nenlarge: enlarge the opening for outlet urn by 1/2 in to the right",
+		},
+		{
+			"an outlet smaller, seen from neither face", panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 8*inch), faced(model.GoodNone)),
+			panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 15*inch/2), faced(model.GoodNone)),
+			"patch\nfill: fill the opening for outlet urn by 1/2 in above; it would show on no face that is to be seen",
+		},
+		{
+			"more than a quarter to fill", panel(24*inch, 34*inch, opened("vent", 2*inch, 2*inch, 22*inch, 32*inch)), panel(24*inch, 34*inch), "",
+		},
+		{
+			"a plug in steel", panel(5*inch, 12*inch, bored(handle, at(2*inch, 3*inch)), steel), panel(5*inch, 12*inch, steel), "",
+		},
+		{
+			"a hole more in steel", panel(5*inch, 12*inch, steel), panel(5*inch, 12*inch, bored(handle, at(2*inch, 3*inch)), steel), "rework\ndrill: drill 1 handle bore of 3/16 in",
+		},
+		{
+			"a slab too short", panel(60*inch, 24*inch, slab), panel(61*inch, 24*inch, slab), "",
+		},
+		{
+			"a slab cut to length and width", panel(61*inch, 25*inch, slab), panel(60*inch, 24*inch, slab),
+			"rework\ntrim: cut to length, 60 in: 1 in off the right end\ntrim: trim 1 in off the top edge",
+		},
+		{
+			"a plug in lumber", lumber(60*inch, 7*inch/2, 3*inch/2, bored(handle, at(20*inch, inch))), lumber(60*inch, 7*inch/2, 3*inch/2),
+			"patch\nplug: plug 1 handle bore of 3/16 in; it would show on no face that is to be seen",
+		},
+		{
+			"a recess to fill in lumber", lumber(60*inch, 7*inch/2, 3*inch/2, recessed("support 2", 20*inch, 0, 25*inch, 7*inch/2, inch/2)),
+			lumber(60*inch, 7*inch/2, 3*inch/2), "",
+		},
+		{
+			"a countersink", panel(5*inch, 12*inch, bored(handle, at(2*inch, 3*inch))), panel(5*inch, 12*inch, bored(model.Bore{Name: "handle", Diameter: 3 * inch / 16, Sink: inch / 2}, at(2*inch, 3*inch))),
+			"rework\ndrill: countersink 1 handle bore of 3/16 in to 1/2 in",
+		},
+		{
+			"thicker banding", panel(24*inch, 34*inch, banded(model.LeftEdge)),
+			panel(24*inch, 34*inch, banded(model.LeftEdge), func(p *model.Part) { p.Bands[0].Thickness = inch / 10 }), "rework\npeel: take the banding off the front edge\nband: band the front edge anew",
+		},
+		{
+			"a toe kick too low", panel(24*inch, 4*inch, as("cabinet.urn/toe-kick", "front")), panel(24*inch, 9*inch/2, as("cabinet.urn/toe-kick", "front")),
+			"patch\nextend: a strip 1/2 in wide is missing along the top edge; it would show on the front face, a seen face",
+		},
+		{
+			"a larger hole", panel(24*inch, 34*inch, hole("stub drain", 5*inch, 5*inch, inch)), panel(24*inch, 34*inch, hole("stub drain", 5*inch, 5*inch, inch+inch/8)),
+			"rework\nenlarge: enlarge the opening for stub drain by 1/8 in all round",
+		},
+		{
+			"an opening wider to the left", panel(24*inch, 34*inch, opened("outlet urn", 4*inch, 4*inch, 7*inch, 8*inch)), panel(24*inch, 34*inch, opened("outlet urn", 4*inch-inch/8, 4*inch, 7*inch, 8*inch)),
+			"rework\nenlarge: enlarge the opening for outlet urn by 1/8 in to the left",
+		},
+		{
+			"a deeper recess", lumber(60*inch, 7*inch/2, 3*inch/2, recessed("support 2", 20*inch, 0, 25*inch, 7*inch/2, inch/2)),
+			lumber(60*inch, 7*inch/2, 3*inch/2, recessed("support 2", 20*inch, 0, 25*inch, 7*inch/2, 9*inch/16)),
+			"rework\ndeepen: deepen the recess support 2 by 1/16 in",
+		},
+		{
+			"bores", panel(24*inch, 34*inch), panel(24*inch, 34*inch, bored(plate, at(2*inch, 3*inch), at(2*inch, 5*inch), at(2*inch, 30*inch), at(2*inch, 32*inch))),
+			"rework\ndrill: drill 4 hinge plate bores of 5 mm, 12 mm deep",
+		},
+		{
+			"a bore moved by less than itself", panel(24*inch, 34*inch, bored(plate, at(2*inch, 3*inch))), panel(24*inch, 34*inch, bored(plate, at(2*inch+3*mm, 3*inch))),
+			"patch\nplug: plug 1 hinge plate bore of 5 mm; it would show on the inside, a seen face\ndrill: drill 1 hinge plate bore of 5 mm, 12 mm deep",
+		},
+		{"banding stays", panel(24*inch, 34*inch, banded(model.LeftEdge)), panel(23*inch, 34*inch, banded(model.LeftEdge)), "rework\ntrim: trim 1 in off the rear edge"},
+		{
+			"banding on both", panel(24*inch, 34*inch, banded(model.LeftEdge, model.RightEdge)), panel(23*inch, 34*inch, banded(model.LeftEdge, model.RightEdge)),
+			"rework\ntrim: trim 1 in off the rear edge\nband: band the rear edge anew",
+		},
+		{"banding off", panel(24*inch, 34*inch, banded(model.LeftEdge, model.Top)), panel(24*inch, 34*inch, banded(model.LeftEdge)), "rework\npeel: take the banding off the top edge"},
+		{"marks", panel(24*inch, 34*inch, marked(3*inch)), panel(24*inch, 34*inch, marked(4*inch)), "rework\nmark: draw the marks anew"},
+		{"no marks", panel(24*inch, 34*inch, marked(3*inch)), panel(24*inch, 34*inch), "rework\nmark: rub out the marks, which hold no longer"},
+		{
+			"a door turned to hang on the other side", panel(15*inch, 30*inch, bored(cup, at(inch, 4*inch), at(inch, 26*inch)), faced(model.GoodFar)),
+			panel(15*inch, 30*inch, bored(cup, at(14*inch, 4*inch), at(14*inch, 26*inch)), faced(model.GoodFar)), "unchanged",
+		},
+		{
+			"a recess on the other face", panel(15*inch, 30*inch, recessed("groove", inch, 0, 2*inch, 30*inch, inch/4)),
+			panel(15*inch, 30*inch, recessed("groove", 2*inch, 0, 4*inch, 30*inch, inch/4), faced(model.GoodNone)), "patch",
+		},
+		{
+			"a shelf out of a longer shelf", panel(28*inch, 12*inch, as("cabinet.urn/shelf-1", "top"), func(p *model.Part) { p.Grain = model.GrainX }),
+			panel(20*inch, 12*inch, as("cabinet.urn/shelf-1", "top"), func(p *model.Part) { p.Grain = model.GrainX }), "rework\ntrim: trim 8 in off the right edge",
+		},
+		{
+			"a back measured anew", panel(24*inch, 34*inch, as("cabinet.urn/back", "inside")),
+			panel(24*inch, 34*inch, as("cabinet.urn/back", "inside"), thick(7*inch/10)), "unchanged",
+		},
+		{"too thin", panel(24*inch, 34*inch), panel(24*inch, 34*inch, thick(inch/2)), ""},
+		{"another board", panel(24*inch, 34*inch), panel(24*inch, 34*inch, func(p *model.Part) { p.Material = "oak plywood" }), ""},
+		{"across the grain", panel(34*inch, 24*inch), panel(24*inch, 34*inch), ""},
+		{"a side too short", panel(24*inch, 34*inch), panel(24*inch, 35*inch), ""},
+		{
+			"a back too short", panel(24*inch, 34*inch, as("cabinet.urn/back", "inside")), panel(24*inch, 35*inch, as("cabinet.urn/back", "inside")),
+			"patch\nextend: a strip 1 in wide is missing along the top edge; it would show on the inside, a seen face",
+		},
+		{"a back much too short", panel(24*inch, 34*inch, as("cabinet.urn/back", "inside")), panel(24*inch, 50*inch, as("cabinet.urn/back", "inside")), ""},
+		{"a face that was not seen", panel(24*inch, 34*inch, faced(model.GoodNone)), panel(24*inch, 34*inch), "rework\nlook: look whether the inside is good enough to be seen"},
+		{"a stud lengthened", lumber(3*inch/2, 36*inch, 7*inch/2), lumber(3*inch/2, 37*inch, 7*inch/2), ""},
+		{"a stud shortened", lumber(3*inch/2, 38*inch, 7*inch/2), lumber(3*inch/2, 36*inch, 7*inch/2), "rework\ntrim: cut to length, 36 in: 2 in off the top end"},
+		{"a block out of a stud", lumber(3*inch/2, 38*inch, 7*inch/2), lumber(19*inch, 7*inch/2, 3*inch/2), "rework\ntrim: cut to length, 19 in: 19 in off the right end"},
+		{"lumber turned to another face", lumber(3*inch/2, 38*inch, 7*inch/2), lumber(38*inch, 7*inch/2, 3*inch/2), "unchanged"},
+		{
+			"a plate for a stud", lumber(38*inch, 7*inch/2, 3*inch/2, recessed("support 1", 9*inch, 0, 11*inch, 7*inch/2, inch/2)),
+			lumber(38*inch, 7*inch/2, 3*inch/2), "",
+		},
+	} {
+		fit, ok := pair(c.old, c.new, inch/64).Serve(c.old, c.new)
+		got := ""
+		if ok {
+			got = fit.Kind.String()
+			for _, s := range fit.Steps {
+				got += "\n" + s.Kind.String() + ": " + s.Text
+			}
+		}
+		if got != c.want && !(c.want == "patch" && strings.HasPrefix(got, "patch")) {
+			t.Errorf("%s:\n got  %s\n want %s", c.name, got, c.want)
+		}
+	}
+}

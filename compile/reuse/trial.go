@@ -1,0 +1,280 @@
+package reuse
+
+import (
+	"math"
+	"slices"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// trial is one way to lay a piece, and what it takes.
+type trial struct {
+	pair     *Pair
+	within   Length
+	old, new *solid // as laid, without the move; as drawn
+	placed   solid  // the old one, moved
+	made     solid  // that, with all that it lacks made up
+	task
+	lost  []int // cuts of the piece, of which the part needs something
+	fresh []int // cuts of the part that the piece does not have
+}
+
+// task is what is to be done, but for the cuts.
+type task struct {
+	lay   model.Lay
+	short [4]Length // what the piece lacks along an edge of the part
+	over  [4]Length // what it has too much
+	peel  [4]bool   // banding to take off
+	tape  [4]bool   // banding to put on
+	draw  marking
+	look  bool // a face is seen that was not
+	makes bool // something is to be made up
+	off   Length
+	steps int
+	waste float64 // mm2
+}
+
+// reset begins a trial anew and keeps its memory.
+func (t *trial) reset(old, new *solid, l model.Lay) {
+	t.old, t.new, t.task = old, new, task{lay: l}
+	t.lost, t.fresh = t.lost[:0], t.fresh[:0]
+	cuts := append(t.placed.cuts[:0], old.cuts...)
+	t.placed = *old
+	t.placed.cuts = cuts
+	t.placed.moved(l.Move)
+}
+
+// marking is what is to be done to the pencil lines of a piece.
+type marking int
+
+const (
+	keep marking = iota
+	rub
+	redraw
+)
+
+// try works out what the trial takes; ok is false where the piece cannot serve so, or
+// where that takes more than the best trial found so far.
+func (t *trial) try(best *trial, found bool) (ok bool) {
+	most := 0 // cuts that may be made up
+	switch kind := t.new.part.Kind; {
+	case found && best.makes:
+		most = best.steps
+	case !found && (kind == model.Panel || kind == model.Lumber):
+		most = math.MaxInt
+	}
+	if !t.lack(most) {
+		return false
+	}
+	t.want()
+	t.edges()
+	t.faces()
+	t.count()
+	return true
+}
+
+// lack finds what the part needs and the piece lacks; ok is false where it cannot be
+// made up, or where more than most would have to be.
+func (t *trial) lack(most int) (ok bool) {
+	both := t.placed.body.Intersect(t.new.body)
+	for i := range t.placed.cuts {
+		c := &t.placed.cuts[i]
+		in := both
+		if c.kind == outside {
+			in = t.new.body
+		}
+		off, ok := t.new.lacks(c, in, i, t.within)
+		switch {
+		case ok:
+			t.off = max(t.off, off)
+			continue
+		case len(t.lost) >= most:
+			return false
+		case c.kind == outside:
+			t.short[c.index] = t.gap(model.Edge(c.index))
+		case !t.lose(i):
+			return false
+		}
+		t.makes = true
+	}
+	return !t.makes || t.mayMake()
+}
+
+// lose notes a cut that is to be made up, with the countersink of a bore and the bore of
+// a countersink.
+func (t *trial) lose(i int) bool {
+	c := &t.placed.cuts[i]
+	switch c.kind {
+	case rounded:
+		return false
+	case bore, sink:
+		for j := range t.placed.cuts {
+			o := &t.placed.cuts[j]
+			if (o.kind == bore || o.kind == sink) && o.index == c.index && !slices.Contains(t.lost, j) {
+				t.lost = append(t.lost, j)
+			}
+		}
+		return true
+	}
+	t.lost = append(t.lost, i)
+	return true
+}
+
+// gap is how far the part reaches beyond the piece at an edge; negative where the piece
+// reaches beyond the part.
+func (t *trial) gap(e model.Edge) Length {
+	a, b := t.placed.body, t.new.body
+	switch e {
+	case model.Bottom:
+		return a.Y.Lo - b.Y.Lo
+	case model.RightEdge:
+		return b.X.Hi - a.X.Hi
+	case model.Top:
+		return b.Y.Hi - a.Y.Hi
+	}
+	return a.X.Lo - b.X.Lo
+}
+
+// makeUp fills what is lost and adds the strips that are missing.
+func (t *trial) makeUp() *solid {
+	if !t.makes {
+		return &t.placed
+	}
+	t.made.body, t.made.thick, t.made.cuts = t.placed.body, t.placed.thick, t.made.cuts[:0]
+	for i, c := range t.placed.cuts {
+		switch {
+		case slices.Contains(t.lost, i):
+			continue
+		case c.kind == outside && t.short[c.index] > 0:
+			t.made.body = grown(t.made.body, model.Edge(c.index), t.short[c.index])
+			c = t.new.cuts[len(t.new.cuts)-4+c.index]
+		}
+		t.made.cuts = append(t.made.cuts, c)
+	}
+	return &t.made
+}
+
+// want finds what is to be cut once all that lacks is made up.
+func (t *trial) want() {
+	made := t.makeUp()
+	for i := range t.new.cuts {
+		c := &t.new.cuts[i]
+		if c.kind == outside {
+			switch by := -t.gap(model.Edge(c.index)); {
+			case by > t.within:
+				t.over[c.index] = by
+			case by > 0:
+				t.off = max(t.off, by)
+			}
+			continue
+		}
+		off, ok := made.lacks(c, t.new.body.Intersect(made.body), i, t.within)
+		if ok {
+			t.off = max(t.off, off)
+		} else {
+			t.fresh = append(t.fresh, i)
+		}
+	}
+}
+
+func grown(r geom.Rect, e model.Edge, by Length) geom.Rect {
+	switch e {
+	case model.Bottom:
+		r.Y.Lo -= by
+	case model.RightEdge:
+		r.X.Hi += by
+	case model.Top:
+		r.Y.Hi += by
+	case model.LeftEdge:
+		r.X.Lo -= by
+	}
+	return r
+}
+
+// edges finds what is to be done to the banding. What is trimmed off takes it along.
+func (t *trial) edges() {
+	if len(t.old.part.Bands)+len(t.new.part.Bands) == 0 {
+		return
+	}
+	var has, wants [4]*model.Band
+	for i := range t.old.part.Bands {
+		b := &t.old.part.Bands[i]
+		if e := edge(b.Edge, t.lay); t.over[e] == 0 {
+			has[e] = b
+		}
+	}
+	for i := range t.new.part.Bands {
+		b := &t.new.part.Bands[i]
+		wants[b.Edge] = b
+	}
+	for e := range wants {
+		a, b := has[e], wants[e]
+		same := a == nil && b == nil || a != nil && b != nil && a.Stock == b.Stock && length.Apart(a.Thickness, b.Thickness) <= t.within
+		if !same || t.short[e] > 0 {
+			t.peel[e], t.tape[e] = a != nil, b != nil
+		}
+	}
+}
+
+// faces compares what is drawn on a face, and which faces are the better ones.
+func (t *trial) faces() {
+	was, is := good(t.old.part.Good, t.lay), t.new.part.Good
+	t.look = is != model.GoodNone && was != model.GoodBoth && was != is
+	had := t.old.part.Marks
+	switch {
+	case len(had)+len(t.new.part.Marks) == 0:
+	case len(t.new.part.Marks) == 0:
+		t.draw = rub
+	case t.lay.Over || len(had) != len(t.new.part.Marks):
+		t.draw = redraw
+	default:
+		for _, m := range had {
+			m.From, m.To = t.lay.Point(m.From), t.lay.Point(m.To)
+			if !slices.ContainsFunc(t.new.part.Marks, func(n model.Mark) bool { return t.sameLine(m, n) }) {
+				t.draw = redraw
+			}
+		}
+	}
+}
+
+// sameLine reports whether two marks lie on one another, whichever end they begin at.
+func (t *trial) sameLine(a, b model.Mark) bool {
+	near := func(p, q geom.Point) bool {
+		return length.Apart(p.X, q.X) <= t.within && length.Apart(p.Y, q.Y) <= t.within
+	}
+	return near(a.From, b.From) && near(a.To, b.To) || near(a.From, b.To) && near(a.To, b.From)
+}
+
+// count sums up what there is to do.
+func (t *trial) count() {
+	t.steps = len(t.lost) + len(t.fresh)
+	for e := range t.short {
+		for _, step := range [...]bool{t.short[e] > 0, t.over[e] > 0, t.peel[e], t.tape[e]} {
+			if step {
+				t.steps++
+			}
+		}
+	}
+	if t.draw != keep {
+		t.steps++
+	}
+	if t.look {
+		t.steps++
+	}
+	t.waste = t.cutAway()
+}
+
+// less orders trials from the least to do.
+func (t *trial) less(o *trial) bool {
+	switch {
+	case t.makes != o.makes:
+		return !t.makes
+	case t.steps != o.steps:
+		return t.steps < o.steps
+	case t.waste != o.waste:
+		return t.waste < o.waste
+	}
+	return t.off < o.off
+}
