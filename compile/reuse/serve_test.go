@@ -1,6 +1,7 @@
 package reuse_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -60,6 +61,17 @@ func hole(name string, x, y, r reuse.Length) func(*model.Part) {
 func recessed(name string, x, y, x1, y1, deep reuse.Length) func(*model.Part) {
 	return func(p *model.Part) {
 		p.Recesses = append(p.Recesses, model.Recess{Name: name, Shape: rect(x, y, x1, y1), Depth: deep})
+	}
+}
+
+// pocket is open at the upper edge of lumber 3 1/2 in wide; its two inner corners are round.
+func pocket(x, deep, radius reuse.Length) func(*model.Part) {
+	return func(p *model.Part) {
+		c := geom.RoundedContour(geom.R(x, inch/2, x+3*inch, 7*inch/2), radius)
+		c[3] = geom.Vertex{Point: at(x+3*inch, 7*inch/2)}
+		c[4] = geom.Vertex{Point: at(x, 7*inch/2)}
+		c = slices.Delete(c, 5, 7)
+		p.Recesses = append(p.Recesses, model.Recess{Name: "support 2", Shape: c, Depth: deep, Open: []model.Edge{model.Top}})
 	}
 }
 
@@ -182,6 +194,14 @@ func TestServe(t *testing.T) {
 		{
 			"a recess to fill in lumber", lumber(60*inch, 7*inch/2, 3*inch/2, recessed("support 2", 20*inch, 0, 25*inch, 7*inch/2, inch/2)),
 			lumber(60*inch, 7*inch/2, 3*inch/2), "",
+		},
+		{
+			"a recess that a bit left deepened in lumber", lumber(60*inch, 7*inch/2, 3*inch/2, pocket(20*inch, inch/2, inch/8)),
+			lumber(60*inch, 7*inch/2, 3*inch/2, pocket(20*inch, 5*inch/8, inch/8)), "rework\ndeepen: deepen the recess support 2 by 1/8 in",
+		},
+		{
+			"a recess with rounder corners", lumber(60*inch, 7*inch/2, 3*inch/2, pocket(20*inch, inch/2, inch/8)),
+			lumber(60*inch, 7*inch/2, 3*inch/2, pocket(20*inch, inch/2, inch/2)), "",
 		},
 		{
 			"a countersink", panel(5*inch, 12*inch, bored(handle, at(2*inch, 3*inch))), panel(5*inch, 12*inch, bored(model.Bore{Name: "handle", Diameter: 3 * inch / 16, Sink: inch / 2}, at(2*inch, 3*inch))),
