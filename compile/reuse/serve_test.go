@@ -243,6 +243,7 @@ func TestServe(t *testing.T) {
 		},
 		{"banding off", panel(24*inch, 34*inch, banded(model.LeftEdge, model.Top)), panel(24*inch, 34*inch, banded(model.LeftEdge)), "rework\npeel: take the banding off the top edge"},
 		{"marks", panel(24*inch, 34*inch, marked(3*inch)), panel(24*inch, 34*inch, marked(4*inch)), "rework\nmark: draw the marks anew"},
+		{"marks cut off with the board", panel(24*inch, 20*inch, marked(3*inch)), panel(24*inch, 18*inch, marked(3*inch), func(p *model.Part) { p.Marks[0].To.Y = 18 * inch }), "rework\ntrim: trim 2 in off the top edge"},
 		{"no marks", panel(24*inch, 34*inch, marked(3*inch)), panel(24*inch, 34*inch), "rework\nmark: rub out the marks, which hold no longer"},
 		{
 			"a door turned to hang on the other side", panel(15*inch, 30*inch, bored(cup, at(inch, 4*inch), at(inch, 26*inch)), faced(model.GoodFar)),
