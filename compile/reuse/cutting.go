@@ -129,11 +129,34 @@ func (w *words) drills() {
 		if !g.bore.Through() {
 			deep = fmt.Sprintf(", %s deep", w.bit(g.bore.Depth))
 		}
-		w.add(model.Drill, g.bore.Name, "drill %s%s%s", w.bores(g), deep, w.face(g.bore))
+		w.add(model.Drill, g.bore.Name, "drill %s%s%s%s", w.bores(g), deep, w.face(g.bore), w.inPlugs(g, bores))
 	}
 	for _, g := range groups(w.new, sinks) {
 		w.add(model.Drill, g.bore.Name, "countersink %s to %s%s", w.bores(g), w.bit(g.bore.Sink), w.face(g.bore))
 	}
+}
+
+// inPlugs tells of bores of a group that run into what is filled or plugged.
+func (w *words) inPlugs(g group, fresh []int) string {
+	n := 0
+	for _, i := range fresh {
+		c := &w.new.cuts[i]
+		if w.new.part.Bores[c.index].Like(g.bore) && slices.ContainsFunc(w.lost, func(j int) bool {
+			l := &w.placed.cuts[j]
+			return l.apart(c.shape) < 0 && l.depth.Overlaps(c.depth)
+		}) {
+			n++
+		}
+	}
+	switch {
+	case n == 0:
+		return ""
+	case g.n == 1:
+		return "; it runs into what is made up"
+	case n == g.n:
+		return "; they run into what is made up"
+	}
+	return fmt.Sprintf("; %d of them run into what is made up", n)
 }
 
 // face tells from which face a bore is drilled where that is not the drawn one.

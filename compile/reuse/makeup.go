@@ -8,23 +8,24 @@ const mostMade = 4
 // mayMake reports whether what the piece lacks can be made up.
 func (t *trial) mayMake() bool {
 	part := t.new.part
-	made := 0.0
+	filled := 0.0
 	for _, i := range t.lost {
-		switch c := &t.placed.cuts[i]; c.kind {
-		case bore, sink:
-			if part.Kind != model.Panel && part.Kind != model.Lumber {
-				return false
-			}
-		default:
-			if part.Kind != model.Panel {
-				return false
-			}
-			in := c.bounds().Intersect(t.new.body)
-			made += float64(in.X.Size().MM() * in.Y.Size().MM())
+		c := &t.placed.cuts[i]
+		area := c.within(t.new.body).area()
+		t.madeUp += area
+		if c.kind == bore || c.kind == sink {
+			continue
 		}
+		if part.Kind != model.Panel {
+			return false
+		}
+		filled += area
 	}
-	if made > 0 && (made*mostMade > shape{core: t.new.body}.area() || made*mostMade > part.Outline.Area()) {
+	if filled > 0 && (filled*mostMade > shape{core: t.new.body}.area() || filled*mostMade > part.Outline.Area()) {
 		return false
+	}
+	for e, gap := range t.short {
+		t.madeUp += shape{core: strip(t.new.body, model.Edge(e), gap)}.area()
 	}
 	across := func(e model.Edge) Length { return max(t.short[e], 0) + max(t.short[e.Opposite()], 0) }
 	x, y := across(model.LeftEdge), across(model.Bottom)

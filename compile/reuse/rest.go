@@ -13,35 +13,31 @@ import (
 const useful = 50 * length.Millimetre
 
 // Rest lists the rectangles that are left of a piece beside a part cut out of it, or of
-// all of it where part is nil, clear of all that is cut or drilled in it: on the piece's
-// drawn face, kerf taken off, largest first. Those under 2 in (50 mm) either way are no use.
+// all of it where part is nil, clear of all that is cut or drilled in it: on the piece's drawn face,
+// kerf taken off, largest first. Those under 2 in (50 mm) either way are no use; of a stick
+// and a bar that holds for the length alone.
 func (p *Pair) Rest(old *model.Part, part *model.Part, lay model.Lay, kerf Length) []geom.Rect {
 	piece, ok := solidOf(old, old.Thickness)
 	if !ok {
 		return nil
 	}
-	left := []geom.Rect{piece.body}
+	o := offcuts{least: least(old), left: []geom.Rect{piece.body}}
 	if part != nil {
-		left = split(piece.body, back(part.Outline.Bounds(), lay), kerf)
+		taken := back(part.Outline.Bounds(), lay)
+		if o.least.X == 0 {
+			taken.X = piece.body.X
+		}
+		if o.least.Y == 0 {
+			taken.Y = piece.body.Y
+		}
+		o.take(taken, kerf)
 	}
 	for i := range piece.cuts {
 		if c := &piece.cuts[i]; c.kind != outside {
-			var next []geom.Rect
-			for _, r := range left {
-				next = append(next, split(r, c.bounds(), 0)...)
-			}
-			left = next
+			o.take(c.bounds(), 0)
 		}
 	}
-	largestFirst(left)
-	return left
-}
-
-// back is where a rectangle of a part's face lies on the piece's.
-func back(r geom.Rect, l model.Lay) geom.Rect {
-	r = r.Shift(geom.Point{X: -l.Move.X, Y: -l.Move.Y})
-	r = rect(r, model.Lay{Quarters: (4 - l.Quarters) % 4})
-	return rect(r, model.Lay{Over: l.Over})
+	return o.sorted()
 }
 
 // Holds reports whether a part can be cut out of such a rectangle of the piece, and
@@ -53,71 +49,102 @@ func (p *Pair) Holds(rest geom.Rect, old, new *model.Part, kerf Length) (left []
 	}
 	x, y := new.Size()
 	if old.Kind == model.Lumber {
-		a, b := along(old), along(new)
-		if min(a.wide, a.thick)+remeasured < min(b.wide, b.thick) || max(a.wide, a.thick)+remeasured < max(b.wide, b.thick) {
+		rolled := *new
+		rolled.Openings, rolled.Recesses, rolled.Bores, rolled.Outline = nil, nil, nil, geom.RectContour(new.Outline.Bounds())
+		on, ok := roll(&rolled, old)
+		if !ok {
 			return nil, false
 		}
-		x, y = b.long, a.wide
-		if old.Grain == model.GrainY {
+		if x, y = on.Size(); on.Grain != old.Grain {
 			x, y = y, x
 		}
-		if rest.X.Size()+p.within < x || rest.Y.Size()+remeasured < y {
-			return nil, false
-		}
-		return p.taken(rest, x, y, kerf), true
+		return p.holds(rest, old, x, y, kerf)
 	}
 	for _, l := range [...]model.Lay{{}, {Quarters: 1}} {
 		wide, high := x, y
 		if l.Quarters == 1 {
 			wide, high = y, x
 		}
-		if runs(old, new, l) && wide <= rest.X.Size()+p.within && high <= rest.Y.Size()+p.within {
-			return p.taken(rest, wide, high, kerf), true
+		if runs(old, new, l) {
+			if left, ok := p.holds(rest, old, wide, high, kerf); ok {
+				return left, true
+			}
 		}
 	}
 	return nil, false
 }
 
-// taken is what is left of a rectangle once its lower left is cut out of it.
-func (p *Pair) taken(rest geom.Rect, wide, high, kerf Length) []geom.Rect {
-	at := geom.R(rest.X.Lo, rest.Y.Lo, rest.X.Lo+wide, rest.Y.Lo+high)
-	left := split(rest, at, kerf)
-	largestFirst(left)
-	return left
+func (p *Pair) holds(rest geom.Rect, old *model.Part, wide, high, kerf Length) ([]geom.Rect, bool) {
+	if wide > rest.X.Size()+p.within || high > rest.Y.Size()+p.within {
+		return nil, false
+	}
+	o := offcuts{least: least(old), left: []geom.Rect{rest}}
+	o.take(geom.R(rest.X.Lo, rest.Y.Lo, rest.X.Lo+wide, rest.Y.Lo+high), kerf)
+	return o.sorted(), true
 }
 
-// split cuts a rectangle from edge to edge along the sides of what is taken, first across the
-// way that leaves the larger piece whole. What is too small is left out.
-func split(r, taken geom.Rect, kerf Length) []geom.Rect {
-	if !r.Overlaps(taken) {
-		return []geom.Rect{r}
+// back is where a rectangle of a part's face lies on the piece's.
+func back(r geom.Rect, l model.Lay) geom.Rect {
+	r = r.Shift(geom.Point{X: -l.Move.X, Y: -l.Move.Y})
+	r = rect(r, model.Lay{Quarters: (4 - l.Quarters) % 4})
+	return rect(r, model.Lay{Over: l.Over})
+}
+
+// offcuts are rectangles that are left, each at least as large as is useful.
+type offcuts struct {
+	least geom.Point
+	left  []geom.Rect
+}
+
+// least is the size under which an offcut of a piece is no use.
+func least(old *model.Part) geom.Point {
+	x, y := old.Size()
+	switch old.Kind {
+	case model.Lumber, model.Steel:
+		if old.Grain == model.GrainX || old.Grain == model.GrainNone && x >= y {
+			return geom.Point{X: useful}
+		}
+		return geom.Point{Y: useful}
 	}
-	t := taken.Grow(kerf)
-	left, right, below, above := r, r, r, r
-	left.X.Hi, right.X.Lo, below.Y.Hi, above.Y.Lo = t.X.Lo, t.X.Hi, t.Y.Lo, t.Y.Hi
-	if max(size(left), size(right)) >= max(size(below), size(above)) {
-		below.X, above.X = r.X.Intersect(taken.X), r.X.Intersect(taken.X)
-	} else {
-		left.Y, right.Y = r.Y.Intersect(taken.Y), r.Y.Intersect(taken.Y)
-	}
-	var out []geom.Rect
-	for _, s := range [...]geom.Rect{left, right, below, above} {
-		if s.X.Size() >= useful && s.Y.Size() >= useful {
-			out = append(out, s)
+	return geom.Point{X: useful, Y: useful}
+}
+
+// take cuts what is left from edge to edge along the sides of a rectangle, first the
+// way that leaves the larger piece.
+func (o *offcuts) take(taken geom.Rect, kerf Length) {
+	var next []geom.Rect
+	for _, r := range o.left {
+		if !r.Overlaps(taken) {
+			next = append(next, r)
+			continue
+		}
+		t := taken.Grow(kerf)
+		left, right, below, above := r, r, r, r
+		left.X.Hi, right.X.Lo, below.Y.Hi, above.Y.Lo = t.X.Lo, t.X.Hi, t.Y.Lo, t.Y.Hi
+		if max(o.area(left), o.area(right)) >= max(o.area(below), o.area(above)) {
+			below.X, above.X = r.X.Intersect(taken.X), r.X.Intersect(taken.X)
+		} else {
+			left.Y, right.Y = r.Y.Intersect(taken.Y), r.Y.Intersect(taken.Y)
+		}
+		for _, s := range [...]geom.Rect{left, right, below, above} {
+			if o.area(s) > 0 {
+				next = append(next, s)
+			}
 		}
 	}
-	return out
+	o.left = next
 }
 
-// size orders rectangles: the area in mm2, 0 where it is of no use.
-func size(r geom.Rect) float64 {
+// area is in mm2; 0 of what is no use.
+func (o *offcuts) area(r geom.Rect) float64 {
 	x, y := r.X.Size(), r.Y.Size()
-	if x < useful || y < useful {
+	if min(x, y) <= 0 || x < o.least.X || y < o.least.Y {
 		return 0
 	}
 	return float64(x.MM() * y.MM())
 }
 
-func largestFirst(rects []geom.Rect) {
-	slices.SortStableFunc(rects, func(a, b geom.Rect) int { return cmp.Compare(size(b), size(a)) })
+func (o *offcuts) sorted() []geom.Rect {
+	slices.SortStableFunc(o.left, func(a, b geom.Rect) int { return cmp.Compare(o.area(b), o.area(a)) })
+	return o.left
 }

@@ -234,7 +234,7 @@ func TestServe(t *testing.T) {
 		},
 		{
 			"a bore moved by less than itself", panel(24*inch, 34*inch, bored(plate, at(2*inch, 3*inch))), panel(24*inch, 34*inch, bored(plate, at(2*inch+3*mm, 3*inch))),
-			"patch\nplug: plug 1 hinge plate bore of 5 mm; it would show on the inside, a seen face\ndrill: drill 1 hinge plate bore of 5 mm, 12 mm deep",
+			"patch\nplug: plug 1 hinge plate bore of 5 mm; it would show on the inside, a seen face\ndrill: drill 1 hinge plate bore of 5 mm, 12 mm deep; it runs into what is made up",
 		},
 		{"banding stays", panel(24*inch, 34*inch, banded(model.LeftEdge)), panel(23*inch, 34*inch, banded(model.LeftEdge)), "rework\ntrim: trim 1 in off the rear edge"},
 		{

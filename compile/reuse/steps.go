@@ -3,6 +3,7 @@ package reuse
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -95,25 +96,26 @@ func (w *words) strips() {
 	for e, by := range w.short {
 		if by > 0 {
 			name := w.edgeName(model.Edge(e))
-			w.add(model.Extend, name, "a strip %s wide is missing along the %s; %s", w.show(by), name, w.shown(through))
+			w.add(model.Extend, name, "a strip %s wide is missing along the %s; %s", w.show(by), name, w.shown("it", through))
 		}
 	}
 }
 
-// shown tells where a patch of a depth would show.
-func (w *words) shown(depth geom.Span) string {
+// shown tells where patches of a depth would show: "it would show on the inside, a seen
+// face".
+func (w *words) shown(it string, depth geom.Span) string {
 	part := w.new.part
 	drawn := depth.Lo <= 0 && (part.Good == model.GoodDrawn || part.Good == model.GoodBoth)
 	behind := depth.Hi >= w.new.thick && (part.Good == model.GoodFar || part.Good == model.GoodBoth)
 	switch {
 	case drawn && behind:
-		return "it would show on both faces, which are seen"
+		return it + " would show on both faces, which are seen"
 	case drawn:
-		return "it would show on the " + faceName(part) + ", a seen face"
+		return it + " would show on the " + faceName(part) + ", a seen face"
 	case behind:
-		return "it would show on the face behind the " + faceName(part) + ", a seen face"
+		return it + " would show on the face behind the " + faceName(part) + ", a seen face"
 	}
-	return "it would show on no face that is to be seen"
+	return it + " would show on no face that is to be seen"
 }
 
 // faceName is the drawn face in a sentence.
@@ -180,6 +182,9 @@ func titled(c *cut) string {
 	case c.kind == rounded:
 		return [...]string{"lower left", "lower right", "upper left", "upper right"}[c.index] + " corner"
 	}
+	if strings.HasPrefix(c.called, "groove") {
+		return c.called
+	}
 	return "recess " + c.called
 }
 
@@ -234,7 +239,7 @@ func (w *words) fills() {
 			continue
 		}
 		done = append(done, *c)
-		shows := w.shown(c.depth)
+		shows := w.shown("it", c.depth)
 		by := ""
 		if to := moved(c, w.new, w.all); to != nil {
 			by = w.growth(to, c, filling)
@@ -295,6 +300,10 @@ func (w *words) bit(d Length) string {
 func (w *words) plugs() {
 	for _, g := range groups(&w.placed, w.lost) {
 		depth := w.placed.from(g.bore.Depth, g.bore.Far != w.lay.Over)
-		w.add(model.Plug, g.bore.Name, "plug %s; %s", w.bores(g), w.shown(depth))
+		it := "it"
+		if g.n > 1 {
+			it = "they"
+		}
+		w.add(model.Plug, g.bore.Name, "plug %s; %s", w.bores(g), w.shown(it, depth))
 	}
 }

@@ -1,7 +1,6 @@
 package reuse
 
 import (
-	"math"
 	"slices"
 
 	"barwright/compile/geom"
@@ -23,17 +22,18 @@ type trial struct {
 
 // task is what is to be done, but for the cuts.
 type task struct {
-	lay   model.Lay
-	short [4]Length // what the piece lacks along an edge of the part
-	over  [4]Length // what it has too much
-	peel  [4]bool   // banding to take off
-	tape  [4]bool   // banding to put on
-	draw  marking
-	look  bool // a face is seen that was not
-	makes bool // something is to be made up
-	off   Length
-	steps int
-	waste float64 // mm2
+	lay    model.Lay
+	short  [4]Length // what the piece lacks along an edge of the part
+	over   [4]Length // what it has too much
+	peel   [4]bool   // banding to take off
+	tape   [4]bool   // banding to put on
+	draw   marking
+	look   bool    // a face is seen that was not
+	makes  bool    // something is to be made up:
+	madeUp float64 // in mm2
+	off    Length
+	steps  int
+	waste  float64 // mm2
 }
 
 // reset begins a trial anew and keeps its memory.
@@ -58,14 +58,9 @@ const (
 // try works out what the trial takes; ok is false where the piece cannot serve so, or
 // where that takes more than the best trial found so far.
 func (t *trial) try(best *trial, found bool) (ok bool) {
-	most := 0 // cuts that may be made up
-	switch kind := t.new.part.Kind; {
-	case found && best.makes:
-		most = best.steps
-	case !found && (kind == model.Panel || kind == model.Lumber):
-		most = math.MaxInt
-	}
-	if !t.lack(most) {
+	kind := t.new.part.Kind
+	mayMake := (!found || best.makes) && (kind == model.Panel || kind == model.Lumber)
+	if !t.lack(mayMake) || found && best.makes && t.madeUp > best.madeUp {
 		return false
 	}
 	t.want()
@@ -76,8 +71,8 @@ func (t *trial) try(best *trial, found bool) (ok bool) {
 }
 
 // lack finds what the part needs and the piece lacks; ok is false where it cannot be
-// made up, or where more than most would have to be.
-func (t *trial) lack(most int) (ok bool) {
+// made up, or may not.
+func (t *trial) lack(mayMake bool) (ok bool) {
 	both := t.placed.body.Intersect(t.new.body)
 	for i := range t.placed.cuts {
 		c := &t.placed.cuts[i]
@@ -90,7 +85,7 @@ func (t *trial) lack(most int) (ok bool) {
 		case ok:
 			t.off = max(t.off, off)
 			continue
-		case len(t.lost) >= most:
+		case !mayMake:
 			return false
 		case c.kind == outside:
 			t.short[c.index] = t.gap(model.Edge(c.index))
@@ -278,11 +273,13 @@ func (t *trial) count() {
 	t.waste = t.cutAway()
 }
 
-// less orders trials from the least to do.
+// less orders trials: those that make up the least come first, then those with the least to do.
 func (t *trial) less(o *trial) bool {
 	switch {
 	case t.makes != o.makes:
 		return !t.makes
+	case t.madeUp != o.madeUp:
+		return t.madeUp < o.madeUp
 	case t.steps != o.steps:
 		return t.steps < o.steps
 	case t.waste != o.waste:
