@@ -181,6 +181,11 @@ func TestServe(t *testing.T) {
 			"a hole more in steel", panel(5*inch, 12*inch, steel), panel(5*inch, 12*inch, bored(handle, at(2*inch, 3*inch)), steel), "rework\ndrill: drill 1 handle bore of 3/16 in",
 		},
 		{
+			"bores that are alike are one step", panel(35*inch, 10*inch, bored(handle, at(15*inch, 9*inch), at(19*inch, 9*inch)), recessed("groove", 0, inch/2, 35*inch, 3*inch/4, inch/4)),
+			panel(35*inch, 7*inch, bored(handle, at(15*inch, 6*inch), at(19*inch, 6*inch)), recessed("groove", 0, inch/2, 35*inch, 3*inch/4, inch/4)),
+			"rework\ntrim: trim 3 in off the top edge\ndrill: drill 2 handle bores of 3/16 in",
+		},
+		{
 			"a slab too short", panel(60*inch, 24*inch, slab), panel(61*inch, 24*inch, slab), "",
 		},
 		{

@@ -254,9 +254,25 @@ func (t *trial) sameLine(a, b geom.Rect) bool {
 	return near(a.X, b.X) && near(a.Y, b.Y)
 }
 
+// steps counts what is told of cuts: bores that are alike are one step.
+func (s *solid) steps(cuts []int) int {
+	n := 0
+	for k, i := range cuts {
+		c := &s.cuts[i]
+		alike := func(j int) bool {
+			o := &s.cuts[j]
+			return (o.kind == bore || o.kind == sink) && (o.index == c.index || s.part.Bores[o.index].Like(&s.part.Bores[c.index]))
+		}
+		if c.kind != bore && c.kind != sink || !slices.ContainsFunc(cuts[:k], alike) {
+			n++
+		}
+	}
+	return n
+}
+
 // count sums up what there is to do.
 func (t *trial) count() {
-	t.steps = len(t.lost) + len(t.fresh)
+	t.steps = t.placed.steps(t.lost) + t.new.steps(t.fresh)
 	for e := range t.short {
 		for _, step := range [...]bool{t.short[e] > 0, t.over[e] > 0, t.peel[e], t.tape[e]} {
 			if step {
