@@ -20,12 +20,12 @@ func (s *solid) lacks(c *cut, in geom.Rect, guess int, tol Length) (off Length, 
 	if thin := min(a.bounds().X.Size(), a.bounds().Y.Size(), a.depth.Size()); thin <= tol {
 		return max(thin, 0), true
 	}
-	if guess < len(s.cuts) && a.beyondIn(&s.cuts[guess]) <= 0 {
+	best := tol + 1
+	if guess < len(s.cuts) && a.beyond(&s.cuts[guess], best) <= 0 {
 		return 0, true
 	}
-	best := tol + 1
 	for i := range s.cuts {
-		if best = min(best, a.beyondIn(&s.cuts[i])); best <= 0 {
+		if best = a.beyond(&s.cuts[i], best); best <= 0 {
 			return 0, true
 		}
 	}
@@ -38,22 +38,27 @@ func (s *solid) lacks(c *cut, in geom.Rect, guess int, tol Length) (off Length, 
 	return Length(sort.Search(int(tol), func(off int) bool { return s.lacksInParts(&a, in, Length(off)) })), true
 }
 
-// beyondIn is how far a cut reaches out of another, in plan or in depth.
-func (c *cut) beyondIn(of *cut) Length {
-	return max(of.depth.Lo-c.depth.Lo, c.depth.Hi-of.depth.Hi, c.out(of))
+// beyond is how far a cut reaches out of another, in plan or in depth, or most where that
+// is less.
+func (c *cut) beyond(of *cut, most Length) Length {
+	deep := max(of.depth.Lo-c.depth.Lo, c.depth.Hi-of.depth.Hi)
+	if deep >= most {
+		return most
+	}
+	return max(deep, c.out(of, most))
 }
 
-// out is how far a cut reaches out of another in plan. Into what a round corner takes
+// out is how far a cut reaches out of another in plan, or most where that is less. Into what a round corner takes
 // off fits only what an equal corner takes off that is no rounder.
-func (c *cut) out(of *cut) Length {
+func (c *cut) out(of *cut, most Length) Length {
 	if of.kind != rounded {
-		return c.beyond(of.shape)
+		return c.shape.beyond(of.shape, most)
 	}
 	if c.kind != rounded || c.index != of.index {
-		return far
+		return most
 	}
 	p, q := c.tip(), of.tip()
-	return max(length.Apart(p.X, q.X), length.Apart(p.Y, q.Y), c.core.X.Size()-of.core.X.Size())
+	return min(most, max(length.Apart(p.X, q.X), length.Apart(p.Y, q.Y), c.core.X.Size()-of.core.X.Size()))
 }
 
 // tip is the corner that a round corner takes off.
@@ -85,7 +90,7 @@ func (s *solid) lacksInParts(a *cut, in geom.Rect, tol Length) bool {
 	depths := []Length{small.depth.Lo, small.depth.Hi}
 	for i := range s.cuts {
 		v := &s.cuts[i]
-		if v.kind == rounded || v.kind == bore || v.kind == sink || a.apart(v.shape) >= tol {
+		if v.kind == rounded || v.kind == bore || v.kind == sink || !a.overlaps(v.shape, tol) {
 			continue
 		}
 		depth := v.depth.Grow(half)
@@ -145,7 +150,7 @@ func covered(a shape, in geom.Rect, rects []geom.Rect) bool {
 	for i := range len(xs) - 1 {
 		for j := range len(ys) - 1 {
 			cell := geom.R(xs[i], ys[j], xs[i+1], ys[j+1])
-			if a.apart(shape{core: cell}) >= 0 {
+			if !a.overlaps(shape{core: cell}, 0) {
 				continue
 			}
 			if !slices.ContainsFunc(rects, func(r geom.Rect) bool { return r.Contains(cell) }) {

@@ -64,8 +64,7 @@ func (w *words) recesses() {
 func (w *words) grows(c *cut) *cut {
 	for i := range w.placed.cuts {
 		m := &w.placed.cuts[i]
-		deep := max(c.depth.Lo-m.depth.Lo, m.depth.Hi-c.depth.Hi) <= w.within
-		if m.kind == c.kind && deep && m.bounds().Overlaps(w.new.body) && max(m.out(c), 0) <= w.within && !slices.Contains(w.lost, i) {
+		if m.kind == c.kind && m.bounds().Overlaps(w.new.body) && m.beyond(c, w.within+1) <= w.within && !slices.Contains(w.lost, i) {
 			return m
 		}
 	}
@@ -143,7 +142,7 @@ func (w *words) inPlugs(g group, fresh []int) string {
 		c := &w.new.cuts[i]
 		if w.new.part.Bores[c.index].Like(g.bore) && slices.ContainsFunc(w.lost, func(j int) bool {
 			l := &w.placed.cuts[j]
-			return l.apart(c.shape) < 0 && l.depth.Overlaps(c.depth)
+			return l.overlaps(c.shape, 0) && l.depth.Overlaps(c.depth)
 		}) {
 			n++
 		}
@@ -221,20 +220,17 @@ func (c *cut) less(s *solid) []geom.Contour {
 	return geom.Cut(c.core, others)
 }
 
-// cutAway is the area of what is cut away, in mm2.
-func (t *trial) cutAway() float64 {
-	area := 0.0
+// cutAway is about the area of what is cut away: of a cut that grows, all of it.
+func (t *trial) cutAway() (area int64) {
 	left := t.placed.body
 	for e, by := range t.over {
 		if by > 0 {
-			s := strip(left, model.Edge(e), by)
-			area += shape{core: s}.area()
+			area += shape{core: strip(left, model.Edge(e), by)}.thousandths()
 			left = grown(left, model.Edge(e), -by)
 		}
 	}
 	for _, i := range t.fresh {
-		c := &t.new.cuts[i]
-		area += c.within(t.new.body).area()
+		area += t.new.cuts[i].within(t.new.body).thousandths()
 	}
 	return area
 }

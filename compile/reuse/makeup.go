@@ -11,21 +11,16 @@ func (t *trial) mayMake() bool {
 	filled := 0.0
 	for _, i := range t.lost {
 		c := &t.placed.cuts[i]
-		area := c.within(t.new.body).area()
-		t.madeUp += area
 		if c.kind == bore || c.kind == sink {
 			continue
 		}
 		if part.Kind != model.Panel {
 			return false
 		}
-		filled += area
+		filled += c.within(t.new.body).area()
 	}
 	if filled > 0 && (filled*mostMade > shape{core: t.new.body}.area() || filled*mostMade > part.Outline.Area()) {
 		return false
-	}
-	for e, gap := range t.short {
-		t.madeUp += shape{core: strip(t.new.body, model.Edge(e), gap)}.area()
 	}
 	across := func(e model.Edge) Length { return max(t.short[e], 0) + max(t.short[e.Opposite()], 0) }
 	x, y := across(model.LeftEdge), across(model.Bottom)

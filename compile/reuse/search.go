@@ -3,6 +3,7 @@ package reuse
 import (
 	"bytes"
 	"cmp"
+	"math"
 	"slices"
 
 	"barwright/compile/geom"
@@ -11,7 +12,7 @@ import (
 )
 
 // search lays the piece in every way that is allowed, and returns the trial that takes
-// the least.
+// the least: one that makes nothing up, or else one that does.
 func (p *Pair) search(old, new *model.Part) (*trial, bool) {
 	if old.Kind == model.Lumber {
 		rolled, ok := roll(old, new)
@@ -22,32 +23,50 @@ func (p *Pair) search(old, new *model.Part) (*trial, bool) {
 	}
 	x, y := old.Size()
 	wantX, wantY := new.Size()
-	var piece, part *solid
-	// One trial is the best so far, the other is at work.
-	trials := [2]trial{{pair: p, within: p.within}, {pair: p, within: p.within}}
-	t, best, found := &trials[0], &trials[1], false
+	var fit, strips []model.Lay
 	for _, l := range lays {
 		wide, high := x, y
 		if l.Quarters%2 == 1 {
 			wide, high = y, x
 		}
-		fits := wide+p.within >= wantX && high+p.within >= wantY
-		if !runs(old, new, l) || !fits && (found && !best.makes || !p.strips(new, wantX-wide, wantY-high)) {
-			continue
+		switch {
+		case !runs(old, new, l):
+		case wide+p.within >= wantX && high+p.within >= wantY:
+			fit = append(fit, l)
+		case p.strips(new, wantX-wide, wantY-high):
+			strips = append(strips, l)
 		}
-		if piece == nil {
-			var known [2]bool
-			piece, known[0] = solidOf(old, new.Thickness)
-			part, known[1] = solidOf(new, new.Thickness)
-			if !known[0] || !known[1] {
-				return p.alike(old, new)
-			}
-		}
+	}
+	if len(fit)+len(strips) == 0 {
+		return nil, false
+	}
+	piece, known := solidOf(old, new.Thickness)
+	part, alsoKnown := solidOf(new, new.Thickness)
+	if !known || !alsoKnown {
+		return p.alike(old, new)
+	}
+	if best, ok := p.least(piece, part, fit, 0); ok {
+		return best, true
+	}
+	if new.Kind != model.Panel && new.Kind != model.Lumber {
+		return nil, false
+	}
+	return p.least(piece, part, append(fit, strips...), math.MaxInt64)
+}
+
+// least is the trial that takes the least, of those that make up no more than most,
+// in thousandths of a mm2.
+func (p *Pair) least(piece, part *solid, lays []model.Lay, most int64) (best *trial, found bool) {
+	// One trial is the best so far, the other is at work.
+	trials := [2]trial{{pair: p, within: p.within}, {pair: p, within: p.within}}
+	t, best := &trials[0], &trials[1]
+	for _, l := range lays {
 		laid := piece.laid(l)
 		for _, l.Move = range moves(laid, part, p.within) {
 			t.reset(laid, part, l)
-			if t.try(best, found) && (!found || t.less(best)) {
+			if t.try(most) && (!found || t.less(best)) {
 				t, best, found = best, t, true
+				most = best.madeUp
 			}
 			if found && best.steps == 0 {
 				return best, true

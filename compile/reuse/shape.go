@@ -69,6 +69,9 @@ func (s shape) area() float64 {
 	return float64(x*y) + float64(2*r*(x+y)) + float64(math.Pi*r*r)
 }
 
+// thousandths is the area in thousandths of a mm2.
+func (s shape) thousandths() int64 { return int64(math.Round(1000 * s.area())) }
+
 // contour runs counter-clockwise.
 func (s shape) contour() geom.Contour {
 	b := s.bounds()
@@ -78,27 +81,26 @@ func (s shape) contour() geom.Contour {
 	return geom.RoundedContour(b, s.r)
 }
 
-// beyond is how far s reaches out of t at most, square to t's outline; negative where
-// it stays inside, 0 where they touch.
-func (s shape) beyond(t shape) Length {
+// beyond is how far s reaches out of t at most, square to t's outline, or most where that is
+// less; negative where it stays inside, 0 where they touch.
+func (s shape) beyond(t shape, most Length) Length {
 	x := max(t.core.X.Lo-s.core.X.Lo, s.core.X.Hi-t.core.X.Hi)
 	y := max(t.core.Y.Lo-s.core.Y.Lo, s.core.Y.Hi-t.core.Y.Hi)
 	// The supporting lines of both, square to each direction, lie farthest apart along
 	// an axis, or towards a corner where one core sticks out of the other both ways.
-	if x > 0 && y > 0 {
-		return hypot(x, y) + s.r - t.r
+	out := max(x, y) + s.r - t.r
+	if x > 0 && y > 0 && out < most {
+		out = hypot(x, y) + s.r - t.r
 	}
-	return max(x, y) + s.r - t.r
+	return min(out, most)
 }
 
-// apart is how far two shapes are apart; negative where they overlap.
-func (s shape) apart(t shape) Length {
+// overlaps reports whether two shapes share more than a strip of a width.
+func (s shape) overlaps(t shape, strip Length) bool {
 	x := max(t.core.X.Lo-s.core.X.Hi, s.core.X.Lo-t.core.X.Hi)
 	y := max(t.core.Y.Lo-s.core.Y.Hi, s.core.Y.Lo-t.core.Y.Hi)
-	if x > 0 && y > 0 {
-		return hypot(x, y) - s.r - t.r
-	}
-	return max(x, y) - s.r - t.r
+	reach := s.r + t.r - strip
+	return max(x, y) < reach && (x <= 0 || y <= 0 || hypot(x, y) < reach)
 }
 
 // hypot is to the nearest nanometre.

@@ -28,12 +28,12 @@ type task struct {
 	peel   [4]bool   // banding to take off
 	tape   [4]bool   // banding to put on
 	draw   marking
-	look   bool    // a face is seen that was not
-	makes  bool    // something is to be made up:
-	madeUp float64 // in mm2
+	look   bool  // a face is seen that was not
+	makes  bool  // something is to be made up:
+	madeUp int64 // in thousandths of a mm2, which add up the same in any order
 	off    Length
 	steps  int
-	waste  float64 // mm2
+	waste  int64 // cut away, likewise
 }
 
 // reset begins a trial anew and keeps its memory.
@@ -55,12 +55,10 @@ const (
 	redraw
 )
 
-// try works out what the trial takes; ok is false where the piece cannot serve so, or
-// where that takes more than the best trial found so far.
-func (t *trial) try(best *trial, found bool) (ok bool) {
-	kind := t.new.part.Kind
-	mayMake := (!found || best.makes) && (kind == model.Panel || kind == model.Lumber)
-	if !t.lack(mayMake) || found && best.makes && t.madeUp > best.madeUp {
+// try works out what the trial takes; ok is false where the piece cannot serve so, or only
+// with more than most made up. Nothing may be made up where most is 0.
+func (t *trial) try(most int64) (ok bool) {
+	if !t.lack(most) {
 		return false
 	}
 	t.want()
@@ -71,8 +69,8 @@ func (t *trial) try(best *trial, found bool) (ok bool) {
 }
 
 // lack finds what the part needs and the piece lacks; ok is false where it cannot be
-// made up, or may not.
-func (t *trial) lack(mayMake bool) (ok bool) {
+// made up, or is more than most.
+func (t *trial) lack(most int64) (ok bool) {
 	both := t.placed.body.Intersect(t.new.body)
 	for i := range t.placed.cuts {
 		c := &t.placed.cuts[i]
@@ -85,36 +83,33 @@ func (t *trial) lack(mayMake bool) (ok bool) {
 		case ok:
 			t.off = max(t.off, off)
 			continue
-		case !mayMake:
+		case most == 0 || c.kind == rounded:
 			return false
 		case c.kind == outside:
-			t.short[c.index] = t.gap(model.Edge(c.index))
-		case !t.lose(i):
+			e := model.Edge(c.index)
+			t.short[e] = t.gap(e)
+			t.madeUp += shape{core: strip(t.new.body, e, t.short[e])}.thousandths()
+		default:
+			t.lose(i)
+		}
+		if t.makes = true; t.madeUp > most {
 			return false
 		}
-		t.makes = true
 	}
 	return !t.makes || t.mayMake()
 }
 
 // lose notes a cut that is to be made up, with the countersink of a bore and the bore of
-// a countersink.
-func (t *trial) lose(i int) bool {
-	c := &t.placed.cuts[i]
-	switch c.kind {
-	case rounded:
-		return false
-	case bore, sink:
-		for j := range t.placed.cuts {
-			o := &t.placed.cuts[j]
-			if (o.kind == bore || o.kind == sink) && o.index == c.index && !slices.Contains(t.lost, j) {
-				t.lost = append(t.lost, j)
-			}
+// a countersink, which stand side by side.
+func (t *trial) lose(i int) {
+	cuts := t.placed.cuts
+	for j := max(i-1, 0); j <= i+1; j++ {
+		own := j == i || (cuts[j].kind == bore || cuts[j].kind == sink) && (cuts[i].kind == bore || cuts[i].kind == sink) && cuts[j].index == cuts[i].index
+		if own && !slices.Contains(t.lost, j) {
+			t.lost = append(t.lost, j)
+			t.madeUp += cuts[j].within(t.new.body).thousandths()
 		}
-		return true
 	}
-	t.lost = append(t.lost, i)
-	return true
 }
 
 // gap is how far the part reaches beyond the piece at an edge; negative where the piece
@@ -292,8 +287,6 @@ func (t *trial) count() {
 // less orders trials: those that make up the least come first, then those with the least to do.
 func (t *trial) less(o *trial) bool {
 	switch {
-	case t.makes != o.makes:
-		return !t.makes
 	case t.madeUp != o.madeUp:
 		return t.madeUp < o.madeUp
 	case t.steps != o.steps:
