@@ -89,7 +89,7 @@ func namesAreTrue(t *testing.T, r *model.Revision) {
 			continue
 		}
 		if had := old[r.New.Parts[f.New].ID]; had != (f.Kind == model.MakeAgain) {
-			t.Errorf("%s, but the old build had one: %v", in(r, f), had)
+			t.Errorf("%s, but the old build had one: %v", written(r, f), had)
 		}
 	}
 }
@@ -106,7 +106,7 @@ func shortAfterwards(t *testing.T, r *model.Revision) (n int) {
 		}
 		n++
 		if fit, ok := back.Serve(&r.New.Parts[f.New], &r.Old.Parts[f.Old]); ok && fit.Kind != model.Patch {
-			t.Errorf("%s, but back it can serve: %s", in(r, f), fit.Kind)
+			t.Errorf("%s, but back it can serve: %s", written(r, f), fit.Kind)
 		}
 	}
 	return n

@@ -87,7 +87,7 @@ func fatesAre(t *testing.T, r *model.Revision, text string) {
 	for i := range r.Fates {
 		understood := r.Fates[i].Kind == model.Dropped && (open || b.ofAgain(&r.Fates[i]))
 		if !b.taken[i] && r.Fates[i].Kind != model.Unchanged && !understood {
-			t.Errorf("not expected: %s", in(r, &r.Fates[i]))
+			t.Errorf("not expected: %s", written(r, &r.Fates[i]))
 		}
 	}
 }

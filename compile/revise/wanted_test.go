@@ -18,11 +18,13 @@ import (
 //	relabel                 LABEL -> LABEL
 //	unchanged               COUNT
 //
-// LABELS are some, with A-S1 … A-S9 for a row of them and A-* for all of a block; "2 of" before them
-// leaves open which. Behind <- stand the pieces that serve, where they are not those of the same labels:
-// in any order. A STEP is its kind, or kinds with / between of which any will do; then what it is done to, where
-// that is fixed; then figures of its text: "trim/cut top edge | 1 in". Steps that are alike are one. A step …
-// leaves all of them open. Pieces whose own parts are made again need not be told to be dropped.
+// LABELS are some, with A-S1 … A-S9 for a row of them and A-* for all of a block; "2 of"
+// before them leaves open which. Behind <- stand the pieces that serve, in any order, where
+// they are not those of the same labels; with any, also what is left over is open. A STEP is
+// its kind, or kinds with / between of which any will do; then what it is done to, where that
+// is fixed; then figures of its text: "trim/cut top edge | 1 in". Steps that are alike are
+// one. A step … leaves all of them open. Pieces whose own parts are made again need not be
+// told to be dropped.
 type wanted struct {
 	text   string
 	kind   model.FateKind
@@ -138,7 +140,7 @@ func (b *board) take(w wanted) {
 			found++
 			continue
 		}
-		otherwise = append(otherwise, in(b.r, f))
+		otherwise = append(otherwise, written(b.r, f))
 	}
 	if found < w.count {
 		b.t.Errorf("%d of %d are as wanted: %s\nbut\n%s", found, w.count, w.text, strings.Join(otherwise, "\n"))
@@ -193,8 +195,8 @@ func label(r *model.Revision, f *model.Fate) string {
 	return r.Old.Parts[f.Old].Label
 }
 
-// in writes a fate in the form of a scenario, with the steps' texts.
-func in(r *model.Revision, f *model.Fate) string {
+// written is a fate in the form of a scenario, with the steps' texts.
+func written(r *model.Revision, f *model.Fate) string {
 	text := fmt.Sprintf("%s  %s", f.Kind, label(r, f))
 	if f.New >= 0 && f.Old >= 0 && r.Old.Parts[f.Old].Label != label(r, f) {
 		text += " <- " + r.Old.Parts[f.Old].Label
