@@ -51,9 +51,14 @@ func inputFlags(f *pflag.FlagSet, o *options) {
 
 // unusable says what is wrong with the inputs, empty where nothing is.
 func (o options) unusable() string {
-	for _, arg := range o.set {
-		if name, value, ok := strings.Cut(arg, "="); !ok || name == "" || strings.TrimSpace(value) == "" {
-			return fmt.Sprintf("--set %q is not NAME=VALUE", arg)
+	for _, flag := range []struct {
+		name string
+		args []string
+	}{{"--set", o.set}, {"--set-old", o.setOld}, {"--set-new", o.setNew}} {
+		for _, arg := range flag.args {
+			if name, value, ok := strings.Cut(arg, "="); !ok || name == "" || strings.TrimSpace(value) == "" {
+				return fmt.Sprintf("%s %q is not NAME=VALUE", flag.name, arg)
+			}
 		}
 	}
 	return ""

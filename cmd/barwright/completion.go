@@ -132,11 +132,11 @@ func valueOf(label string) completion.Value {
 		v.Kind, v.Words = completion.Word, strings.Split(label, "|")
 	case label == "SLUG":
 		v.Kind, v.Words = completion.Word, finding.Slugs()
-	case label == "SLUG":
-		v.Kind, v.Words = completion.Word, finding.Slugs()
 	case label == "PATH":
 		v.Kind = completion.Path
-	case label == "FILE":
+	case label == "OLD" || label == "NEW":
+		v.Kind = completion.Build
+	case label == "FILE" || label == "LIST":
 		v.Kind = completion.File
 	case label == "DIR":
 		v.Kind = completion.Folder

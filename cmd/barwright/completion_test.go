@@ -42,6 +42,9 @@ func shellRun(t *testing.T, shell, script string, args ...string) []string {
 	if err := os.WriteFile(filepath.Join(dir, "notes.txt"), nil, 0o666); err != nil {
 		t.Fatal(err)
 	}
+	if _, err := exec.LookPath("git"); err == nil {
+		tagged(t, dir)
+	}
 	if script != parseOnly {
 		if script, err = filepath.Abs(script); err != nil {
 			t.Fatal(err)
@@ -60,6 +63,38 @@ func shellRun(t *testing.T, shell, script string, args ...string) []string {
 		t.Fatalf("%s: %v\n%s%s", shell, err, out, errs.String())
 	}
 	return strings.Split(strings.TrimSuffix(string(out), "\n"), "\n")
+}
+
+// hostileTag is what a tag may be called; a shell that reads it as a command makes a
+// file.
+const hostileTag = "evil$(touch${IFS}ran)"
+
+// tagged makes a folder a repository with a tag.
+func tagged(t *testing.T, dir string) {
+	t.Helper()
+	inGit(t, dir, []string{"init", "-q"}, []string{"add", "shed"}, []string{"commit", "-qm", "one"}, []string{"tag", hostileTag})
+	t.Cleanup(func() {
+		if _, err := os.Stat(filepath.Join(dir, "ran")); err == nil {
+			t.Error("the name of a tag was run")
+		}
+	})
+}
+
+// TestShellsOfferRevisions looks for a tag among what is offered, as plain text.
+func TestShellsOfferRevisions(t *testing.T) {
+	inGit(t, ".") // where it is
+	t.Run("bash", func(t *testing.T) {
+		compareOffers(t, []string{"diff", "ev"}, shellRun(t, "bash", "testdata/shell/offers.bash", "diff", "ev"), []string{hostileTag})
+	})
+	t.Run("fish", func(t *testing.T) {
+		compareOffers(t, []string{"diff", "ev"}, shellRun(t, "fish", "testdata/shell/offers.fish", "barwright diff ev"), []string{hostileTag})
+	})
+	t.Run("zsh", func(t *testing.T) {
+		got := shellRun(t, "zsh", "testdata/shell/tab.zsh", "barwright diff ev")
+		if want := `<barwright diff evil\$\(touch\$\{IFS\}ran\) >`; len(got) != 1 || got[0] != want {
+			t.Errorf("zsh makes %q of it, not %q", got, want)
+		}
+	})
 }
 
 func commandNames() []string {
@@ -90,6 +125,10 @@ var offers = []struct {
 	{[]string{"check", "--format", "j"}, []string{"json"}},
 	{[]string{"explain", "run-too-l"}, []string{"run-too-long"}},
 	{[]string{"show", "shed", "knee_wall.bar.hei"}, []string{"knee_wall.bar.height"}},
+	{[]string{"diff", "shed", "s"}, []string{"shed"}},
+	{[]string{"diff", "shed/b"}, []string{"shed/bar.hcl"}},
+	{[]string{"diff", "--cut", "n"}, []string{"notes.txt"}},
+	{[]string{"diff", "shed", "--set-new", ""}, []string{"bar_top="}},
 }
 
 // TestBashOffers sources the script in bash and asks what it offers.

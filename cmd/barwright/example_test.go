@@ -224,17 +224,72 @@ func TestReadmeAnswers(t *testing.T) {
 		if !found || !ends {
 			t.Fatalf("no answer %s in:\n%s", mistake.begins, stderr.String())
 		}
-		var want strings.Builder
-		for line := range strings.Lines(mistake.begins + answer + mistake.ends) {
-			if line != "\n" {
-				line = "    " + line
-			}
-			want.WriteString(line)
-		}
-		if !strings.Contains(string(readme), want.String()) {
-			t.Errorf("the README lacks this answer:\n%s", want.String())
+		if want := indented(mistake.begins + answer + mistake.ends); !strings.Contains(string(readme), want) {
+			t.Errorf("the README lacks this answer:\n%s", want)
 		}
 	}
+}
+
+// TestReadmeRevision keeps the README's comparison with a revision what is answered.
+func TestReadmeRevision(t *testing.T) {
+	readme, err := os.ReadFile(filepath.Join(root, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := committed(t, "boatshed")
+	bar := filepath.Join("examples", "boatshed", "bar.hcl")
+	text, err := os.ReadFile(filepath.Join(dir, bar))
+	if err != nil {
+		t.Fatal(err)
+	}
+	higher := strings.Replace(string(text), `outlet "kettle" { at = [14.5, 17] }`, `outlet "kettle" { at = [14.5, 19] }`, 1)
+	if err := os.WriteFile(filepath.Join(dir, bar), []byte(higher), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(dir)
+	var stdout, stderr bytes.Buffer
+	if status := run([]string{"diff", "HEAD", "examples/boatshed"}, streams{out: &stdout, err: &stderr}); status != exitClean {
+		t.Fatalf("exit status %d\n%s", status, stderr.String())
+	}
+	if want := indented(stdout.String()); stdout.Len() == 0 || !strings.Contains(string(readme), want) {
+		t.Errorf("the README lacks this answer:\n%s", want)
+	}
+}
+
+// TestDiffColour demands that colour is for a person at a terminal alone: results go to
+// standard output, whatever standard error is.
+func TestDiffColour(t *testing.T) {
+	for _, std := range []streams{{}, {color: true}, {outColor: true}} {
+		var stdout, stderr bytes.Buffer
+		std.out, std.err = &stdout, &stderr
+		run([]string{"diff", "--set-new", "bar_top=43", example("boatshed"), example("boatshed")}, std)
+		if colored := strings.Contains(stdout.String(), "\x1b["); stdout.Len() == 0 || colored != std.outColor {
+			t.Errorf("with colour %v of standard output it is %v: %s", std.outColor, colored, stderr.String())
+		}
+	}
+}
+
+// committed makes a repository with an example in its first commit.
+func committed(t *testing.T, name string) string {
+	t.Helper()
+	dir := t.TempDir()
+	if err := os.CopyFS(filepath.Join(dir, "examples", name), os.DirFS(example(name))); err != nil {
+		t.Fatal(err)
+	}
+	inGit(t, dir, []string{"init", "-q"}, []string{"add", "."}, []string{"commit", "-qm", "As planned"})
+	return dir
+}
+
+// indented is a text as the README shows it.
+func indented(text string) string {
+	var out strings.Builder
+	for line := range strings.Lines(text) {
+		if line != "\n" {
+			line = "    " + line
+		}
+		out.WriteString(line)
+	}
+	return out.String()
 }
 
 // TestReadmeCommands keeps the two commands of the README in it.

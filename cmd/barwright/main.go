@@ -5,9 +5,10 @@ package main
 import "os"
 
 func main() {
+	colored := os.Getenv("NO_COLOR") == ""
 	os.Exit(run(os.Args[1:], streams{
 		in: os.Stdin, out: os.Stdout, err: os.Stderr,
-		color: os.Getenv("NO_COLOR") == "" && isTerminal(os.Stderr),
+		outColor: colored && isTerminal(os.Stdout), color: colored && isTerminal(os.Stderr),
 	}))
 }
 

@@ -80,7 +80,11 @@ func (o options) source(path string) (*lang.Source, finding.List, error) {
 		return nil, nil, err
 	}
 	defer t.close()
-	src, findings := lang.ReadTree(files, t.open)
+	return o.read(files, t.open)
+}
+
+func (o options) read(files source.Files, open lang.Open) (*lang.Source, finding.List, error) {
+	src, findings := lang.ReadTree(files, open)
 	for _, name := range o.setFiles {
 		text, err := readFile(name)
 		if err != nil {
@@ -104,6 +108,11 @@ func (o options) solve(path string, compiled compiler) (result, error) {
 	if err != nil {
 		return result{}, err
 	}
+	return solved(path, src, findings, compiled), nil
+}
+
+// solved compiles what was read, and keeps all findings.
+func solved(path string, src *lang.Source, findings finding.List, compiled compiler) result {
 	b := result{path: path, src: src, findings: findings}
 	if !src.Lost {
 		m, more := compiled(src)
@@ -113,5 +122,5 @@ func (o options) solve(path string, compiled compiler) (result, error) {
 		b.model = nil
 	}
 	b.findings.Sort()
-	return b, nil
+	return b
 }

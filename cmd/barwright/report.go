@@ -77,7 +77,7 @@ func (r *report) one(path string, compiled compiler, use func(*result) error) {
 		return
 	}
 	if r.forPeople() {
-		err = r.answer(&b)
+		err = b.answer(r.std)
 	}
 	if err == nil && b.model != nil {
 		err = use(&b)
@@ -103,11 +103,11 @@ func (r *report) one(path string, compiled compiler, use func(*result) error) {
 const mostAnswers = 100
 
 // answer prints the findings of a build for a person.
-func (r *report) answer(b *result) error {
+func (b *result) answer(std streams) error {
 	shown := b.findings[:min(len(b.findings), mostAnswers)]
-	err := finding.Render(r.std.err, shown, b.src.Files, r.std.style())
+	err := finding.Render(std.err, shown, b.src.Files, std.style())
 	if more := len(b.findings) - len(shown); more > 0 {
-		fmt.Fprintf(r.std.err, "\nAnd %s more; --format json lists them all.\n", finding.Counted(more, "finding"))
+		fmt.Fprintf(std.err, "\nAnd %s more; barwright check --format json lists them all.\n", finding.Counted(more, "finding"))
 	}
 	return err
 }
@@ -155,10 +155,7 @@ func (r *report) forPrograms(b *result) findings.Build {
 	if b.model != nil {
 		out.Parts, out.Programs = len(b.model.Parts), len(b.model.Programs)
 	}
-	dir := b.path
-	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
-		dir = filepath.Dir(dir)
-	}
+	dir := folderOf(b.path)
 	for _, f := range b.src.Files {
 		out.Files = append(out.Files, findings.File{Name: f.Name, Path: r.pathOf(dir, f.Name), Text: f.Text})
 	}

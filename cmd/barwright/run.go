@@ -23,10 +23,12 @@ const (
 type streams struct {
 	in       io.Reader
 	out, err io.Writer
-	color    bool
+	outColor bool
+	color    bool // of err
 }
 
-func (s streams) style() finding.Style { return finding.Style{Color: s.color} }
+func (s streams) style() finding.Style    { return finding.Style{Color: s.color} }
+func (s streams) outStyle() finding.Style { return finding.Style{Color: s.outColor} }
 
 // command is one thing that the program can do. Each has a file of its own.
 type command struct {
@@ -40,7 +42,7 @@ type command struct {
 
 // commands is in the order of the help.
 func commands() []command {
-	return []command{buildCommand(), checkCommand(), showCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
+	return []command{buildCommand(), checkCommand(), showCommand(), diffCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
 }
 
 // options is what the command line says.
@@ -53,6 +55,13 @@ type options struct {
 	format   string // of what is printed
 	check    bool   // lay out: write nothing
 	unit     string // of a new description
+	lines    bool   // show the whole build, one thing a line
+
+	// Of a comparison:
+	setOld, setNew []string // NAME=VALUE in one of the two
+	cut            string   // the list of pieces that have been cut
+	within         string   // what counts as equal
+	exitCode       bool     // status 1 where the builds differ
 }
 
 const overviewEnd = `
@@ -61,9 +70,10 @@ builds go into folders of their own under DIR.
 
 barwright COMMAND --help tells more about a command.
 
-Exit status: 0 clean, 1 findings that stop the build, 2 misuse, 3 could not
-read or write. Findings are printed on standard error, results on standard
-output, and so are findings for programs: --format json, --format sarif.
+Exit status: 0 clean, 1 findings that stop the build, or what fmt --check and
+diff --exit-code look for, 2 misuse, 3 could not read or write. Findings are
+printed on standard error, results on standard output, and so are findings for
+programs: --format json, --format sarif.
 NO_COLOR turns colour off. barwright explain SLUG tells what a finding means.
 
 A first build:  barwright build examples/boatshed -o out
@@ -133,6 +143,6 @@ func misuse(std streams, text string) int {
 }
 
 func failed(std streams, err error) int {
-	fmt.Fprintf(std.err, "barwright: %v\n", err)
+	fmt.Fprintf(std.err, "barwright: %s\n", finding.Clean(err.Error()))
 	return exitFiles
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"flag"
 	"os"
@@ -20,13 +21,50 @@ func TestMain(m *testing.M) {
 
 // TestScript runs the program as a person does at the command line.
 func TestScript(t *testing.T) {
+	if _, err := exec.LookPath("git"); err != nil && os.Getenv("BARWRIGHT_OUTSIDE") == "required" {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata/script",
 		UpdateScripts:       *update,
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
-		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status, "bytes": writeBytes},
+		Setup:               commitAs,
+		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status, "bytes": writeBytes, "large": writeLarge},
 	})
+}
+
+// someone are the variables with which git commits in somebody's name, and knows no
+// configuration but a repository's own.
+func someone() []string {
+	return []string{
+		"GIT_CONFIG_NOSYSTEM=1", "GIT_CONFIG_GLOBAL=" + os.DevNull,
+		"GIT_AUTHOR_NAME=A", "GIT_AUTHOR_EMAIL=a@example.org", "GIT_COMMITTER_NAME=A", "GIT_COMMITTER_EMAIL=a@example.org",
+	}
+}
+
+func commitAs(env *testscript.Env) error {
+	env.Vars = append(env.Vars, someone()...)
+	return nil
+}
+
+// inGit runs git in a folder, once for each list of arguments. The test is skipped
+// where git is missing.
+func inGit(t *testing.T, dir string, commands ...[]string) {
+	t.Helper()
+	if _, err := exec.LookPath("git"); err != nil {
+		if os.Getenv("BARWRIGHT_OUTSIDE") == "required" {
+			t.Fatal(err)
+		}
+		t.Skip("OUTSIDE CHECK SKIPPED: there is no git for a repository to read from:", err)
+	}
+	for _, args := range commands {
+		cmd := exec.Command("git", args...)
+		cmd.Dir, cmd.Env = dir, append(os.Environ(), someone()...)
+		if out, err := cmd.CombinedOutput(); err != nil {
+			t.Fatalf("git %q: %v\n%s", args, err, out)
+		}
+	}
 }
 
 // status runs the program and demands an exit status: status 2 check nowhere.
@@ -59,4 +97,11 @@ func writeBytes(ts *testscript.TestScript, neg bool, args []string) {
 		b = append(b, x)
 	}
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), b, 0o666))
+}
+
+// writeLarge writes a file of so many line feeds: large FILE N.
+func writeLarge(ts *testscript.TestScript, neg bool, args []string) {
+	n, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), bytes.Repeat([]byte("\n"), n), 0o666))
 }

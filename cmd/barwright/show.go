@@ -26,15 +26,20 @@ that ends in a dot what it may go on with; without a NAME all blocks are listed.
 What is known only once everything stands in its place is under "placed", and
 under part.LABEL or a part's label alone.
 
-PATH is a file, or a folder with all its *.hcl files; where it is left out, the
-folder that the command runs in. The first argument is the PATH where a file or
-a folder is called so.
+PATH is a file, or a folder with all its *.hcl files, or the model.json of a
+build; where it is left out, the folder that the command runs in. The first
+argument is the PATH where a file or a folder is called so.
+
+With --lines all is told, one thing a line, of a PATH without a NAME, for git to
+compare (textconv). A single file is read alone then: what is no build without
+other files, or takes some in, is laid out as fmt does.
 
   barwright show examples/boatshed knee_wall.bar.top
   barwright show examples/boatshed cabinet.beans CUPS-L
 `,
 		flags: func(f *pflag.FlagSet, o *options) {
 			f.StringVar(&o.format, "format", "text", "print answers as `text|json`")
+			f.BoolVar(&o.lines, "lines", false, "print the whole build, one thing a line")
 			inputFlags(f, o)
 		},
 		run: show,
@@ -44,6 +49,9 @@ a folder is called so.
 // show answers names. What is sound is shown also where findings stop the
 // build.
 func show(o options, std streams) int {
+	if o.lines {
+		return showLines(o, std)
+	}
 	path, names, wrong := pathAndNames(o.args)
 	if o.format != "text" && o.format != "json" {
 		wrong = fmt.Sprintf("--format is text or json, not %q", o.format)
@@ -51,19 +59,11 @@ func show(o options, std streams) int {
 	if wrong = cmp.Or(wrong, o.unusable()); wrong != "" {
 		return misuse(std, wrong)
 	}
-	b, err := o.solve(path, compile.Check)
-	status := exitClean
-	if err == nil && b.model == nil {
-		status = exitFindings
-		err = finding.Render(std.err, b.findings, b.src.Files, std.style())
-	}
-	switch {
-	case err != nil:
-		return failed(std, err)
-	case b.src.Lost:
+	book, sound, status := o.open(path, std)
+	if book == nil {
 		return status
 	}
-	replies, worst := answer(ask.Open(values.Explain(b.src), b.model), names, b.model != nil, std)
+	replies, worst := answer(book, names, sound, std)
 	write := reply.Text
 	if o.format == "json" {
 		write = reply.JSON
@@ -72,6 +72,32 @@ func show(o options, std streams) int {
 		return failed(std, err)
 	}
 	return max(status, worst)
+}
+
+// open finds what can be asked of a path, and tells whether the build is sound. There
+// is no book where nothing can be read.
+func (o options) open(path string, std streams) (book *ask.Book, sound bool, status int) {
+	m, is, err := readRecord(path)
+	switch {
+	case err != nil:
+		return nil, false, failed(std, err)
+	case is && len(o.set)+len(o.setFiles) > 0:
+		return nil, false, misuse(std, takesNoSet(path))
+	case is:
+		return ask.OfRecord(m), true, exitClean
+	}
+	b, err := o.solve(path, compile.Check)
+	if err == nil && b.model == nil {
+		status = exitFindings
+		err = finding.Render(std.err, b.findings, b.src.Files, std.style())
+	}
+	switch {
+	case err != nil:
+		return nil, false, failed(std, err)
+	case b.src.Lost:
+		return nil, false, status
+	}
+	return ask.Open(values.Explain(b.src), b.model), b.model != nil, status
 }
 
 // answer looks names up; those that are not there are told, and do not stop
@@ -121,5 +147,5 @@ func pathAndNames(args []string) (path string, names []string, wrong string) {
 // isPath tells a path from a name: it is there, or no name looks like it.
 func isPath(arg string) bool {
 	_, err := os.Stat(arg)
-	return err == nil || strings.ContainsAny(arg, `/\`) || strings.HasSuffix(arg, ".hcl")
+	return err == nil || strings.ContainsAny(arg, `/\`) || strings.HasSuffix(arg, ".hcl") || strings.HasSuffix(arg, ".json")
 }

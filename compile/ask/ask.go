@@ -31,6 +31,10 @@ func Open(values []model.Answer, m *model.Model) *Book {
 	for i := range b.answers {
 		b.enter(i)
 	}
+	for i := range b.answers[len(values):] {
+		a := &b.answers[len(values)+i]
+		a.From = slices.DeleteFunc(a.From, func(name string) bool { return !b.has(name) }) // of a model alone
+	}
 	return b
 }
 
@@ -160,3 +164,16 @@ func (b *Book) after(name string) []string {
 	}
 	return out
 }
+
+// OfRecord makes a book of a model alone: of the values it knows what the model keeps.
+func OfRecord(m *model.Model) *Book {
+	values := make([]model.Answer, len(m.Values))
+	for i, v := range m.Values {
+		values[i] = model.Answer{Name: v.Name, Kind: v.Kind, Text: v.Text, Written: v.Written, Origin: v.Origin, From: v.From}
+	}
+	return Open(values, m)
+}
+
+// All lists all that can be asked for: the values in the order of the text, then where
+// things stand, and parts.
+func (b *Book) All() []model.Answer { return b.answers }

@@ -70,6 +70,7 @@ func TestAsk(t *testing.T) {
 		{"cabinet.tea.width", false, "cabinet.tea.width given.wide"},
 		{"cabinet.cups.right", false, "cabinet.cups.right cabinet.cups.left cabinet.tea.width given.wide " +
 			"cabinet.cups.width run.back.length wall.back.length run.back.start"},
+		{"cabinet.tea.placed.u", false, "cabinet.tea.placed.u cabinet.tea.left cabinet.tea.right cabinet.tea.width given.wide"},
 		{"cabinet", true, "cabinet.tea cabinet.cups"},
 		{"cabinet.", true, "cabinet.tea cabinet.cups"},
 		{"given.", true, "given.wide"},

@@ -19,10 +19,30 @@ func NeedsPlacing(name string) bool {
 	return name == "part" || strings.HasPrefix(name, "part.") || strings.Contains(name+".", "."+place+".")
 }
 
+// Placed lists where things stand in a model, in its order, without its parts.
+func Placed(m *model.Model) []model.Answer {
+	p := stood(m)
+	return p.out
+}
+
 // placed lists where things stand in a model, and its parts.
 func placed(m *model.Model) []model.Answer {
-	p := placer{build: m.Build, parts: map[string][]string{}, passes: map[string][]string{}}
+	p := stood(m)
+	p.owned()
+	for i := range m.Parts {
+		p.part(&m.Parts[i])
+	}
+	return p.out
+}
+
+func stood(m *model.Model) *placer {
+	p := &placer{build: m.Build, parts: map[string][]string{}, passes: map[string][]string{}}
 	p.gather(m.Parts)
+	boxes := 0
+	for i := range m.Runs {
+		boxes += len(m.Runs[i].Boxes)
+	}
+	p.out = make([]model.Answer, 0, 16*boxes)
 	for i := range m.Room.Walls {
 		p.wall(&m.Room.Walls[i])
 	}
@@ -35,11 +55,7 @@ func placed(m *model.Model) []model.Answer {
 	for i := range m.Slabs {
 		p.slab(&m.Slabs[i])
 	}
-	p.owned()
-	for i := range m.Parts {
-		p.part(&m.Parts[i])
-	}
-	return p.out
+	return p
 }
 
 type placer struct {
@@ -103,6 +119,13 @@ func (p *placer) extent(name string, box geom.Box) {
 
 func (p *placer) box(block string, box geom.Box) { p.extent(block+"."+place, box) }
 
+// between is a box that stands from a value "left" of its block to a value "right".
+func (p *placer) between(block string, box geom.Box) {
+	u := len(p.out)
+	p.box(block, box)
+	p.out[u].From = []string{block + ".left", block + ".right"}
+}
+
 func (p *placer) inRoom(name, of string, f geom.Frame, u, v, z model.Length) {
 	at := f.At(u, v)
 	p.lengths(name, of+", x y z in the room", at.X, at.Y, z)
@@ -165,7 +188,7 @@ func (p *placer) run(r *model.Run) {
 	}
 	for _, b := range r.Boxes {
 		name := b.Key()
-		p.box(name, b.Hull)
+		p.between(name, b.Hull)
 		switch b.Kind {
 		case model.Cabinet:
 			p.extent(name+"."+place+".inside", b.Inside)
@@ -205,7 +228,7 @@ func (p *placer) slab(s *model.Slab) {
 
 func (p *placer) kneeWall(k *model.KneeWall) {
 	name := "knee_wall." + k.Name
-	p.box(name, k.Framing)
+	p.between(name, k.Framing)
 	p.lengths(name+"."+place+".studs", "centres, from the left end of its run", k.Studs...)
 	p.screwLines(k)
 	p.finished(k)

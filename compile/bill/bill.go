@@ -13,6 +13,7 @@ import (
 	"strconv"
 	"strings"
 
+	"barwright/compile/layout"
 	"barwright/compile/model"
 	"barwright/lang/length"
 )
@@ -27,14 +28,8 @@ const (
 
 // Lines returns the bill of a model whose layouts are made.
 func Lines(m *model.Model) []model.BillLine {
-	b := &builder{Model: m, parts: map[string]*model.Part{}}
-	for i := range m.Parts {
-		b.parts[m.Parts[i].ID] = &m.Parts[i]
-	}
-	b.sheets()
-	b.sticks("sticks", false)
-	b.sticks("steel", true)
-	b.slabs()
+	b := open(m)
+	b.boards()
 	b.banding()
 	b.screws()
 	b.fittings()
@@ -45,6 +40,39 @@ func Lines(m *model.Model) []model.BillLine {
 	b.routerBits()
 	b.drillBits()
 	return b.lines
+}
+
+// CutFrom returns the lines of a bill for some parts of a model alone: what they are
+// cut from, laid out for them. Of a slab only these pieces are counted.
+func CutFrom(m *model.Model, parts []model.Part) []model.BillLine {
+	some := *m
+	some.Parts = parts
+	some.Layouts, _ = layout.Layouts(parts, m.Stock, m.Saw)
+	some.Slabs = nil
+	for _, s := range m.Slabs {
+		if s, any := ordered(s, parts); any {
+			some.Slabs = append(some.Slabs, s)
+		}
+	}
+	b := open(&some)
+	b.boards()
+	return b.lines
+}
+
+func open(m *model.Model) *builder {
+	b := &builder{Model: m, parts: map[string]*model.Part{}}
+	for i := range m.Parts {
+		b.parts[m.Parts[i].ID] = &m.Parts[i]
+	}
+	return b
+}
+
+// boards adds what the parts are cut from.
+func (b *builder) boards() {
+	b.sheets()
+	b.sticks("sticks", false)
+	b.sticks("steel", true)
+	b.slabs()
 }
 
 type builder struct {

@@ -2,6 +2,7 @@ package bill
 
 import (
 	"math/big"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -48,6 +49,23 @@ func (b *builder) slabs() {
 		}
 		b.add(line)
 	}
+}
+
+// ordered is a slab of which only some pieces are ordered, as long as these together;
+// any is false where none is. What they weigh follows from their size, cut-outs and all.
+func ordered(s model.Slab, parts []model.Part) (some model.Slab, any bool) {
+	var pieces []string
+	long := model.Length(0)
+	for i := range parts {
+		if p := &parts[i]; slices.Contains(s.Parts, p.ID) {
+			pieces = append(pieces, p.ID)
+			long += p.Placement.Box.U.Size()
+		}
+	}
+	if len(pieces) < len(s.Parts) {
+		s.Parts, s.Box.U.Hi, s.WeightKg = pieces, s.Box.U.Lo+long, 0
+	}
+	return s, len(pieces) > 0
 }
 
 func (b *builder) slabSize(s model.Slab) string {

@@ -49,7 +49,7 @@ type Value struct {
 	Text    string // in the build's unit
 	Written string // letter for letter; empty of a block
 	Origin  Origin
-	From    []string // names of the values that it follows from
+	From    []string // names of the values that it follows from; of a block, the block that it stands in
 }
 
 // Change is one name whose value differs between two builds.

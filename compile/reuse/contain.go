@@ -51,6 +51,9 @@ func (c *cut) beyond(of *cut, most Length) Length {
 // out is how far a cut reaches out of another in plan, or most where that is less. Into what a round corner takes
 // off fits only what an equal corner takes off that is no rounder.
 func (c *cut) out(of *cut, most Length) Length {
+	if of.kind == sink && c.kind != sink {
+		return most // a cone is less than its cylinder
+	}
 	if of.kind != rounded {
 		return c.shape.beyond(of.shape, most)
 	}

@@ -20,17 +20,18 @@ func (w *words) openings() {
 		}
 		done = append(done, *c)
 		name := titled(c)
-		from := w.grows(c)
-		if from == nil {
-			from = moved(c, &w.placed, w.lost)
-		}
+		from, filled := w.grows(c), moved(c, &w.placed, w.lost)
 		switch {
 		case c.kind == rounded:
 			w.add(model.CutOut, "corner", "round the %s to a radius of %s", name, w.show(c.core.X.Size()))
-		case from == nil:
-			w.add(model.CutOut, what(c), "cut the %s", name)
-		case w.growth(from, c, growing) != "":
+		case from != nil && w.growth(from, c, growing) == "":
+			w.add(model.Enlarge, what(c), "cut the corners of the %s to a radius of %s", name, w.show(c.r))
+		case from != nil:
 			w.add(model.Enlarge, what(c), "enlarge the %s by %s", name, w.growth(from, c, growing))
+		case filled == nil:
+			w.add(model.CutOut, what(c), "cut the %s", name)
+		case w.growth(filled, c, growing) != "":
+			w.add(model.Enlarge, what(c), "enlarge the %s by %s", name, w.growth(filled, c, growing))
 		}
 	}
 }
@@ -50,6 +51,8 @@ func (w *words) recesses() {
 		}
 		wider, deeper := w.growth(from, c, growing), c.depth.Hi-from.depth.Hi
 		switch {
+		case wider == "" && deeper <= w.within:
+			w.add(model.Deepen, what(c), "cut the corners of the %s to a radius of %s", name, w.show(c.r))
 		case wider == "":
 			w.add(model.Deepen, what(c), "deepen the %s by %s", name, w.show(deeper))
 		case deeper <= w.within:

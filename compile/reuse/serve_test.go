@@ -213,6 +213,11 @@ func TestServe(t *testing.T) {
 			"rework\ndrill: countersink 1 handle bore of 3/16 in to 1/2 in",
 		},
 		{
+			"a bore where a cone is to be", panel(5*inch, 12*inch, bored(model.Bore{Name: "pin", Diameter: inch / 2, Depth: inch / 8}, at(2*inch, 3*inch))),
+			panel(5*inch, 12*inch, bored(model.Bore{Name: "handle", Diameter: inch / 8, Sink: inch / 2}, at(2*inch, 3*inch))),
+			"patch\nplug: plug 1 pin bore of 1/2 in; it would show on the inside, a seen face\ndrill: drill 1 handle bore of 1/8 in; it runs into what is made up",
+		},
+		{
 			"thicker banding", panel(24*inch, 34*inch, banded(model.LeftEdge)),
 			panel(24*inch, 34*inch, banded(model.LeftEdge), func(p *model.Part) { p.Bands[0].Thickness = inch / 10 }), "rework\npeel: take the banding off the front edge\nband: band the front edge anew",
 		},

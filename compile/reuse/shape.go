@@ -84,8 +84,7 @@ func (s shape) contour() geom.Contour {
 // beyond is how far s reaches out of t at most, square to t's outline, or most where that is
 // less; negative where it stays inside, 0 where they touch.
 func (s shape) beyond(t shape, most Length) Length {
-	x := max(t.core.X.Lo-s.core.X.Lo, s.core.X.Hi-t.core.X.Hi)
-	y := max(t.core.Y.Lo-s.core.Y.Lo, s.core.Y.Hi-t.core.Y.Hi)
+	x, y := past(s.core.X, t.core.X), past(s.core.Y, t.core.Y)
 	// The supporting lines of both, square to each direction, lie farthest apart along
 	// an axis, or towards a corner where one core sticks out of the other both ways.
 	out := max(x, y) + s.r - t.r
@@ -93,6 +92,18 @@ func (s shape) beyond(t shape, most Length) Length {
 		out = hypot(x, y) + s.r - t.r
 	}
 	return min(out, most)
+}
+
+// past is how far a span reaches past another, which it never does where that goes on.
+func past(s, t geom.Span) Length {
+	out := -far
+	if t.Lo > -far {
+		out = max(out, t.Lo-s.Lo)
+	}
+	if t.Hi < far {
+		out = max(out, s.Hi-t.Hi)
+	}
+	return out
 }
 
 // overlaps reports whether two shapes share more than a strip of a width.

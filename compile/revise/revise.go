@@ -4,6 +4,8 @@
 package revise
 
 import (
+	"slices"
+
 	"barwright/compile/model"
 	"barwright/compile/reuse"
 )
@@ -25,11 +27,17 @@ type Made struct {
 // bill, as compile.Priced gives.
 func Compare(old, new *model.Model, o Options) *model.Revision {
 	r := &model.Revision{Old: old, New: new, Cut: o.Cut != nil}
-	r.Changes = changes(old, new)
-	r.Fates = fates(reuse.Open(old, new, o.Within), o)
+	pair := reuse.Open(old, new, o.Within)
+	var w *ways
+	if r.Changes, w = changes(old, new); w == nil {
+		r.Notes = append(r.Notes, keepsNoValues)
+	}
+	var notes []string
+	r.Fates, notes = fates(pair, o)
+	r.Notes = slices.Concat(r.Notes, pair.Remeasured(), notes)
 	r.Findings = findings(old.Findings, new.Findings)
-	r.Bill = bill(old.Bill, new.Bill)
+	r.Bill = billed(old.Bill, new.Bill)
 	r.Again = again(r)
-	reasons(r)
+	reasons(r, w)
 	return r
 }

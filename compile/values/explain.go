@@ -33,10 +33,19 @@ func (v *Values) Explain() []model.Answer {
 // Recorded are the answers as a model keeps them: those that say something.
 func Recorded(answers []model.Answer) []model.Value {
 	var out []model.Value
+	within := map[string][]string{} // the block that a block stands in; lookup only
 	for _, a := range answers {
-		if a.Kind != model.NoAnswer && a.Kind != model.InError {
-			out = append(out, model.Value{Name: a.Name, Kind: a.Kind, Text: a.Text, Written: a.Written, Origin: a.Origin, From: a.From})
+		if a.Kind == model.NoAnswer || a.Kind == model.InError {
+			continue
 		}
+		for _, inner := range a.Inside {
+			within[inner] = []string{a.Name}
+		}
+		v := model.Value{Name: a.Name, Kind: a.Kind, Text: a.Text, Written: a.Written, Origin: a.Origin, From: a.From}
+		if a.Kind == model.AsBlock {
+			v.From = within[a.Name]
+		}
+		out = append(out, v)
 	}
 	return out
 }

@@ -146,10 +146,10 @@ func (v *Values) whyInset(b *lang.Block, end string) (says string, from []string
 	if skin == nil {
 		return "none", nil
 	}
-	says, from = "the thickness of "+skin.Key(), []string{valueName(v.Ref(skin, "board"), "thickness")}
+	says, from = "the thickness of "+skin.Key(), []string{valueName(skin, "face"), valueName(v.Ref(skin, "board"), "thickness")}
 	if panel != nil {
 		says += ", less that of " + panel.Key()
-		from = append(from, valueName(v.Ref(panel, "board"), "thickness"))
+		from = append(from, valueName(panel, "end"), valueName(v.Ref(panel, "board"), "thickness"))
 	}
 	return says, from
 }

@@ -5,32 +5,33 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/emit/markup"
 )
 
-var billColumns = []column{{"what", false}, {"for", false}, {"quantity", true}, {"used", false},
-	{"weight, kg", true}, {"each", true}, {"cost", true}}
+var billColumns = []markup.Column{markup.Words("what"), markup.Words("for"), markup.Figures("quantity"), markup.Words("used"),
+	markup.Figures("weight, kg"), markup.Figures("each"), markup.Figures("cost")}
 
 func (p writer) bill() {
 	p.section("bill")
 	if len(p.m.Bill) == 0 {
 		p.none("Nothing to buy.")
-		p.end()
+		p.End()
 		return
 	}
-	p.table("What to buy", billColumns)
+	p.Table("What to buy", billColumns)
 	section := ""
 	weight, unweighed := 0.0, 0
 	for i := range p.m.Bill {
 		l := &p.m.Bill[i]
 		if l.Section != section {
 			section = l.Section
-			p.start("tr", "role", "row", "class", "group")
-			p.el("th", section, "role", "rowheader", "scope", "rowgroup", "colspan", strconv.Itoa(len(billColumns)))
-			p.end()
+			p.Start("tr", "role", "row", "class", "group")
+			p.El("th", section, "role", "rowheader", "scope", "rowgroup", "colspan", strconv.Itoa(len(billColumns)))
+			p.End()
 		}
 		each, cost := "", ""
 		if l.Priced {
-			each, cost = money(l.Price), money(l.Cost())
+			each, cost = Money(l.Price), Money(l.Cost())
 		}
 		what := l.Text
 		if what == "" {
@@ -40,15 +41,15 @@ func (p writer) bill() {
 			unweighed++
 		}
 		weight += l.WeightKg
-		p.row(billColumns, what, l.Use, pieces(l.Quantity, l.Unit), l.Needed, kilograms(l.WeightKg), each, cost)
+		p.Row(billColumns, what, l.Use, Pieces(l.Quantity, l.Unit), l.Needed, kilograms(l.WeightKg), each, cost)
 	}
 	cost, unpriced := model.Total(p.m.Bill)
-	p.start("tr", "role", "row", "class", "sum")
-	p.cells(billColumns, "together", remarks(unweighed, unpriced), "", p.pounds(weight), kilograms(weight), "", money(cost))
-	p.end()
-	p.endTable()
+	p.Start("tr", "role", "row", "class", "sum")
+	p.Cells(billColumns, "together", remarks(unweighed, unpriced), "", p.pounds(weight), kilograms(weight), "", Money(cost))
+	p.End()
+	p.EndTable()
 	p.slabs()
-	p.end()
+	p.End()
 }
 
 // remarks says what a sum leaves out.
@@ -63,7 +64,7 @@ func remarks(unweighed, unpriced int) string {
 	return strings.Join(out, ", ")
 }
 
-var slabColumns = []column{{"slab", false}, {"size", true}, {"thick", true}, {"weight, kg", true}}
+var slabColumns = []markup.Column{markup.Words("slab"), markup.Figures("size"), markup.Figures("thick"), markup.Figures("weight, kg")}
 
 // pound is the international pound in kilograms (NIST SP 811, appendix B).
 const pound = 0.45359237
@@ -80,16 +81,16 @@ func (p writer) slabs() {
 	if len(p.m.Slabs) == 0 {
 		return
 	}
-	p.table("Slabs, each as it lies", slabColumns)
+	p.Table("Slabs, each as it lies", slabColumns)
 	for _, s := range p.m.Slabs {
 		b, weight := s.Box, kilograms(s.WeightKg)
 		if pounds := p.pounds(s.WeightKg); pounds != "" {
 			weight += " (" + pounds + ")"
 		}
-		p.row(slabColumns, strings.ReplaceAll(s.Kind, "_", " ")+" "+s.Name,
+		p.Row(slabColumns, strings.ReplaceAll(s.Kind, "_", " ")+" "+s.Name,
 			p.size(b.U.Size(), b.V.Size()), p.num(b.Z.Size()), weight)
 	}
-	p.endTable()
+	p.EndTable()
 }
 
 func count(n int, thing string) string {
@@ -99,7 +100,8 @@ func count(n int, thing string) string {
 	return strconv.Itoa(n) + " " + thing + "s"
 }
 
-func money(x float64) string { return strconv.FormatFloat(x, 'f', 2, 64) }
+// Money writes a price.
+func Money(x float64) string { return strconv.FormatFloat(x, 'f', 2, 64) }
 
 // kilograms writes a weight, nothing where it is not known.
 func kilograms(x float64) string {
@@ -109,9 +111,9 @@ func kilograms(x float64) string {
 	return strconv.FormatFloat(x, 'f', 1, 64)
 }
 
-// pieces writes a quantity and its unit, as "2 boxes of 100"; areas have no
+// Pieces writes a quantity and its unit, as "2 boxes of 100"; areas have no
 // plural. Nothing stands for a quantity that is not known.
-func pieces(x float64, unit string) string {
+func Pieces(x float64, unit string) string {
 	if x == 0 {
 		return ""
 	}

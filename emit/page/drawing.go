@@ -2,23 +2,12 @@ package page
 
 import (
 	"io"
-	"math"
-	"strconv"
 	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/emit/markup"
 	"barwright/lang/length"
-)
-
-// grid is the unit of a drawing's coordinates: a tenth of a millimetre.
-const grid = length.Millimetre / 10
-
-// Sizes of the type in a drawing, in CSS pixels: a drawing may not shrink or
-// grow beyond what gives these; where it is too wide for the screen it scrolls.
-const (
-	leastType = 10
-	mostType  = 14
 )
 
 // columnWidth is what a column of part drawings offers, in CSS pixels; a
@@ -29,83 +18,79 @@ const columnWidth = 370
 // WriteDrawing writes a view as an SVG file of its own. The error is the
 // writer's.
 func WriteDrawing(w io.Writer, v *model.View) error {
-	c := canvas{newMarkup(w), v}
-	c.svg(look + "svg { background: var(--sheet); }\n")
-	return c.close()
+	c := newCanvas(markup.New(w), v)
+	c.svg(markup.Look + "svg { background: var(--sheet); }\n")
+	return c.Close()
 }
 
-// canvas puts one view on the page: x from its left edge, y down from its top.
+// canvas puts one view on the page.
 type canvas struct {
-	*markup
+	*markup.Writer
+	markup.Sheet
 	v *model.View
 }
 
+func newCanvas(m *markup.Writer, v *model.View) canvas {
+	return canvas{m, markup.Sheet{Bounds: v.Bounds}, v}
+}
+
 // drawing writes a view as a figure.
-func (m *markup) drawing(v *model.View, class string) {
-	switch least, _ := widths(v); {
+func drawing(m *markup.Writer, v *model.View, class string) {
+	switch least, _ := (markup.Sheet{Bounds: v.Bounds}).Widths(v.TextHeight); {
 	case least > 2*columnWidth:
 		class += " full"
 	case least > columnWidth:
 		class += " wide"
 	}
-	m.start("figure", "class", class, "id", v.Name)
-	m.start("figcaption")
-	m.el("h3", v.Title)
-	m.el("p", v.Note)
-	m.end()
-	m.start("div", "class", "scroll", "tabindex", "0", "role", "region", "aria-label", v.Title)
-	c := canvas{m, v}
-	c.svg("")
-	m.end()
-	m.end()
+	m.Start("figure", "class", class, "id", v.Name)
+	m.Start("figcaption")
+	m.El("h3", v.Title)
+	m.El("p", v.Note)
+	m.End()
+	m.Start("div", "class", "scroll", "tabindex", "0", "role", "region", "aria-label", v.Title)
+	newCanvas(m, v).svg("")
+	m.End()
+	m.End()
 }
-
-// widths are the least and the most CSS pixels that a drawing is wide.
-func widths(v *model.View) (least, most int64) {
-	w, size := units(v.Bounds.X.Size()), typeSize(v)
-	return (w*leastType + size - 1) / size, w * mostType / size
-}
-
-func typeSize(v *model.View) int64 { return max(units(v.TextHeight), 1) }
 
 // svg writes the drawing; style is what it must bring itself where no page
 // around it does.
 func (c canvas) svg(style string) {
-	w, h := units(c.v.Bounds.X.Size()), units(c.v.Bounds.Y.Size())
-	least, most := widths(c.v)
-	width := "min-width:" + itoa(least) + "px;max-width:" + itoa(most) + "px"
-	c.start("svg", "xmlns", "http://www.w3.org/2000/svg", "viewBox", "0 0 "+itoa(w)+" "+itoa(h),
-		"role", "img", "font-size", itoa(typeSize(c.v)), "style", width)
-	c.el("title", c.v.Title)
+	w, h := c.Size()
+	least, most := c.Widths(c.v.TextHeight)
+	width := "min-width:" + markup.Itoa(least) + "px;max-width:" + markup.Itoa(most) + "px"
+	c.Start("svg", "xmlns", "http://www.w3.org/2000/svg", "viewBox", "0 0 "+markup.Itoa(w)+" "+markup.Itoa(h),
+		"role", "img", "font-size", markup.Itoa(markup.TypeSize(c.v.TextHeight)), "style", width)
+	c.El("title", c.v.Title)
 	if style != "" {
-		c.el("style", style)
+		c.El("style", style)
 	}
 	for i := range c.v.Shapes {
 		c.shape(&c.v.Shapes[i])
 	}
 	c.dims()
 	for _, t := range c.v.Texts {
-		c.label(t)
+		c.Label(c.Sheet, t, c.v.TextHeight)
 	}
 	for _, d := range c.v.Dims {
-		c.label(d.Text)
+		c.Label(c.Sheet, d.Text, c.v.TextHeight)
 	}
-	c.end()
+	c.End()
 }
 
 func (c canvas) shape(s *model.Shape) {
-	attrs := []string{"class", string(s.Kind), "d", c.path(s)}
+	attrs := []string{"class", string(s.Kind), "d", c.Path(s.Lines, s.Closed)}
 	if s.Part != "" {
 		attrs = append(attrs, "data-part", s.Part)
 	}
 	if s.Part != "" && s.Part == c.v.Part && len(c.v.Alike) > 0 {
 		attrs = append(attrs, "data-alike", strings.Join(c.v.Alike, " "))
 	}
-	c.start("path", attrs...)
+	c.Start("path", attrs...)
 	if s.Title != "" {
-		c.el("title", s.Title)
+		c.El("title", s.Title)
 	}
-	c.end()
+	c.End()
 	if n := len(s.Lines); s.Kind == model.ShapeLeader && n > 0 {
 		c.dot("dot", s.Lines[n-1].Point, c.v.TextHeight/7)
 	}
@@ -121,11 +106,11 @@ func (c canvas) dims() {
 	for _, dim := range c.v.Dims {
 		for _, stroke := range dim.Strokes(c.v.TextHeight) {
 			for i, p := range stroke {
-				d = c.point(append(d, "ML"[min(i, 1)]), p)
+				d = c.Point(append(d, "ML"[min(i, 1)]), p)
 			}
 		}
 	}
-	c.el("path", "", "class", "dim", "d", string(d))
+	c.El("path", "", "class", "dim", "d", string(d))
 	var last geom.Point
 	for i, dim := range c.v.Dims {
 		if a, _ := dim.Ends(); dim.Running && (i == 0 || a != last) {
@@ -136,89 +121,6 @@ func (c canvas) dims() {
 }
 
 func (c canvas) dot(class string, at geom.Point, radius length.Length) {
-	x, y := c.place(at)
-	c.el("circle", "", "class", class, "cx", itoa(x), "cy", itoa(y), "r", itoa(max(units(radius), 1)))
+	x, y := c.Place(at)
+	c.El("circle", "", "class", class, "cx", markup.Itoa(x), "cy", markup.Itoa(y), "r", markup.Itoa(max(markup.Units(radius), 1)))
 }
-
-// label writes a text centred on its point. The middle of the letters lies
-// about a third of the type's height above the line they stand on.
-func (c canvas) label(t model.Text) {
-	x, y := c.place(t.At)
-	attrs := []string{"x", itoa(x), "y", itoa(y + units(c.v.TextHeight)*34/100)}
-	if t.Turn != 0 {
-		turn := strconv.FormatFloat(-t.Turn.Degrees(), 'f', -1, 64)
-		attrs = append(attrs, "transform", "rotate("+turn+" "+itoa(x)+" "+itoa(y)+")")
-	}
-	// How wide a script sets that the estimate does not know is settled here.
-	if !plain(t.Text) {
-		attrs = append(attrs, "textLength", itoa(units(t.Room)), "lengthAdjust", "spacingAndGlyphs")
-	}
-	c.el("text", t.Text, attrs...)
-}
-
-// plain reports whether a text has only letters of known width: Latin, Greek
-// and Cyrillic ones, and the signs that drawings use.
-func plain(text string) bool {
-	return !strings.ContainsFunc(text, func(r rune) bool { return r >= 0x530 && r != '…' && r != '⌀' })
-}
-
-// path writes a shape's outline as path data.
-func (c canvas) path(s *model.Shape) string {
-	var d []byte
-	for i, v := range s.Lines {
-		if i == 0 {
-			d = c.point(append(d, 'M'), v.Point)
-		}
-		last := i+1 == len(s.Lines)
-		if last && !s.Closed {
-			break
-		}
-		to := s.Lines[(i+1)%len(s.Lines)].Point
-		switch {
-		case v.Bulge != 0:
-			d = c.point(appendArc(d, v, to), to)
-		case !last:
-			d = c.point(append(d, 'L'), to)
-		}
-	}
-	if s.Closed {
-		d = append(d, 'Z')
-	}
-	return string(d)
-}
-
-// appendArc writes an arc edge up to its end point. What turns
-// counter-clockwise with y up does so on the page, which SVG calls sweep 0.
-func appendArc(d []byte, v geom.Vertex, to geom.Point) []byte {
-	dx, dy := float64(to.X-v.X), float64(to.Y-v.Y)
-	chord := math.Sqrt(float64(dx*dx) + float64(dy*dy))
-	radius := chord * (1 + float64(v.Bulge*v.Bulge)) / (4 * math.Abs(v.Bulge))
-	d = append(d, 'A')
-	r := strconv.FormatFloat(radius/float64(grid), 'f', 1, 64)
-	d = append(d, r...)
-	d = append(d, ' ')
-	d = append(d, r...)
-	large, sweep := "0", "1"
-	if math.Abs(v.Bulge) > 1 {
-		large = "1"
-	}
-	if v.Bulge > 0 {
-		sweep = "0"
-	}
-	return append(d, " 0 "+large+" "+sweep+" "...)
-}
-
-func (c canvas) point(d []byte, p geom.Point) []byte {
-	x, y := c.place(p)
-	d = strconv.AppendInt(d, x, 10)
-	d = append(d, ' ')
-	return strconv.AppendInt(d, y, 10)
-}
-
-func (c canvas) place(p geom.Point) (x, y int64) {
-	return units(p.X - c.v.Bounds.X.Lo), units(c.v.Bounds.Y.Hi - p.Y)
-}
-
-func units(l length.Length) int64 { return int64(length.Round(l, grid) / grid) }
-
-func itoa(n int64) string { return strconv.FormatInt(n, 10) }

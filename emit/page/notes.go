@@ -3,6 +3,7 @@ package page
 import (
 	"strconv"
 
+	"barwright/emit/markup"
 	"barwright/lang/finding"
 	"barwright/lang/source"
 )
@@ -11,72 +12,72 @@ func (p writer) findings() {
 	p.section("findings")
 	if len(p.m.Findings) == 0 {
 		p.none("Nothing to report.")
-		p.end()
+		p.End()
 		return
 	}
-	p.start("ul", "class", "findings")
+	p.Start("ul", "class", "findings")
 	for _, f := range p.m.Findings {
 		p.finding(f)
 	}
-	p.end()
-	p.end()
+	p.End()
+	p.End()
 }
 
 func (p writer) finding(f finding.Finding) {
-	p.start("li", "class", f.Severity.String())
-	p.start("p")
-	p.el("strong", f.Severity.String())
-	p.raw(" ")
-	p.el("code", f.Slug)
+	p.Start("li", "class", f.Severity.String())
+	p.Start("p")
+	p.El("strong", f.Severity.String())
+	p.Raw(" ")
+	p.El("code", f.Slug)
 	p.place(f.At)
-	p.end()
-	p.el("p", f.Text)
+	p.End()
+	p.El("p", f.Text)
 	if f.Mend != "" {
-		p.start("p")
-		p.text("Mend: ")
-		p.el("code", f.Mend)
-		p.end()
+		p.Start("p")
+		p.Text("Mend: ")
+		p.El("code", f.Mend)
+		p.End()
 	}
 	for _, r := range f.Related {
-		p.start("p", "class", "related")
-		p.text(r.Text)
+		p.Start("p", "class", "related")
+		p.Text(r.Text)
 		p.place(r.At)
-		p.end()
+		p.End()
 	}
-	p.end()
+	p.End()
 }
 
 func (p writer) place(r source.Range) {
 	if !r.IsZero() {
-		p.raw(" ")
-		p.el("span", r.File+":"+strconv.Itoa(r.Start.Line), "class", "place")
+		p.Raw(" ")
+		p.El("span", r.File+":"+strconv.Itoa(r.Start.Line), "class", "place")
 	}
 }
 
-var programColumns = []column{{"program", false}, {"part", false}, {"recess", false}, {"zero mark from left", true},
-	{"zero", false}, {"depth", true}, {"passes", true}, {"bit", true}, {"about", true}}
+var programColumns = []markup.Column{markup.Words("program"), markup.Words("part"), markup.Words("recess"), markup.Figures("zero mark from left"),
+	markup.Words("zero"), markup.Figures("depth"), markup.Figures("passes"), markup.Figures("bit"), markup.Figures("about")}
 
 func (p writer) programs() {
 	p.section("programs")
 	if len(p.m.Programs) == 0 {
 		p.none("No recess is cut by a program.")
-		p.end()
+		p.End()
 		return
 	}
-	p.table("Programs for the router, one for each recess", programColumns)
+	p.Table("Programs for the router, one for each recess", programColumns)
 	for i := range p.m.Programs {
 		g := &p.m.Programs[i]
-		p.start("tr", "role", "row", "data-part", g.Part)
-		p.cells(programColumns, g.Name, g.PartLabel, g.Recess, p.num(g.Mark), g.Zero, p.num(g.Depth),
+		p.Start("tr", "role", "row", "data-part", g.Part)
+		p.Cells(programColumns, g.Name, g.PartLabel, g.Recess, p.num(g.Mark), g.Zero, p.num(g.Depth),
 			strconv.Itoa(len(g.Levels)), p.num(g.Tool.Diameter), clock(g.Seconds))
-		p.end()
+		p.End()
 	}
-	p.endTable()
-	p.el("p", "Before each: the work is clamped outside the path, the mark and the zero are checked against the drawing, "+
+	p.EndTable()
+	p.El("p", "Before each: the work is clamped outside the path, the mark and the zero are checked against the drawing, "+
 		"and the program has run once in the air and once in scrap of the same thickness. "+
 		"Eyes and ears are protected; the machine is not left alone. The router's and the bit's manuals decide speeds and depths.",
 		"class", "caution")
-	p.end()
+	p.End()
 }
 
 // clock writes an estimate of time.
@@ -106,10 +107,10 @@ var cautionTexts = [...]caution{
 
 func (p writer) cautions() {
 	p.section("cautions")
-	p.start("dl", "class", "cautions")
+	p.Start("dl", "class", "cautions")
 	for _, c := range cautionTexts {
 		p.fact(c.subject, c.text)
 	}
-	p.end()
-	p.end()
+	p.End()
+	p.End()
 }

@@ -8,36 +8,30 @@
 package page
 
 import (
-	"crypto/sha256"
 	_ "embed"
-	"encoding/base64"
 	"io"
 	"strconv"
 
 	"barwright/compile/model"
+	"barwright/emit/markup"
 )
-
-//go:embed look.css
-var look string
 
 //go:embed point.js
 var script string
 
 // writer writes one model.
 type writer struct {
-	*markup
+	*markup.Writer
 	m *model.Model
 }
 
 // Write writes the page. The error is the writer's.
 func Write(w io.Writer, m *model.Model) error {
-	p := writer{newMarkup(w), m}
-	p.raw("<!DOCTYPE html>\n")
-	p.start("html", "lang", "en")
-	p.head()
-	p.start("body")
+	p := writer{markup.New(w), m}
+	p.Head(m.Build.Name, markup.Look, script)
+	p.Start("body")
 	p.top()
-	p.start("main")
+	p.Start("main")
 	p.findings()
 	p.drawings()
 	p.parts()
@@ -46,29 +40,14 @@ func Write(w io.Writer, m *model.Model) error {
 	p.bill()
 	p.programs()
 	p.cautions()
-	p.end()
-	p.start("div", "id", "pointed", "role", "status", "hidden", "")
-	p.el("span", "")
-	p.el("a", "in the list", "href", "#parts")
-	p.end()
-	p.start("script")
-	p.raw(script)
-	return p.close()
-}
-
-func (p writer) head() {
-	sum := sha256.Sum256([]byte(script))
-	policy := "default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
-	p.start("head")
-	p.void("meta", "charset", "utf-8")
-	p.void("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
-	p.void("meta", "name", "color-scheme", "content", "light dark")
-	p.void("meta", "http-equiv", "Content-Security-Policy", "content", policy)
-	p.el("title", p.m.Build.Name)
-	p.start("style")
-	p.raw(look)
-	p.end()
-	p.end()
+	p.End()
+	p.Start("div", "id", "pointed", "role", "status", "hidden", "")
+	p.El("span", "")
+	p.El("a", "in the list", "href", "#parts")
+	p.End()
+	p.Start("script")
+	p.Raw(script)
+	return p.Close()
 }
 
 // sections are the page's parts in order, with their anchors.
@@ -79,9 +58,9 @@ var sections = [...][2]string{
 
 func (p writer) top() {
 	b := p.m.Build
-	p.start("header")
-	p.el("h1", b.Name)
-	p.start("dl", "class", "facts")
+	p.Start("header")
+	p.El("h1", b.Name)
+	p.Start("dl", "class", "facts")
 	if b.Revision != "" {
 		p.fact("Revision", b.Revision)
 	}
@@ -94,13 +73,13 @@ func (p writer) top() {
 		}
 		p.fact(g.Name, value)
 	}
-	p.end()
-	p.start("nav", "aria-label", "On this page")
+	p.End()
+	p.Start("nav", "aria-label", "On this page")
 	for _, s := range sections {
-		p.el("a", s[1], "href", "#"+s[0])
+		p.El("a", s[1], "href", "#"+s[0])
 	}
-	p.end()
-	p.end()
+	p.End()
+	p.End()
 }
 
 // unit says what the numbers of the page mean.
@@ -113,18 +92,18 @@ func (p writer) unit() string {
 }
 
 func (p writer) fact(name, value string) {
-	p.start("div")
-	p.el("dt", name)
-	p.el("dd", value)
-	p.end()
+	p.Start("div")
+	p.El("dt", name)
+	p.El("dd", value)
+	p.End()
 }
 
 // section opens a section; whoever calls it closes it.
 func (p writer) section(id string) {
 	for _, s := range sections {
 		if s[0] == id {
-			p.start("section", "id", id, "aria-labelledby", id+"-title")
-			p.el("h2", s[1], "id", id+"-title")
+			p.Start("section", "id", id, "aria-labelledby", id+"-title")
+			p.El("h2", s[1], "id", id+"-title")
 		}
 	}
 }
@@ -133,11 +112,11 @@ func (p writer) drawings() {
 	p.section("drawings")
 	for i := range p.m.Views {
 		if v := &p.m.Views[i]; v.Part == "" {
-			p.drawing(v, "drawing")
+			drawing(p.Writer, v, "drawing")
 		}
 	}
-	p.end()
+	p.End()
 }
 
 // none says that a section has nothing to show.
-func (p writer) none(text string) { p.el("p", text, "class", "none") }
+func (p writer) none(text string) { p.El("p", text, "class", "none") }

@@ -5,7 +5,6 @@ import (
 	"encoding/xml"
 	"errors"
 	"flag"
-	"html"
 	"io"
 	"os"
 	"path/filepath"
@@ -16,15 +15,14 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"barwright/compile/geom"
 	"barwright/compile/layout"
 	"barwright/compile/model"
 	"barwright/compile/view"
 	"barwright/compile/view/viewtest"
+	"barwright/emit/markup"
 	"barwright/lang/length"
 
 	"github.com/google/go-cmp/cmp"
-	"pgregory.net/rapid"
 )
 
 var update = flag.Bool("update", false, "write golden files anew")
@@ -53,9 +51,9 @@ func written(t testing.TB, m *model.Model) string {
 // piece writes what fn writes.
 func piece(m *model.Model, fn func(writer)) string {
 	var b bytes.Buffer
-	p := writer{newMarkup(&b), m}
+	p := writer{markup.New(&b), m}
 	fn(p)
-	p.close()
+	p.Close()
 	return b.String()
 }
 
@@ -76,7 +74,7 @@ func TestGoldenPieces(t *testing.T) {
 		{"findings.html", writer.findings},
 		{"parts.html", writer.parts},
 		{"lists.html", func(p writer) { p.cuts(); p.layouts(); p.bill(); p.programs() }},
-		{"fitted.html", func(p writer) { (writer{p.markup, fewFitted()}).parts(); (writer{p.markup, fewFitted()}).cuts() }},
+		{"fitted.html", func(p writer) { (writer{p.Writer, fewFitted()}).parts(); (writer{p.Writer, fewFitted()}).cuts() }},
 	}
 	for _, g := range pieces {
 		got := piece(small, g.write)
@@ -113,31 +111,6 @@ func fewFitted() *model.Model {
 		}
 	}
 	return m
-}
-
-// A quarter round and a circle, worked out by hand: 10 mm is 100 units, the
-// drawing's top is at 30 mm; counter-clockwise with y up is sweep 0.
-func TestPathData(t *testing.T) {
-	const mm = length.Millimetre
-	c := canvas{v: &model.View{Bounds: geom.R(0, 0, 40*mm, 30*mm)}}
-	tests := []struct {
-		name  string
-		shape model.Shape
-		want  string
-	}{
-		{"closed", model.Shape{Closed: true, Lines: geom.RectContour(geom.R(0, 0, 10*mm, 20*mm))}, "M0 300L100 300L100 100L0 100Z"},
-		{"open", model.Shape{Lines: geom.RectContour(geom.R(0, 0, 10*mm, 20*mm))[:2]}, "M0 300L100 300"},
-		{"rounded", model.Shape{Closed: true, Lines: geom.RoundedContour(geom.R(0, 0, 20*mm, 20*mm), 5*mm)},
-			"M50 300L150 300A50.0 50.0 0 0 0 200 250L200 150A50.0 50.0 0 0 0 150 100L50 100A50.0 50.0 0 0 0 0 150L0 250A50.0 50.0 0 0 0 50 300Z"},
-		{"hole", model.Shape{Closed: true, Lines: geom.CircleContour(geom.Point{X: 20 * mm, Y: 10 * mm}, 4*mm).Reversed()},
-			"M240 200A40.0 40.0 0 0 1 160 200A40.0 40.0 0 0 1 240 200Z"},
-		{"nothing", model.Shape{}, ""},
-	}
-	for _, test := range tests {
-		if got := c.path(&test.shape); got != test.want {
-			t.Errorf("%s: got %s, want %s", test.name, got, test.want)
-		}
-	}
 }
 
 func TestWriteIsDeterministic(t *testing.T) {
@@ -200,7 +173,7 @@ func TestWellFormed(t *testing.T) {
 			t.Errorf("the page lacks %s", wanted)
 		}
 	}
-	if strings.Contains(look+script, "</") || strings.Contains(look+script, "http") {
+	if strings.Contains(markup.Look+script, "</") || strings.Contains(markup.Look+script, "http") {
 		t.Error("style or script could end its element or fetch something")
 	}
 }
@@ -267,20 +240,6 @@ func TestHostileNames(t *testing.T) {
 	}
 }
 
-// What is written as text reads back as the same text.
-func TestTextReadsBack(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		s := rapid.StringMatching(`[ -~äß×⌀木]*`).Draw(t, "text")
-		var b bytes.Buffer
-		m := newMarkup(&b)
-		m.text(s)
-		m.close()
-		if strings.ContainsAny(b.String(), `<>"'`) || html.UnescapeString(b.String()) != s {
-			t.Errorf("%q is written %q", s, b.String())
-		}
-	})
-}
-
 type fullDisk struct{}
 
 func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("no space") }
@@ -314,7 +273,7 @@ func TestPieces(t *testing.T) {
 		{0, "piece", ""}, {1, "sheet", "1 sheet"}, {2, "sheet", "2 sheets"}, {4, "box of 100", "4 boxes of 100"}, {1, "box of 50", "1 box of 50"},
 		{7, "pack of 12", "7 packs of 12"}, {1.22, "m2", "1.22 m2"}, {13.4, "sq ft", "13.4 sq ft"}, {3, "", "3 "},
 	} {
-		if got := pieces(test.x, test.unit); got != test.want {
+		if got := Pieces(test.x, test.unit); got != test.want {
 			t.Errorf("%v of %q: %q, want %q", test.x, test.unit, got, test.want)
 		}
 	}

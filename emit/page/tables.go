@@ -7,53 +7,9 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/emit/markup"
 	"barwright/lang/length"
 )
-
-// column is a column of a table; numbers stand at its right.
-type column struct {
-	name   string
-	number bool
-}
-
-// table opens a table and its body. On a narrow screen each row becomes a
-// small card whose cells say their column, so the roles are spelled out.
-func (p writer) table(caption string, columns []column) {
-	p.start("table", "role", "table")
-	p.el("caption", caption)
-	p.start("thead", "role", "rowgroup")
-	p.start("tr", "role", "row")
-	for _, c := range columns {
-		p.el("th", c.name, "role", "columnheader", "scope", "col", "class", c.class())
-	}
-	p.end()
-	p.end()
-	p.start("tbody", "role", "rowgroup")
-}
-
-func (p writer) endTable() {
-	p.end()
-	p.end()
-}
-
-func (c column) class() string {
-	if c.number {
-		return "n"
-	}
-	return "t"
-}
-
-func (p writer) cells(columns []column, texts ...string) {
-	for i, text := range texts {
-		p.el("td", text, "role", "cell", "class", columns[i].class(), "data-h", columns[i].name)
-	}
-}
-
-func (p writer) row(columns []column, texts ...string) {
-	p.start("tr", "role", "row")
-	p.cells(columns, texts...)
-	p.end()
-}
 
 func (p writer) num(l length.Length) string {
 	return length.PlainNumber(l, p.m.Build.Unit, p.m.Build.Marks)
@@ -61,20 +17,20 @@ func (p writer) num(l length.Length) string {
 
 func (p writer) size(x, y length.Length) string { return p.num(x) + " × " + p.num(y) }
 
-var partColumns = []column{{"label", false}, {"part", false}, {"of", false}, {"stock", false},
-	{"size", true}, {"thick", true}, {"cut into it", false}}
+var partColumns = []markup.Column{markup.Words("label"), markup.Words("part"), markup.Words("of"), markup.Words("stock"),
+	markup.Figures("size"), markup.Figures("thick"), markup.Words("cut into it")}
 
 // edgeColumns are further ones, where any part has banded edges or a good face.
-var edgeColumns = []column{{"banded", false}, {"good face", false}}
+var edgeColumns = []markup.Column{markup.Words("banded"), markup.Words("good face")}
 
 func (p writer) parts() {
 	p.section("parts")
 	if len(p.m.Parts) == 0 {
 		p.none("No parts.")
-		p.end()
+		p.End()
 		return
 	}
-	p.el("p", "Point at a row, or move through the rows with the arrow keys, to see the part in every drawing; "+
+	p.El("p", "Point at a row, or move through the rows with the arrow keys, to see the part in every drawing; "+
 		"Enter goes to the first of them, Escape lets go. Point at a shape to find its row.", "class", "hint")
 	drawn := map[string]string{} // for lookup only
 	for _, v := range p.m.Views {
@@ -90,33 +46,33 @@ func (p writer) parts() {
 	if edged {
 		columns = slices.Concat(partColumns, edgeColumns)
 	}
-	p.table("Every piece that is cut", columns)
+	p.Table("Every piece that is cut", columns)
 	for i := range p.m.Parts {
 		part := &p.m.Parts[i]
 		x, y := part.Size()
-		p.start("tr", "role", "row", "id", "row-"+strconv.Itoa(i+1), "data-part", part.ID)
-		p.start("td", "role", "cell", "class", "t label", "data-h", "label")
+		p.Start("tr", "role", "row", "id", "row-"+strconv.Itoa(i+1), "data-part", part.ID)
+		p.Start("td", "role", "cell", "class", "t label", "data-h", "label")
 		if name, ok := drawn[part.ID]; ok {
-			p.el("a", part.Label, "href", "#"+name)
+			p.El("a", part.Label, "href", "#"+name)
 		} else {
-			p.text(part.Label)
+			p.Text(part.Label)
 		}
-		p.end()
-		p.cells(columns[1:], part.Name, part.Owner, part.Stock, p.size(x, y), p.num(part.Thickness), features(part))
+		p.End()
+		p.Cells(columns[1:], part.Name, part.Owner, part.Stock, p.size(x, y), p.num(part.Thickness), features(part))
 		if edged {
-			p.cells(edgeColumns, part.Banded(), goodOf(part.Face, part.Good))
+			p.Cells(edgeColumns, part.Banded(), goodOf(part.Face, part.Good))
 		}
-		p.end()
+		p.End()
 	}
-	p.endTable()
-	p.start("div", "class", "sheets")
+	p.EndTable()
+	p.Start("div", "class", "sheets")
 	for i := range p.m.Views {
 		if v := &p.m.Views[i]; v.Part != "" {
-			p.drawing(v, "drawing part")
+			drawing(p.Writer, v, "drawing part")
 		}
 	}
-	p.end()
-	p.end()
+	p.End()
+	p.End()
 }
 
 // goodOf names the faces of a part that is drawn on one of them that should be the better ones.
@@ -158,14 +114,14 @@ func features(part *model.Part) string {
 	return strings.Join(names, "; ")
 }
 
-var cutColumns = []column{{"pieces", true}, {"length", true}, {"width", true}, {"thick", true},
-	{"stock", false}, {"part", false}, {"labels", false}, {"grain", false}}
+var cutColumns = []markup.Column{markup.Figures("pieces"), markup.Figures("length"), markup.Figures("width"), markup.Figures("thick"),
+	markup.Words("stock"), markup.Words("part"), markup.Words("labels"), markup.Words("grain")}
 
 func (p writer) cuts() {
 	p.section("cuts")
 	if len(p.m.Cuts) == 0 {
 		p.none("Nothing to cut.")
-		p.end()
+		p.End()
 		return
 	}
 	columns := cutColumns
@@ -177,7 +133,7 @@ func (p writer) cuts() {
 	if edged {
 		caption += "; banding is no part of them"
 	}
-	p.table(caption, columns)
+	p.Table(caption, columns)
 	for _, c := range p.m.Cuts {
 		grain := ""
 		if c.Grain != model.GrainNone {
@@ -188,28 +144,28 @@ func (p writer) cuts() {
 		if edged {
 			texts = append(texts, c.Banded, goodOf(c.Face, c.Good))
 		}
-		p.row(columns, texts...)
+		p.Row(columns, texts...)
 	}
-	p.endTable()
-	p.end()
+	p.EndTable()
+	p.End()
 }
 
-var layoutColumns = []column{{"stock", false}, {"as bought", true}, {"bought", true}, {"at least", true}, {"pieces", true}, {"left over", true}}
+var layoutColumns = []markup.Column{markup.Words("stock"), markup.Figures("as bought"), markup.Figures("bought"), markup.Figures("at least"), markup.Figures("pieces"), markup.Figures("left over")}
 
 func (p writer) layouts() {
 	p.section("layouts")
 	if len(p.m.Layouts) == 0 {
 		p.none("No stock is laid out.")
-		p.end()
+		p.End()
 		return
 	}
-	p.table("How the pieces come out of what is bought; fewer than \"at least\" cannot do", layoutColumns)
+	p.Table("How the pieces come out of what is bought; fewer than \"at least\" cannot do", layoutColumns)
 	for _, l := range p.m.Layouts {
-		p.row(layoutColumns, l.Stock, p.bought(&l), strconv.Itoa(l.Bought), strconv.Itoa(l.AtLeast), strconv.Itoa(l.Pieces),
+		p.Row(layoutColumns, l.Stock, p.bought(&l), strconv.Itoa(l.Bought), strconv.Itoa(l.AtLeast), strconv.Itoa(l.Pieces),
 			strconv.FormatFloat(l.Waste*100, 'f', 1, 64)+" %")
 	}
-	p.endTable()
-	p.end()
+	p.EndTable()
+	p.End()
 }
 
 // bought says how many of each size are bought: "2 of 120, 3 of 96".

@@ -1,48 +1,33 @@
 package record
 
 import (
-	"bufio"
 	"encoding/json"
 	"fmt"
+	"io"
 	"math"
 	"reflect"
 	"strconv"
 	"strings"
-	"unicode"
 
-	"barwright/compile/geom"
-	"barwright/lang/length"
 	"barwright/lang/source"
 )
 
-// encoder writes values of the model's types. Its first error sticks.
+// encoder writes values by their plans. Its first error sticks.
 type encoder struct {
-	out *bufio.Writer
+	to  io.Writer
+	buf []byte
 	err error
 }
 
-// value writes a value that stands at a depth of indentation.
-func (e *encoder) value(v reflect.Value, depth int) {
-	if word, ok := spelled(v); ok {
-		e.text(word)
-		return
+// room is how many bytes are gathered before they are written.
+const room = 1 << 16
+
+// flush hands on what is gathered.
+func (e *encoder) flush() {
+	if e.err == nil {
+		_, e.err = e.to.Write(e.buf)
 	}
-	switch v.Kind() {
-	case reflect.Bool:
-		e.out.WriteString(strconv.FormatBool(v.Bool()))
-	case reflect.Int, reflect.Int64:
-		e.out.WriteString(strconv.FormatInt(v.Int(), 10))
-	case reflect.Float64:
-		e.number(v.Float())
-	case reflect.String:
-		e.text(v.String())
-	case reflect.Slice:
-		e.list(v, depth)
-	case reflect.Struct:
-		e.object(v, depth)
-	default:
-		e.fail("JSON has no %s", v.Type())
-	}
+	e.buf = e.buf[:0]
 }
 
 func (e *encoder) fail(format string, args ...any) {
@@ -51,42 +36,31 @@ func (e *encoder) fail(format string, args ...any) {
 	}
 }
 
-// spelled returns the word that stands for a value, where one does.
-func spelled(v reflect.Value) (string, bool) {
-	switch x := v.Interface().(type) {
-	case length.Length, geom.Angle:
-		return "", false
-	case source.Range:
-		return place(x), true
-	case fmt.Stringer:
-		return x.String(), true
+// value writes a value that stands at a depth of indentation.
+func (e *encoder) value(p *plan, v reflect.Value, depth int) {
+	switch p.kind {
+	case asWhole:
+		e.buf = strconv.AppendInt(e.buf, v.Int(), 10)
+	case asNumber:
+		e.number(v.Float())
+	case asFlag:
+		e.buf = strconv.AppendBool(e.buf, v.Bool())
+	case asText:
+		e.text(v.String())
+	case asWord:
+		e.word(p, v)
+	case asPlace:
+		e.place(v.Addr().Interface().(*source.Range))
+	case asList:
+		e.list(p, v, depth)
+	case asObject:
+		e.buf = append(e.buf, '{')
+		e.members(p, v, depth+1, false)
+		if !p.onALine {
+			e.newline(depth)
+		}
+		e.buf = append(e.buf, '}')
 	}
-	return "", false
-}
-
-func place(r source.Range) string {
-	if r.IsZero() {
-		return ""
-	}
-	return fmt.Sprintf("%s:%d:%d-%d:%d", r.File, r.Start.Line, r.Start.Column, r.End.Line, r.End.Column)
-}
-
-func (e *encoder) text(s string) {
-	enc := json.NewEncoder(trimmer{e.out})
-	enc.SetEscapeHTML(false)
-	if err := enc.Encode(s); err != nil {
-		e.fail("%w", err)
-	}
-}
-
-// trimmer drops the newline that ends every JSON value of the library.
-type trimmer struct{ out *bufio.Writer }
-
-func (t trimmer) Write(p []byte) (int, error) {
-	if _, err := t.out.Write(p[:len(p)-1]); err != nil {
-		return 0, err
-	}
-	return len(p), nil
 }
 
 func (e *encoder) number(x float64) {
@@ -97,115 +71,106 @@ func (e *encoder) number(x float64) {
 	if x == 0 {
 		x = 0 // not -0
 	}
-	e.out.WriteString(strconv.FormatFloat(x, 'f', -1, 64))
+	e.buf = strconv.AppendFloat(e.buf, x, 'f', -1, 64)
 }
 
-func (e *encoder) list(v reflect.Value, depth int) {
-	inline := isScalar(v.Type().Elem())
-	e.out.WriteByte('[')
+func (e *encoder) word(p *plan, v reflect.Value) {
+	for i, x := range p.values {
+		if v.Equal(x) {
+			e.text(p.words[i])
+			return
+		}
+	}
+	e.fail("there is no word for a %s like this", p.of)
+}
+
+func (e *encoder) place(r *source.Range) {
+	if r.IsZero() {
+		e.text("")
+		return
+	}
+	e.text(r.File)
+	b := e.buf[:len(e.buf)-1]
+	for _, at := range [...]struct {
+		mark  byte
+		count int
+	}{{':', r.Start.Line}, {':', r.Start.Column}, {'-', r.End.Line}, {':', r.End.Column}} {
+		b = strconv.AppendInt(append(b, at.mark), int64(at.count), 10)
+	}
+	e.buf = append(b, '"')
+}
+
+func (e *encoder) text(s string) {
+	for i := range len(s) {
+		if c := s[i]; c < ' ' || c == '"' || c == '\\' || c > '~' {
+			e.escaped(s)
+			return
+		}
+	}
+	e.buf = append(append(append(e.buf, '"'), s...), '"')
+}
+
+// escaped writes a text as the library does, which escapes what must be; what is
+// no UTF-8 becomes the character that stands for it.
+func (e *encoder) escaped(s string) {
+	var b strings.Builder
+	enc := json.NewEncoder(&b)
+	enc.SetEscapeHTML(false)
+	if err := enc.Encode(strings.ToValidUTF8(s, "\uFFFD")); err != nil {
+		e.fail("%w", err)
+	}
+	e.buf = append(e.buf, strings.TrimSuffix(b.String(), "\n")...)
+}
+
+func (e *encoder) list(p *plan, v reflect.Value, depth int) {
+	inline := p.item.kind.isScalar()
+	e.buf = append(e.buf, '[')
 	for i := range v.Len() {
 		if i > 0 {
-			e.out.WriteByte(',')
+			e.buf = append(e.buf, ',')
 		}
 		switch {
 		case !inline:
 			e.newline(depth + 1)
 		case i > 0:
-			e.out.WriteByte(' ')
+			e.buf = append(e.buf, ' ')
 		}
-		e.value(v.Index(i), depth+1)
+		e.value(p.item, v.Index(i), depth+1)
 	}
 	if !inline && v.Len() > 0 {
 		e.newline(depth)
 	}
-	e.out.WriteByte(']')
+	e.buf = append(e.buf, ']')
 }
 
 func (e *encoder) newline(depth int) {
-	e.out.WriteString("\n" + strings.Repeat(" ", depth))
-}
-
-func (e *encoder) object(v reflect.Value, depth int) {
-	e.out.WriteByte('{')
-	e.members(v, depth+1, false)
-	if leaves(v.Type()) > mostOnALine {
-		e.newline(depth)
+	if len(e.buf) > room {
+		e.flush()
 	}
-	e.out.WriteByte('}')
+	e.buf = append(e.buf, '\n')
+	for range depth {
+		e.buf = append(e.buf, ' ')
+	}
 }
 
-// members writes the fields of a struct, embedded ones as its own. follow
-// tells that a member stands before the first.
-func (e *encoder) members(v reflect.Value, depth int, follow bool) {
-	t := v.Type()
-	onALine := leaves(t) <= mostOnALine
-	for i := range t.NumField() {
-		f := t.Field(i)
-		if isLeftOut(t, f.Name) {
-			continue
-		}
-		if follow {
-			e.out.WriteByte(',')
-			if onALine {
-				e.out.WriteByte(' ')
-			}
+// members writes the members of an object. follow tells that one stands before
+// the first.
+func (e *encoder) members(p *plan, v reflect.Value, depth int, follow bool) {
+	for i := range p.fields {
+		f := &p.fields[i]
+		switch {
+		case follow && p.onALine:
+			e.buf = append(e.buf, ", "...)
+		case follow:
+			e.buf = append(e.buf, ',')
 		}
 		follow = true
-		if f.Anonymous {
-			e.members(v.Field(i), depth, false)
-			continue
-		}
-		if !onALine {
+		if !p.onALine {
 			e.newline(depth)
 		}
-		e.text(memberName(f.Name))
-		e.out.WriteString(": ")
-		e.value(v.Field(i), depth)
+		e.buf = append(e.buf, '"')
+		e.buf = append(e.buf, f.name...)
+		e.buf = append(e.buf, `": `...)
+		e.value(f.plan, v.FieldByIndex(f.index), depth)
 	}
-}
-
-// mostOnALine is how many scalars a struct may hold, at any depth, to stand on
-// one line.
-const mostOnALine = 8
-
-// leaves counts the scalars of a type; a list counts as too many for a line.
-func leaves(t reflect.Type) int {
-	if isScalar(t) {
-		return 1
-	}
-	if t.Kind() != reflect.Struct {
-		return mostOnALine + 1
-	}
-	n := 0
-	for i := range t.NumField() {
-		n += leaves(t.Field(i).Type)
-	}
-	return n
-}
-
-func isScalar(t reflect.Type) bool {
-	if t == reflect.TypeFor[source.Range]() || t.Implements(reflect.TypeFor[fmt.Stringer]()) {
-		return true
-	}
-	switch t.Kind() {
-	case reflect.Struct, reflect.Slice:
-		return false
-	}
-	return true
-}
-
-// memberName turns a field's name into a member's: WeightKg is weight_kg,
-// RecessID is recess_id.
-func memberName(field string) string {
-	var b strings.Builder
-	rs := []rune(field)
-	for i, r := range rs {
-		startsWord := i > 0 && unicode.IsUpper(r) &&
-			(unicode.IsLower(rs[i-1]) || i+1 < len(rs) && unicode.IsLower(rs[i+1]))
-		if startsWord {
-			b.WriteByte('_')
-		}
-		b.WriteRune(unicode.ToLower(r))
-	}
-	return b.String()
 }

@@ -48,12 +48,13 @@ func small() *model.Model {
 		Parts: []model.Part{{
 			ID: "cabinet.urn/side-left", Label: "URN-L", Kind: model.Panel, Stock: "sheet.birch", Thickness: 18 * length.Millimetre,
 			Outline: side, Grain: model.GrainY, Why: why,
-			Recesses:  []model.Recess{{ID: "groove", Open: []model.Edge{model.Top, model.Bottom}}},
+			Recesses:  []model.Recess{{ID: "groove", Depth: 6 * length.Millimetre, Shape: side, Open: []model.Edge{model.Top, model.Bottom}}},
 			Placement: geom.Placement{X: geom.Dir{Axis: geom.V, Neg: true}, Y: geom.Dir{Axis: geom.Z}, Out: geom.Dir{Axis: geom.U}},
 		}},
 		Layouts:  []model.Layout{{Stock: "sheet.birch", Bought: 2, Waste: 1e-9}},
 		Bill:     []model.BillLine{{Item: "sheet.birch", WeightKg: 12.5, Quantity: 2, Price: 79.9, Priced: true}},
-		Programs: []model.Program{{Name: "support-1", Moves: []model.Move{{X: 1}}}},
+		Programs: []model.Program{{Name: "support-1", Shape: side, Moves: []model.Move{{X: 1}}}},
+		Values:   []model.Value{{Name: "run.back.width", Kind: model.AsLength, Text: "30 in", Written: "rest", Origin: model.FromSolving, From: []string{"wall.north.length", "given.gap"}}},
 		Views:    []model.View{{Name: "plan"}},
 		Findings: finding.List{{Severity: finding.Warning, Slug: "near-joint", At: at(7), Text: "1/4 in < 1/2 in & so on"}},
 	}
@@ -153,7 +154,7 @@ func fill(v reflect.Value, visit func(leaf reflect.Value)) {
 	case reflect.Struct:
 		for i := range v.NumField() {
 			inPlace := v.Type() == reflect.TypeFor[source.Pos]() && v.Type().Field(i).Name == "Byte"
-			if !inPlace && !isLeftOut(v.Type(), v.Type().Field(i).Name) {
+			if !inPlace && since(v.Type(), v.Type().Field(i).Name) != never {
 				fill(v.Field(i), visit)
 			}
 		}

@@ -62,7 +62,21 @@ func FuzzShow(f *testing.F) {
 			replies = append(replies, r)
 		}
 		checkPrinted(t, replies)
+		var lines bytes.Buffer
+		if err := reply.Lines(&lines, book.All(), m); err != nil {
+			t.Fatal(err)
+		}
+		harmless(t, lines.String())
 	})
+}
+
+func harmless(t *testing.T, text string) {
+	t.Helper()
+	for _, c := range text {
+		if c != '\n' && unicode.IsControl(c) || c == utf8.RuneError {
+			t.Fatalf("%q is printed", c)
+		}
+	}
 }
 
 func checkPrinted(t *testing.T, replies []model.Reply) {
@@ -71,11 +85,7 @@ func checkPrinted(t *testing.T, replies []model.Reply) {
 	if err := reply.Text(&out, replies); err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range out.String() {
-		if c != '\n' && unicode.IsControl(c) || c == utf8.RuneError {
-			t.Fatalf("%q is printed", c)
-		}
-	}
+	harmless(t, out.String())
 	out.Reset()
 	if err := reply.JSON(&out, replies); err != nil || !json.Valid(out.Bytes()) {
 		t.Fatalf("the JSON form is none: %v", err)

@@ -74,7 +74,7 @@ func (p *printer) finding(f Finding) {
 	p.wrapped("  ", f.Text)
 	for _, r := range f.Related {
 		p.line("")
-		p.snippet(r.At, -1, dim, strings.Join(strings.Fields(clean(r.Text)), " "))
+		p.snippet(r.At, -1, dim, strings.Join(strings.Fields(Clean(r.Text)), " "))
 	}
 	p.line("")
 	if f.Mend != "" {
@@ -89,7 +89,7 @@ func Why(slug string) string { return "barwright explain " + slug }
 // snippet prints the place, its line of text and a marker under the words that
 // are meant. A caret over 0 marks that one byte; a negative one marks nothing.
 func (p *printer) snippet(at source.Range, caret int, code, remark string) {
-	place := clean(fmt.Sprintf("  %s:%d  ", at.File, at.Start.Line))
+	place := Clean(fmt.Sprintf("  %s:%d  ", at.File, at.Start.Line))
 	text, from := lineAt(p.files.Text(at.File), at.Start.Byte)
 	start := min(max(at.Start.Byte-from, 0), len(text))
 	end := start + max(at.End.Byte-at.Start.Byte, 0)
@@ -101,19 +101,19 @@ func (p *printer) snippet(at source.Range, caret int, code, remark string) {
 		_, size := utf8.DecodeRuneInString(text[start:])
 		end = start + size
 	}
-	shown, before := clip(text, start, p.style.Width-columns(place))
+	shown, before := clip(text, start, p.style.Width-Columns(place))
 	marked := text[start:min(end, start+len(strings.TrimSuffix(shown, ellipsis))-before)]
 	line := p.paint(dim, place) + shown
 	if remark != "" {
-		if used := columns(place) + columns(shown); used+columns(remark)+5 <= p.style.Width {
+		if used := Columns(place) + Columns(shown); used+Columns(remark)+5 <= p.style.Width {
 			line += "   " + p.paint(code, "("+remark+")")
 			remark = ""
 		}
 	}
 	p.line(line)
 	if caret >= 0 {
-		pad := columns(place) + columns(shown[:before])
-		p.line(strings.Repeat(" ", pad) + p.paint(code, strings.Repeat("^", max(1, columns(marked)))))
+		pad := Columns(place) + Columns(shown[:before])
+		p.line(strings.Repeat(" ", pad) + p.paint(code, strings.Repeat("^", max(1, Columns(marked)))))
 	}
 	if remark != "" {
 		p.wrapped("  ", "("+remark+")")
@@ -124,10 +124,10 @@ func (p *printer) snippet(at source.Range, caret int, code, remark string) {
 func (p *printer) wrapped(prefix, text string) {
 	indent := strings.Repeat(" ", len(prefix))
 	line := prefix
-	for paragraph := range strings.SplitSeq(clean(text), "\n") {
+	for paragraph := range strings.SplitSeq(Clean(text), "\n") {
 		for _, word := range strings.Fields(paragraph) {
 			if len(strings.TrimSpace(line)) > 0 && line != prefix &&
-				columns(line)+columns(word) > p.style.Width {
+				Columns(line)+Columns(word) > p.style.Width {
 				p.line(line)
 				line = indent
 			}

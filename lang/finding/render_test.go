@@ -186,7 +186,7 @@ func TestRenderAnything(t *testing.T) {
 			}
 		}
 		lines := strings.Split(got, "\n")
-		if columns(lines[2]) > 60 || columns(lines[3]) > 61 {
+		if Columns(lines[2]) > 60 || Columns(lines[3]) > 61 {
 			r.Fatalf("too wide:\n%s", got)
 		}
 	})

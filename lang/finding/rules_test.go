@@ -184,7 +184,7 @@ func TestExplanationsFitTheScreen(t *testing.T) {
 	for _, slug := range Slugs() {
 		text := explained(t, slug)
 		for line := range strings.SplitSeq(text, "\n") {
-			if columns(line) > 80 || strings.TrimRight(line, " ") != line {
+			if Columns(line) > 80 || strings.TrimRight(line, " ") != line {
 				t.Errorf("%s: a line is too long or ends in blanks: %q", slug, line)
 			}
 		}

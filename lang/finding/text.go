@@ -24,14 +24,14 @@ func lineAt(text []byte, at int) (line string, from int) {
 		from++
 	}
 	rest, _, _ := bytes.Cut(text[from:min(len(text), at+mostLine)], []byte("\n"))
-	whole := clean(string(bytes.TrimRight(rest, "\r")))
+	whole := Clean(string(bytes.TrimRight(rest, "\r")))
 	line = strings.TrimLeft(whole, " ")
 	return line, from + len(whole) - len(line)
 }
 
-// clean keeps control characters of a hostile file off the terminal. Each is
+// Clean keeps control characters of a hostile file off the terminal. Each is
 // replaced by one of as many bytes, so that places stay true; new lines stay.
-func clean(text string) string {
+func Clean(text string) string {
 	var out strings.Builder
 	for len(text) > 0 {
 		c, size := utf8.DecodeRuneInString(text)
@@ -54,8 +54,8 @@ func clean(text string) string {
 	return out.String()
 }
 
-// columns is how wide a text stands on a terminal.
-func columns(text string) int {
+// Columns is how wide a text stands on a terminal.
+func Columns(text string) int {
 	n := 0
 	for _, c := range text {
 		switch kind := width.LookupRune(c).Kind(); {
@@ -76,15 +76,15 @@ const ellipsis = "…"
 // what is shown the place is.
 func clip(line string, at, room int) (shown string, place int) {
 	room = max(room, 40)
-	if columns(line) <= room {
+	if Columns(line) <= room {
 		return line, at
 	}
-	room -= 2 * columns(ellipsis)
+	room -= 2 * Columns(ellipsis)
 	from := back(line, at, room/3)
 	to := from
 	for to < len(line) {
 		_, size := utf8.DecodeRuneInString(line[to:])
-		if columns(line[from:to+size]) > room {
+		if Columns(line[from:to+size]) > room {
 			break
 		}
 		to += size
@@ -107,7 +107,7 @@ func back(line string, from, most int) int {
 	end := from
 	for from > 0 {
 		_, size := utf8.DecodeLastRuneInString(line[:from])
-		if columns(line[from-size:end]) > most {
+		if Columns(line[from-size:end]) > most {
 			break
 		}
 		from -= size

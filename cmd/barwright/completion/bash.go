@@ -31,6 +31,16 @@ _barwright_paths() {
   _barwright_offer < <(compgen -f -X '!*.hcl' -- "$cur")
 }
 
+_barwright_builds() {
+  _barwright_paths
+  _barwright_offer < <(compgen -f -X '!*.json' -- "$cur")
+  # Word by word: what a branch is called must not be read as part of the script.
+  local ref
+  while IFS= read -r ref; do
+    [[ $ref == "$cur"* ]] && COMPREPLY+=("$ref")
+  done < <(git for-each-ref --format='%%(refname:short)' refs/heads refs/tags 2>/dev/null)
+}
+
 # What the descriptions on the line hold: givens, or names.
 _barwright_ask() {
   local word paths=()
@@ -148,6 +158,8 @@ func bashAction(v Value) string {
 	switch v.Kind {
 	case Path:
 		return "_barwright_paths"
+	case Build:
+		return "_barwright_builds"
 	case File:
 		return "_barwright_files"
 	case Folder:

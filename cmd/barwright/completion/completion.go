@@ -21,6 +21,7 @@ const (
 	Word               // one of Value.Words
 	Given              // NAME=VALUE, with the name of a given
 	Name               // a name that can be asked for
+	Build              // a Path, a record *.json, or a branch or tag of the repository at hand
 )
 
 // Value is what an argument or a flag takes.

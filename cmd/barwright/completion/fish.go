@@ -32,6 +32,12 @@ function __barwright_givens -d 'the names of givens, with their ='
     end
 end
 
+function __barwright_builds -d 'descriptions, records, branches and tags'
+    __fish_complete_suffix .hcl
+    __fish_complete_suffix .json
+    git for-each-ref --format='%(refname:short)' refs/heads refs/tags 2>/dev/null
+end
+
 complete -c barwright -f
 `
 
@@ -66,6 +72,8 @@ func fishAction(v Value) string {
 	switch v.Kind {
 	case Path:
 		return " -a '(__fish_complete_suffix .hcl)'"
+	case Build:
+		return " -a '(__barwright_builds)'"
 	case File:
 		return " -a '(__fish_complete_path (commandline -ct))'"
 	case Folder:

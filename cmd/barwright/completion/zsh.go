@@ -12,6 +12,13 @@ const zshHead = `#compdef barwright
 
 _barwright_paths() { _files -g '*.hcl' }
 
+_barwright_builds() {
+  local -a refs
+  refs=(${(f)"$(git for-each-ref --format='%(refname:short)' refs/heads refs/tags 2>/dev/null)"})
+  compadd -- $refs
+  _files -g '*.(hcl|json)'
+}
+
 # What the descriptions on the line hold: givens, or names.
 _barwright_ask() {
   local word
@@ -110,7 +117,7 @@ func zshFlag(f Flag) string {
 
 func zshValue(v Value) string {
 	action := map[Kind]string{ // lookup only
-		Path: "_barwright_paths", File: "_files", Folder: "_files -/", Given: "_barwright_givens", Name: "_barwright_names",
+		Path: "_barwright_paths", Build: "_barwright_builds", File: "_files", Folder: "_files -/", Given: "_barwright_givens", Name: "_barwright_names",
 		Word: "(" + strings.Join(v.Words, " ") + ")", Other: " ",
 	}[v.Kind]
 	return ":" + zshText(v.Label) + ":" + action

@@ -1,5 +1,5 @@
-// Package inplace gives one file that a person made another text, whole or not
-// at all.
+// Package inplace writes one file, whole or not at all: it gives one that a person
+// made another text, or makes a new one.
 package inplace
 
 import (
@@ -22,7 +22,7 @@ import (
 // The error says what stood in the way, as a file that may not be written or
 // one that no longer holds before; the file then is as it was, and nothing is
 // left beside it.
-func Replace(path string, before, text []byte) (err error) {
+func Replace(path string, before, text []byte) error {
 	target, err := filepath.EvalSymlinks(path)
 	if err != nil {
 		return err
@@ -31,9 +31,43 @@ func Replace(path string, before, text []byte) (err error) {
 	if err != nil {
 		return err
 	}
+	return put(target, text, mode, func() error {
+		if now, err := os.ReadFile(target); err != nil || !bytes.Equal(now, before) {
+			return errors.Join(err, fmt.Errorf("%s was changed meanwhile; it is left as it is", path))
+		}
+		return nil
+	})
+}
+
+// Write makes a file hold text in the same way, whether or not there is one at path.
+func Write(path string, text []byte) error {
+	target, err := filepath.EvalSymlinks(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return put(path, text, 0, func() error { return nil })
+	}
+	if err != nil {
+		return err
+	}
+	mode, err := writable(path, target)
+	if err != nil {
+		return err
+	}
+	return put(target, text, mode, func() error { return nil })
+}
+
+// put writes the text beside the target and renames it, unless look finds that it
+// should not. A mode of 0 is that of any new file.
+func put(target string, text []byte, mode fs.FileMode, look func() error) (err error) {
 	fresh, err := os.CreateTemp(filepath.Dir(target), "."+filepath.Base(target)+".barwright-*")
 	if err != nil {
 		return err
+	}
+	if mode == 0 { // only a file that is made anew gets the mode that new files have here
+		fresh.Close()
+		os.Remove(fresh.Name())
+		if fresh, err = os.OpenFile(fresh.Name(), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666); err != nil {
+			return err
+		}
 	}
 	defer func() {
 		if err != nil {
@@ -44,8 +78,8 @@ func Replace(path string, before, text []byte) (err error) {
 	if err := fill(fresh, text, mode); err != nil {
 		return err
 	}
-	if now, err := os.ReadFile(target); err != nil || !bytes.Equal(now, before) {
-		return errors.Join(err, fmt.Errorf("%s was changed meanwhile; it is left as it is", path))
+	if err := look(); err != nil {
+		return err
 	}
 	if err := os.Rename(fresh.Name(), target); err != nil {
 		return err
@@ -75,8 +109,10 @@ func fill(f *os.File, text []byte, mode fs.FileMode) error {
 	if _, err := f.Write(text); err != nil {
 		return err
 	}
-	if err := f.Chmod(mode); err != nil && runtime.GOOS != "windows" {
-		return err
+	if mode != 0 {
+		if err := f.Chmod(mode); err != nil && runtime.GOOS != "windows" {
+			return err
+		}
 	}
 	if err := f.Sync(); err != nil {
 		return err

@@ -51,6 +51,33 @@ func TestReplace(t *testing.T) {
 	holds(t, path, "new", 0o640, "bar.hcl")
 }
 
+func TestWrite(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "page.html")
+	plain := path + "-plain" // whatever the umask
+	if err := os.WriteFile(plain, nil, 0o666); err != nil {
+		t.Fatal(err)
+	}
+	info, err := os.Stat(plain)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := inplace.Write(path, []byte("old")); err != nil {
+		t.Fatal(err)
+	}
+	holds(t, path, "old", info.Mode().Perm(), "page.html", "page.html-plain")
+	write(t, path, "old", 0o640)
+	if err := inplace.Write(path, []byte("new")); err != nil {
+		t.Fatal(err)
+	}
+	holds(t, path, "new", 0o640, "page.html", "page.html-plain")
+	if err := inplace.Write(filepath.Dir(path), nil); err == nil {
+		t.Error("a folder is written to")
+	}
+	if err := inplace.Write(filepath.Join(path, "x"), nil); err == nil {
+		t.Error("a file is taken for a folder")
+	}
+}
+
 func TestReplaceThroughLink(t *testing.T) {
 	real, links := t.TempDir(), t.TempDir()
 	path, link := filepath.Join(real, "bar.hcl"), filepath.Join(links, "link.hcl")

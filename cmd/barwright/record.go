@@ -1,0 +1,56 @@
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"barwright/compile/model"
+	"barwright/emit/record"
+)
+
+// maxRecordBytes bounds a file that may be the record of a build. That of a thousand
+// cabinets has a fifth of it.
+const maxRecordBytes = 1 << 28
+
+// isRecord tells the record of a build from a description: no description begins with
+// a brace.
+func isRecord(name string, text []byte) bool {
+	return bytes.HasPrefix(bytes.TrimLeft(text, " \t\r\n"), []byte("{")) || filepath.Ext(name) == ".json"
+}
+
+// readRecord reads the record in a file; ok is false of a folder, and of what is none.
+func readRecord(path string) (m *model.Model, ok bool, err error) {
+	info, err := os.Stat(path)
+	if err != nil || !info.Mode().IsRegular() {
+		return nil, false, err
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, false, err
+	}
+	defer f.Close()
+	text := bufio.NewReader(f)
+	if head, _ := text.Peek(512); !isRecord(path, head) {
+		return nil, false, nil
+	}
+	m, err = recorded(path, text)
+	return m, true, err
+}
+
+// recorded reads a record. Its errors begin with the name.
+func recorded(name string, text io.Reader) (*model.Model, error) {
+	m, _, err := record.Read(io.LimitReader(text, maxRecordBytes))
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return m, nil
+}
+
+// takesNoSet says that the givens of a record are what they were.
+func takesNoSet(name string) string {
+	return name + " is the record of a build: its givens take no other values"
+}
