@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"barwright/compile/edittest"
 	"barwright/compile/rule/all"
 	"barwright/lang/finding"
 )
@@ -16,7 +17,7 @@ import (
 // mutation is one perturbation of a good description, a folder of testdata/rules/base,
 // and what must be found. In the files of testdata/mutations one begins with
 // "== BASE: what is changed". Lines with # are the working of its figures. Then come
-// its edits, see edited, and a line for each finding beyond those of the base:
+// its edits, see edittest.Edited, and a line for each finding beyond those of the base:
 // "> SLUG" or "> SLUG | FIGURE | FIGURE", where each figure stands in the text of that
 // finding. It must raise exactly these. They were written from the arithmetic beside
 // them before they were run; where a rule was changed later, the working says so.
@@ -75,7 +76,7 @@ func TestMutations(t *testing.T) {
 	for _, m := range mutated {
 		t.Run(m.place, func(t *testing.T) {
 			ran++
-			src, findings := judged(edited(t, baseFiles(t, m.base), m.edits))
+			src, findings := judged(edittest.Edited(t, baseFiles(t, m.base), m.edits))
 			have := brought(t, m.base, findings)
 			left := slices.Clone(m.want)
 			for _, f := range have {

@@ -12,6 +12,7 @@ import (
 	"github.com/rogpeppe/go-internal/txtar"
 
 	"barwright/compile"
+	"barwright/compile/edittest"
 	"barwright/compile/rule/all"
 	"barwright/lang"
 	"barwright/lang/finding"
@@ -25,7 +26,7 @@ const rulesDir = "../testdata/rules"
 // working of its figures follows. It changes one of the good descriptions:
 //
 //	base    a folder of testdata/rules/base
-//	change  the edits, see edited
+//	change  the edits, see edittest.Edited
 //	want    what is found beyond what the base has for itself; nothing where it is missing
 //	mended  further edits, that follow the mend: the slug is gone, and nothing new is warned of
 type ruleCase struct {
@@ -60,93 +61,11 @@ func ruleCases(t *testing.T) []ruleCase {
 func baseFiles(t *testing.T, name string) source.Files {
 	t.Helper()
 	folder := filepath.Join(rulesDir, "base", name)
-	files := filesIn(t, folder)
+	files := edittest.Folder(t, folder)
 	if len(files) == 0 {
 		t.Fatalf("no description in %s", folder)
 	}
 	return files
-}
-
-// filesIn reads the descriptions of a folder, in the order of their names.
-func filesIn(t *testing.T, folder string) source.Files {
-	t.Helper()
-	paths, err := filepath.Glob(filepath.Join(folder, "*.hcl"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var files source.Files
-	for _, path := range paths {
-		text, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		files = append(files, source.File{Name: filepath.Base(path), Text: text})
-	}
-	files.Sort()
-	return files
-}
-
-// edited changes files as a text of groups says, which empty lines part: lines
-// that begin with "- " are found in one place of one file, and "+ " lines stand
-// there instead; a group of "+ " lines alone is added to the end of the first file, or,
-// where it is a limits block and there is one, to that.
-// What stands before the first letter of a line need not be given; where the words
-// stand nowhere else, one space is as good as more.
-func edited(t *testing.T, files source.Files, text string) source.Files {
-	t.Helper()
-	files = slices.Clone(files)
-	for group := range strings.SplitSeq(strings.TrimSpace(text), "\n\n") {
-		var from, to []string
-		for line := range strings.SplitSeq(group, "\n") {
-			switch old, taken := strings.CutPrefix(line, "-"); {
-			case taken:
-				from = append(from, strings.TrimSpace(old))
-			case strings.HasPrefix(line, "+"):
-				to = append(to, strings.TrimSpace(line[1:]))
-			case !strings.HasPrefix(line, "#"):
-				t.Fatalf("an edit begins with neither - nor +: %q", line)
-			}
-		}
-		if len(from) == 0 && strings.HasPrefix(to[0], "limits {") && ownLimits.Match(files[0].Text) {
-			inner := strings.TrimSuffix(strings.TrimPrefix(strings.Join(to, "\n"), "limits {"), "}")
-			files[0].Text = ownLimits.ReplaceAllLiteral(files[0].Text, []byte("limits {\n"+strings.TrimSpace(inner)+"\n"))
-			continue
-		}
-		if len(from) == 0 {
-			files[0].Text = []byte(string(files[0].Text) + "\n" + strings.Join(to, "\n") + "\n")
-			continue
-		}
-		found := 0
-		for _, space := range []string{" ", " +"} {
-			for i, f := range files {
-				old := asWritten(from, space)
-				if n := len(old.FindAllIndex(f.Text, -1)); n > 0 {
-					found += n
-					files[i].Text = old.ReplaceAllLiteral(f.Text, []byte(strings.Join(to, "\n")))
-				}
-			}
-			if found > 0 {
-				break
-			}
-		}
-		if found != 1 {
-			t.Fatalf("%q stands in %d places", strings.Join(from, "\n"), found)
-		}
-	}
-	return files
-}
-
-// ownLimits is the beginning of a limits block of some lines.
-var ownLimits = regexp.MustCompile(`(?m)^limits \{.*\n`)
-
-// asWritten matches lines whatever stands before their first letters, with a space
-// between words as it is said.
-func asWritten(lines []string, space string) *regexp.Regexp {
-	quoted := make([]string, len(lines))
-	for i, line := range lines {
-		quoted[i] = strings.ReplaceAll(regexp.QuoteMeta(line), " ", space)
-	}
-	return regexp.MustCompile(strings.Join(quoted, `\n\s*`))
 }
 
 // judged reads, solves and judges files.
@@ -182,7 +101,7 @@ func TestRuleCases(t *testing.T) {
 		t.Run(c.slug+"/"+c.name(), func(t *testing.T) {
 			base := strings.TrimSpace(strings.Join(c.lines("base"), ""))
 			change, _ := c.file("change")
-			files := edited(t, baseFiles(t, base), change)
+			files := edittest.Edited(t, baseFiles(t, base), change)
 			src, findings := judged(files)
 			checkRanges(t, findings, files)
 			findings = brought(t, base, findings)
@@ -200,7 +119,7 @@ func TestRuleCases(t *testing.T) {
 				t.Errorf("the findings are not those of want (-want +got):\n%s", diff)
 			}
 			if mend, ok := c.file("mended"); ok {
-				src, after := judged(edited(t, files, mend))
+				src, after := judged(edittest.Edited(t, files, mend))
 				after = brought(t, base, after)
 				spoilt := func(f finding.Finding) bool { return f.Slug == c.slug || graver(f, findings) }
 				if slices.ContainsFunc(after, spoilt) {
@@ -274,7 +193,7 @@ func TestExamplesAreJudgedSound(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, folder := range folders {
-			files := filesIn(t, folder)
+			files := edittest.Folder(t, folder)
 			if len(files) == 0 {
 				continue
 			}

@@ -130,6 +130,20 @@ func (c *cut) round(r, body geom.Rect, corners []corner) bool {
 	return c.core.X.Size() >= 0 && c.core.Y.Size() >= 0
 }
 
+// roundInside reads a contour that is round only where it does not reach an edge of the
+// body, as a recess that a bit has left; ok is false where it is none.
+func (c *cut) roundInside(contour geom.Contour, body geom.Rect) (ok bool) {
+	if contour.Area() > 0 {
+		contour = contour.Reversed() // its corners are then those of a notch
+	}
+	square, corners, ok := squared(contour)
+	r := contour.Bounds()
+	for _, p := range square {
+		ok = ok && (p.X == r.X.Lo || p.X == r.X.Hi || p.Y == r.Y.Lo || p.Y == r.Y.Hi)
+	}
+	return ok && c.round(r, body, corners)
+}
+
 // lacking lists rectangles that make up what an outline lacks of its body.
 func lacking(square []geom.Point, body geom.Rect) (out []geom.Rect) {
 	var xs, ys []Length

@@ -1,6 +1,7 @@
 package reuse_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -60,6 +61,17 @@ func hole(name string, x, y, r reuse.Length) func(*model.Part) {
 func recessed(name string, x, y, x1, y1, deep reuse.Length) func(*model.Part) {
 	return func(p *model.Part) {
 		p.Recesses = append(p.Recesses, model.Recess{Name: name, Shape: rect(x, y, x1, y1), Depth: deep})
+	}
+}
+
+// pocket is open at the upper edge of lumber 3 1/2 in wide; its two inner corners are round.
+func pocket(x, deep, radius reuse.Length) func(*model.Part) {
+	return func(p *model.Part) {
+		c := geom.RoundedContour(geom.R(x, inch/2, x+3*inch, 7*inch/2), radius)
+		c[3] = geom.Vertex{Point: at(x+3*inch, 7*inch/2)}
+		c[4] = geom.Vertex{Point: at(x, 7*inch/2)}
+		c = slices.Delete(c, 5, 7)
+		p.Recesses = append(p.Recesses, model.Recess{Name: "support 2", Shape: c, Depth: deep, Open: []model.Edge{model.Top}})
 	}
 }
 
@@ -169,6 +181,11 @@ func TestServe(t *testing.T) {
 			"a hole more in steel", panel(5*inch, 12*inch, steel), panel(5*inch, 12*inch, bored(handle, at(2*inch, 3*inch)), steel), "rework\ndrill: drill 1 handle bore of 3/16 in",
 		},
 		{
+			"bores that are alike are one step", panel(35*inch, 10*inch, bored(handle, at(15*inch, 9*inch), at(19*inch, 9*inch)), recessed("groove", 0, inch/2, 35*inch, 3*inch/4, inch/4)),
+			panel(35*inch, 7*inch, bored(handle, at(15*inch, 6*inch), at(19*inch, 6*inch)), recessed("groove", 0, inch/2, 35*inch, 3*inch/4, inch/4)),
+			"rework\ntrim: trim 3 in off the top edge\ndrill: drill 2 handle bores of 3/16 in",
+		},
+		{
 			"a slab too short", panel(60*inch, 24*inch, slab), panel(61*inch, 24*inch, slab), "",
 		},
 		{
@@ -182,6 +199,14 @@ func TestServe(t *testing.T) {
 		{
 			"a recess to fill in lumber", lumber(60*inch, 7*inch/2, 3*inch/2, recessed("support 2", 20*inch, 0, 25*inch, 7*inch/2, inch/2)),
 			lumber(60*inch, 7*inch/2, 3*inch/2), "",
+		},
+		{
+			"a recess that a bit left deepened in lumber", lumber(60*inch, 7*inch/2, 3*inch/2, pocket(20*inch, inch/2, inch/8)),
+			lumber(60*inch, 7*inch/2, 3*inch/2, pocket(20*inch, 5*inch/8, inch/8)), "rework\ndeepen: deepen the recess support 2 by 1/8 in",
+		},
+		{
+			"a recess with rounder corners", lumber(60*inch, 7*inch/2, 3*inch/2, pocket(20*inch, inch/2, inch/8)),
+			lumber(60*inch, 7*inch/2, 3*inch/2, pocket(20*inch, inch/2, inch/2)), "",
 		},
 		{
 			"a countersink", panel(5*inch, 12*inch, bored(handle, at(2*inch, 3*inch))), panel(5*inch, 12*inch, bored(model.Bore{Name: "handle", Diameter: 3 * inch / 16, Sink: inch / 2}, at(2*inch, 3*inch))),
@@ -228,6 +253,7 @@ func TestServe(t *testing.T) {
 		},
 		{"banding off", panel(24*inch, 34*inch, banded(model.LeftEdge, model.Top)), panel(24*inch, 34*inch, banded(model.LeftEdge)), "rework\npeel: take the banding off the top edge"},
 		{"marks", panel(24*inch, 34*inch, marked(3*inch)), panel(24*inch, 34*inch, marked(4*inch)), "rework\nmark: draw the marks anew"},
+		{"marks cut off with the board", panel(24*inch, 20*inch, marked(3*inch)), panel(24*inch, 18*inch, marked(3*inch), func(p *model.Part) { p.Marks[0].To.Y = 18 * inch }), "rework\ntrim: trim 2 in off the top edge"},
 		{"no marks", panel(24*inch, 34*inch, marked(3*inch)), panel(24*inch, 34*inch), "rework\nmark: rub out the marks, which hold no longer"},
 		{
 			"a door turned to hang on the other side", panel(15*inch, 30*inch, bored(cup, at(inch, 4*inch), at(inch, 26*inch)), faced(model.GoodFar)),

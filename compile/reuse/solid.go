@@ -79,7 +79,11 @@ func (s *solid) add(c geom.Contour, depth geom.Span, kind cutKind, name string, 
 	if shape.r == 0 {
 		shape.core = s.onward(shape.core)
 	}
-	s.cuts = append(s.cuts, cut{shape, depth, kind, name, index})
+	a := cut{shape, depth, kind, name, index}
+	if !ok {
+		ok = a.roundInside(c, s.body)
+	}
+	s.cuts = append(s.cuts, a)
 	return ok
 }
 

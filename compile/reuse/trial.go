@@ -212,34 +212,62 @@ func (t *trial) edges() {
 func (t *trial) faces() {
 	was, is := good(t.old.part.Good, t.lay), t.new.part.Good
 	t.look = is != model.GoodNone && was != model.GoodBoth && was != is
-	had := t.old.part.Marks
+	had, want := t.lines(t.old.part, t.lay), t.lines(t.new.part, model.Lay{})
 	switch {
-	case len(had)+len(t.new.part.Marks) == 0:
-	case len(t.new.part.Marks) == 0:
+	case len(had)+len(want) == 0:
+	case len(want) == 0:
 		t.draw = rub
-	case t.lay.Over || len(had) != len(t.new.part.Marks):
+	case t.lay.Over || len(had) != len(want):
 		t.draw = redraw
 	default:
 		for _, m := range had {
-			m.From, m.To = t.lay.Point(m.From), t.lay.Point(m.To)
-			if !slices.ContainsFunc(t.new.part.Marks, func(n model.Mark) bool { return t.sameLine(m, n) }) {
+			if !slices.ContainsFunc(want, func(n geom.Rect) bool { return t.sameLine(m, n) }) {
 				t.draw = redraw
 			}
 		}
 	}
 }
 
-// sameLine reports whether two marks lie on one another, whichever end they begin at.
-func (t *trial) sameLine(a, b model.Mark) bool {
-	near := func(p, q geom.Point) bool {
-		return length.Apart(p.X, q.X) <= t.within && length.Apart(p.Y, q.Y) <= t.within
+// lines are the marks of a part as they are laid, which run along or across the new part,
+// as far as they lie on it: what is trimmed off takes its lines along.
+func (t *trial) lines(part *model.Part, l model.Lay) (out []geom.Rect) {
+	for i := range part.Marks {
+		p, q := l.Point(part.Marks[i].From), l.Point(part.Marks[i].To)
+		line := geom.Rect{X: geom.Between(p.X, q.X), Y: geom.Between(p.Y, q.Y)}.Intersect(t.new.body)
+		if line.X.Size() >= 0 && line.Y.Size() >= 0 {
+			out = append(out, line)
+		}
 	}
-	return near(a.From, b.From) && near(a.To, b.To) || near(a.From, b.To) && near(a.To, b.From)
+	return out
+}
+
+// sameLine reports whether two lines lie on one another.
+func (t *trial) sameLine(a, b geom.Rect) bool {
+	near := func(p, q geom.Span) bool {
+		return length.Apart(p.Lo, q.Lo) <= t.within && length.Apart(p.Hi, q.Hi) <= t.within
+	}
+	return near(a.X, b.X) && near(a.Y, b.Y)
+}
+
+// steps counts what is told of cuts: bores that are alike are one step.
+func (s *solid) steps(cuts []int) int {
+	n := 0
+	for k, i := range cuts {
+		c := &s.cuts[i]
+		alike := func(j int) bool {
+			o := &s.cuts[j]
+			return (o.kind == bore || o.kind == sink) && (o.index == c.index || s.part.Bores[o.index].Like(&s.part.Bores[c.index]))
+		}
+		if c.kind != bore && c.kind != sink || !slices.ContainsFunc(cuts[:k], alike) {
+			n++
+		}
+	}
+	return n
 }
 
 // count sums up what there is to do.
 func (t *trial) count() {
-	t.steps = len(t.lost) + len(t.fresh)
+	t.steps = t.placed.steps(t.lost) + t.new.steps(t.fresh)
 	for e := range t.short {
 		for _, step := range [...]bool{t.short[e] > 0, t.over[e] > 0, t.peel[e], t.tape[e]} {
 			if step {
