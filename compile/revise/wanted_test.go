@@ -180,13 +180,6 @@ func isStep(s model.Step, want string) bool {
 		!slices.ContainsFunc(fields[1:], func(figure string) bool { return !strings.Contains(s.Text, figure) })
 }
 
-// ofAgain reports whether a piece is dropped because its own part is made again.
-func (b *board) ofAgain(f *model.Fate) bool {
-	return f.Kind == model.Dropped && slices.ContainsFunc(b.r.Fates, func(g model.Fate) bool {
-		return g.Kind == model.MakeAgain && b.r.New.Parts[g.New].Label == b.r.Old.Parts[f.Old].Label
-	})
-}
-
 // label is the part's, or of what is dropped the piece's.
 func label(r *model.Revision, f *model.Fate) string {
 	if f.New >= 0 {
