@@ -40,14 +40,45 @@ type Tool struct {
 	RampDegrees float64
 	Finish      Length // left on the walls for the finishing pass
 	Clearance   Length // safe height above the stock
+	Wood        string // "softwood", "plywood", "hardwood", "mdf"
+	Machine     string // "light", "rigid"
+	Entry       string // "ramp", "helix"
+	Passes      string // "rings", "parallel"
+	Floor       Length // left on the floor for a last pass
+	Relief      string // of inside corners: "none", "diagonal", "long_side"
+	Datum       string // "mark", "end", "last"
+	Travel      Travel
+	Rapid       Length  // per minute
+	Accelerate  float64 // mm/s2
 	Dialect     Dialect
 }
+
+// Travel is how far a machine moves each way; 0 where it is not known.
+type Travel struct{ X, Y, Z Length }
+
+// Guide is a router that is led by hand along a template: round a bush that is wider
+// than the bit, or by a bearing on it.
+type Guide struct {
+	Bush, Bearing, Bit Length // Bush or Bearing is 0; without a guide all are
+	Board              string // "sheet.thin", which templates are cut from
+}
+
+// Also is what a router cuts beside recesses for steel.
+type Also struct{ Openings, Outlines, Cups, Pins, Grooves bool }
 
 // Dialect is how a control wants its text.
 type Dialect struct {
 	Inch     bool // G20, otherwise G21
 	Decimals int
-	Percent  bool // percent lines round the program
+	Percent  bool     // percent lines round the program
+	Chords   bool     // arcs as straight pieces
+	Chord    Length   // how far these may leave an arc
+	Numbers  bool     // line numbers
+	Comments string   // "brackets", "semicolon", "none"
+	Start    []string // lines of the control's own after the units
+	End      []string // before the spindle stops
+	Change   bool     // bits are changed by M6
+	SpinUp   float64  // seconds until the spindle is up to speed
 }
 
 // MoveKind tells how the tool goes to a move's end.
@@ -83,11 +114,24 @@ func (p *Program) Reach() (plan geom.Rect, z geom.Span) {
 
 // Table is how the shop's cutting table wants its files.
 type Table struct {
-	R2000  bool // otherwise R12
-	Notes  bool // write texts
-	Stated bool // state the unit in R12 files too
-	Layers LayerNames
+	R2000    bool // otherwise R12
+	Notes    bool // write texts
+	Stated   bool // state the unit in R12 files too
+	Layers   LayerNames
+	Inch     bool   // files in inches, otherwise in millimetres
+	Files    string // "each", "distinct", "sheets"
+	Write    Written
+	Depths   bool   // depths stand in the names of layers
+	Mirrored bool   // the drawn face lies down
+	Origin   string // "lower_left", "lower_right", "upper_left", "upper_right", "middle"
+	Flatten  Length // how far straight pieces may leave an arc; 0: arcs stay arcs
+	Relief   string // of inside corners: "none", "diagonal", "long_side"
+	Bit      Length // of the table; 0 where it is not given
+	Small    Length // parts smaller than a square of it are flagged
 }
+
+// Written tells which kinds of work are written; outlines always are.
+type Written struct{ Openings, Recesses, Bores, Marks bool }
 
 // LayerNames names a layer for each kind of work.
 type LayerNames struct{ Edge, Opening, Recess, Bore, Mark, Note string }

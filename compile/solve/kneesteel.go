@@ -179,20 +179,3 @@ func roundedBottom(r geom.Rect, q length.Length) geom.Contour {
 		at(r.X.Hi, r.Y.Hi, 0), at(r.X.Lo, r.Y.Hi, 0), at(r.X.Lo, r.Y.Lo+q, geom.QuarterBulge),
 	}
 }
-
-func (s *solver) tool(b *lang.Block) model.Tool {
-	or := func(l, fallback length.Length) length.Length {
-		if l == 0 {
-			return fallback
-		}
-		return l
-	}
-	bit, feed := s.Length(b, "bit"), s.Length(b, "feed")
-	return model.Tool{
-		Router: b.Name, Number: s.Count(b, "tool"), Diameter: bit, Flutes: s.Count(b, "flutes"), RPM: s.Count(b, "rpm"),
-		Feed: feed, Plunge: or(s.Length(b, "plunge"), feed/3),
-		Stepdown: or(s.Length(b, "stepdown"), bit/2), Stepover: or(s.Length(b, "stepover"), bit*2/5),
-		RampDegrees: s.Number(b, "ramp"), Finish: s.Length(b, "finish"), Clearance: s.Length(b, "clearance"),
-		Dialect: model.Dialect{Inch: s.Text(b, "unit") == "in", Decimals: s.Count(b, "decimals"), Percent: s.Flag(b, "percent")},
-	}
-}

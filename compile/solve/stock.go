@@ -115,22 +115,6 @@ func (s *solver) stick(b *lang.Block) model.Stick {
 	return out
 }
 
-// table reads how the shop wants its files, or the defaults of the schema where
-// no table is described.
-func (s *solver) table() {
-	s.m.Table = model.Table{Notes: true, Stated: true}
-	for _, b := range s.Source.Top("table") {
-		name := func(kind string) string { return s.Field(b, "layers", kind).Text }
-		s.m.Table = model.Table{
-			R2000: s.Text(b, "format") == "r2000", Notes: s.Flag(b, "notes"), Stated: s.Flag(b, "unit_stated"),
-			Layers: model.LayerNames{
-				Edge: name("edge"), Opening: name("opening"), Recess: name("recess"),
-				Bore: name("bore"), Mark: name("mark"), Note: name("note"),
-			},
-		}
-	}
-}
-
 // likely is what can be bought, widely taken (common practice): a size outside
 // is usually in another unit than was meant. Banding may be as thin as paper.
 var likely = map[string]geom.Span{ // lookup only

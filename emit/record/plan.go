@@ -149,15 +149,17 @@ const never = -1
 func since(t reflect.Type, field string) int {
 	for _, f := range [...]struct {
 		of     reflect.Type
-		field  string
 		format int
+		fields []string
 	}{
-		{reflect.TypeFor[model.Model](), "Views", never},
-		{reflect.TypeFor[model.Program](), "Moves", never},
-		{reflect.TypeFor[model.Model](), "Values", 2},
-		{reflect.TypeFor[model.Model](), "Saw", 2},
+		{reflect.TypeFor[model.Model](), never, []string{"Views"}},
+		{reflect.TypeFor[model.Program](), never, []string{"Moves"}},
+		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw"}},
+		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Small"}},
+		{reflect.TypeFor[model.Tool](), 2, []string{"Wood", "Machine", "Entry", "Passes", "Floor", "Relief", "Datum", "Travel", "Rapid", "Accelerate"}},
+		{reflect.TypeFor[model.Dialect](), 2, []string{"Chords", "Chord", "Numbers", "Comments", "Start", "End", "Change", "SpinUp"}},
 	} {
-		if f.of == t && f.field == field {
+		if f.of == t && slices.Contains(f.fields, field) {
 			return f.format
 		}
 	}

@@ -75,6 +75,26 @@ router "bench" {
   fit  = 0.3
   low  = 0.5
   tool = 2
+  wood         = "softwood"
+  machine      = "light"
+  entry        = "helix"
+  passes       = "parallel"
+  floor        = "0.5mm"
+  relief       = "diagonal"
+  datum        = "end"
+  travel       = { x = "800mm", y = "600mm", z = "100mm" }
+  rapid        = "5m"
+  acceleration = 400
+  arcs         = "chords"
+  chord        = "0.02mm"
+  line_numbers = true
+  comments     = "semicolon"
+  start        = "G64"
+  end          = "G4 P1."
+  change       = true
+  spin_up      = 5
+  guide        = { bush = "5/8in", bit = "1/2in", board = sheet.ply }
+  also         = { openings = true, outlines = true, cups = true, pins = true, grooves = true }
 }
 
 saw {
@@ -89,6 +109,16 @@ table "shop" {
   unit_stated = false
   spacing     = 8
   margin      = 10
+  unit     = "in"
+  files    = "distinct"
+  write    = { openings = true, recesses = true, bores = true, marks = false }
+  depths   = true
+  mirrored = true
+  origin   = "middle"
+  flatten  = "0.1mm"
+  relief   = "long_side"
+  bit      = "6mm"
+  small    = "150mm"
 }
 
 room {

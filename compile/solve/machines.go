@@ -1,0 +1,70 @@
+package solve
+
+import (
+	"strings"
+
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/length"
+)
+
+// table reads how the shop wants its files, or the defaults of the schema where
+// no table is described.
+func (s *solver) table() {
+	all := model.Written{Openings: true, Recesses: true, Bores: true, Marks: true}
+	s.m.Table = model.Table{Notes: true, Stated: true, Files: "each", Origin: "lower_left", Relief: "none", Write: all, Small: s.SchemaLength("table", "small")}
+	for _, b := range s.Source.Top("table") {
+		name := func(kind string) string { return s.Field(b, "layers", kind).Text }
+		s.m.Table = model.Table{
+			R2000: s.Text(b, "format") == "r2000", Notes: s.Flag(b, "notes"), Stated: s.Flag(b, "unit_stated"),
+			Layers: model.LayerNames{
+				Edge: name("edge"), Opening: name("opening"), Recess: name("recess"),
+				Bore: name("bore"), Mark: name("mark"), Note: name("note"),
+			},
+			Inch: s.Text(b, "unit") == "in", Files: s.Text(b, "files"), Write: all,
+			Depths: s.Flag(b, "depths"), Mirrored: s.Flag(b, "mirrored"), Origin: s.Text(b, "origin"),
+			Flatten: s.Length(b, "flatten"), Relief: s.Text(b, "relief"), Bit: s.Length(b, "bit"), Small: s.Length(b, "small"),
+		}
+		if b.Attr("write") != nil {
+			flag := func(kind string) bool { return s.Field(b, "write", kind).Flag }
+			s.m.Table.Write = model.Written{Openings: flag("openings"), Recesses: flag("recesses"), Bores: flag("bores"), Marks: flag("marks")}
+		}
+	}
+}
+
+func (s *solver) tool(b *lang.Block) model.Tool {
+	or := func(l, fallback length.Length) length.Length {
+		if l == 0 {
+			return fallback
+		}
+		return l
+	}
+	bit, feed := s.Length(b, "bit"), s.Length(b, "feed")
+	return model.Tool{
+		Router: b.Name, Number: s.Count(b, "tool"), Diameter: bit, Flutes: s.Count(b, "flutes"), RPM: s.Count(b, "rpm"),
+		Feed: feed, Plunge: or(s.Length(b, "plunge"), feed/3),
+		Stepdown: or(s.Length(b, "stepdown"), bit/2), Stepover: or(s.Length(b, "stepover"), bit*2/5),
+		RampDegrees: s.Number(b, "ramp"), Finish: s.Length(b, "finish"), Clearance: s.Length(b, "clearance"),
+		Wood: s.Text(b, "wood"), Machine: s.Text(b, "machine"), Entry: s.Text(b, "entry"), Passes: s.Text(b, "passes"),
+		Floor: s.Length(b, "floor"), Relief: s.Text(b, "relief"), Datum: s.Text(b, "datum"),
+		Travel: model.Travel{X: s.FieldLength(b, "travel", "x"), Y: s.FieldLength(b, "travel", "y"), Z: s.FieldLength(b, "travel", "z")},
+		Rapid:  s.Length(b, "rapid"), Accelerate: s.Number(b, "acceleration"), Dialect: s.dialect(b),
+	}
+}
+
+func (s *solver) dialect(b *lang.Block) model.Dialect {
+	return model.Dialect{
+		Inch: s.Text(b, "unit") == "in", Decimals: s.Count(b, "decimals"), Percent: s.Flag(b, "percent"),
+		Chords: s.Text(b, "arcs") == "chords", Chord: s.Length(b, "chord"), Numbers: s.Flag(b, "line_numbers"),
+		Comments: s.Text(b, "comments"), Start: linesOf(s.Text(b, "start")), End: linesOf(s.Text(b, "end")),
+		Change: s.Flag(b, "change"), SpinUp: s.Number(b, "spin_up"),
+	}
+}
+
+// linesOf parts a text of several lines; an empty text has none.
+func linesOf(text string) []string {
+	if text == "" {
+		return nil
+	}
+	return strings.Split(strings.TrimSuffix(text, "\n"), "\n")
+}
