@@ -152,9 +152,10 @@ func (l Lay) Contour(c geom.Contour) geom.Contour {
 
 // Step is one thing to do to a piece.
 type Step struct {
-	Kind StepKind
-	What string // the feature or the edge: "outlet urn", "top edge"
-	Text string // what to do, in words and figures of the new build's unit
+	Kind  StepKind
+	What  string // the feature or the edge: "outlet urn", "top edge"
+	Text  string // what to do, in words and figures of the new build's unit
+	Count int    // of how many things that are alike: bores; 1 of anything else
 }
 
 // StepKind orders steps as they are done.

@@ -76,9 +76,10 @@ type lay struct {
 }
 
 type step struct {
-	Kind string `json:"kind"`
-	What string `json:"what"`
-	Text string `json:"text"`
+	Kind  string `json:"kind"`
+	What  string `json:"what"`
+	Text  string `json:"text"`
+	Count int    `json:"count"`
 }
 
 type vertex struct {
@@ -175,7 +176,7 @@ func (r *report) fateOut(f *model.Fate) fateOut {
 		out.Lay = &lay{f.Lay.Over, f.Lay.Quarters, millimetres(f.Lay.Move.X), millimetres(f.Lay.Move.Y)}
 	}
 	for _, s := range f.Steps {
-		out.Steps = append(out.Steps, step{s.Kind.String(), s.What, s.Text})
+		out.Steps = append(out.Steps, step{s.Kind.String(), s.What, s.Text, s.Count})
 	}
 	if f.Kind == model.MakeAgain {
 		out.Why = r.differs(f)
