@@ -91,6 +91,9 @@ type Fate struct {
 	Missing []geom.Contour // what the old piece lacks, on the new part's drawn face
 	Spare   []geom.Contour // what is to be cut away from it, likewise
 	Off     Length         // the most that an edge is off by without a step
+	// Stands tells where the part stands otherwise than the piece of its ID did, within the
+	// block that it belongs to: "2 in lower"; empty where it stands as before.
+	Stands string
 	// Offcut is the index of the old piece out of whose offcut the part can be cut; -1
 	// where out of none. Of a dropped piece, Serves lists the new parts that can.
 	Offcut  int

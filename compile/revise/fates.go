@@ -159,7 +159,10 @@ func (m *matcher) fate(part *item) model.Fate {
 		fit := m.fit(piece, part)
 		f.Kind, f.Old, f.Lay, f.Steps = fit.Kind, piece.at, fit.Lay, fit.Steps
 		f.Missing, f.Spare, f.Off = fit.Missing, fit.Spare, fit.Off
-		if fit.Kind == model.Unchanged && !sameName(piece.part, part.part) {
+		if was := &m.pair.Old.Parts[piece.at]; was.ID == part.part.ID {
+			f.Stands = m.stance.differs(was, part.part)
+		}
+		if fit.Kind == model.Unchanged && (f.Stands != "" || !sameName(piece.part, part.part)) {
 			f.Kind = model.Relabel
 		}
 	case part.own != nil:
@@ -168,7 +171,7 @@ func (m *matcher) fate(part *item) model.Fate {
 	return f
 }
 
-// sameName reports whether a piece stays where it is, under its label.
+// sameName reports whether a piece keeps its label, and what it belongs to.
 func sameName(a, b *model.Part) bool {
 	return a.ID == b.ID && a.Label == b.Label && a.Owner == b.Owner && a.Name == b.Name
 }

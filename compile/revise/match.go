@@ -98,10 +98,14 @@ type matcher struct {
 	fits     map[[2]int]reuse.Fit
 	work     int
 	notes    []string
+	stance   *stance
 }
 
 func newMatcher(p *reuse.Pair, within model.Length) *matcher {
-	return &matcher{pair: p, within: within, verdicts: map[[2]int]verdict{}, fits: map[[2]int]reuse.Fit{}}
+	return &matcher{
+		pair: p, within: within, verdicts: map[[2]int]verdict{}, fits: map[[2]int]reuse.Fit{},
+		stance: newStance(p, within),
+	}
 }
 
 // verdict is whether a piece can serve, and what that costs, names apart.

@@ -58,6 +58,7 @@ type fateOut struct {
 	Missing [][]vertex `json:"missing,omitempty"`
 	Spare   [][]vertex `json:"spare,omitempty"`
 	Off     mm         `json:"off,omitempty"`
+	Stands  string     `json:"stands,omitempty"`
 	Offcut  *partOut   `json:"offcut,omitempty"`
 	Serves  []partOut  `json:"serves,omitempty"`
 	Because []string   `json:"because,omitempty"`
@@ -170,7 +171,7 @@ func sideOf(m *model.Model, name string) side {
 func (r *report) fateOut(f *model.Fate) fateOut {
 	out := fateOut{
 		Fate: f.Kind.String(), Old: partAt(r.Old, f.Old), New: partAt(r.New, f.New),
-		Missing: vertices(f.Missing), Spare: vertices(f.Spare), Because: f.Because,
+		Missing: vertices(f.Missing), Spare: vertices(f.Spare), Stands: f.Stands, Because: f.Because,
 	}
 	if f.Old >= 0 && f.New >= 0 {
 		out.Lay = &lay{f.Lay.Over, f.Lay.Quarters, millimetres(f.Lay.Move.X), millimetres(f.Lay.Move.Y)}

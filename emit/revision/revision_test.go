@@ -91,7 +91,7 @@ func every() *model.Revision {
 		model.Fate{Kind: model.Relabel, Old: 10, New: 10, Offcut: -1, Because: []string{"cabinet.bins"}},
 		model.Fate{Kind: model.Relabel, Old: 11, New: 11, Offcut: -1, Because: []string{"cabinet.bins"}},
 		model.Fate{Kind: model.Rework, Old: 12, New: 12, Offcut: -1, Lay: model.Lay{Over: true, Quarters: 1, Move: geom.Point{X: 30 * inch, Y: 30 * inch}},
-			Spare: []geom.Contour{geom.RectContour(geom.R(29*inch, 0, 30*inch, 30*inch))}, Off: inch / 128,
+			Spare: []geom.Contour{geom.RectContour(geom.R(29*inch, 0, 30*inch, 30*inch))}, Off: inch / 128, Stands: "1/2 in to the left",
 			Steps:   []model.Step{{Kind: model.Trim, What: "right edge", Text: "cut the right edge back by 1 in", Count: 1}, {Kind: model.CutOut, What: "outlet urn", Text: "cut the opening outlet urn, 2 3/8 x 3 7/8 in", Count: 1}},
 			Because: []string{"cabinet.urn.width"}},
 		model.Fate{Kind: model.Patch, Old: 13, New: 13, Offcut: -1, Because: top,
