@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/lang/format"
 )
 
 // differ compares the values of two builds by name. The old build's names are taken
@@ -143,7 +144,7 @@ func (d *differ) pair(before, e *entry) (c model.Change, differs bool) {
 	}
 	c = model.Change{Name: e.name, Kind: model.Said, Old: was.Text, New: e.Text}
 	same := d.same(was, e.Value)
-	rewritten := !sameWords(was.Written, e.Written)
+	rewritten := !format.SameWords(was.Written, e.Written)
 	stated := statedIn(was) || statedIn(e.Value)
 	switch {
 	case same && !(statedIn(was) && statedIn(e.Value) && rewritten):

@@ -1,7 +1,6 @@
 package revise
 
 import (
-	"slices"
 	"strings"
 
 	"barwright/compile/model"
@@ -58,23 +57,4 @@ func lengthsIn(text string) (out []model.Length, ok bool) {
 		out = append(out, l)
 	}
 	return out, true
-}
-
-// sameWords reports whether two expressions differ at most in their spacing.
-func sameWords(a, b string) bool { return a == b || slices.Equal(words(a), words(b)) }
-
-// words drops the blanks outside quotes.
-func words(text string) []byte {
-	var out []byte
-	quoted := false
-	for i := range len(text) {
-		c := text[i]
-		if c == '"' && (i == 0 || text[i-1] != '\\') {
-			quoted = !quoted
-		}
-		if quoted || c != ' ' && c != '\t' && c != '\n' && c != '\r' {
-			out = append(out, c)
-		}
-	}
-	return out
 }
