@@ -66,20 +66,25 @@ func methods() (all []method) {
 	return all
 }
 
-// pack places the pieces one after the other, each where it fits best.
-func (m method) pack(pieces []piece, room size, kerf Length) []board {
+// pack places the pieces one after the other, each where it fits best. looks counts
+// the boards' free rectangles that it went through.
+func (m method) pack(pieces []piece, room size, kerf Length) (boards []board, looks int) {
 	row := slices.Clone(pieces)
 	slices.SortStableFunc(row, func(a, b piece) int { return orders[m.order](a.ways[0], b.ways[0]) })
-	var boards []board
+	rects := 0
 	for _, p := range row {
 		at, free, w := m.best(boards, p)
 		if at < 0 {
 			boards = append(boards, board{free: []geom.Rect{geom.R(0, 0, room.x, room.y)}})
 			at, free, w = m.best(boards, p)
+			rects++
 		}
+		rects -= len(boards[at].free)
 		boards[at].place(lying{part: p.part, way: w}, free, kerf, splits[m.split])
+		rects += len(boards[at].free)
+		looks += rects
 	}
-	return boards
+	return boards, looks
 }
 
 // best returns the board and its free rectangle that a piece fits best, and

@@ -28,8 +28,12 @@ type way struct {
 	turned bool // the part's own x runs across the sheet
 }
 
-// layoutSheets fills sheets by every method and keeps the layout with the
-// fewest sheets; then the one with the largest offcut; then the first.
+// mostLooks is how many free rectangles are gone through before no further method is
+// tried: all are for some thousand pieces, a few for some ten thousand.
+const mostLooks = 10_000_000
+
+// layoutSheets fills sheets by every method, as far as mostLooks goes, and keeps the
+// layout with the fewest sheets; then the one with the largest offcut; then the first.
 func layoutSheets(parts []*model.Part, s model.Sheet, saw model.Saw) (model.Layout, []Misfit) {
 	room := size{s.Length - 2*saw.Trim, s.Width - 2*saw.Trim}
 	var pieces []piece
@@ -47,8 +51,13 @@ func layoutSheets(parts []*model.Part, s model.Sheet, saw model.Saw) (model.Layo
 		return l, misfits
 	}
 	var best []board
+	looks := 0
 	for _, m := range methods() {
-		boards := m.pack(pieces, room, saw.Kerf)
+		if looks > mostLooks {
+			break
+		}
+		boards, more := m.pack(pieces, room, saw.Kerf)
+		looks += more
 		if best == nil || cmp.Or(cmp.Compare(len(boards), len(best)), cmp.Compare(offcut(best), offcut(boards))) < 0 {
 			best = boards
 		}
