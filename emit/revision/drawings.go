@@ -48,13 +48,8 @@ func (p sheet) hatch(class, id string, apart int64) {
 	p.End()
 }
 
-func (p sheet) viewDrawings() {
-	p.section("views", "Views")
-	defer p.End()
-	views, same := p.views()
-	if len(views) > 0 {
-		p.legend(false)
-	}
+func (p sheet) viewDrawings(views []seen, same int) {
+	p.legend(false)
 	for _, v := range views {
 		p.Start("figure", "class", "drawing", "id", v.name)
 		p.Start("figcaption")
@@ -73,14 +68,7 @@ func (p sheet) viewDrawings() {
 	}
 }
 
-func (p sheet) pieceDrawings() {
-	p.section("pieces", "Pieces")
-	defer p.End()
-	pieces, more := p.pieces()
-	if len(pieces) == 0 {
-		p.none("No piece is to be worked on or made again.")
-		return
-	}
+func (p sheet) pieceDrawings(pieces []piece, more int) {
 	p.El("p", "Each old piece under the new part, as it is to be laid; of a part that is made again, the old one of its name at the same lower left corner.", "class", "hint")
 	p.legend(true)
 	p.Start("div", "class", "sheets")
