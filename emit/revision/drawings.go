@@ -82,13 +82,16 @@ func (p sheet) pieceDrawings(pieces []piece, more int) {
 }
 
 func (p sheet) pieceDrawing(of *piece, id string) {
-	parts := p.parts(&group{fates: of.fates})
+	own := group{kind: of.group.kind, fates: of.fates}
+	parts := p.parts(&own)
 	title := ranges(parts) + ": " + p.fate(of.group.kind)
 	p.Start("figure", "class", "drawing piece", "id", id)
 	p.Start("figcaption")
 	p.El("h3", title)
-	p.El("p", called(parts))
-	if len(of.group.words) > 0 {
+	p.El("p", called(parts)+p.from(&own))
+	if len(of.group.words) == 1 {
+		p.El("p", of.group.words[0], "class", "step")
+	} else if len(of.group.words) > 0 {
 		p.Start("ol", "class", "steps")
 		for _, w := range of.group.words {
 			p.El("li", w)

@@ -43,9 +43,8 @@ func (r *report) gathered() []group {
 		g.labels, g.what = ranges(parts), called(parts)
 		if g.kind == model.Relabel {
 			g.words = append([]string{r.renamed(g)}, g.words...)
-		} else if r.elsewhere(g.fates[0]) {
-			g.what += ", out of " + r.outOf(g)
 		}
+		g.what += r.from(g)
 	}
 	slices.SortStableFunc(out, func(a, b group) int { return int(a.kind) - int(b.kind) })
 	return out
@@ -98,16 +97,20 @@ func (r *report) renamed(g *group) string {
 	return enumerated(out)
 }
 
-// outOf tells which pieces serve for the parts of a group, in the order of these.
-func (r *report) outOf(g *group) string {
+// from tells out of which pieces with other labels the parts of a group are made, in the
+// order of these.
+func (r *report) from(g *group) string {
+	if g.kind == model.Relabel || !r.elsewhere(g.fates[0]) {
+		return ""
+	}
 	if before, _, ok := r.beginnings(g); ok {
-		return before + "-…"
+		return ", out of " + before + "-…"
 	}
 	pieces := make([]*model.Part, len(g.fates))
 	for i, f := range g.fates {
 		pieces[i] = &r.Old.Parts[f.Old]
 	}
-	return ranges(pieces)
+	return ", out of " + ranges(pieces)
 }
 
 // beginnings are those of the labels before and now, if more than two keep their ends.
