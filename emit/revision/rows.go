@@ -9,8 +9,8 @@ import (
 )
 
 const (
-	mostLines = 60 // of a list on a terminal
-	leftMost  = 36 // columns of what stands at the left
+	mostLines = 150 // of a list on a terminal
+	leftMost  = 36  // columns of what stands at the left
 	midMost   = 28
 )
 
