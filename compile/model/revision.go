@@ -184,6 +184,9 @@ func (k StepKind) String() string {
 	return [...]string{"peel", "trim", "extend", "fill", "plug", "cut", "enlarge", "rout", "deepen", "drill", "band", "mark", "look"}[k]
 }
 
+// Makes reports whether the step makes up material that is missing.
+func (k StepKind) Makes() bool { return k == Extend || k == Fill || k == Plug }
+
 // FindingChange is a finding that one of the two builds has, or that both have with
 // other figures.
 type FindingChange struct {
