@@ -24,11 +24,15 @@ func TestBill(t *testing.T) {
 		old, new []model.BillLine
 		want     []string
 	}{
-		"the same":          {[]model.BillLine{ply}, []model.BillLine{ply}, nil},
-		"for another use":   {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Use = "cabinet b" })}, nil},
-		"in other words":    {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Needed = "9 parts; at least 2 sheets" })}, []string{}},
-		"one more":          {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Quantity = 3 })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 3 sheet = 240.00"}},
-		"one piece more":    {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Needed = "10 pieces; 2 sheets at least" })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 2 sheet = 160.00"}},
+		"the same":        {[]model.BillLine{ply}, []model.BillLine{ply}, nil},
+		"for another use": {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Use = "cabinet b" })}, nil},
+		"in other words":  {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Needed = "9 parts; at least 2 sheets" })}, []string{}},
+		"one more":        {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Quantity = 3 })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 3 sheet = 240.00"}},
+		"one piece more":  {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Needed = "10 pieces; 2 sheets at least" })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 2 sheet = 160.00"}},
+		"lighter, in pounds": {
+			[]model.BillLine{with(ply, func(l *model.BillLine) { l.Needed += "; 66.1 lb" })},
+			[]model.BillLine{with(ply, func(l *model.BillLine) { l.Needed += "; 65.9 lb" })}, nil,
+		},
 		"dearer":            {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Price = 85 })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 2 sheet = 170.00"}},
 		"no price any more": {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Price, l.Priced = 0, false })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 2 sheet unpriced"}},
 		"came and went":     {[]model.BillLine{ply}, []model.BillLine{stick("2400", 1, 4)}, []string{" -> cls, 2400 1 stick = 4.00", "ply 18 mm 2 sheet = 160.00 -> "}},
