@@ -26,15 +26,23 @@ type side struct {
 	name    string // as the person wrote it
 	path    string // on the disk, or from the top of the revision's tree
 	rev     string
-	revised bool            // it is a revision's
-	alone   bool            // a revision without a path
-	commit  *history.Commit // nil of the disk
+	revised bool // it is a revision's
+	alone   bool // a revision without a path
+	repo    *history.Repository
+	commit  *history.Commit // both nil of the disk
 }
 
 // sides finds what two arguments name. A revision alone means the path of the other
 // side in it, and where that is one too, the folder that the command runs in.
 func sides(args []string) (out [2]side, err error) {
 	out = [2]side{named(args[0]), named(args[1])}
+	for i := range out {
+		if s := &out[i]; s.revised {
+			if err := s.open(&out[1-i]); err != nil {
+				return out, err
+			}
+		}
+	}
 	for _, alone := range []bool{false, true} {
 		for i := range out {
 			if s := &out[i]; s.revised && s.alone == alone {
@@ -56,27 +64,34 @@ func named(arg string) side {
 	return side{name: arg, path: path, rev: rev, revised: true, alone: !colon}
 }
 
-// find looks a revision up, and its path in it.
-func (s *side) find(other *side) error {
-	dir, file := ".", ""
+// open looks a revision up.
+func (s *side) open(other *side) error {
+	dir := "."
 	if s.alone && !other.revised {
-		if dir = folderOf(other.path); dir != other.path {
-			file = filepath.Base(other.path)
-		}
+		dir = folderOf(other.path)
 	}
 	repo, err := history.Open(dir)
 	if err == nil {
 		s.commit, err = repo.Commit(s.rev)
 	}
-	switch {
-	case err != nil:
+	if err != nil {
 		return s.unknown(err)
+	}
+	s.repo = repo
+	return nil
+}
+
+// find looks its path up in it.
+func (s *side) find(other *side) error {
+	switch {
 	case !s.alone:
-		s.path = repo.Path(s.path)
-	case other.commit != nil:
+		s.path = s.repo.Path(s.path)
+	case other.revised && !other.alone:
 		s.path = other.path
+	case !other.revised && folderOf(other.path) != other.path:
+		s.path = path.Join(s.repo.Here(), filepath.Base(other.path))
 	default:
-		s.path = path.Join(repo.Here(), file)
+		s.path = s.repo.Here()
 	}
 	return s.there()
 }
