@@ -28,9 +28,10 @@ func diffCommand() command {
 follows from it, what becomes of each part that may have been cut for the old one,
 and what the new one takes beyond it. Nothing is printed where nothing differs.
 
-OLD and NEW are each a file, a folder with all its *.hcl files, or the model.json
-of a build; or one of these in a revision of the repository here, as git names it:
-REVISION:PATH. A revision alone means the path of the other side in it.
+OLD and NEW are each a file, a folder with all its *.hcl files, or a folder that
+build wrote or the model.json in it; or one of these in a revision of the
+repository here, as git names it: REVISION:PATH. A revision alone means the path
+of the other side in it.
 
   barwright diff HEAD examples/boatshed
   barwright diff v1:examples/boatshed v2

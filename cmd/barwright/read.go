@@ -23,11 +23,16 @@ func filesOf(path string) (names []string, dir string, err error) {
 	case !info.IsDir():
 		return []string{path}, filepath.Dir(path), nil
 	}
-	names, err = filepath.Glob(filepath.Join(escapeGlob(path), "*.hcl"))
-	if err == nil && len(names) == 0 {
-		err = fmt.Errorf("%s: the folder has no *.hcl files", path)
+	if names = hclFiles(path); len(names) == 0 {
+		return nil, path, fmt.Errorf("%s: the folder has no *.hcl files", path)
 	}
-	return names, path, err
+	return names, path, nil
+}
+
+// hclFiles lists the *.hcl of a folder.
+func hclFiles(dir string) []string {
+	names, _ := filepath.Glob(filepath.Join(escapeGlob(dir), "*.hcl")) // the pattern is sound
+	return names
 }
 
 // readPath reads the files of one build. Their names are those inside the

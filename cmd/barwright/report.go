@@ -119,8 +119,7 @@ func beside(path string) int {
 	if err != nil || info.IsDir() {
 		return 0
 	}
-	names, _ := filepath.Glob(filepath.Join(escapeGlob(filepath.Dir(path)), "*.hcl"))
-	return max(len(names)-1, 0)
+	return max(len(hclFiles(filepath.Dir(path)))-1, 0)
 }
 
 // line is a build without errors in one line.

@@ -120,7 +120,7 @@ func (s *side) there() error {
 		return fmt.Errorf("there is no %s in %s%s", s.path, s.rev, s.meant())
 	case err != nil:
 		return s.failed(s.path, err)
-	case folder && len(s.commit.Descriptions(found)) == 0:
+	case folder && len(s.commit.Descriptions(found)) == 0 && s.recordIn(found) == "":
 		return fmt.Errorf("%s: the folder has no *.hcl files%s", s.name, s.meant())
 	}
 	return nil
@@ -188,6 +188,9 @@ func (s *side) record() (*model.Model, bool, error) {
 		return readRecord(s.path)
 	}
 	found, folder, err := s.commit.Find(s.path)
+	if folder && len(s.commit.Descriptions(found)) == 0 {
+		found, folder = s.recordIn(found), false
+	}
 	if err != nil || folder {
 		return nil, false, err
 	}
@@ -197,6 +200,15 @@ func (s *side) record() (*model.Model, bool, error) {
 	}
 	m, err := recorded(s.name, bytes.NewReader(text))
 	return m, true, err
+}
+
+// recordIn is the record in a folder of the commit, empty where it has none.
+func (s *side) recordIn(folder string) string {
+	found, isFolder, err := s.commit.Find(path.Join(folder, recordName))
+	if err != nil || isFolder {
+		return ""
+	}
+	return found
 }
 
 // files reads the files of a build in a commit, as readPath does of one on the disk.
