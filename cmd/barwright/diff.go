@@ -48,7 +48,7 @@ size over all as measured where that differs: CUPS-L  23 1/4 x 34 1/2
 			f.StringVar(&o.within, "within", "", "count what differs by at most this `LENGTH` as equal (default 1/64 in)")
 			f.StringVar(&o.format, "format", "text", "print the report as `text|json|markdown`")
 			f.BoolVar(&o.exitCode, "exit-code", false, "exit status 1 where the builds differ")
-			f.StringVarP(&o.out, "out", "o", "", "write a page with both builds over each other to `FILE`")
+			f.StringVarP(&o.out, "out", "o", "", "write a page with both builds over each other to `FILE`, as x.html; only an older such page is replaced")
 		},
 		run: diff,
 	}
@@ -131,10 +131,7 @@ func (o options) compare(from *[2]side, builds [2]result, std streams) int {
 	before, after := builds[0].model, builds[1].model
 	how := revise.Options{}
 	var wrong string
-	if how.Within, wrong = tolerance(o.within, after.Build); wrong == "" {
-		wrong = o.overwrites(from, builds)
-	}
-	if wrong != "" {
+	if how.Within, wrong = tolerance(o.within, after.Build); wrong != "" {
 		return misuse(std, wrong)
 	}
 	if o.cut != "" {

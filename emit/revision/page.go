@@ -26,7 +26,7 @@ type sheet struct {
 // writer's.
 func Page(w io.Writer, r *model.Revision, names Names) error {
 	p := sheet{markup.New(w), reported(r, names)}
-	p.Head("What differs in "+r.New.Build.Name, markup.Look+look, "")
+	p.Head(generator, "What differs in "+r.New.Build.Name, markup.Look+look, "")
 	p.Start("body")
 	p.top()
 	p.Start("main")
