@@ -119,6 +119,8 @@ func unsound(builds [2]result, std streams) int {
 		}
 		status = exitFindings
 		fmt.Fprintf(std.err, "The %s build, %s, has %s:\n\n", which, finding.Clean(b.path), finding.Counted(b.findings.Count(finding.Error), "error"))
+		// What stops the build is told first; the order is the text's otherwise.
+		slices.SortStableFunc(b.findings, func(x, y finding.Finding) int { return cmp.Compare(y.Severity, x.Severity) })
 		if err := b.answer(std); err != nil {
 			return failed(std, err)
 		}
@@ -131,7 +133,7 @@ func (o options) compare(from *[2]side, builds [2]result, std streams) int {
 	before, after := builds[0].model, builds[1].model
 	how := revise.Options{}
 	var wrong string
-	if how.Within, wrong = tolerance(o.within, after.Build); wrong != "" {
+	if how.Within, wrong = tolerance(o.within, after.Build.Unit); wrong != "" {
 		return misuse(std, wrong)
 	}
 	if o.cut != "" {
@@ -178,16 +180,16 @@ func (o options) write(r *model.Revision, names revision.Names, std streams) err
 }
 
 // tolerance reads what counts as equal; wrong says why it cannot be that.
-func tolerance(text string, b model.Build) (l length.Length, wrong string) {
+func tolerance(text string, unit length.Unit) (l length.Length, wrong string) {
 	if text == "" {
 		return length.Inch / 64, ""
 	}
-	l, err := length.Parse(text, b.Unit)
-	switch most := length.Inch / 4; {
+	l, err := length.Parse(text, unit)
+	switch {
 	case err != nil:
 		return 0, fmt.Sprintf("--within %q is no length: %v", text, err)
-	case l < 0 || l > most:
-		return 0, fmt.Sprintf("--within is from 0 to %s, not %s", b.Plain(most), b.Plain(l))
+	case l < 0 || l > length.Inch/4:
+		return 0, fmt.Sprintf("--within is from 0 to 1/4 in (6.35 mm), not %q", text)
 	}
 	return l, ""
 }
