@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"barwright/cmd/barwright/inplace"
+	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/compile/revise"
 	"barwright/compile/view"
@@ -88,22 +89,64 @@ func (o options) misfit() string {
 	return cmp.Or(o.unusable(), unwritable(o.out))
 }
 
-// solveSides solves both builds, at the same time.
+// solveSides reads and solves both builds, at the same time.
 func (o options) solveSides(from *[2]side) (out [2]result, err error) {
 	var errs [2]error
+	atOnce(func(i int) { out[i], errs[i] = from[i].read() })
+	if err = cmp.Or(errs[0], errs[1]); err == nil {
+		err = o.overrideSides(&out)
+	}
+	if err != nil {
+		return out, err
+	}
+	atOnce(func(i int) {
+		b := &out[i]
+		if b.model == nil {
+			*b = solved(b.path, b.src, b.findings, compile.Priced)
+		}
+		if b.model != nil && o.out != "" {
+			b.model.Views = view.Views(b.model)
+		}
+	})
+	return out, nil
+}
+
+// atOnce does something for each of two builds.
+func atOnce(do func(i int)) {
 	var both sync.WaitGroup
-	for i, set := range [][]string{o.setOld, o.setNew} {
-		both.Go(func() {
-			own := o
-			own.set = slices.Concat(o.set, set)
-			out[i], errs[i] = own.solveSide(&from[i])
-			if m := out[i].model; m != nil && o.out != "" {
-				m.Views = view.Views(m)
-			}
-		})
+	for i := range 2 {
+		both.Go(func() { do(i) })
 	}
 	both.Wait()
-	return out, cmp.Or(errs[0], errs[1])
+}
+
+// overrideSides sets what the command line does: a given that only one of two builds has
+// is set in that one.
+func (o options) overrideSides(builds *[2]result) error {
+	var givens [2][]string
+	for i := range builds {
+		if src := builds[i].src; src != nil {
+			givens[i] = src.GivenNames()
+		}
+	}
+	for i, own := range []struct {
+		flag string
+		set  []string
+	}{{"--set-old", o.setOld}, {"--set-new", o.setNew}} {
+		b := &builds[i]
+		if b.src == nil {
+			if len(o.set)+len(o.setFiles)+len(own.set) > 0 {
+				return misused(takesNoSet(b.path))
+			}
+			continue
+		}
+		more, err := o.override(b.src, givens[1-i]...)
+		if err != nil {
+			return err
+		}
+		b.findings = slices.Concat(b.findings, more, set(b.src, own.flag, own.set))
+	}
+	return nil
 }
 
 // unsound prints the findings of builds that have errors.

@@ -164,7 +164,7 @@ func (r *report) forPrograms(b *result) findings.Build {
 // pathOf is where a file of a build lies, from where the command runs; empty
 // for the words of the command line, which lie nowhere.
 func (r *report) pathOf(dir, name string) string {
-	if name == lang.Overrides {
+	if name == setFlag {
 		return ""
 	}
 	if base, ok := strings.CutPrefix(name, setFilePrefix); ok {

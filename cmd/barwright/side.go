@@ -14,7 +14,6 @@ import (
 	"unicode"
 
 	"barwright/cmd/barwright/history"
-	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/finding"
@@ -159,28 +158,22 @@ type misused string
 
 func (m misused) Error() string { return string(m) }
 
-// solveSide reads one of two builds and solves it, but for a record, which is solved.
-func (o options) solveSide(s *side) (result, error) {
+// read reads one of two builds; its model is there of a record, which is solved.
+func (s *side) read() (result, error) {
 	m, is, err := s.record()
-	switch {
-	case err != nil:
-		return result{}, err
-	case is && len(o.set)+len(o.setFiles) > 0:
-		return result{}, misused(takesNoSet(s.name))
-	case is:
-		return result{path: s.name, model: m}, nil
-	case s.commit == nil:
-		return o.solve(s.path, compile.Priced)
+	if err != nil || is {
+		return result{path: s.name, model: m}, err
+	}
+	if s.commit == nil {
+		src, findings, err := options{}.source(s.path)
+		return result{path: s.name, src: src, findings: findings}, err
 	}
 	files, open, err := s.files()
 	if err != nil {
 		return result{}, err
 	}
-	src, findings, err := o.read(files, open)
-	if err != nil {
-		return result{}, err
-	}
-	return solved(s.name, src, findings, compile.Priced), nil
+	src, findings := lang.ReadTree(files, open)
+	return result{path: s.name, src: src, findings: findings}, nil
 }
 
 func (s *side) record() (*model.Model, bool, error) {
