@@ -48,7 +48,7 @@ size over all as measured where that differs: CUPS-L  23 1/4 x 34 1/2
 			f.StringVar(&o.cut, "cut", "", "only the pieces in `LIST` have been cut; - is standard input")
 			f.StringVar(&o.within, "within", "", "count what differs by at most this `LENGTH` as equal (default 1/64 in)")
 			f.StringVar(&o.format, "format", "text", "print the report as `text|json|markdown`")
-			f.BoolVar(&o.exitCode, "exit-code", false, "exit status 1 where the builds differ")
+			f.BoolVar(&o.exitCode, "exit-code", false, "exit status 1 where the builds differ; it is 1 where one has errors too, but then nothing is on standard output")
 			f.StringVarP(&o.out, "out", "o", "", "write a page with both builds over each other to `FILE`, as x.html; only an older such page is replaced")
 		},
 		run: diff,
