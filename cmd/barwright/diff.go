@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"cmp"
-	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -65,9 +64,7 @@ func diff(o options, std streams) int {
 		return failed(std, err)
 	}
 	builds, err := o.solveSides(&from)
-	if wrong := misused(""); errors.As(err, &wrong) {
-		return misuse(std, wrong.Error())
-	} else if err != nil {
+	if err != nil {
 		return failed(std, err)
 	}
 	if status := unsound(builds, std); status != exitClean {
@@ -92,7 +89,11 @@ func (o options) misfit() string {
 // solveSides reads and solves both builds, at the same time.
 func (o options) solveSides(from *[2]side) (out [2]result, err error) {
 	var errs [2]error
-	atOnce(func(i int) { out[i], errs[i] = from[i].read() })
+	atOnce(func(i int) {
+		own := o
+		own.set = slices.Concat(o.set, [...][]string{o.setOld, o.setNew}[i])
+		out[i], errs[i] = own.readSide(&from[i])
+	})
 	if err = cmp.Or(errs[0], errs[1]); err == nil {
 		err = o.overrideSides(&out)
 	}
@@ -134,10 +135,7 @@ func (o options) overrideSides(builds *[2]result) error {
 		set  []string
 	}{{"--set-old", o.setOld}, {"--set-new", o.setNew}} {
 		b := &builds[i]
-		if b.src == nil {
-			if len(o.set)+len(o.setFiles)+len(own.set) > 0 {
-				return misused(takesNoSet(b.path))
-			}
+		if b.src == nil { // a record
 			continue
 		}
 		more, err := o.override(b.src, givens[1-i]...)

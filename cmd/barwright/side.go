@@ -153,14 +153,10 @@ func (s *side) meant() string {
 	return fmt.Sprintf(" (did you mean %s:%s?)", s.rev, near)
 }
 
-// misused is an error of the command line that shows only once files are read.
-type misused string
-
-func (m misused) Error() string { return string(m) }
-
-// read reads one of two builds; its model is there of a record, which is solved.
-func (s *side) read() (result, error) {
-	m, is, err := s.record()
+// readSide reads one of two builds; its model is there of a record, which is solved. Of
+// a description the givens are as its text has them.
+func (o options) readSide(s *side) (result, error) {
+	m, is, err := o.record(s)
 	if err != nil || is {
 		return result{path: s.name, model: m}, err
 	}
@@ -176,9 +172,10 @@ func (s *side) read() (result, error) {
 	return result{path: s.name, src: src, findings: findings}, nil
 }
 
-func (s *side) record() (*model.Model, bool, error) {
+// record reads a side that is a record; ok is false of what is none.
+func (o options) record(s *side) (m *model.Model, ok bool, err error) {
 	if s.commit == nil {
-		return readRecord(s.path)
+		return o.readRecord(s.path)
 	}
 	found, folder, err := s.commit.Find(s.path)
 	if folder && len(s.commit.Descriptions(found)) == 0 {
@@ -191,7 +188,7 @@ func (s *side) record() (*model.Model, bool, error) {
 	if err != nil || !isRecord(found, text) {
 		return nil, false, err
 	}
-	m, err := recorded(s.name, bytes.NewReader(text))
+	m, err = o.recorded(s.name, bytes.NewReader(text))
 	return m, true, err
 }
 

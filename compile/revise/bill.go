@@ -70,15 +70,7 @@ func lineKey(l *model.BillLine, words ...string) string {
 
 func lineDiffers(a, b *model.BillLine) bool {
 	return a.Quantity != b.Quantity || a.Unit != b.Unit || a.Price != b.Price || a.Priced != b.Priced ||
-		figures(unweighed(a.Needed)) != figures(unweighed(b.Needed))
-}
-
-// unweighed is what is needed without its weight in pounds, which follows from the rest.
-func unweighed(needed string) string {
-	if at := strings.LastIndex(needed, "; "); at >= 0 && strings.HasSuffix(needed, " lb") {
-		return needed[:at]
-	}
-	return needed
+		figures(a.WithoutWeight()) != figures(b.WithoutWeight())
 }
 
 // figures are the numbers of a text.
