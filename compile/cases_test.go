@@ -127,7 +127,7 @@ func (c specCase) solve(folder string) solved {
 	}
 	for _, line := range c.lines("set") {
 		name, value, _ := strings.Cut(line, "=")
-		findings = append(findings, src.Override(name, value)...)
+		findings = append(findings, src.Override("--set", name, value)...)
 	}
 	return finished(src, findings)
 }

@@ -31,7 +31,7 @@ func showLines(o options, std streams) int {
 	}
 	path := "."
 	if len(o.args) > 0 {
-		path = o.args[0]
+		path = recordIn(o.args[0])
 	}
 	if info, err := os.Stat(path); err != nil || !info.IsDir() {
 		return showFile(o, path, std)

@@ -12,6 +12,9 @@ import (
 	"barwright/emit/record"
 )
 
+// recordName is what build calls the record in the folder that it writes.
+const recordName = "model.json"
+
 // maxRecordBytes bounds a file that may be the record of a build. That of a thousand
 // cabinets has a fifth of it.
 const maxRecordBytes = 1 << 28
@@ -22,8 +25,20 @@ func isRecord(name string, text []byte) bool {
 	return bytes.HasPrefix(bytes.TrimLeft(text, " \t\r\n"), []byte("{")) || filepath.Ext(name) == ".json"
 }
 
-// readRecord reads the record in a file; ok is false of a folder, and of what is none.
+// recordIn is the path of the record in a folder that build wrote; any other path is
+// left as it is.
+func recordIn(path string) string {
+	record := filepath.Join(path, recordName)
+	if _, err := os.Stat(record); err != nil || len(hclFiles(path)) > 0 {
+		return path
+	}
+	return record
+}
+
+// readRecord reads the record in a file, or in a folder that build wrote; ok is false of
+// a folder with a description, and of what is none.
 func (o options) readRecord(path string) (m *model.Model, ok bool, err error) {
+	path = recordIn(path)
 	info, err := os.Stat(path)
 	if err != nil || !info.Mode().IsRegular() {
 		return nil, false, err

@@ -178,7 +178,7 @@ func TestSameFigures(t *testing.T) {
 func TestCommandLine(t *testing.T) {
 	old := mustBuild(t, oneFile(shed))
 	src, _ := lang.Read(oneFile(shed))
-	src.Override("wide", "25")
+	src.Override("--set", "wide", "25")
 	new, _ := compile.Priced(src)
 	have, _ := changes(old, new)
 	if want := "said given.wide: 24 -> 25 (24 -> 25)"; len(have) == 0 || told(have)[0] != want {

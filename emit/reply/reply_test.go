@@ -41,7 +41,7 @@ func example(t *testing.T, name string, set ...string) *ask.Book {
 	})
 	for _, s := range set {
 		name, value, _ := strings.Cut(s, "=")
-		findings = append(findings, src.Override(name, value)...)
+		findings = append(findings, src.Override("--set", name, value)...)
 	}
 	m, more := compile.Compile(src)
 	if m == nil {
