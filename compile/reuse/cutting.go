@@ -131,10 +131,10 @@ func (w *words) drills() {
 		if !g.bore.Through() {
 			deep = fmt.Sprintf(", %s deep", w.bit(g.bore.Depth))
 		}
-		w.add(model.Drill, g.bore.Name, "drill %s%s%s%s", w.bores(g), deep, w.face(g.bore), w.inPlugs(g, bores))
+		w.addEach(g, model.Drill, "drill %s%s%s%s", w.bores(g), deep, w.face(g.bore), w.inPlugs(g, bores))
 	}
 	for _, g := range groups(w.new, sinks) {
-		w.add(model.Drill, g.bore.Name, "countersink %s to %s%s", w.bores(g), w.bit(g.bore.Sink), w.face(g.bore))
+		w.addEach(g, model.Drill, "countersink %s to %s%s", w.bores(g), w.bit(g.bore.Sink), w.face(g.bore))
 	}
 }
 

@@ -1,6 +1,7 @@
 package reuse_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -343,6 +344,13 @@ func TestServe(t *testing.T) {
 			got = fit.Kind.String()
 			for _, s := range fit.Steps {
 				got += "\n" + s.Kind.String() + ": " + s.Text
+				n := 1
+				if s.Kind == model.Plug || s.Kind == model.Drill {
+					fmt.Sscan(strings.Fields(s.Text)[1], &n) // "plug 4 hinge plate bores"
+				}
+				if s.Count != n {
+					t.Errorf("%q is done to %d", s.Text, s.Count)
+				}
 			}
 		}
 		if got != c.want && !(c.want == "patch" && strings.HasPrefix(got, "patch")) {

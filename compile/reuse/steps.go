@@ -51,7 +51,13 @@ func (t *trial) fit(p *Pair, part *model.Part) Fit {
 func (w *words) show(l Length) string { return w.build.Plain(l) }
 
 func (w *words) add(kind model.StepKind, what, format string, args ...any) {
-	w.steps = append(w.steps, model.Step{Kind: kind, What: what, Text: fmt.Sprintf(format, args...)})
+	w.steps = append(w.steps, model.Step{Kind: kind, What: what, Text: fmt.Sprintf(format, args...), Count: 1})
+}
+
+// addEach adds a step that is done to each bore of a group.
+func (w *words) addEach(g group, kind model.StepKind, format string, args ...any) {
+	w.add(kind, g.bore.Name, format, args...)
+	w.steps[len(w.steps)-1].Count = g.n
 }
 
 // edgeName is what the part calls an edge; of what is cut to length, its end.
@@ -311,6 +317,6 @@ func (w *words) plugs() {
 		if g.n > 1 {
 			it = "they"
 		}
-		w.add(model.Plug, g.bore.Name, "plug %s; %s", w.bores(g), w.shown(it, depth))
+		w.addEach(g, model.Plug, "plug %s; %s", w.bores(g), w.shown(it, depth))
 	}
 }

@@ -146,7 +146,7 @@ func (d *differ) pair(before, e *entry) (c model.Change, differs bool) {
 	rewritten := !sameWords(was.Written, e.Written)
 	stated := statedIn(was) || statedIn(e.Value)
 	switch {
-	case same && !(statedIn(was) && statedIn(e.Value) && rewritten):
+	case same && !(statedIn(was) && statedIn(e.Value) && !sameFigures(was.Written, e.Written)):
 		return c, false
 	case !stated, !rewritten && was.Origin == e.Origin:
 		c.Kind = model.Follows

@@ -86,6 +86,10 @@ func TestChanges(t *testing.T) {
 		"other words for the same": {[]string{`{ width = given.wide }`, `{ width = 2 * 12 }`}, []string{
 			"said cabinet.tea.width: 24 in -> 24 in (given.wide -> 2 * 12)",
 		}},
+		"other zeros": {[]string{`wide = 24`, `wide = 24.00`, `[12, 18]`, `[12.0, 18]`, `thickness = 0.75`, `thickness = 0.750`}, nil},
+		"the same in its unit": {[]string{`wide = 24`, `wide = "24in"`}, []string{
+			"said given.wide: 24 -> \"24in\" (24 -> \"24in\")",
+		}},
 		"a default in its own words": {[]string{`along   = wall.back`, "along   = wall.back\n  start   = 0"}, nil},
 		"more than the default": {[]string{`along   = wall.back`, "along   = wall.back\n  start   = 2"}, []string{
 			"said run.back.start: 0 in -> 2 in (0in -> 2)",
@@ -152,6 +156,20 @@ carcass "base"`}, []string{"came wall.side", "came run.side: with cabinet.urn, c
 				t.Error(diff)
 			}
 		})
+	}
+}
+
+func TestSameFigures(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		same bool
+	}{
+		{`36`, `36.0`, true}, {`100.0`, `100.`, false}, {`[10.50, 100]`, `[10.5,100.00]`, true}, {`"36in"`, `"36.0 in"`, true},
+		{`given.top + 2.0`, `given.top + 2`, true}, {`36`, `18 * 2`, false}, {`36`, `"36in"`, false}, {`1.05`, `1.5`, false}, {`10`, `1`, false},
+	} {
+		if sameFigures(c.a, c.b) != c.same {
+			t.Errorf("%s and %s: %v", c.a, c.b, !c.same)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package revise
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -62,6 +63,18 @@ func lengthsIn(text string) (out []model.Length, ok bool) {
 
 // sameWords reports whether two expressions differ at most in their spacing.
 func sameWords(a, b string) bool { return a == b || slices.Equal(words(a), words(b)) }
+
+// sameFigures reports whether two expressions of one value differ at most in their blanks,
+// and in zeros that end a number: 36.0 for 36.
+func sameFigures(a, b string) bool { return a == b || shortest(a) == shortest(b) }
+
+func shortest(text string) string {
+	return decimal.ReplaceAllStringFunc(strings.Join(strings.Fields(text), ""), func(n string) string {
+		return strings.TrimSuffix(strings.TrimRight(n, "0"), ".")
+	})
+}
+
+var decimal = regexp.MustCompile(`\d+\.\d+`)
 
 // words drops the blanks outside quotes.
 func words(text string) []byte {

@@ -18,6 +18,9 @@ func (r *report) words(f *model.Fate) []string {
 		if l := laid(f.Lay); l != "" {
 			out = append(out, "lay it "+l)
 		}
+		if f.Stands != "" {
+			out = append(out, "stands "+f.Stands)
+		}
 		for _, s := range f.Steps {
 			out = append(out, s.Text)
 		}
