@@ -11,6 +11,7 @@ type finish struct {
 	trim  Length // cut off, with the banding that is there
 	peel  bool   // banding is taken off
 	tape  bool   // banding is put on
+	spare bool   // banding stays that is not asked for
 	proud Length // how far the edge, banding and all, lies beyond the part's then; negative where it lies behind
 }
 
@@ -37,12 +38,16 @@ func (t *trial) edges() (ok bool) {
 // across chooses for two edges that lie opposite: no strip, then the fewest steps. Where
 // both stay, one lies where the part's does, and the other is off by no more than counts as
 // equal; what is trimmed or made up is so exactly, and its opposite lies where the part's does.
+// Banding that is not asked for stays only where none is put on the edge opposite.
 func (t *trial) across(a, b model.Edge) (found bool) {
 	var forA, forB [3]finish
 	var best [2]finish
 	those := t.finishes(b, forB[:0])
 	for _, f := range t.finishes(a, forA[:0]) {
 		for _, g := range those {
+			if f.spare && g.tape || g.spare && f.tape {
+				continue
+			}
 			exact := f.proud == 0 && g.proud == 0
 			stay := f.short+f.trim+g.short+g.trim == 0 && (f.proud == 0 || g.proud == 0) && length.Apart(f.proud, g.proud) <= t.within
 			if !exact && !stay {
@@ -66,7 +71,7 @@ func (t *trial) finishes(e model.Edge, to []finish) []finish {
 	alike := has != nil && wants != nil && has.Stock == wants.Stock && length.Apart(has.Thickness, wants.Thickness) <= t.within
 	anew := finish{peel: has != nil, tape: wants != nil, proud: -gap}
 	if alike || wants == nil {
-		to = append(to, finish{proud: -all})
+		to = append(to, finish{proud: -all, spare: has != nil && wants == nil})
 	}
 	if has != nil && wants == nil || wants != nil && !alike {
 		to = append(to, anew)
@@ -76,7 +81,7 @@ func (t *trial) finishes(e model.Edge, to []finish) []finish {
 		anew.short, anew.proud = gap, 0
 		to = append(to, anew)
 	case gap < 0, gap > 0 && over > 0:
-		to = append(to, finish{trim: over, tape: wants != nil})
+		to = append(to, finish{trim: over, tape: wants != nil, spare: gap > 0})
 	}
 	return to
 }
