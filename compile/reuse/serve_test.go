@@ -145,6 +145,39 @@ var (
 	plate  = model.Bore{Name: "hinge plate", Diameter: 5 * mm, Depth: 12 * mm}
 )
 
+// TestADeeperBore: blind ones may be 1.6 mm deeper than wanted, where that meets nothing.
+func TestADeeperBore(t *testing.T) {
+	pin := func(deep reuse.Length, behind bool) func(*model.Part) {
+		return bored(model.Bore{Name: "shelf pin", Diameter: 5 * mm, Depth: deep, Far: behind}, at(40*mm, 50*mm), at(40*mm, 80*mm))
+	}
+	for _, c := range []struct {
+		name     string
+		old, new []func(*model.Part)
+		want     model.FateKind
+	}{
+		{"at its place", []func(*model.Part){pin(10*mm, false)}, []func(*model.Part){pin(84*mm/10, false)}, model.Unchanged},
+		{"from the other face", []func(*model.Part){pin(10*mm, true)}, []func(*model.Part){pin(84*mm/10, true)}, model.Unchanged},
+		{"by a little more", []func(*model.Part){pin(10*mm, false)}, []func(*model.Part){pin(84*mm/10-1, false)}, model.Patch},
+		{"by a little more, from the other face", []func(*model.Part){pin(10*mm, true)}, []func(*model.Part){pin(84*mm/10-1, true)}, model.Patch},
+		{"wanted deeper", []func(*model.Part){pin(84*mm/10, false)}, []func(*model.Part){pin(10*mm, false)}, model.Rework},
+		{"not wanted, and no deeper than that", []func(*model.Part){pin(mm, false)}, nil, model.Patch},
+		{"through", []func(*model.Part){pin(0, false)}, []func(*model.Part){pin(17*mm, false)}, model.Patch},
+		{
+			"into a recess on the other face", []func(*model.Part){pin(9*mm, true), recessed("groove", 30*mm, 0, 45*mm, 300*mm, 95*mm/10)},
+			[]func(*model.Part){pin(8*mm, true), recessed("groove", 30*mm, 0, 45*mm, 300*mm, 95*mm/10)}, model.Patch,
+		},
+		{
+			"near a recess on the other face", []func(*model.Part){pin(9*mm, true), recessed("groove", 30*mm, 0, 45*mm, 300*mm, 9*mm)},
+			[]func(*model.Part){pin(8*mm, true), recessed("groove", 30*mm, 0, 45*mm, 300*mm, 9*mm)}, model.Unchanged,
+		},
+	} {
+		piece, part := panel(200*mm, 300*mm, append(c.old, thick(18*mm), faced(model.GoodNone))...), panel(200*mm, 300*mm, append(c.new, thick(18*mm), faced(model.GoodNone))...)
+		if fit, ok := pair(piece, part, inch/64).Serve(piece, part); !ok || fit.Kind != c.want {
+			t.Errorf("%s: %v %+v, want %v", c.name, ok, fit, c.want)
+		}
+	}
+}
+
 // TestServe takes pieces and parts whose answer is worked out by hand.
 func TestServe(t *testing.T) {
 	notched := geom.Cut(geom.R(0, 0, 24*inch, 34*inch), []geom.Rect{geom.R(0, 0, 3*inch, 4*inch)})[0]

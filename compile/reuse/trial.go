@@ -90,6 +90,9 @@ func (t *trial) lack(most int64) (ok bool) {
 			t.off = max(t.off, off)
 			continue
 		}
+		if t.new.takes(c, t.within) {
+			continue
+		}
 		if most == 0 || c.kind == rounded {
 			return false
 		}
