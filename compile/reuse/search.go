@@ -21,7 +21,7 @@ func (p *Pair) search(old, new *model.Part) (*trial, bool) {
 		}
 		old = rolled
 	}
-	x, y := overAll(old)
+	x, y := old.OverAll()
 	wantX, wantY := new.Size()
 	var fit, strips []model.Lay
 	for _, l := range lays {
@@ -74,19 +74,6 @@ func (p *Pair) least(piece, part *solid, lays []model.Lay, most int64) (best *tr
 		}
 	}
 	return best, found
-}
-
-// overAll is the size of a piece with its banding.
-func overAll(p *model.Part) (x, y Length) {
-	x, y = p.Size()
-	for i := range p.Bands {
-		if b := &p.Bands[i]; b.Edge == model.LeftEdge || b.Edge == model.RightEdge {
-			x += b.Thickness
-		} else {
-			y += b.Thickness
-		}
-	}
-	return x, y
 }
 
 // alike serves parts whose outline or cuts are of no known shape: for one another only
