@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"cmp"
-	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -64,9 +63,7 @@ func diff(o options, std streams) int {
 		return failed(std, err)
 	}
 	builds, err := o.solveSides(&from)
-	if wrong := misused(""); errors.As(err, &wrong) {
-		return misuse(std, wrong.Error())
-	} else if err != nil {
+	if err != nil {
 		return failed(std, err)
 	}
 	if status := unsound(builds, std); status != exitClean {

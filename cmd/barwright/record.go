@@ -23,7 +23,7 @@ func isRecord(name string, text []byte) bool {
 }
 
 // readRecord reads the record in a file; ok is false of a folder, and of what is none.
-func readRecord(path string) (m *model.Model, ok bool, err error) {
+func (o options) readRecord(path string) (m *model.Model, ok bool, err error) {
 	info, err := os.Stat(path)
 	if err != nil || !info.Mode().IsRegular() {
 		return nil, false, err
@@ -37,20 +37,22 @@ func readRecord(path string) (m *model.Model, ok bool, err error) {
 	if head, _ := text.Peek(512); !isRecord(path, head) {
 		return nil, false, nil
 	}
-	m, err = recorded(path, text)
+	m, err = o.recorded(path, text)
 	return m, true, err
 }
 
-// recorded reads a record. Its errors begin with the name.
-func recorded(name string, text io.Reader) (*model.Model, error) {
-	m, _, err := record.Read(io.LimitReader(text, maxRecordBytes))
-	if err != nil {
+// recorded reads a record, whose givens are what they were. Its errors begin with the name.
+func (o options) recorded(name string, text io.Reader) (*model.Model, error) {
+	if len(o.set)+len(o.setFiles) > 0 {
+		return nil, misused(name + " is the record of a build: its givens take no other values")
+	}
+	bounded := &io.LimitedReader{R: text, N: maxRecordBytes}
+	m, _, err := record.Read(bounded)
+	switch {
+	case bounded.N == 0:
+		return nil, fmt.Errorf("%s has %d bytes or more, which no record has", name, maxRecordBytes)
+	case err != nil:
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	return m, nil
-}
-
-// takesNoSet says that the givens of a record are what they were.
-func takesNoSet(name string) string {
-	return name + " is the record of a build: its givens take no other values"
 }

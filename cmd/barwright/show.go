@@ -77,12 +77,10 @@ func show(o options, std streams) int {
 // open finds what can be asked of a path, and tells whether the build is sound. There
 // is no book where nothing can be read.
 func (o options) open(path string, std streams) (book *ask.Book, sound bool, status int) {
-	m, is, err := readRecord(path)
+	m, is, err := o.readRecord(path)
 	switch {
 	case err != nil:
 		return nil, false, failed(std, err)
-	case is && len(o.set)+len(o.setFiles) > 0:
-		return nil, false, misuse(std, takesNoSet(path))
 	case is:
 		return ask.OfRecord(m), true, exitClean
 	}

@@ -139,19 +139,12 @@ func (s *side) meant() string {
 	return fmt.Sprintf(" (did you mean %s:%s?)", s.rev, near)
 }
 
-// misused is an error of the command line that shows only once files are read.
-type misused string
-
-func (m misused) Error() string { return string(m) }
-
 // solveSide reads one of two builds and solves it, but for a record, which is solved.
 func (o options) solveSide(s *side) (result, error) {
-	m, is, err := s.record()
+	m, is, err := o.record(s)
 	switch {
 	case err != nil:
 		return result{}, err
-	case is && len(o.set)+len(o.setFiles) > 0:
-		return result{}, misused(takesNoSet(s.name))
 	case is:
 		return result{path: s.name, model: m}, nil
 	case s.commit == nil:
@@ -168,9 +161,10 @@ func (o options) solveSide(s *side) (result, error) {
 	return solved(s.name, src, findings, compile.Priced), nil
 }
 
-func (s *side) record() (*model.Model, bool, error) {
+// record reads a side that is a record; ok is false of what is none.
+func (o options) record(s *side) (m *model.Model, ok bool, err error) {
 	if s.commit == nil {
-		return readRecord(s.path)
+		return o.readRecord(s.path)
 	}
 	found, folder, err := s.commit.Find(s.path)
 	if err != nil || folder {
@@ -180,7 +174,7 @@ func (s *side) record() (*model.Model, bool, error) {
 	if err != nil || !isRecord(found, text) {
 		return nil, false, err
 	}
-	m, err := recorded(s.name, bytes.NewReader(text))
+	m, err = o.recorded(s.name, bytes.NewReader(text))
 	return m, true, err
 }
 

@@ -359,6 +359,15 @@ type BillLine struct {
 	Priced   bool
 }
 
+// WithoutWeight is what is used of it, without what that weighs.
+func (l BillLine) WithoutWeight() string {
+	i := strings.LastIndex(l.Needed, "; ")
+	if i >= 0 && (strings.HasSuffix(l.Needed, " lb") || strings.HasSuffix(l.Needed, " kg")) {
+		return l.Needed[:i]
+	}
+	return l.Needed
+}
+
 // Cost returns quantity times price to the nearest hundredth, so that costs add
 // up as they are printed.
 func (l BillLine) Cost() float64 { return math.Round(l.Quantity*l.Price*100) / 100 }

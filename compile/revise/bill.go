@@ -62,7 +62,7 @@ var billKeys = []func(*model.BillLine) string{
 
 func lineDiffers(a, b *model.BillLine) bool {
 	return a.Quantity != b.Quantity || a.Unit != b.Unit || a.Price != b.Price || a.Priced != b.Priced ||
-		figures(a.Needed) != figures(b.Needed)
+		figures(a.WithoutWeight()) != figures(b.WithoutWeight())
 }
 
 // figures are the numbers of a text.

@@ -74,6 +74,7 @@ func TestChanges(t *testing.T) {
 	}{
 		"nothing":             {nil, nil},
 		"blanks and comments": {[]string{`{ wide = 24 }`, "{\n  # as the urn\n  wide =    24\n}"}, nil},
+		"comments in a value": {[]string{`[12, 18]`, "[12, # along \"it\n  18]"}, nil},
 		"a figure": {[]string{`wide = 24`, `wide = 25`}, []string{
 			"said given.wide: 24 -> 25 (24 -> 25)",
 			"follows cabinet.tea.width: 24 in -> 25 in < given.wide",

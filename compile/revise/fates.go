@@ -15,6 +15,7 @@ type item struct {
 	part  *model.Part // a piece as it was cut
 	class int         // one number for all that can serve for each other as they are
 	drawn int         // one number for all that are drawn and named alike
+	known bool        // both numbers are
 	own   *item       // what the other build has of its ID; nil where that has none
 	extent
 	pair *item // the piece that serves as the part, or the part that it serves as

@@ -89,40 +89,34 @@ func single(items []*item) []*item {
 	return out
 }
 
-// matcher gives pieces to the parts that none serves for as it is. Its maps are by the
+// matcher gives pieces to the parts that none serves for as it is. Its verdicts are by the
 // numbers of a piece and a part as drawn, for lookup only.
 type matcher struct {
 	pair     *reuse.Pair
 	within   model.Length
 	verdicts map[[2]int]verdict
-	fits     map[[2]int]reuse.Fit
 	work     int
 	notes    []string
 	stance   *stance
 }
 
 func newMatcher(p *reuse.Pair, within model.Length) *matcher {
-	return &matcher{
-		pair: p, within: within, verdicts: map[[2]int]verdict{}, fits: map[[2]int]reuse.Fit{},
-		stance: newStance(p, within),
-	}
+	return &matcher{pair: p, within: within, verdicts: map[[2]int]verdict{}, stance: newStance(p, within)}
 }
 
-// verdict is whether a piece can serve, and what that costs, names apart.
+// verdict is whether a piece can serve, how, and what that costs, names apart.
 type verdict struct {
+	fit  reuse.Fit
 	cost assign.Cost
 	ok   bool
 }
 
-// fit is how a piece serves as its part.
+// fit is how a piece serves as its part: as it lies, where both are drawn alike.
 func (m *matcher) fit(piece, part *item) reuse.Fit {
-	drawn := [2]int{piece.drawn, part.drawn}
-	fit, known := m.fits[drawn]
-	if !known {
-		fit, _ = m.pair.Serve(piece.part, part.part)
-		m.fits[drawn] = fit
+	if piece.drawn == part.drawn {
+		return reuse.Fit{Kind: model.Unchanged}
 	}
-	return fit
+	return m.verdict(piece, part).fit
 }
 
 // serve gives the pieces of a board that are left to the parts that are. Where not every
@@ -316,7 +310,7 @@ func (m *matcher) verdict(piece, part *item) verdict {
 	if !known {
 		m.work += effort(piece, part)
 		if fit, ok := m.pair.Serve(piece.part, part.part); ok {
-			v = verdict{costOf(fit), true}
+			v = verdict{fit, costOf(fit), true}
 		}
 		m.verdicts[drawn] = v
 	}

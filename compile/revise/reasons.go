@@ -36,7 +36,7 @@ func reasons(r *model.Revision, w *ways) {
 		default:
 			p := &r.New.Parts[f.New]
 			direction := grown(was[p.ID], p)
-			if f.Kind == model.Relabel {
+			if f.Kind == model.Relabel && f.Stands != "" {
 				direction = wentAlong(f.Stands)
 			}
 			f.Because = w.nearest(p.Block(), direction)

@@ -263,7 +263,7 @@ func TestTextFitsAndIsPlain(t *testing.T) {
 func TestLongListsAreCut(t *testing.T) {
 	r := every()
 	for i := range 500 {
-		r.Changes = append(r.Changes, model.Change{Name: fmt.Sprintf("cabinet.n%d.left", i), Kind: model.Moved, Text: "1 in to the right"})
+		r.Changes = append(r.Changes, model.Change{Name: fmt.Sprintf("cabinet.n%d.left", i), Kind: model.Moved, Text: fmt.Sprintf("%d in to the right", i)})
 	}
 	text, md := written(t, "text", r), written(t, "md", r)
 	if n := strings.Count(text, "to the right"); n > mostLines || !strings.Contains(text, fmt.Sprintf("and %d more; --format json", 501-n-1)) {

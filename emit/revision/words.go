@@ -21,10 +21,8 @@ func (r *report) words(f *model.Fate) []string {
 		if f.Stands != "" {
 			out = append(out, "stands "+f.Stands)
 		}
-		for _, s := range f.Steps {
-			out = append(out, s.Text)
-		}
-		if f.Off > 0 {
+		out = append(out, doneSteps(f.Steps)...)
+		if f.Off > noise {
 			out = append(out, "an edge may be off by "+r.New.Build.Plain(f.Off))
 		}
 	case model.MakeAgain:
