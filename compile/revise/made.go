@@ -18,9 +18,10 @@ import (
 const mostErrors = 10
 
 // ReadMade reads the list of the pieces that have been cut for the old build, one a
-// line: a label, with the size over all where it differs, banding included, and a comment after # (SPEC.md
-// 12.5). Amounts without a unit are in that of the build. The error has a line for each
-// wrong one: `line 3: no part of the old build has the label "CUP-L"; did you mean "CUPS-L"?`.
+// line: a label, with the size over all where it differs, banding included, and a comment
+// after # (SPEC.md 12.5). Amounts without a unit are in that of the build. The error has a
+// line for each wrong one: `line 3: no part of the old build has the label "CUP-L"; did you
+// mean "CUPS-L"?`.
 func ReadMade(r io.Reader, old *model.Model) ([]Made, error) {
 	list := list{old: old, parts: map[string]*model.Part{}, seen: map[string]int{}}
 	for i := range old.Parts {
@@ -162,8 +163,8 @@ func (l *list) example() string {
 	return "590 x 876"
 }
 
-// of is the piece as it was cut, banding and all: its right and its top edge lie where they were
-// measured, with the notches and recesses that reach them; all else counts from the
+// of is the piece as it was cut: its right and its top edge lie where they were measured,
+// less their banding, with the notches and recesses that reach them; all else counts from the
 // left and the lower one. ok is false where something of it would lie beyond.
 func (m Made) of(part *model.Part) (piece *model.Part, ok bool) {
 	bounds := part.Outline.Bounds()
