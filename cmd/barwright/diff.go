@@ -38,7 +38,8 @@ of the other side in it.
   barwright diff --set-new bar_top=43 examples/boatshed examples/boatshed
 
 LIST holds the labels of the parts that have been cut, one a line, each with its
-size over all as measured where that differs: CUPS-L  23 1/4 x 34 1/2
+size over all as measured where that differs, banding included, x and y as drawn:
+CUPS-L  23 1/4 x 34 1/2
 `,
 		flags: func(f *pflag.FlagSet, o *options) {
 			inputFlags(f, o)

@@ -32,10 +32,23 @@ type Part struct {
 	Why       Why
 }
 
-// Size returns the part's length and width over all, as drawn.
+// Size returns the part's length and width over all, as drawn, without banding.
 func (p *Part) Size() (x, y Length) {
 	b := p.Outline.Bounds()
 	return b.X.Size(), b.Y.Size()
+}
+
+// OverAll returns the size of the finished part: Size and its banding.
+func (p *Part) OverAll() (x, y Length) {
+	x, y = p.Size()
+	for i := range p.Bands {
+		if b := &p.Bands[i]; b.Edge == LeftEdge || b.Edge == RightEdge {
+			x += b.Thickness
+		} else {
+			y += b.Thickness
+		}
+	}
+	return x, y
 }
 
 // PartKind tells how a part is bought and cut.

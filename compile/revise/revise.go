@@ -20,7 +20,8 @@ type Options struct {
 // Made is a piece that has been cut.
 type Made struct {
 	Label string
-	// X and Y are its size over all as measured; 0 where it is as the old build has it.
+	// X and Y are its size over all as measured, with its banding; 0 where it is as the
+	// old build has it.
 	X, Y model.Length
 }
 
