@@ -147,7 +147,7 @@ type override struct{ name, value string }
 func compiled(files source.Files, set ...override) (*model.Model, finding.List) {
 	src, findings := lang.Read(files)
 	for _, o := range set {
-		findings = append(findings, src.Override(o.name, o.value)...)
+		findings = append(findings, src.Override("--set", o.name, o.value)...)
 	}
 	if findings.HasErrors() {
 		return nil, findings

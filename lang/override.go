@@ -14,22 +14,23 @@ import (
 	"barwright/lang/source"
 )
 
-// Overrides is the name of the file that holds the words of the command line.
-const Overrides = "--set"
-
 // Override gives a given another value, as `--set NAME=VALUE` does. The value
 // is a number, or a text where it reads as a tape (42-1/2 is no subtraction
-// here), or an expression, or else a text. The words of the command line become lines of a file of the Source, so that findings can
-// show them.
-func (s *Source) Override(name, value string) finding.List {
-	from, equals, to := s.writeOverride(name, value)
+// here), or an expression, or else a text. The words of the command line become
+// lines of a file of the Source, called as their flag, so that findings can show them.
+//
+// Elsewhere are the givens of another build that the same words are for: a value for
+// one that only that build has is no mistake.
+func (s *Source) Override(flag, name, value string, elsewhere ...string) finding.List {
+	from, equals, to := s.writeOverride(flag, name, value)
+	span := func(from, to hcl.Pos) hcl.Range { return hcl.Range{Filename: flag, Start: from, End: to} }
 	at := span(after(equals, "="), to)
-	return s.override(name, expr.RangeOf(span(from, equals)), overriding([]byte(value), at.Start, to), at)
+	return s.override(name, expr.RangeOf(span(from, equals)), overriding([]byte(value), at), at, elsewhere)
 }
 
 // OverrideFile gives givens the values that a file of attributes says, as
-// `--set-file FILE` does: NAME = VALUE, a line each.
-func (s *Source) OverrideFile(f source.File) finding.List {
+// `--set-file FILE` does: NAME = VALUE, a line each. Elsewhere is as in Override.
+func (s *Source) OverrideFile(f source.File, elsewhere ...string) finding.List {
 	r := &reader{src: s}
 	s.Files = append(slices.Clip(s.Files), f)
 	body := r.parse(f)
@@ -41,14 +42,13 @@ func (s *Source) OverrideFile(f source.File) finding.List {
 		r.findings.Errorf("unknown-block", expr.RangeOf(b.TypeRange), "NAME = VALUE, a line each", "A file of given values has no blocks.")
 	}
 	for _, a := range sortedAttrs(body) {
-		r.findings = append(r.findings, s.override(a.Name, expr.RangeOf(a.NameRange), a.Expr, a.Expr.Range())...)
+		r.findings = append(r.findings, s.override(a.Name, expr.RangeOf(a.NameRange), a.Expr, a.Expr.Range(), elsewhere)...)
 	}
 	return r.findings
 }
 
 // override puts an expression in the place of a given's own.
-func (s *Source) override(name string, nameAt source.Range, value hclsyntax.Expression, at hcl.Range) finding.List {
-	var known []string
+func (s *Source) override(name string, nameAt source.Range, value hclsyntax.Expression, at hcl.Range, elsewhere []string) finding.List {
 	for _, b := range s.Top("given") {
 		for _, g := range b.Givens() {
 			if g.Name == name && g.Value != nil {
@@ -56,21 +56,23 @@ func (s *Source) override(name string, nameAt source.Range, value hclsyntax.Expr
 				g.Value.Overridden = true
 				return nil
 			}
-			known = append(known, g.Name)
 		}
+	}
+	if slices.Contains(elsewhere, name) {
+		return nil
 	}
 	var findings finding.List
 	s.Faulty = true
-	findings.Errorf("unknown-name", nameAt, finding.Suggest(name, known), "No given is called %q.", name)
+	findings.Errorf("unknown-name", nameAt, finding.Suggest(name, s.GivenNames()), "No given is called %q.", name)
 	return findings
 }
 
-// writeOverride adds a line to the file of Overrides, and tells where it, its
+// writeOverride adds a line to the file of a flag's words, and tells where it, its
 // equals sign and its end stand.
-func (s *Source) writeOverride(name, value string) (from, equals, to hcl.Pos) {
+func (s *Source) writeOverride(flag, name, value string) (from, equals, to hcl.Pos) {
 	i := len(s.Files) - 1
-	if i < 0 || s.Files[i].Name != Overrides {
-		s.Files = append(s.Files[:i+1:i+1], source.File{Name: Overrides})
+	if i < 0 || s.Files[i].Name != flag {
+		s.Files = append(s.Files[:i+1:i+1], source.File{Name: flag})
 		i++
 	}
 	f := &s.Files[i]
@@ -94,20 +96,18 @@ func after(p hcl.Pos, text string) hcl.Pos {
 	return p
 }
 
-func span(from, to hcl.Pos) hcl.Range { return hcl.Range{Filename: Overrides, Start: from, End: to} }
-
-func overriding(value []byte, from, to hcl.Pos) hclsyntax.Expression {
+func overriding(value []byte, at hcl.Range) hclsyntax.Expression {
 	if len(value) < MaxFileBytes {
-		tokens, _ := hclsyntax.LexExpression(value, Overrides, from)
+		tokens, _ := hclsyntax.LexExpression(value, at.Filename, at.Start)
 		_, deep := tooDeep(tokens)
 		if _, long := heredoc(tokens); !deep && !long {
-			parsed, diags := hclsyntax.ParseExpression(value, Overrides, from)
+			parsed, diags := hclsyntax.ParseExpression(value, at.Filename, at.Start)
 			if !diags.HasErrors() && !isWord(parsed) && (isNumber(parsed) || !isTape(value)) {
 				return parsed
 			}
 		}
 	}
-	return &hclsyntax.LiteralValueExpr{Val: cty.StringVal(string(value)), SrcRange: span(from, to)}
+	return &hclsyntax.LiteralValueExpr{Val: cty.StringVal(string(value)), SrcRange: at}
 }
 
 func isNumber(x hclsyntax.Expression) bool {

@@ -125,7 +125,7 @@ func TestOverrideIsAFile(t *testing.T) {
 	before := string(files[0].Text)
 	src := read(t, files...)
 	for _, set := range [][2]string{{"width", "7' 6\""}, {"depth", "given.width * 2"}, {"width", "19 1/2in"}} {
-		if findings := src.Override(set[0], set[1]); len(findings) > 0 {
+		if findings := src.Override("--set", set[0], set[1]); len(findings) > 0 {
 			t.Fatal(findings)
 		}
 	}
@@ -145,7 +145,7 @@ func TestOverrideIsAFile(t *testing.T) {
 			t.Errorf("%s comes from %q at %+v", name, words(src, a.Expr.At), a.Expr.At)
 		}
 	}
-	findings := src.Override("widht", "3")
+	findings := src.Override("--set", "widht", "3")
 	if len(findings) != 1 || findings[0].Slug != "unknown-name" || words(src, findings[0].At) != "widht" || findings[0].At.Start.Line != 4 || findings[0].Mend != `did you mean "width"?` {
 		t.Errorf("%+v", findings)
 	}

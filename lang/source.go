@@ -83,6 +83,17 @@ func (b *Block) Givens() []Given {
 	return out
 }
 
+// GivenNames lists the names of all inputs.
+func (s *Source) GivenNames() []string {
+	var out []string
+	for _, b := range s.Top("given") {
+		for _, g := range b.Givens() {
+			out = append(out, g.Name)
+		}
+	}
+	return out
+}
+
 // Attr finds an attribute as written, nil where it is left out.
 func (b *Block) Attr(name string) *Attr {
 	if b.byName != nil {

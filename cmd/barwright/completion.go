@@ -31,7 +31,7 @@ func complete(o options, std streams) int {
 	if len(o.args) > 0 {
 		switch shell := o.args[0]; {
 		case shell == "givens":
-			return offer(o.args[1:], std, givensOf)
+			return offer(o.args[1:], std, (*lang.Source).GivenNames)
 		case shell == "names":
 			return offer(o.args[1:], std, namesOf)
 		case len(o.args) == 1 && slices.Contains(completion.Shells(), shell):
@@ -61,20 +61,6 @@ func offer(paths []string, std streams, of func(*lang.Source) []string) int {
 		}
 	}
 	return exitClean
-}
-
-func givensOf(src *lang.Source) []string {
-	var out []string
-	for _, b := range src.Top("given") {
-		if b.Spec.Named {
-			out = append(out, b.Name)
-			continue
-		}
-		for _, a := range b.Attrs {
-			out = append(out, a.Name)
-		}
-	}
-	return out
 }
 
 func namesOf(src *lang.Source) []string {

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"cmp"
-	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -12,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"barwright/cmd/barwright/inplace"
+	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/compile/revise"
 	"barwright/compile/view"
@@ -28,16 +28,18 @@ func diffCommand() command {
 follows from it, what becomes of each part that may have been cut for the old one,
 and what the new one takes beyond it. Nothing is printed where nothing differs.
 
-OLD and NEW are each a file, a folder with all its *.hcl files, or the model.json
-of a build; or one of these in a revision of the repository here, as git names it:
-REVISION:PATH. A revision alone means the path of the other side in it.
+OLD and NEW are each a file, a folder with all its *.hcl files, or a folder that
+build wrote or the model.json in it; or one of these in a revision of the
+repository here, as git names it: REVISION:PATH. A revision alone means the path
+of the other side in it.
 
   barwright diff HEAD examples/boatshed
   barwright diff v1:examples/boatshed v2
   barwright diff --set-new bar_top=43 examples/boatshed examples/boatshed
 
 LIST holds the labels of the parts that have been cut, one a line, each with its
-size over all as measured where that differs: CUPS-L  23 1/4 x 34 1/2
+size over all as measured where that differs, banding included, x and y as drawn:
+CUPS-L  23 1/4 x 34 1/2
 `,
 		flags: func(f *pflag.FlagSet, o *options) {
 			inputFlags(f, o)
@@ -46,8 +48,8 @@ size over all as measured where that differs: CUPS-L  23 1/4 x 34 1/2
 			f.StringVar(&o.cut, "cut", "", "only the pieces in `LIST` have been cut; - is standard input")
 			f.StringVar(&o.within, "within", "", "count what differs by at most this `LENGTH` as equal (default 1/64 in)")
 			f.StringVar(&o.format, "format", "text", "print the report as `text|json|markdown`")
-			f.BoolVar(&o.exitCode, "exit-code", false, "exit status 1 where the builds differ")
-			f.StringVarP(&o.out, "out", "o", "", "write a page with both builds over each other to `FILE`")
+			f.BoolVar(&o.exitCode, "exit-code", false, "exit status 1 where the builds differ; it is 1 where one has errors too, but then nothing is on standard output")
+			f.StringVarP(&o.out, "out", "o", "", "write a page with both builds over each other to `FILE`, as x.html; only an older such page is replaced")
 		},
 		run: diff,
 	}
@@ -63,9 +65,7 @@ func diff(o options, std streams) int {
 		return failed(std, err)
 	}
 	builds, err := o.solveSides(&from)
-	if wrong := misused(""); errors.As(err, &wrong) {
-		return misuse(std, wrong.Error())
-	} else if err != nil {
+	if err != nil {
 		return failed(std, err)
 	}
 	if status := unsound(builds, std); status != exitClean {
@@ -87,22 +87,65 @@ func (o options) misfit() string {
 	return cmp.Or(o.unusable(), unwritable(o.out))
 }
 
-// solveSides solves both builds, at the same time.
+// solveSides reads and solves both builds, at the same time.
 func (o options) solveSides(from *[2]side) (out [2]result, err error) {
 	var errs [2]error
+	atOnce(func(i int) {
+		own := o
+		own.set = slices.Concat(o.set, [...][]string{o.setOld, o.setNew}[i])
+		out[i], errs[i] = own.readSide(&from[i])
+	})
+	if err = cmp.Or(errs[0], errs[1]); err == nil {
+		err = o.overrideSides(&out)
+	}
+	if err != nil {
+		return out, err
+	}
+	atOnce(func(i int) {
+		b := &out[i]
+		if b.model == nil {
+			*b = solved(b.path, b.src, b.findings, compile.Priced)
+		}
+		if b.model != nil && o.out != "" {
+			b.model.Views = view.Views(b.model)
+		}
+	})
+	return out, nil
+}
+
+// atOnce does something for each of two builds.
+func atOnce(do func(i int)) {
 	var both sync.WaitGroup
-	for i, set := range [][]string{o.setOld, o.setNew} {
-		both.Go(func() {
-			own := o
-			own.set = slices.Concat(o.set, set)
-			out[i], errs[i] = own.solveSide(&from[i])
-			if m := out[i].model; m != nil && o.out != "" {
-				m.Views = view.Views(m)
-			}
-		})
+	for i := range 2 {
+		both.Go(func() { do(i) })
 	}
 	both.Wait()
-	return out, cmp.Or(errs[0], errs[1])
+}
+
+// overrideSides sets what the command line does: a given that only one of two builds has
+// is set in that one.
+func (o options) overrideSides(builds *[2]result) error {
+	var givens [2][]string
+	for i := range builds {
+		if src := builds[i].src; src != nil {
+			givens[i] = src.GivenNames()
+		}
+	}
+	for i, own := range []struct {
+		flag string
+		set  []string
+	}{{"--set-old", o.setOld}, {"--set-new", o.setNew}} {
+		b := &builds[i]
+		if b.src == nil { // a record
+			continue
+		}
+		more, err := o.override(b.src, givens[1-i]...)
+		if err != nil {
+			return err
+		}
+		b.findings = slices.Concat(b.findings, more, set(b.src, own.flag, own.set))
+	}
+	return nil
 }
 
 // unsound prints the findings of builds that have errors.
@@ -118,6 +161,8 @@ func unsound(builds [2]result, std streams) int {
 		}
 		status = exitFindings
 		fmt.Fprintf(std.err, "The %s build, %s, has %s:\n\n", which, finding.Clean(b.path), finding.Counted(b.findings.Count(finding.Error), "error"))
+		// What stops the build is told first; the order is the text's otherwise.
+		slices.SortStableFunc(b.findings, func(x, y finding.Finding) int { return cmp.Compare(y.Severity, x.Severity) })
 		if err := b.answer(std); err != nil {
 			return failed(std, err)
 		}
@@ -130,10 +175,7 @@ func (o options) compare(from *[2]side, builds [2]result, std streams) int {
 	before, after := builds[0].model, builds[1].model
 	how := revise.Options{}
 	var wrong string
-	if how.Within, wrong = tolerance(o.within, after.Build); wrong == "" {
-		wrong = o.overwrites(from, builds)
-	}
-	if wrong != "" {
+	if how.Within, wrong = tolerance(o.within, after.Build.Unit); wrong != "" {
 		return misuse(std, wrong)
 	}
 	if o.cut != "" {
@@ -180,16 +222,16 @@ func (o options) write(r *model.Revision, names revision.Names, std streams) err
 }
 
 // tolerance reads what counts as equal; wrong says why it cannot be that.
-func tolerance(text string, b model.Build) (l length.Length, wrong string) {
+func tolerance(text string, unit length.Unit) (l length.Length, wrong string) {
 	if text == "" {
 		return length.Inch / 64, ""
 	}
-	l, err := length.Parse(text, b.Unit)
-	switch most := length.Inch / 4; {
+	l, err := length.Parse(text, unit)
+	switch {
 	case err != nil:
 		return 0, fmt.Sprintf("--within %q is no length: %v", text, err)
-	case l < 0 || l > most:
-		return 0, fmt.Sprintf("--within is from 0 to %s, not %s", b.Plain(most), b.Plain(l))
+	case l < 0 || l > length.Inch/4:
+		return 0, fmt.Sprintf("--within is from 0 to 1/4 in (6.35 mm), not %q", text)
 	}
 	return l, ""
 }

@@ -14,6 +14,9 @@ import (
 	"barwright/emit/dxf/dxftest"
 	"barwright/emit/ngc/ngctest"
 	"barwright/emit/page"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/rogpeppe/go-internal/txtar"
 )
 
 var examples = []string{"boatshed", "servery"}
@@ -253,6 +256,34 @@ func TestReadmeRevision(t *testing.T) {
 	}
 	if want := indented(stdout.String()); stdout.Len() == 0 || !strings.Contains(string(readme), want) {
 		t.Errorf("the README lacks this answer:\n%s", want)
+	}
+}
+
+// TestRevisionsOfExamples holds what a person reads of real edits.
+func TestRevisionsOfExamples(t *testing.T) {
+	var got txtar.Archive
+	for _, edit := range [...]struct{ of, set string }{
+		{"boatshed", "bar_top=43"}, {"boatshed", "counter_top=35"}, {"servery", "bar_top=1130"},
+	} {
+		var stdout, stderr bytes.Buffer
+		args := []string{"diff", "--set-new", edit.set, example(edit.of), example(edit.of)}
+		if status := run(args, streams{out: &stdout, err: &stderr}); status != exitClean {
+			t.Fatalf("exit status %d\n%s", status, stderr.String())
+		}
+		got.Files = append(got.Files, txtar.File{Name: edit.of + " " + edit.set, Data: stdout.Bytes()})
+	}
+	path := filepath.Join("testdata", "revisions.txtar")
+	if *update {
+		if err := os.WriteFile(path, txtar.Format(&got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(string(want), string(txtar.Format(&got))); diff != "" {
+		t.Errorf("-want +got:\n%s", diff)
 	}
 }
 

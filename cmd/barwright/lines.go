@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"io"
 	"io/fs"
 	"os"
@@ -30,7 +31,7 @@ func showLines(o options, std streams) int {
 	}
 	path := "."
 	if len(o.args) > 0 {
-		path = o.args[0]
+		path = recordIn(o.args[0])
 	}
 	if info, err := os.Stat(path); err != nil || !info.IsDir() {
 		return showFile(o, path, std)
@@ -73,10 +74,14 @@ func showFile(o options, path string, std streams) int {
 
 func lines(o options, file source.File, w io.Writer) error {
 	if isRecord(file.Name, file.Text) {
-		if m, err := recorded(file.Name, bytes.NewReader(file.Text)); err == nil {
+		m, err := o.recorded(file.Name, bytes.NewReader(file.Text))
+		switch {
+		case err == nil:
 			return reply.Lines(w, ask.OfRecord(m).All(), m)
+		case errors.As(err, new(misused)):
+			return err
 		}
-		_, err := w.Write(file.Text)
+		_, err = w.Write(file.Text)
 		return err
 	}
 	// What it takes in does not lie beside a copy, and nothing else that does is meant.

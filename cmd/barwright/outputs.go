@@ -26,7 +26,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		{Name: "bill.csv", Write: whole(table.BillCSV)},
 		{Name: "bill.json", Write: whole(table.BillJSON)},
 		{Name: "cutlist.csv", Write: whole(table.CutList)},
-		{Name: "model.json", Write: whole(record.Write)},
+		{Name: recordName, Write: whole(record.Write)},
 	}
 	options := cutOptions(m.Table)
 	for i := range m.Parts {

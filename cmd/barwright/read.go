@@ -23,11 +23,16 @@ func filesOf(path string) (names []string, dir string, err error) {
 	case !info.IsDir():
 		return []string{path}, filepath.Dir(path), nil
 	}
-	names, err = filepath.Glob(filepath.Join(escapeGlob(path), "*.hcl"))
-	if err == nil && len(names) == 0 {
-		err = fmt.Errorf("%s: the folder has no *.hcl files", path)
+	if names = hclFiles(path); len(names) == 0 {
+		return nil, path, fmt.Errorf("%s: the folder has no *.hcl files", path)
 	}
-	return names, path, err
+	return names, path, nil
+}
+
+// hclFiles lists the *.hcl of a folder.
+func hclFiles(dir string) []string {
+	names, _ := filepath.Glob(filepath.Join(escapeGlob(dir), "*.hcl")) // the pattern is sound
+	return names
 }
 
 // readPath reads the files of one build. Their names are those inside the
@@ -70,8 +75,11 @@ func bounded(name string, r io.Reader) ([]byte, error) {
 	return text, nil
 }
 
-// setFilePrefix stands before the name of a file that --set-file names.
-const setFilePrefix = "--set-file "
+// Files of a Source that do not lie in its folder.
+const (
+	setFlag       = "--set"       // the words of the command line
+	setFilePrefix = "--set-file " // stands before the name of a file of givens
+)
 
 // source reads one build with what it takes in and what the command line sets.
 func (o options) source(path string) (*lang.Source, finding.List, error) {
@@ -85,18 +93,29 @@ func (o options) source(path string) (*lang.Source, finding.List, error) {
 
 func (o options) read(files source.Files, open lang.Open) (*lang.Source, finding.List, error) {
 	src, findings := lang.ReadTree(files, open)
+	more, err := o.override(src)
+	return src, append(findings, more...), err
+}
+
+// override sets what the command line does. Elsewhere are givens of another build that
+// it is for too.
+func (o options) override(src *lang.Source, elsewhere ...string) (findings finding.List, err error) {
 	for _, name := range o.setFiles {
 		text, err := readFile(name)
 		if err != nil {
-			return nil, nil, err
+			return nil, err
 		}
-		findings = append(findings, src.OverrideFile(source.File{Name: setFilePrefix + filepath.Base(name), Text: text})...)
+		findings = append(findings, src.OverrideFile(source.File{Name: setFilePrefix + filepath.Base(name), Text: text}, elsewhere...)...)
 	}
-	for _, arg := range o.set {
+	return append(findings, set(src, setFlag, o.set, elsewhere...)...), nil
+}
+
+func set(src *lang.Source, flag string, args []string, elsewhere ...string) (findings finding.List) {
+	for _, arg := range args {
 		name, value, _ := strings.Cut(arg, "=")
-		findings = append(findings, src.Override(name, value)...)
+		findings = append(findings, src.Override(flag, name, value, elsewhere...)...)
 	}
-	return src, findings, nil
+	return findings
 }
 
 // compiler makes a model of a description, as compile.Compile or compile.Check do.

@@ -119,8 +119,7 @@ func beside(path string) int {
 	if err != nil || info.IsDir() {
 		return 0
 	}
-	names, _ := filepath.Glob(filepath.Join(escapeGlob(filepath.Dir(path)), "*.hcl"))
-	return max(len(names)-1, 0)
+	return max(len(hclFiles(filepath.Dir(path)))-1, 0)
 }
 
 // line is a build without errors in one line.
@@ -165,7 +164,7 @@ func (r *report) forPrograms(b *result) findings.Build {
 // pathOf is where a file of a build lies, from where the command runs; empty
 // for the words of the command line, which lie nowhere.
 func (r *report) pathOf(dir, name string) string {
-	if name == lang.Overrides {
+	if name == setFlag {
 		return ""
 	}
 	if base, ok := strings.CutPrefix(name, setFilePrefix); ok {

@@ -142,7 +142,16 @@ func misuse(std streams, text string) int {
 	return exitMisuse
 }
 
+// misused is an error of the command line that shows only once files are read.
+type misused string
+
+func (m misused) Error() string { return string(m) }
+
+// failed tells an error, and gives the exit status.
 func failed(std streams, err error) int {
+	if wrong := misused(""); errors.As(err, &wrong) {
+		return misuse(std, wrong.Error())
+	}
 	fmt.Fprintf(std.err, "barwright: %s\n", finding.Clean(err.Error()))
 	return exitFiles
 }

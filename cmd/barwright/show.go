@@ -26,9 +26,9 @@ that ends in a dot what it may go on with; without a NAME all blocks are listed.
 What is known only once everything stands in its place is under "placed", and
 under part.LABEL or a part's label alone.
 
-PATH is a file, or a folder with all its *.hcl files, or the model.json of a
-build; where it is left out, the folder that the command runs in. The first
-argument is the PATH where a file or a folder is called so.
+PATH is a file, or a folder with all its *.hcl files, or a folder that build wrote
+or the model.json in it; where it is left out, the folder that the command runs
+in. The first argument is the PATH where a file or a folder is called so.
 
 With --lines all is told, one thing a line, of a PATH without a NAME, for git to
 compare (textconv). A single file is read alone then: what is no build without
@@ -77,12 +77,10 @@ func show(o options, std streams) int {
 // open finds what can be asked of a path, and tells whether the build is sound. There
 // is no book where nothing can be read.
 func (o options) open(path string, std streams) (book *ask.Book, sound bool, status int) {
-	m, is, err := readRecord(path)
+	m, is, err := o.readRecord(path)
 	switch {
 	case err != nil:
 		return nil, false, failed(std, err)
-	case is && len(o.set)+len(o.setFiles) > 0:
-		return nil, false, misuse(std, takesNoSet(path))
 	case is:
 		return ask.OfRecord(m), true, exitClean
 	}

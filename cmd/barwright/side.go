@@ -14,7 +14,6 @@ import (
 	"unicode"
 
 	"barwright/cmd/barwright/history"
-	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/finding"
@@ -26,15 +25,23 @@ type side struct {
 	name    string // as the person wrote it
 	path    string // on the disk, or from the top of the revision's tree
 	rev     string
-	revised bool            // it is a revision's
-	alone   bool            // a revision without a path
-	commit  *history.Commit // nil of the disk
+	revised bool // it is a revision's
+	alone   bool // a revision without a path
+	repo    *history.Repository
+	commit  *history.Commit // both nil of the disk
 }
 
 // sides finds what two arguments name. A revision alone means the path of the other
 // side in it, and where that is one too, the folder that the command runs in.
 func sides(args []string) (out [2]side, err error) {
 	out = [2]side{named(args[0]), named(args[1])}
+	for i := range out {
+		if s := &out[i]; s.revised {
+			if err := s.open(&out[1-i]); err != nil {
+				return out, err
+			}
+		}
+	}
 	for _, alone := range []bool{false, true} {
 		for i := range out {
 			if s := &out[i]; s.revised && s.alone == alone {
@@ -56,27 +63,34 @@ func named(arg string) side {
 	return side{name: arg, path: path, rev: rev, revised: true, alone: !colon}
 }
 
-// find looks a revision up, and its path in it.
-func (s *side) find(other *side) error {
-	dir, file := ".", ""
+// open looks a revision up.
+func (s *side) open(other *side) error {
+	dir := "."
 	if s.alone && !other.revised {
-		if dir = folderOf(other.path); dir != other.path {
-			file = filepath.Base(other.path)
-		}
+		dir = folderOf(other.path)
 	}
 	repo, err := history.Open(dir)
 	if err == nil {
 		s.commit, err = repo.Commit(s.rev)
 	}
-	switch {
-	case err != nil:
+	if err != nil {
 		return s.unknown(err)
+	}
+	s.repo = repo
+	return nil
+}
+
+// find looks its path up in it.
+func (s *side) find(other *side) error {
+	switch {
 	case !s.alone:
-		s.path = repo.Path(s.path)
-	case other.commit != nil:
+		s.path = s.repo.Path(s.path)
+	case other.revised && !other.alone:
 		s.path = other.path
+	case !other.revised && folderOf(other.path) != other.path:
+		s.path = path.Join(s.repo.Here(), filepath.Base(other.path))
 	default:
-		s.path = path.Join(repo.Here(), file)
+		s.path = s.repo.Here()
 	}
 	return s.there()
 }
@@ -105,7 +119,7 @@ func (s *side) there() error {
 		return fmt.Errorf("there is no %s in %s%s", s.path, s.rev, s.meant())
 	case err != nil:
 		return s.failed(s.path, err)
-	case folder && len(s.commit.Descriptions(found)) == 0:
+	case folder && len(s.commit.Descriptions(found)) == 0 && s.recordIn(found) == "":
 		return fmt.Errorf("%s: the folder has no *.hcl files%s", s.name, s.meant())
 	}
 	return nil
@@ -139,40 +153,34 @@ func (s *side) meant() string {
 	return fmt.Sprintf(" (did you mean %s:%s?)", s.rev, near)
 }
 
-// misused is an error of the command line that shows only once files are read.
-type misused string
-
-func (m misused) Error() string { return string(m) }
-
-// solveSide reads one of two builds and solves it, but for a record, which is solved.
-func (o options) solveSide(s *side) (result, error) {
-	m, is, err := s.record()
-	switch {
-	case err != nil:
-		return result{}, err
-	case is && len(o.set)+len(o.setFiles) > 0:
-		return result{}, misused(takesNoSet(s.name))
-	case is:
-		return result{path: s.name, model: m}, nil
-	case s.commit == nil:
-		return o.solve(s.path, compile.Priced)
+// readSide reads one of two builds; its model is there of a record, which is solved. Of
+// a description the givens are as its text has them.
+func (o options) readSide(s *side) (result, error) {
+	m, is, err := o.record(s)
+	if err != nil || is {
+		return result{path: s.name, model: m}, err
+	}
+	if s.commit == nil {
+		src, findings, err := options{}.source(s.path)
+		return result{path: s.name, src: src, findings: findings}, err
 	}
 	files, open, err := s.files()
 	if err != nil {
 		return result{}, err
 	}
-	src, findings, err := o.read(files, open)
-	if err != nil {
-		return result{}, err
-	}
-	return solved(s.name, src, findings, compile.Priced), nil
+	src, findings := lang.ReadTree(files, open)
+	return result{path: s.name, src: src, findings: findings}, nil
 }
 
-func (s *side) record() (*model.Model, bool, error) {
+// record reads a side that is a record; ok is false of what is none.
+func (o options) record(s *side) (m *model.Model, ok bool, err error) {
 	if s.commit == nil {
-		return readRecord(s.path)
+		return o.readRecord(s.path)
 	}
 	found, folder, err := s.commit.Find(s.path)
+	if folder && len(s.commit.Descriptions(found)) == 0 {
+		found, folder = s.recordIn(found), false
+	}
 	if err != nil || folder {
 		return nil, false, err
 	}
@@ -180,8 +188,17 @@ func (s *side) record() (*model.Model, bool, error) {
 	if err != nil || !isRecord(found, text) {
 		return nil, false, err
 	}
-	m, err := recorded(s.name, bytes.NewReader(text))
+	m, err = o.recorded(s.name, bytes.NewReader(text))
 	return m, true, err
+}
+
+// recordIn is the record in a folder of the commit, empty where it has none.
+func (s *side) recordIn(folder string) string {
+	found, isFolder, err := s.commit.Find(path.Join(folder, recordName))
+	if err != nil || isFolder {
+		return ""
+	}
+	return found
 }
 
 // files reads the files of a build in a commit, as readPath does of one on the disk.

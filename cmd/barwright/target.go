@@ -2,50 +2,40 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
+
+	"barwright/emit/revision"
 )
 
 // unwritable says why a page cannot be written to a file, empty where it can or none
-// is asked for.
+// is asked for. A file that holds anything but an older page stays.
 func unwritable(out string) string {
-	if out == "" {
+	info, err := os.Stat(out)
+	switch {
+	case out == "":
 		return ""
-	}
-	if info, err := os.Stat(out); err == nil && info.IsDir() {
+	case err == nil && info.IsDir():
 		return fmt.Sprintf("-o %s is a folder; name the file for the page", out)
-	}
-	if filepath.Ext(out) == ".hcl" {
-		return fmt.Sprintf("-o %s would be a description; name a file for the page, as in diff.html", out)
+	case filepath.Ext(out) != ".html":
+		return fmt.Sprintf("-o %s does not end in .html, as the name of a page does", out)
+	case err != nil || info.Mode().IsRegular() && info.Size() == 0:
+		return ""
+	case !info.Mode().IsRegular() || !holdsPage(out):
+		return fmt.Sprintf("-o %s is there, and is no page that barwright diff wrote; name another file", out)
 	}
 	return ""
 }
 
-// overwrites says which of the files that were read the page would replace, empty
-// where none.
-func (o options) overwrites(from *[2]side, builds [2]result) string {
-	page, err := os.Stat(o.out)
-	if o.out == "" || err != nil {
-		return ""
+func holdsPage(name string) bool {
+	f, err := os.Open(name)
+	if err != nil {
+		return false
 	}
-	read := append([]string{o.cut}, o.setFiles...)
-	for i, s := range from {
-		if s.revised {
-			continue
-		}
-		read = append(read, s.path)
-		if src := builds[i].src; src != nil {
-			for _, f := range src.Files {
-				read = append(read, filepath.Join(folderOf(s.path), filepath.FromSlash(f.Name)))
-			}
-		}
-	}
-	for _, name := range read {
-		if info, err := os.Stat(name); err == nil && os.SameFile(info, page) {
-			return fmt.Sprintf("-o %s would replace a file that is read", o.out)
-		}
-	}
-	return ""
+	defer f.Close()
+	head, err := io.ReadAll(io.LimitReader(f, 1<<10))
+	return err == nil && revision.IsPage(head)
 }
 
 // folderOf is the folder that a build's files lie in.

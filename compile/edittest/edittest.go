@@ -13,7 +13,7 @@ import (
 )
 
 // Folder reads the descriptions of a folder, in the order of their names.
-func Folder(t *testing.T, folder string) source.Files {
+func Folder(t testing.TB, folder string) source.Files {
 	t.Helper()
 	paths, err := filepath.Glob(filepath.Join(folder, "*.hcl"))
 	if err != nil {
@@ -37,7 +37,7 @@ func Folder(t *testing.T, folder string) source.Files {
 // where it is a limits block and there is one, to that.
 // What stands before the first letter of a line need not be given; where the words
 // stand nowhere else, one space is as good as more.
-func Edited(t *testing.T, files source.Files, text string) source.Files {
+func Edited(t testing.TB, files source.Files, text string) source.Files {
 	t.Helper()
 	files = slices.Clone(files)
 	for group := range strings.SplitSeq(strings.TrimSpace(text), "\n\n") {

@@ -32,10 +32,23 @@ type Part struct {
 	Why       Why
 }
 
-// Size returns the part's length and width over all, as drawn.
+// Size returns the part's length and width over all, as drawn, without banding.
 func (p *Part) Size() (x, y Length) {
 	b := p.Outline.Bounds()
 	return b.X.Size(), b.Y.Size()
+}
+
+// OverAll returns the size of the finished part: Size and its banding.
+func (p *Part) OverAll() (x, y Length) {
+	x, y = p.Size()
+	for i := range p.Bands {
+		if b := &p.Bands[i]; b.Edge == LeftEdge || b.Edge == RightEdge {
+			x += b.Thickness
+		} else {
+			y += b.Thickness
+		}
+	}
+	return x, y
 }
 
 // PartKind tells how a part is bought and cut.
@@ -344,6 +357,15 @@ type BillLine struct {
 	WeightKg float64 // of what is used; 0 where unknown
 	Price    float64 // each; 0 where not given
 	Priced   bool
+}
+
+// WithoutWeight is what is used of it, without what that weighs.
+func (l BillLine) WithoutWeight() string {
+	i := strings.LastIndex(l.Needed, "; ")
+	if i >= 0 && (strings.HasSuffix(l.Needed, " lb") || strings.HasSuffix(l.Needed, " kg")) {
+		return l.Needed[:i]
+	}
+	return l.Needed
 }
 
 // Cost returns quantity times price to the nearest hundredth, so that costs add

@@ -91,6 +91,9 @@ type Fate struct {
 	Missing []geom.Contour // what the old piece lacks, on the new part's drawn face
 	Spare   []geom.Contour // what is to be cut away from it, likewise
 	Off     Length         // the most that an edge is off by without a step
+	// Stands tells where the part stands otherwise than the piece of its ID did, within the
+	// block that it belongs to: "2 in lower"; empty where it stands as before.
+	Stands string
 	// Offcut is the index of the old piece out of whose offcut the part can be cut; -1
 	// where out of none. Of a dropped piece, Serves lists the new parts that can.
 	Offcut  int
@@ -152,9 +155,10 @@ func (l Lay) Contour(c geom.Contour) geom.Contour {
 
 // Step is one thing to do to a piece.
 type Step struct {
-	Kind StepKind
-	What string // the feature or the edge: "outlet urn", "top edge"
-	Text string // what to do, in words and figures of the new build's unit
+	Kind  StepKind
+	What  string // the feature or the edge: "outlet urn", "top edge"
+	Text  string // what to do, in words and figures of the new build's unit
+	Count int    // of how many things that are alike: bores; 1 of anything else
 }
 
 // StepKind orders steps as they are done.

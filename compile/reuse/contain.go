@@ -38,6 +38,31 @@ func (s *solid) lacks(c *cut, in geom.Rect, guess int, tol Length) (off Length, 
 	return Length(sort.Search(int(tol), func(off int) bool { return s.lacksInParts(&a, in, Length(off)) })), true
 }
 
+// harmless is how much deeper than wanted a blind bore may be.
+const harmless = 16 * length.Millimetre / 10
+
+// takes reports whether a bore is one of the solid's, only a little deeper: it comes
+// through neither to the other face nor into another cut.
+func (s *solid) takes(c *cut, tol Length) bool {
+	if c.kind != bore || c.depth.Contains(geom.Span{Hi: s.thick}) {
+		return false
+	}
+	for i := range s.cuts {
+		v := &s.cuts[i]
+		if v.kind != bore || c.beyond(v, harmless+1) > harmless || c.out(v, tol+1) > tol {
+			continue
+		}
+		deeper := geom.Span{Lo: v.depth.Hi, Hi: c.depth.Hi}
+		if c.depth.Hi == far {
+			deeper = geom.Span{Lo: c.depth.Lo, Hi: v.depth.Lo}
+		}
+		return !slices.ContainsFunc(s.cuts, func(o cut) bool {
+			return o.kind != outside && o.depth.Overlaps(deeper) && c.overlaps(o.shape, 0)
+		})
+	}
+	return false
+}
+
 // beyond is how far a cut reaches out of another, in plan or in depth, or most where that
 // is less.
 func (c *cut) beyond(of *cut, most Length) Length {

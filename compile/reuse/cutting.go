@@ -131,10 +131,10 @@ func (w *words) drills() {
 		if !g.bore.Through() {
 			deep = fmt.Sprintf(", %s deep", w.bit(g.bore.Depth))
 		}
-		w.add(model.Drill, g.bore.Name, "drill %s%s%s%s", w.bores(g), deep, w.face(g.bore), w.inPlugs(g, bores))
+		w.addEach(g, model.Drill, "drill %s%s%s%s", w.bores(g), deep, w.face(g.bore), w.inPlugs(g, bores))
 	}
 	for _, g := range groups(w.new, sinks) {
-		w.add(model.Drill, g.bore.Name, "countersink %s to %s%s", w.bores(g), w.bit(g.bore.Sink), w.face(g.bore))
+		w.addEach(g, model.Drill, "countersink %s to %s%s", w.bores(g), w.bit(g.bore.Sink), w.face(g.bore))
 	}
 }
 
@@ -172,8 +172,8 @@ func (w *words) face(b *model.Bore) string {
 // missing draws what the piece lacks.
 func (t *trial) missing() (out []geom.Contour) {
 	left := t.new.body
-	for e, gap := range t.short {
-		if gap > 0 {
+	for e := range t.edge {
+		if gap := t.edge[e].short; gap > 0 {
 			s := cut{shape: shape{core: strip(left, model.Edge(e), gap)}, depth: through}
 			out = append(out, s.less(t.new)...)
 			left = grown(left, model.Edge(e), -gap)
@@ -190,8 +190,8 @@ func (t *trial) missing() (out []geom.Contour) {
 // spare draws what is cut away from the piece.
 func (t *trial) spare() (out []geom.Contour) {
 	left := t.placed.body
-	for e, by := range t.over {
-		if by > 0 {
+	for e := range t.edge {
+		if by := t.cutOff(e); by > 0 {
 			s := cut{shape: shape{core: strip(left, model.Edge(e), by)}, depth: through}
 			out = append(out, s.less(&t.placed)...)
 			left = grown(left, model.Edge(e), -by)
@@ -226,8 +226,8 @@ func (c *cut) less(s *solid) []geom.Contour {
 // cutAway is about the area of what is cut away: of a cut that grows, all of it.
 func (t *trial) cutAway() (area int64) {
 	left := t.placed.body
-	for e, by := range t.over {
-		if by > 0 {
+	for e := range t.edge {
+		if by := t.cutOff(e); by > 0 {
 			area += shape{core: strip(left, model.Edge(e), by)}.thousandths()
 			left = grown(left, model.Edge(e), -by)
 		}

@@ -45,6 +45,9 @@ func rect(r geom.Rect, l model.Lay) geom.Rect {
 // laid is the solid as a lay puts it. Its part stays as it was drawn.
 func (s *solid) laid(l model.Lay) *solid {
 	out := &solid{part: s.part, body: rect(s.body, l), thick: s.thick, cuts: make([]cut, len(s.cuts))}
+	for e := range s.bands {
+		out.bands[edge(model.Edge(e), l)] = s.bands[e]
+	}
 	for i := range s.cuts {
 		c := &out.cuts[i]
 		*c = s.cuts[i]

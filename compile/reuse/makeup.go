@@ -22,7 +22,7 @@ func (t *trial) mayMake() bool {
 	if filled > 0 && (filled*mostMade > shape{core: t.new.body}.area() || filled*mostMade > part.Outline.Area()) {
 		return false
 	}
-	across := func(e model.Edge) Length { return max(t.short[e], 0) + max(t.short[e.Opposite()], 0) }
+	across := func(e model.Edge) Length { return t.edge[e].short + t.edge[e.Opposite()].short }
 	x, y := across(model.LeftEdge), across(model.Bottom)
 	return x == 0 && y == 0 || t.pair.strips(part, x, y)
 }

@@ -51,7 +51,7 @@ func TestRoundNotches(t *testing.T) {
 	}{
 		{panel(24*inch, 34*inch), slotted(5*inch, 6*inch, inch), "rework: cut the notch for stub drain"},
 		{slotted(5*inch, 6*inch, inch), slotted(5*inch, 7*inch, inch), "rework: enlarge the notch for stub drain by 1 in upwards"},
-		{slotted(5*inch, 6*inch, inch), panel(24*inch, 34*inch-8*inch), "rework: trim 8 in off the bottom edge"},
+		{slotted(5*inch, 6*inch, inch), panel(24*inch, 34*inch-8*inch), "rework: trim 8 in off the bottom edge (to 26 in)"},
 		{slotted(5*inch, 7*inch, inch), slotted(5*inch, 6*inch, inch), "patch"},
 		{cornered(3*inch, 4*inch, inch/2), cornered(3*inch, 4*inch, inch/4), "rework: cut the corners of the notch at the lower left corner to a radius of 1/4 in"},
 		{cornered(3*inch, 4*inch, inch/4), cornered(3*inch, 4*inch, inch/2), "patch"},

@@ -21,7 +21,7 @@ func (p *Pair) search(old, new *model.Part) (*trial, bool) {
 		}
 		old = rolled
 	}
-	x, y := old.Size()
+	x, y := old.OverAll()
 	wantX, wantY := new.Size()
 	var fit, strips []model.Lay
 	for _, l := range lays {
@@ -150,7 +150,7 @@ const (
 func moves(old, new *solid, within Length) []geom.Point {
 	byX := func(r geom.Rect) geom.Span { return r.X }
 	byY := func(r geom.Rect) geom.Span { return r.Y }
-	xs, ys := shifts(old, new, within, byX), shifts(old, new, within, byY)
+	xs, ys := shifts(old, new, within, model.LeftEdge, byX), shifts(old, new, within, model.Bottom, byY)
 	if len(xs)*len(ys)*len(old.cuts)*len(new.cuts) > mostWork {
 		xs, ys = xs[:min(len(xs), mostMoves)], ys[:min(len(ys), mostMoves)]
 	}
@@ -163,19 +163,23 @@ func moves(old, new *solid, within Length) []geom.Point {
 	return out
 }
 
-// shifts lists moves along one axis: those that bring edges of the bodies together
-// first, then the others, those that bring most features together first.
-func shifts(old, new *solid, within Length, axis func(geom.Rect) geom.Span) []Length {
+// shifts lists moves along one axis: those that bring edges together first, with their
+// banding and without, then the others, those that bring most features together first. The
+// axis begins at the edge low.
+func shifts(old, new *solid, within Length, low model.Edge, axis func(geom.Rect) geom.Span) []Length {
 	a, b := axis(old.body), axis(new.body)
 	lo, hi := b.Lo-a.Lo, b.Hi-a.Hi
-	if lo == hi {
-		return []Length{lo}
+	more := func(e model.Edge) Length { return thickness(new.bands[e]) - thickness(old.bands[e]) }
+	ends := make([]Length, 0, 4)
+	for _, d := range [...]Length{lo - more(low), hi + more(low.Opposite()), lo, hi} {
+		if !slices.Contains(ends, d) {
+			ends = append(ends, d)
+		}
 	}
-	ends := []Length{lo, hi}
-	if length.Apart(lo, hi) <= within || old.plain() && new.plain() {
+	room := geom.Span{Lo: slices.Min(ends), Hi: slices.Max(ends)}
+	if room.Size() <= within || old.plain() && new.plain() {
 		return ends
 	}
-	room := geom.Between(lo, hi)
 	var all []Length
 	for i := range old.cuts {
 		s := axis(old.cuts[i].bounds())

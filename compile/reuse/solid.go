@@ -10,7 +10,8 @@ type solid struct {
 	part  *model.Part
 	body  geom.Rect
 	thick Length
-	cuts  []cut // what is outside the body comes last, by model.Edge
+	bands [4]*model.Band // by model.Edge; nil where there is none
+	cuts  []cut          // what is outside the body comes last, by model.Edge
 }
 
 // cut is what a solid lacks: a shape, from one depth below the drawn face to another.
@@ -56,6 +57,9 @@ func solidOf(part *model.Part, thick Length) (s *solid, ok bool) {
 	}
 	for i := range part.Bores {
 		s.addBore(&part.Bores[i], i)
+	}
+	for i := range part.Bands {
+		s.bands[part.Bands[i].Edge] = &part.Bands[i]
 	}
 	s.addOutside()
 	return s, true

@@ -51,7 +51,13 @@ func (t *trial) fit(p *Pair, part *model.Part) Fit {
 func (w *words) show(l Length) string { return w.build.Plain(l) }
 
 func (w *words) add(kind model.StepKind, what, format string, args ...any) {
-	w.steps = append(w.steps, model.Step{Kind: kind, What: what, Text: fmt.Sprintf(format, args...)})
+	w.steps = append(w.steps, model.Step{Kind: kind, What: what, Text: fmt.Sprintf(format, args...), Count: 1})
+}
+
+// addEach adds a step that is done to each bore of a group.
+func (w *words) addEach(g group, kind model.StepKind, format string, args ...any) {
+	w.add(kind, g.bore.Name, format, args...)
+	w.steps[len(w.steps)-1].Count = g.n
 }
 
 // edgeName is what the part calls an edge; of what is cut to length, its end.
@@ -76,25 +82,36 @@ func (w *words) ends(e model.Edge) bool {
 	return (e == model.LeftEdge || e == model.RightEdge) == (x >= y)
 }
 
+// trims tells of each cut what comes off, and the size over all that is left, what is
+// peeled off before and banded after aside.
 func (w *words) trims() {
-	x, y := w.new.part.Size()
-	for e, by := range w.over {
-		if by <= 0 {
+	sizes := [2]Length{w.placed.body.Y.Size(), w.placed.body.X.Size()} // from the bottom up, and across
+	for e, f := range w.edge {
+		if !f.peel {
+			sizes[e%2] += thickness(w.old.bands[e])
+		}
+	}
+	for e, f := range w.edge {
+		if f.trim == 0 {
 			continue
 		}
 		edge := model.Edge(e)
-		name := w.edgeName(edge)
-		if w.ends(edge) {
-			w.add(model.Trim, name, "cut to length, %s: %s off the %s", w.show(max(x, y)), w.show(by), name)
-		} else {
-			w.add(model.Trim, name, "trim %s off the %s", w.show(by), name)
+		name, size := w.edgeName(edge), &sizes[e%2]
+		*size -= f.trim
+		switch {
+		case w.ends(edge):
+			w.add(model.Trim, name, "cut to length, %s: %s off the %s", w.show(*size), w.show(f.trim), name)
+		case w.old.bands[e] != nil:
+			w.add(model.Trim, name, "trim %s off the banded %s (to %s)", w.show(f.trim), name, w.show(*size))
+		default:
+			w.add(model.Trim, name, "trim %s off the %s (to %s)", w.show(f.trim), name, w.show(*size))
 		}
 	}
 }
 
 func (w *words) strips() {
-	for e, by := range w.short {
-		if by > 0 {
+	for e := range w.edge {
+		if by := w.edge[e].short; by > 0 {
 			name := w.edgeName(model.Edge(e))
 			w.add(model.Extend, name, "a strip %s wide is missing along the %s; %s", w.show(by), name, w.shown("it", through))
 		}
@@ -130,21 +147,17 @@ func faceName(part *model.Part) string {
 }
 
 func (w *words) bands(kind model.StepKind) {
-	var taken [4]bool
-	for _, b := range w.old.part.Bands {
-		taken[edge(b.Edge, w.lay)] = true
-	}
-	for e := range w.peel {
-		if !w.peel[e] && !w.tape[e] {
+	for e, f := range w.edge {
+		if !f.peel && !f.tape {
 			continue
 		}
 		name := w.edgeName(model.Edge(e))
 		switch {
-		case kind == model.Peel && w.peel[e]:
+		case kind == model.Peel && f.peel:
 			w.add(kind, name, "take the banding off the %s", name)
-		case kind == model.Tape && w.tape[e] && taken[e]:
+		case kind == model.Tape && f.tape && w.old.bands[e] != nil:
 			w.add(kind, name, "band the %s anew", name)
-		case kind == model.Tape && w.tape[e]:
+		case kind == model.Tape && f.tape:
 			w.add(kind, name, "band the %s", name)
 		}
 	}
@@ -304,6 +317,6 @@ func (w *words) plugs() {
 		if g.n > 1 {
 			it = "they"
 		}
-		w.add(model.Plug, g.bore.Name, "plug %s; %s", w.bores(g), w.shown(it, depth))
+		w.addEach(g, model.Plug, "plug %s; %s", w.bores(g), w.shown(it, depth))
 	}
 }

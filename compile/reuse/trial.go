@@ -23,10 +23,7 @@ type trial struct {
 // task is what is to be done, but for the cuts.
 type task struct {
 	lay    model.Lay
-	short  [4]Length // what the piece lacks along an edge of the part
-	over   [4]Length // what it has too much
-	peel   [4]bool   // banding to take off
-	tape   [4]bool   // banding to put on
+	edge   [4]finish
 	draw   marking
 	look   bool  // a face is seen that was not
 	makes  bool  // something is to be made up:
@@ -62,7 +59,6 @@ func (t *trial) try(most int64) (ok bool) {
 		return false
 	}
 	t.want()
-	t.edges()
 	t.faces()
 	t.count()
 	return true
@@ -71,28 +67,37 @@ func (t *trial) try(most int64) (ok bool) {
 // lack finds what the part needs and the piece lacks; ok is false where it cannot be
 // made up, or is more than most.
 func (t *trial) lack(most int64) (ok bool) {
+	if !t.edges() {
+		return false
+	}
+	for _, e := range [...]model.Edge{model.Bottom, model.LeftEdge} {
+		// Two strips are as much as one as wide as both.
+		if short := t.edge[e].short + t.edge[e.Opposite()].short; short > 0 {
+			t.makes = true
+			t.madeUp += shape{core: strip(t.new.body, e, short)}.thousandths()
+		}
+	}
+	if t.madeUp > most {
+		return false
+	}
 	both := t.placed.body.Intersect(t.new.body)
 	for i := range t.placed.cuts {
 		c := &t.placed.cuts[i]
-		in := both
 		if c.kind == outside {
-			in = t.new.body
+			continue
 		}
-		off, ok := t.new.lacks(c, in, i, t.within)
-		switch {
-		case ok:
+		if off, ok := t.new.lacks(c, both, i, t.within); ok {
 			t.off = max(t.off, off)
 			continue
-		case most == 0 || c.kind == rounded:
-			return false
-		case c.kind == outside:
-			e := model.Edge(c.index)
-			t.short[e] = t.gap(e)
-			t.madeUp += shape{core: strip(t.new.body, e, t.short[e])}.thousandths()
-		default:
-			t.lose(i)
 		}
-		if t.makes = true; t.madeUp > most {
+		if t.new.takes(c, t.within) {
+			continue
+		}
+		if most == 0 || c.kind == rounded {
+			return false
+		}
+		t.makes = true
+		if t.lose(i); t.madeUp > most {
 			return false
 		}
 	}
@@ -137,8 +142,8 @@ func (t *trial) makeUp() *solid {
 		switch {
 		case slices.Contains(t.lost, i):
 			continue
-		case c.kind == outside && t.short[c.index] > 0:
-			t.made.body = grown(t.made.body, model.Edge(c.index), t.short[c.index])
+		case c.kind == outside && t.edge[c.index].short > 0:
+			t.made.body = grown(t.made.body, model.Edge(c.index), t.edge[c.index].short)
 			c = t.new.cuts[len(t.new.cuts)-4+c.index]
 		}
 		t.made.cuts = append(t.made.cuts, c)
@@ -152,12 +157,6 @@ func (t *trial) want() {
 	for i := range t.new.cuts {
 		c := &t.new.cuts[i]
 		if c.kind == outside {
-			switch by := -t.gap(model.Edge(c.index)); {
-			case by > t.within:
-				t.over[c.index] = by
-			case by > 0:
-				t.off = max(t.off, by)
-			}
 			continue
 		}
 		off, ok := made.lacks(c, t.new.body.Intersect(made.body), i, t.within)
@@ -181,31 +180,6 @@ func grown(r geom.Rect, e model.Edge, by Length) geom.Rect {
 		r.X.Lo -= by
 	}
 	return r
-}
-
-// edges finds what is to be done to the banding. What is trimmed off takes it along.
-func (t *trial) edges() {
-	if len(t.old.part.Bands)+len(t.new.part.Bands) == 0 {
-		return
-	}
-	var has, wants [4]*model.Band
-	for i := range t.old.part.Bands {
-		b := &t.old.part.Bands[i]
-		if e := edge(b.Edge, t.lay); t.over[e] == 0 {
-			has[e] = b
-		}
-	}
-	for i := range t.new.part.Bands {
-		b := &t.new.part.Bands[i]
-		wants[b.Edge] = b
-	}
-	for e := range wants {
-		a, b := has[e], wants[e]
-		same := a == nil && b == nil || a != nil && b != nil && a.Stock == b.Stock && length.Apart(a.Thickness, b.Thickness) <= t.within
-		if !same || t.short[e] > 0 {
-			t.peel[e], t.tape[e] = a != nil, b != nil
-		}
-	}
 }
 
 // faces compares what is drawn on a face, and which faces are the better ones.
@@ -268,12 +242,8 @@ func (s *solid) steps(cuts []int) int {
 // count sums up what there is to do.
 func (t *trial) count() {
 	t.steps = t.placed.steps(t.lost) + t.new.steps(t.fresh)
-	for e := range t.short {
-		for _, step := range [...]bool{t.short[e] > 0, t.over[e] > 0, t.peel[e], t.tape[e]} {
-			if step {
-				t.steps++
-			}
-		}
+	for e := range t.edge {
+		t.steps += t.edge[e].steps()
 	}
 	if t.draw != keep {
 		t.steps++

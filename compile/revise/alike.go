@@ -20,6 +20,11 @@ type numbering struct {
 
 // number gives an item its class, and the number of what is drawn and named alike.
 func (n *numbering) number(i *item) {
+	if own := i.own; own != nil && own.known && n.pair.Board(own.part) == n.pair.Board(i.part) && drawnAlike(own.part, i.part) {
+		i.class, i.drawn = own.class, own.drawn
+		return
+	}
+	i.known = true
 	key := n.pair.Key(i.part)
 	class, ok := n.classes[key]
 	if !ok {

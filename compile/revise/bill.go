@@ -45,24 +45,32 @@ func billed(old, new []model.BillLine) []model.BillChange {
 	return out
 }
 
-// billKeys tell lines of two bills for one, the surest first. Slabs of one stock are
-// told apart by what they are for, whatever their thickness; sticks of one stock by
-// their length, which is in the text, whatever is cut from them.
+// billKeys tell lines of two bills for one, the surest first: what is asked for at the
+// counter is the same, whatever its block is called. Slabs of one stock are told apart by
+// what they are for, or by their size.
 var billKeys = []func(*model.BillLine) string{
-	func(l *model.BillLine) string { return strings.Join([]string{l.Section, l.Item, l.Text, l.Use}, "\n") },
+	func(l *model.BillLine) string { return lineKey(l, l.Item, l.Text, l.Use) },
 	func(l *model.BillLine) string {
-		own := l.Text
 		if l.Section == "slabs" {
-			own = l.Use
+			return lineKey(l, l.Text, l.Use)
 		}
-		return strings.Join([]string{l.Section, l.Item, own}, "\n")
+		return lineKey(l, l.Item, l.Text)
 	},
-	func(l *model.BillLine) string { return l.Section + "\n" + l.Item },
+	func(l *model.BillLine) string {
+		if l.Section == "slabs" {
+			return lineKey(l, l.Text, l.Needed)
+		}
+		return lineKey(l, l.Text)
+	},
+}
+
+func lineKey(l *model.BillLine, words ...string) string {
+	return l.Section + "\n" + strings.Join(words, "\n")
 }
 
 func lineDiffers(a, b *model.BillLine) bool {
 	return a.Quantity != b.Quantity || a.Unit != b.Unit || a.Price != b.Price || a.Priced != b.Priced ||
-		figures(a.Needed) != figures(b.Needed)
+		figures(a.WithoutWeight()) != figures(b.WithoutWeight())
 }
 
 // figures are the numbers of a text.

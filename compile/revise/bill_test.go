@@ -24,11 +24,15 @@ func TestBill(t *testing.T) {
 		old, new []model.BillLine
 		want     []string
 	}{
-		"the same":          {[]model.BillLine{ply}, []model.BillLine{ply}, nil},
-		"for another use":   {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Use = "cabinet b" })}, nil},
-		"in other words":    {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Needed = "9 parts; at least 2 sheets" })}, []string{}},
-		"one more":          {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Quantity = 3 })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 3 sheet = 240.00"}},
-		"one piece more":    {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Needed = "10 pieces; 2 sheets at least" })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 2 sheet = 160.00"}},
+		"the same":        {[]model.BillLine{ply}, []model.BillLine{ply}, nil},
+		"for another use": {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Use = "cabinet b" })}, nil},
+		"in other words":  {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Needed = "9 parts; at least 2 sheets" })}, []string{}},
+		"one more":        {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Quantity = 3 })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 3 sheet = 240.00"}},
+		"one piece more":  {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Needed = "10 pieces; 2 sheets at least" })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 2 sheet = 160.00"}},
+		"lighter, in pounds": {
+			[]model.BillLine{with(ply, func(l *model.BillLine) { l.Needed += "; 66.1 lb" })},
+			[]model.BillLine{with(ply, func(l *model.BillLine) { l.Needed += "; 65.9 lb" })}, nil,
+		},
 		"dearer":            {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Price = 85 })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 2 sheet = 170.00"}},
 		"no price any more": {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Price, l.Priced = 0, false })}, []string{"ply 18 mm 2 sheet = 160.00 -> ply 18 mm 2 sheet unpriced"}},
 		"came and went":     {[]model.BillLine{ply}, []model.BillLine{stick("2400", 1, 4)}, []string{" -> cls, 2400 1 stick = 4.00", "ply 18 mm 2 sheet = 160.00 -> "}},
@@ -38,11 +42,26 @@ func TestBill(t *testing.T) {
 		},
 		"one length for another": {
 			[]model.BillLine{stick("2400", 2, 4)}, []model.BillLine{stick("3000", 2, 5)},
-			[]string{"cls, 2400 2 stick = 8.00 -> cls, 3000 2 stick = 10.00"},
+			[]string{" -> cls, 3000 2 stick = 10.00", "cls, 2400 2 stick = 8.00 -> "},
+		},
+		"another label": {
+			[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Text = "spruce 18 mm" })},
+			[]string{" -> spruce 18 mm 2 sheet = 160.00", "ply 18 mm 2 sheet = 160.00 -> "},
+		},
+		"another name of the block": {[]model.BillLine{ply}, []model.BillLine{with(ply, func(l *model.BillLine) { l.Item = "sheet.birch" })}, nil},
+		"two blocks of one label, and one of them dearer": {
+			[]model.BillLine{ply, with(ply, func(l *model.BillLine) { l.Item, l.Quantity = "sheet.rest", 5 })},
+			[]model.BillLine{with(ply, func(l *model.BillLine) { l.Item, l.Quantity, l.Price = "sheet.rest", 5, 90 }), ply},
+			[]string{"ply 18 mm 5 sheet = 400.00 -> ply 18 mm 5 sheet = 450.00"},
 		},
 		"slabs are told apart by their use": {
 			[]model.BillLine{slab("counter a", "2000", 1.2), slab("counter b", "1000", 0.6)}, []model.BillLine{slab("counter b", "1100", 0.66)},
 			[]string{"oak 40 mm 0.6 m2 unpriced -> oak 40 mm 0.66 m2 unpriced", "oak 40 mm 1.2 m2 unpriced -> "},
+		},
+		"a slab of another name": {[]model.BillLine{slab("counter a", "2000", 1.2)}, []model.BillLine{slab("counter c", "2000", 1.2)}, nil},
+		"a slab for another": {
+			[]model.BillLine{slab("counter a", "2000", 1.2)}, []model.BillLine{slab("counter c", "1000", 0.6)},
+			[]string{" -> oak 40 mm 0.6 m2 unpriced", "oak 40 mm 1.2 m2 unpriced -> "},
 		},
 	} {
 		var have []string

@@ -55,11 +55,12 @@ func TestBothWays(t *testing.T) {
 }
 
 // asItIs counts the parts that need nothing done, or only to be looked at: a piece of which
-// both faces are good serves where one is to be, and not the other way round.
+// both faces are good serves where one is to be, and not the other way round. Nor does a piece
+// without banding serve where it is asked for, so those are left out that keep some which is not.
 func asItIs(r *model.Revision) int {
 	n := 0
 	for _, f := range r.Fates {
-		if f.New >= 0 && f.Old >= 0 && (len(f.Steps) == 0 || len(f.Steps) == 1 && f.Steps[0].Kind == model.Look) {
+		if f.New >= 0 && f.Old >= 0 && len(r.Old.Parts[f.Old].Bands) == len(r.New.Parts[f.New].Bands) && (len(f.Steps) == 0 || len(f.Steps) == 1 && f.Steps[0].Kind == model.Look) {
 			n++
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/lang/format"
 )
 
 // differ compares the values of two builds by name. The old build's names are taken
@@ -143,10 +144,10 @@ func (d *differ) pair(before, e *entry) (c model.Change, differs bool) {
 	}
 	c = model.Change{Name: e.name, Kind: model.Said, Old: was.Text, New: e.Text}
 	same := d.same(was, e.Value)
-	rewritten := !sameWords(was.Written, e.Written)
+	rewritten := !format.SameWords(was.Written, e.Written)
 	stated := statedIn(was) || statedIn(e.Value)
 	switch {
-	case same && !(statedIn(was) && statedIn(e.Value) && rewritten):
+	case same && !(statedIn(was) && statedIn(e.Value) && rewritten && !sameFigures(was.Written, e.Written)):
 		return c, false
 	case !stated, !rewritten && was.Origin == e.Origin:
 		c.Kind = model.Follows

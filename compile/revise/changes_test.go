@@ -74,6 +74,7 @@ func TestChanges(t *testing.T) {
 	}{
 		"nothing":             {nil, nil},
 		"blanks and comments": {[]string{`{ wide = 24 }`, "{\n  # as the urn\n  wide =    24\n}"}, nil},
+		"comments in a value": {[]string{`[12, 18]`, "[12, # along \"it\n  18]"}, nil},
 		"a figure": {[]string{`wide = 24`, `wide = 25`}, []string{
 			"said given.wide: 24 -> 25 (24 -> 25)",
 			"follows cabinet.tea.width: 24 in -> 25 in < given.wide",
@@ -85,6 +86,10 @@ func TestChanges(t *testing.T) {
 		}},
 		"other words for the same": {[]string{`{ width = given.wide }`, `{ width = 2 * 12 }`}, []string{
 			"said cabinet.tea.width: 24 in -> 24 in (given.wide -> 2 * 12)",
+		}},
+		"other zeros": {[]string{`wide = 24`, `wide = 24.00`, `[12, 18]`, `[12.0, 18]`, `thickness = 0.75`, `thickness = 0.750`}, nil},
+		"the same in its unit": {[]string{`wide = 24`, `wide = "24in"`}, []string{
+			"said given.wide: 24 -> \"24in\" (24 -> \"24in\")",
 		}},
 		"a default in its own words": {[]string{`along   = wall.back`, "along   = wall.back\n  start   = 0"}, nil},
 		"more than the default": {[]string{`along   = wall.back`, "along   = wall.back\n  start   = 2"}, []string{
@@ -155,11 +160,25 @@ carcass "base"`}, []string{"came wall.side", "came run.side: with cabinet.urn, c
 	}
 }
 
+func TestSameFigures(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		same bool
+	}{
+		{`36`, `36.0`, true}, {`100.0`, `100.`, false}, {`[10.50, 100]`, `[10.5,100.00]`, true}, {`"36in"`, `"36.0 in"`, true},
+		{`given.top + 2.0`, `given.top + 2`, true}, {`36`, `18 * 2`, false}, {`36`, `"36in"`, false}, {`1.05`, `1.5`, false}, {`10`, `1`, false},
+	} {
+		if sameFigures(c.a, c.b) != c.same {
+			t.Errorf("%s and %s: %v", c.a, c.b, !c.same)
+		}
+	}
+}
+
 // TestCommandLine takes a value of the command line for what the text says otherwise.
 func TestCommandLine(t *testing.T) {
 	old := mustBuild(t, oneFile(shed))
 	src, _ := lang.Read(oneFile(shed))
-	src.Override("wide", "25")
+	src.Override("--set", "wide", "25")
 	new, _ := compile.Priced(src)
 	have, _ := changes(old, new)
 	if want := "said given.wide: 24 -> 25 (24 -> 25)"; len(have) == 0 || told(have)[0] != want {

@@ -2,13 +2,13 @@ package revise
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
 	"barwright/compile"
+	"barwright/compile/edittest"
 	"barwright/compile/model"
 	"barwright/compile/values"
 	"barwright/lang"
@@ -18,19 +18,10 @@ import (
 // example reads a description that is shipped.
 func example(t testing.TB, name string) source.Files {
 	t.Helper()
-	paths, err := filepath.Glob(filepath.Join("..", "..", "examples", name, "*.hcl"))
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("example %s: %v", name, err)
+	files := edittest.Folder(t, filepath.Join("..", "..", "examples", name))
+	if len(files) == 0 {
+		t.Fatalf("there is no example %s", name)
 	}
-	var files source.Files
-	for _, path := range paths {
-		text, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		files = append(files, source.File{Name: filepath.Base(path), Text: text})
-	}
-	files.Sort()
 	return files
 }
 

@@ -15,7 +15,8 @@ type item struct {
 	part  *model.Part // a piece as it was cut
 	class int         // one number for all that can serve for each other as they are
 	drawn int         // one number for all that are drawn and named alike
-	twin  bool        // the other build has a part of its ID
+	known bool        // both numbers are
+	own   *item       // what the other build has of its ID; nil where that has none
 	extent
 	pair *item // the piece that serves as the part, or the part that it serves as
 }
@@ -26,7 +27,7 @@ type board struct{ pieces, parts []*item }
 // fates gives the pieces to the parts. The notes tell what it did not look at.
 func fates(p *reuse.Pair, o Options) (all []model.Fate, notes []string) {
 	pieces, parts := items(there(p.Old, o.Cut)), items(everyPart(p.New))
-	twins(pieces, parts)
+	byID(pieces, parts)
 	boards := boards(p, pieces, parts)
 	m := newMatcher(p, o.Within)
 	for i := range boards {
@@ -109,15 +110,15 @@ func (e extent) holds(o extent, margin model.Length) bool {
 	return e.long >= o.long-margin && e.short >= o.short-margin
 }
 
-// twins notes what both builds have a part of one ID for.
-func twins(pieces, parts []*item) {
+// byID notes which pieces and parts have one ID.
+func byID(pieces, parts []*item) {
 	own := make(map[string]*item, len(pieces)) // lookup only
 	for _, piece := range pieces {
 		own[piece.part.ID] = piece
 	}
 	for _, part := range parts {
 		if piece := own[part.part.ID]; piece != nil {
-			piece.twin, part.twin = true, true
+			piece.own, part.own = part, piece
 		}
 	}
 }
@@ -159,16 +160,19 @@ func (m *matcher) fate(part *item) model.Fate {
 		fit := m.fit(piece, part)
 		f.Kind, f.Old, f.Lay, f.Steps = fit.Kind, piece.at, fit.Lay, fit.Steps
 		f.Missing, f.Spare, f.Off = fit.Missing, fit.Spare, fit.Off
-		if fit.Kind == model.Unchanged && !sameName(piece.part, part.part) {
+		if was := &m.pair.Old.Parts[piece.at]; was.ID == part.part.ID {
+			f.Stands = m.stance.differs(was, part.part)
+		}
+		if fit.Kind == model.Unchanged && (f.Stands != "" || !sameName(piece.part, part.part)) {
 			f.Kind = model.Relabel
 		}
-	case part.twin:
+	case part.own != nil:
 		f.Kind = model.MakeAgain
 	}
 	return f
 }
 
-// sameName reports whether a piece stays where it is, under its label.
+// sameName reports whether a piece keeps its label, and what it belongs to.
 func sameName(a, b *model.Part) bool {
 	return a.ID == b.ID && a.Label == b.Label && a.Owner == b.Owner && a.Name == b.Name
 }

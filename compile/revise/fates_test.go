@@ -1,6 +1,7 @@
 package revise
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -98,6 +99,16 @@ func TestFates(t *testing.T) {
 			[]model.Part{panel("C", 600, 700), panel("D", 750, 700)}, nil, []string{"relabel new 0 old 0", "new new 1", "dropped old 1"}},
 		{"a strip, where it only covers", []model.Part{panel("A", 550, 700), panel("B", 550, 700)},
 			[]model.Part{panel("C", 600, 700), shelf}, nil, []string{"patch new 0 old 0", "new new 1", "dropped old 1"}},
+		{"no piece is halved that can serve as its own", []model.Part{panel("A", 600, 700), panel("B", 280, 700)},
+			[]model.Part{panel("A", 590, 700), panel("B", 290, 690)}, nil, []string{"rework new 0 old 0", "patch new 1 old 1"}},
+		{"nor for a part that gets none then", []model.Part{with(panel("A", 600, 700), hole)},
+			[]model.Part{panel("A", 600, 700), panel("B", 290, 700)}, nil, []string{"patch new 0 old 0", "new new 1"}},
+		{"one a little larger than half is given away", []model.Part{with(panel("A", 600, 700), hole), panel("B", 100, 100)},
+			[]model.Part{panel("A", 600, 700), panel("B", 310, 690)}, nil, []string{"make again new 0", "rework new 1 old 0", "dropped old 1"}},
+		{"one whose part is served as it is may be halved", []model.Part{panel("A", 610, 700), panel("B", 600, 700)},
+			[]model.Part{panel("A", 600, 700), panel("C", 290, 700)}, nil, []string{"relabel new 0 old 1", "rework new 1 old 0"}},
+		{"names before work", []model.Part{panel("A", 620, 700), panel("B", 620, 710)},
+			[]model.Part{panel("A", 600, 690), panel("B", 600, 700)}, nil, []string{"rework new 0 old 0", "rework new 1 old 1"}},
 		{"only what was cut", []model.Part{panel("A", 600, 700), panel("B", 400, 700)},
 			[]model.Part{panel("A", 600, 700), panel("B", 420, 700)}, []Made{{Label: "A-P1"}}, []string{"unchanged new 0 old 0", "new new 1"}},
 		{"cut too small", []model.Part{panel("A", 600, 700)}, []model.Part{panel("A", 600, 700)},
@@ -152,45 +163,67 @@ func drawNames(t *rapid.T, name string, most int) []string {
 }
 
 // score is what a way to give pieces to parts is worth: parts that have one as it is,
-// parts that have one, and what it costs, names and waste apart.
+// parts that have one, and what it costs, what is cut away apart.
 type score struct {
-	alike, served, patched int
-	work                   int64
+	alike, served, patched, own int
+	work                        int64
 }
 
 func (s score) better(o score) bool {
-	switch {
-	case s.alike != o.alike:
-		return s.alike > o.alike
-	case s.served != o.served:
-		return s.served > o.served
-	case s.patched != o.patched:
-		return s.patched < o.patched
-	}
-	return s.work < o.work
+	return cmp.Or(s.alike-o.alike, s.served-o.served, o.patched-s.patched, s.own-o.own, cmp.Compare(o.work, s.work)) > 0
 }
 
-// every finds the best of all ways; first says whether what serves as it is goes first.
-func every(p *reuse.Pair, part int, taken []bool, first bool) score {
-	if part == len(p.New.Parts) {
+func (s *score) add(p *reuse.Pair, old, new *model.Part, kind model.FateKind, steps []model.Step) {
+	s.served++
+	if kind == model.Patch {
+		s.patched++
+	}
+	if old.ID == new.ID {
+		s.own++
+	}
+	for _, step := range steps {
+		s.work += minutes(&step)
+	}
+	if p.Key(old) == p.Key(new) {
+		s.alike++
+	}
+}
+
+// tries are all ways to give pieces to parts.
+type tries struct {
+	pair  *reuse.Pair
+	given []int                           // the piece of each part that is settled; -1 of others
+	may   func(old, new *model.Part) bool // nil: any
+	taken []bool
+	free  bool // what serves as it is does not go first
+}
+
+// best is the best of all ways for the parts from one on.
+func (w *tries) best(part int) score {
+	if part == len(w.given) {
 		return score{}
 	}
-	best := every(p, part+1, taken, first)
-	for i := range p.Old.Parts {
-		if taken[i] {
-			continue
+	pieces, new := []int{w.given[part]}, &w.pair.New.Parts[part]
+	var best score
+	if w.given[part] < 0 {
+		best, pieces = w.best(part+1), nil
+		for i := range w.pair.Old.Parts {
+			if !w.taken[i] && !slices.Contains(w.given, i) && (w.may == nil || w.may(&w.pair.Old.Parts[i], new)) {
+				pieces = append(pieces, i)
+			}
 		}
-		old, new := &p.Old.Parts[i], &p.New.Parts[part]
-		fit, ok := p.Serve(old, new)
+	}
+	for _, i := range pieces {
+		old := &w.pair.Old.Parts[i]
+		fit, ok := w.pair.Serve(old, new)
 		if !ok {
 			continue
 		}
-		taken[i] = true
-		s := every(p, part+1, taken, first)
-		taken[i] = false
-		s.add(fit.Kind, fit.Steps)
-		if first && p.Key(old) == p.Key(new) {
-			s.alike++
+		w.taken[i] = true
+		s := w.best(part + 1)
+		w.taken[i] = false
+		if s.add(w.pair, old, new, fit.Kind, fit.Steps); w.free {
+			s.alike = 0
 		}
 		if s.better(best) {
 			best = s
@@ -199,47 +232,71 @@ func every(p *reuse.Pair, part int, taken []bool, first bool) score {
 	return best
 }
 
-func (s *score) add(kind model.FateKind, steps []model.Step) {
-	s.served++
-	if kind == model.Patch {
-		s.patched++
-	}
-	for _, step := range steps {
-		s.work += minutes[step.Kind]
-	}
-}
-
 func scoreOf(p *reuse.Pair, all []model.Fate) (s score) {
 	for _, f := range all {
-		if f.Old < 0 || f.New < 0 {
-			continue
-		}
-		s.add(f.Kind, f.Steps)
-		if p.Key(&p.Old.Parts[f.Old]) == p.Key(&p.New.Parts[f.New]) {
-			s.alike++
+		if f.Old >= 0 && f.New >= 0 {
+			s.add(p, &p.Old.Parts[f.Old], &p.New.Parts[f.New], f.Kind, f.Steps)
 		}
 	}
 	return s
 }
 
+// halved reports whether a piece that can serve as its own part would lose more than half
+// its size for another one.
+func halved(p *reuse.Pair, old, new *model.Part) bool {
+	x, y := old.Size()
+	wide, high := new.Size()
+	own := slices.IndexFunc(p.New.Parts, func(n model.Part) bool { return n.ID == old.ID })
+	if own < 0 || old.ID == new.ID || 2*float64(wide)*float64(high) >= float64(x)*float64(y) {
+		return false
+	}
+	_, ok := p.Serve(old, &p.New.Parts[own])
+	return ok
+}
+
 // Every way to give pieces to parts is tried.
 func TestFatesAgainstEveryWay(t *testing.T) {
+	spared := 0
 	rapid.Check(t, func(t *rapid.T) {
 		holes := rapid.Bool().Draw(t, "holes")
 		p := reuse.Open(build(drawParts(t, "old", 5, holes)...), build(drawParts(t, "new", 5, holes)...), 0)
 		all, _ := fates(p, Options{})
-		got, best := scoreOf(p, all), every(p, 0, make([]bool, len(p.Old.Parts)), true)
-		if got != best {
-			t.Fatalf("%+v, but %+v can be: %q", got, best, fateLines(all))
-		}
-		// Without patches nothing is lost by giving first what serves as it is.
-		if got.patched == 0 {
-			free := every(p, 0, make([]bool, len(p.Old.Parts)), false)
-			if free.patched == 0 && (free.served != got.served || free.work < got.work) {
-				t.Fatalf("%+v, but %+v can be where nothing goes first: %q", got, free, fateLines(all))
+		got := scoreOf(p, all)
+		w := tries{pair: p, given: make([]int, len(p.New.Parts)), taken: make([]bool, len(p.Old.Parts))}
+		served := map[string]bool{} // IDs of parts that get a piece as it is; lookup only
+		for n := range w.given {
+			w.given[n] = -1
+			if f := all[n]; f.Old >= 0 && p.Key(&p.Old.Parts[f.Old]) == p.Key(&p.New.Parts[n]) {
+				w.given[n], served[p.New.Parts[n].ID] = f.Old, true
 			}
 		}
+		// The best is found of what is left when parts have got what serves as it is.
+		w.may = func(old, new *model.Part) bool { return served[old.ID] || !halved(p, old, new) }
+		if best := w.best(0); got != best {
+			t.Fatalf("%+v, but %+v can be: %q", got, best, fateLines(all))
+		}
+		w.may = nil
+		for n := range w.given {
+			w.given[n] = -1
+		}
+		for i := range p.Old.Parts {
+			if slices.ContainsFunc(p.New.Parts, func(n model.Part) bool { return halved(p, &p.Old.Parts[i], &n) }) {
+				spared++
+				return
+			}
+		}
+		// Nothing is lost by giving that first; no part is, at any rate, where nothing is patched.
+		if best := w.best(0); got.alike != best.alike || got.served != best.served || got.patched != best.patched {
+			t.Fatalf("%+v, but %+v can be: %q", got, best, fateLines(all))
+		}
+		w.free = true
+		if best := w.best(0); got.patched+best.patched == 0 && got.served != best.served {
+			t.Fatalf("%+v, but %+v can be where nothing goes first: %q", got, best, fateLines(all))
+		}
 	})
+	if spared == 0 {
+		t.Error("no piece was to be spared")
+	}
 }
 
 // What holds of any two builds.

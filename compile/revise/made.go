@@ -18,9 +18,10 @@ import (
 const mostErrors = 10
 
 // ReadMade reads the list of the pieces that have been cut for the old build, one a
-// line: a label, with the size over all where it differs, and a comment after # (SPEC.md
-// 12.5). Amounts without a unit are in that of the build. The error has a line for each
-// wrong one: `line 3: no part of the old build has the label "CUP-L"; did you mean "CUPS-L"?`.
+// line: a label, with the size over all where it differs, banding included, and a comment
+// after # (SPEC.md 12.5). Amounts without a unit are in that of the build. The error has a
+// line for each wrong one: `line 3: no part of the old build has the label "CUP-L"; did you
+// mean "CUPS-L"?`.
 func ReadMade(r io.Reader, old *model.Model) ([]Made, error) {
 	list := list{old: old, parts: map[string]*model.Part{}, seen: map[string]int{}}
 	for i := range old.Parts {
@@ -90,12 +91,45 @@ func (l *list) read(text string, line int) (Made, error) {
 	if m.X, m.Y, err = l.size(size); err != nil {
 		return Made{}, err
 	}
+	x, y := part.OverAll()
+	wide, high, ok := drawn(part, m.X, m.Y)
+	if !ok {
+		return Made{}, fmt.Errorf("%q is %s in the old build, and %s thick; neither %s nor %s is a side of its section",
+			label, l.by(x, y), l.old.Build.Show(part.Thickness), l.old.Build.Show(m.X), l.old.Build.Show(m.Y))
+	}
+	m.X, m.Y = wide, high
 	if _, ok := m.of(part); !ok {
-		x, y := part.Size()
 		return Made{}, fmt.Errorf("%q is %s in the old build; at %s it would lack what is cut in it or along its edges, "+
 			"and be another piece", label, l.by(x, y), l.by(m.X, m.Y))
 	}
 	return m, nil
+}
+
+// section is how far a stick may be off the section that it has, measured.
+const section = length.Inch / 16
+
+// drawn gives a measured size as the part is drawn. Of a stick the length may stand first or
+// second, beside either side of its section; ok is false where neither is one.
+func drawn(part *model.Part, x, y model.Length) (wide, high model.Length, ok bool) {
+	if part.Kind != model.Lumber {
+		return x, y, true
+	}
+	wide, high = part.Size()
+	long, across := &wide, &high
+	if part.Grain == model.GrainY {
+		long, across, x, y = &high, &wide, y, x
+	}
+	for _, way := range [...]struct{ long, across model.Length }{{x, y}, {y, x}} {
+		switch {
+		case length.Apart(way.across, *across) <= section:
+			*long, *across = way.long, way.across
+			return wide, high, true
+		case length.Apart(way.across, part.Thickness) <= section:
+			*long = way.long
+			return wide, high, true
+		}
+	}
+	return 0, 0, false
 }
 
 func (l *list) by(x, y model.Length) string {
@@ -129,17 +163,18 @@ func (l *list) example() string {
 	return "590 x 876"
 }
 
-// of is the piece as it was cut: its right and its top edge lie where they were
-// measured, with the notches and recesses that reach them; all else counts from the
+// of is the piece as it was cut: its right and its top edge lie where they were measured,
+// less their banding, with the notches and recesses that reach them; all else counts from the
 // left and the lower one. ok is false where something of it would lie beyond.
 func (m Made) of(part *model.Part) (piece *model.Part, ok bool) {
 	bounds := part.Outline.Bounds()
 	e := edges{x: edge{at: bounds.X.Hi}, y: edge{at: bounds.Y.Hi}}
+	x, y := part.OverAll()
 	if m.X > 0 {
-		e.x.by = m.X - bounds.X.Size()
+		e.x.by = m.X - x
 	}
 	if m.Y > 0 {
-		e.y.by = m.Y - bounds.Y.Size()
+		e.y.by = m.Y - y
 	}
 	if e.x.by == 0 && e.y.by == 0 {
 		return part, true

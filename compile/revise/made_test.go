@@ -54,6 +54,56 @@ func TestReadMade(t *testing.T) {
 	}
 }
 
+// Sizes are measured over the banding.
+func TestMadeWithBanding(t *testing.T) {
+	part := panel("A", 600, 700)
+	for e := range model.Edge(3) {
+		part.Bands = append(part.Bands, model.Band{Edge: e, Stock: "banding.oak", Thickness: (1 + model.Length(e)) * mm})
+	}
+	if x, y := part.OverAll(); x != 602*mm || y != 704*mm {
+		t.Fatalf("%v x %v over all", x, y)
+	}
+	if same, ok := (Made{X: 602 * mm, Y: 704 * mm}).of(&part); !ok || same != &part {
+		t.Error("as large as it is, it is another piece")
+	}
+	got, ok := Made{X: 601 * mm, Y: 704 * mm}.of(&part)
+	if x, y := got.Size(); !ok || x != 599*mm || y != 700*mm {
+		t.Errorf("%v x %v, %v", x, y, ok)
+	}
+}
+
+// A stick is measured in either order, on either face.
+func TestMadeOfLumber(t *testing.T) {
+	lying, standing := panel("A", 600, 90), panel("B", 90, 600)
+	for _, p := range []*model.Part{&lying, &standing} {
+		p.Kind, p.Thickness, p.Grain = model.Lumber, 40*mm, model.GrainX
+	}
+	standing.Grain = model.GrainY
+	old := build(lying, standing)
+	old.Build.Unit = length.Millimetres
+	for text, want := range map[string]Made{
+		"A-P1 590 x 90":   {"A-P1", 590 * mm, 90 * mm},
+		"A-P1 90 x 590":   {"A-P1", 590 * mm, 90 * mm},
+		"A-P1 590 x 40":   {"A-P1", 590 * mm, 90 * mm},
+		"A-P1 40 x 590":   {"A-P1", 590 * mm, 90 * mm},
+		"B-P1 590 x 90":   {"B-P1", 90 * mm, 590 * mm},
+		"B-P1 90.5 x 590": {"B-P1", 90_500_000, 590 * mm},
+		"B-P1 90 x 90":    {"B-P1", 90 * mm, 90 * mm},
+		"A-P1 590 x 600":  {},
+		"A-P1 590 x 88":   {},
+	} {
+		got, err := ReadMade(strings.NewReader(text), old)
+		switch {
+		case want == Made{}:
+			if err == nil || !strings.Contains(err.Error(), `"A-P1" is 600 mm x 90 mm in the old build, and 40 mm thick; neither 590 mm nor `) {
+				t.Errorf("%s: %v, %v", text, got, err)
+			}
+		case err != nil || got[0] != want:
+			t.Errorf("%s: %v, %v", text, got, err)
+		}
+	}
+}
+
 // The right and the top edge move, with the notch and the round corner there; all else
 // stays.
 func TestMadeOf(t *testing.T) {

@@ -63,14 +63,14 @@ func (b *board) pairAlike() {
 
 func pair(piece, part *item) { piece.pair, part.pair = part, piece }
 
-// loneFirst lists items that have no twin, then those that have.
+// loneFirst lists items of whose ID the other build has none, then those of whose it has.
 func loneFirst(items []*item) []*item {
 	out := slices.Clone(items)
 	slices.SortStableFunc(out, func(a, b *item) int {
 		switch {
-		case a.twin == b.twin:
+		case (a.own == nil) == (b.own == nil):
 			return 0
-		case b.twin:
+		case a.own == nil:
 			return -1
 		}
 		return 1
@@ -89,36 +89,34 @@ func single(items []*item) []*item {
 	return out
 }
 
-// matcher gives pieces to the parts that none serves for as it is. Its maps are by the
+// matcher gives pieces to the parts that none serves for as it is. Its verdicts are by the
 // numbers of a piece and a part as drawn, for lookup only.
 type matcher struct {
 	pair     *reuse.Pair
 	within   model.Length
 	verdicts map[[2]int]verdict
-	fits     map[[2]int]reuse.Fit
 	work     int
 	notes    []string
+	stance   *stance
 }
 
 func newMatcher(p *reuse.Pair, within model.Length) *matcher {
-	return &matcher{pair: p, within: within, verdicts: map[[2]int]verdict{}, fits: map[[2]int]reuse.Fit{}}
+	return &matcher{pair: p, within: within, verdicts: map[[2]int]verdict{}, stance: newStance(p, within)}
 }
 
-// verdict is whether a piece can serve, and what that costs, names apart.
+// verdict is whether a piece can serve, how, and what that costs, names apart.
 type verdict struct {
+	fit  reuse.Fit
 	cost assign.Cost
 	ok   bool
 }
 
-// fit is how a piece serves as its part.
+// fit is how a piece serves as its part: as it lies, where both are drawn alike.
 func (m *matcher) fit(piece, part *item) reuse.Fit {
-	drawn := [2]int{piece.drawn, part.drawn}
-	fit, known := m.fits[drawn]
-	if !known {
-		fit, _ = m.pair.Serve(piece.part, part.part)
-		m.fits[drawn] = fit
+	if piece.drawn == part.drawn {
+		return reuse.Fit{Kind: model.Unchanged}
 	}
-	return fit
+	return m.verdict(piece, part).fit
 }
 
 // serve gives the pieces of a board that are left to the parts that are. Where not every
@@ -285,40 +283,64 @@ func (m *matcher) least(part *item) extent {
 
 // try adds an edge if the piece can serve.
 func (m *matcher) try(edges *[]assign.Edge, row, col int, piece, part *item) bool {
-	drawn := [2]int{piece.drawn, part.drawn}
-	v, known := m.verdicts[drawn]
-	if !known {
-		m.work += effort(piece, part)
-		if fit, ok := m.pair.Serve(piece.part, part.part); ok {
-			v = verdict{costOf(fit), true}
-		}
-		m.verdicts[drawn] = v
+	if m.spared(piece, part) {
+		return false
 	}
+	v := m.verdict(piece, part)
 	if v.ok {
 		if piece.part.ID != part.part.ID {
-			v.cost[2] = 1
+			v.cost[1] = 1
 		}
 		*edges = append(*edges, assign.Edge{Row: row, Col: col, Cost: v.cost})
 	}
 	return v.ok
 }
 
-// costOf is the cost of a fit: a patch, minutes of work, a name that is not kept (which
-// the fit does not know), and mm2 that are cut away (SPEC.md 12.4).
+// spared reports whether a piece is not to be cut down to a part that is less than half as
+// large: it can serve as its own part, and that gets none as it is.
+func (m *matcher) spared(piece, part *item) bool {
+	own := piece.own
+	return own != nil && own != part && 2*part.size() < piece.size() &&
+		(own.pair == nil || own.pair.class != own.class) && m.large(piece, own) && m.verdict(piece, own).ok
+}
+
+func (m *matcher) verdict(piece, part *item) verdict {
+	drawn := [2]int{piece.drawn, part.drawn}
+	v, known := m.verdicts[drawn]
+	if !known {
+		m.work += effort(piece, part)
+		if fit, ok := m.pair.Serve(piece.part, part.part); ok {
+			v = verdict{fit, costOf(fit), true}
+		}
+		m.verdicts[drawn] = v
+	}
+	return v
+}
+
+// costOf is the cost of a fit: a patch, a name that is not kept (which the fit does not
+// know), minutes of work, and mm2 that are cut away (SPEC.md 12.4).
 func costOf(fit reuse.Fit) (c assign.Cost) {
 	if fit.Kind == model.Patch {
 		c[0] = 1
 	}
 	for _, s := range fit.Steps {
-		c[1] += minutes[s.Kind]
+		c[2] += minutes(&s)
 	}
 	c[3] = int64(fit.Waste)
 	return c
 }
 
-// minutes is what a step takes at the bench, the machine set up for it: our own
-// estimate, which only has to tell more from less.
-var minutes = [...]int64{
-	model.Peel: 5, model.Trim: 5, model.Extend: 20, model.Fill: 20, model.Plug: 5, model.CutOut: 10, model.Enlarge: 10,
-	model.Rout: 10, model.Deepen: 10, model.Drill: 2, model.Tape: 5, model.Draw: 1, model.Look: 1,
+// minutes is what a step takes at the bench: our own estimate, which only has to tell more
+// from less.
+func minutes(s *model.Step) int64 {
+	t := timings[s.Kind]
+	return t.first + t.further*int64(s.Count-1)
+}
+
+// timings are minutes for a step, the tool set up for it, and for each further thing that is
+// alike. Constant.
+var timings = [...]struct{ first, further int64 }{
+	model.Peel: {5, 0}, model.Trim: {5, 0}, model.Extend: {20, 0}, model.Fill: {20, 0}, model.Plug: {5, 3}, model.CutOut: {10, 0},
+	model.Enlarge: {10, 0}, model.Rout: {10, 0}, model.Deepen: {10, 0}, model.Drill: {2, 1}, model.Tape: {5, 0}, model.Draw: {1, 0},
+	model.Look: {1, 0},
 }

@@ -258,7 +258,7 @@ func listMoved(w way, was, is []model.Length, show show) string {
 	for i := range is {
 		by := w.by(is[i]-was[i], show)
 		if count[by]++; by != "" {
-			moves = append(moves, fmt.Sprintf("no. %d %s", i+1, by))
+			moves = append(moves, fmt.Sprintf("no. %d: %s", i+1, by))
 		}
 	}
 	switch n := len(moves); {

@@ -35,7 +35,11 @@ func reasons(r *model.Revision, w *ways) {
 			f.Because = w.nearest(renameIn(r.Old.Parts[f.Old].Block(), w.d.to), "")
 		default:
 			p := &r.New.Parts[f.New]
-			f.Because = w.nearest(p.Block(), grown(was[p.ID], p))
+			direction := grown(was[p.ID], p)
+			if f.Kind == model.Relabel && f.Stands != "" {
+				direction = wentAlong(f.Stands)
+			}
+			f.Because = w.nearest(p.Block(), direction)
 		}
 	}
 }

@@ -5,6 +5,7 @@ package revise
 
 import (
 	"slices"
+	"sync"
 
 	"barwright/compile/model"
 	"barwright/compile/reuse"
@@ -19,7 +20,8 @@ type Options struct {
 // Made is a piece that has been cut.
 type Made struct {
 	Label string
-	// X and Y are its size over all as measured; 0 where it is as the old build has it.
+	// X and Y are its size over all as measured, with its banding; 0 where it is as the
+	// old build has it.
 	X, Y model.Length
 }
 
@@ -29,11 +31,14 @@ func Compare(old, new *model.Model, o Options) *model.Revision {
 	r := &model.Revision{Old: old, New: new, Cut: o.Cut != nil}
 	pair := reuse.Open(old, new, o.Within)
 	var w *ways
-	if r.Changes, w = changes(old, new); w == nil {
-		r.Notes = append(r.Notes, keepsNoValues)
-	}
+	var beside sync.WaitGroup // values and parts do not need each other
+	beside.Go(func() { r.Changes, w = changes(old, new) })
 	var notes []string
 	r.Fates, notes = fates(pair, o)
+	beside.Wait()
+	if w == nil {
+		r.Notes = append(r.Notes, keepsNoValues)
+	}
 	r.Notes = slices.Concat(r.Notes, pair.Remeasured(), notes)
 	r.Findings = findings(old.Findings, new.Findings)
 	r.Bill = billed(old.Bill, new.Bill)

@@ -1,7 +1,7 @@
 package revise
 
 import (
-	"slices"
+	"regexp"
 	"strings"
 
 	"barwright/compile/model"
@@ -60,21 +60,14 @@ func lengthsIn(text string) (out []model.Length, ok bool) {
 	return out, true
 }
 
-// sameWords reports whether two expressions differ at most in their spacing.
-func sameWords(a, b string) bool { return a == b || slices.Equal(words(a), words(b)) }
+// sameFigures reports whether two expressions of one value differ at most in their blanks,
+// and in zeros that end a number: 36.0 for 36.
+func sameFigures(a, b string) bool { return shortest(a) == shortest(b) }
 
-// words drops the blanks outside quotes.
-func words(text string) []byte {
-	var out []byte
-	quoted := false
-	for i := range len(text) {
-		c := text[i]
-		if c == '"' && (i == 0 || text[i-1] != '\\') {
-			quoted = !quoted
-		}
-		if quoted || c != ' ' && c != '\t' && c != '\n' && c != '\r' {
-			out = append(out, c)
-		}
-	}
-	return out
+func shortest(text string) string {
+	return decimal.ReplaceAllStringFunc(strings.Join(strings.Fields(text), ""), func(n string) string {
+		return strings.TrimSuffix(strings.TrimRight(n, "0"), ".")
+	})
 }
+
+var decimal = regexp.MustCompile(`\d+\.\d+`)

@@ -110,15 +110,16 @@ func renameIn(name string, to map[string]string) string {
 func holds(side []entry, i int) string {
 	block := &side[i]
 	kind, _, _ := strings.Cut(block.name, ".")
-	out := kind + "\n" + strings.Join(block.From, " ")
+	var out strings.Builder
+	out.WriteString(kind + "\n" + strings.Join(block.From, " "))
 	for _, e := range side[i+1:] {
 		own, isIn := strings.CutPrefix(e.name, block.name+".")
 		if !isIn {
 			break
 		}
 		if e.Origin != model.FromSolving {
-			out += "\n" + own + "=" + e.Text
+			out.WriteString("\n" + own + "=" + e.Text)
 		}
 	}
-	return out
+	return out.String()
 }

@@ -80,7 +80,8 @@ func mirror(c model.Change) model.Change {
 // other's mirror, and bills differ by as much the other way.
 func TestSidesSwap(t *testing.T) {
 	files := example(t, "boatshed")
-	figures := written(t, files)
+	// Each way round is told in the marks of its new build, which must be the same then.
+	figures := slices.DeleteFunc(written(t, files), func(a model.Answer) bool { return a.Name == "build.marks" })
 	a := mustBuild(t, files)
 	moves := 0
 	rapid.Check(t, func(t *rapid.T) {

@@ -15,7 +15,7 @@ import (
 //
 //	make again|new|dropped  LABELS
 //	rework|patch            LABELS [<- LABELS|any]: STEP; STEP
-//	relabel                 LABEL -> LABEL
+//	relabel                 LABEL -> LABEL, or LABELS @ WHERE of what stands elsewhere
 //	unchanged               COUNT
 //
 // LABELS are some, with A-S1 … A-S9 for a row of them and A-* for all of a block; "2 of"
@@ -32,6 +32,7 @@ type wanted struct {
 	labels []string // of parts; of what is dropped, of pieces
 	from   []string // nil: the labels; "any"
 	steps  []string // nil: open
+	stands string   // of what is relabelled
 }
 
 var kinds = []model.FateKind{model.Unchanged, model.Relabel, model.Rework, model.Patch, model.MakeAgain, model.NewPart, model.Dropped}
@@ -64,6 +65,7 @@ func wantedIn(t *testing.T, r *model.Revision, line string) wanted {
 	if stepped && steps != "…" {
 		w.steps = strings.Split(steps, "; ")
 	}
+	labels, w.stands, _ = strings.Cut(labels, " @ ")
 	if from, to, ok := strings.Cut(labels, " -> "); ok {
 		w.from, labels = all(r.Old, from), to
 	}
@@ -149,7 +151,7 @@ func (b *board) take(w wanted) {
 
 // is reports whether a fate is the one that is wanted.
 func (w *wanted) is(r *model.Revision, f *model.Fate) bool {
-	if f.Kind != w.kind {
+	if f.Kind != w.kind || f.Kind == model.Relabel && f.Stands != w.stands {
 		return false
 	}
 	if f.Kind == model.Rework || f.Kind == model.Patch || f.Kind == model.Relabel {
@@ -193,6 +195,9 @@ func written(r *model.Revision, f *model.Fate) string {
 	text := fmt.Sprintf("%s  %s", f.Kind, label(r, f))
 	if f.New >= 0 && f.Old >= 0 && r.Old.Parts[f.Old].Label != label(r, f) {
 		text += " <- " + r.Old.Parts[f.Old].Label
+	}
+	if f.Stands != "" {
+		text += " @ " + f.Stands
 	}
 	for i, s := range f.Steps {
 		text += fmt.Sprintf("%s %s %s | %s", [2]string{":", ";"}[min(i, 1)], s.Kind, s.What, s.Text)

@@ -1,6 +1,7 @@
 package revise
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -15,7 +16,8 @@ type ways struct {
 	d      *differ
 	causes []string          // what the text says otherwise, in the order of the changes
 	next   map[string]string // towards the text, by name; empty at the text. Lookup only
-	steps  map[string]int    // how far the text is; lookup only
+	text   map[string]string // the changed text itself, by name; lookup only
+	steps  map[string]int    // how far it is; lookup only
 
 	blocks  []string                     // keys, the new build's and then the old one's
 	uses    map[string][]string          // blocks that a block follows from; lookup only
@@ -26,8 +28,8 @@ type ways struct {
 
 func (d *differ) ways(changes []model.Change) *ways {
 	w := &ways{
-		d: d, next: map[string]string{}, steps: map[string]int{}, differs: map[string][]string{},
-		uses: map[string][]string{}, users: map[string][]string{}, found: map[search]map[string]string{},
+		d: d, next: map[string]string{}, text: map[string]string{}, steps: map[string]int{},
+		differs: map[string][]string{}, uses: map[string][]string{}, users: map[string][]string{}, found: map[search]map[string]string{},
 	}
 	w.values(changes)
 	w.graph()
@@ -39,7 +41,7 @@ func (w *ways) values(changes []model.Change) {
 	var queue []string
 	reach := func(name, from string, steps int) {
 		if _, known := w.steps[name]; !known {
-			w.next[name], w.steps[name] = from, steps
+			w.next[name], w.text[name], w.steps[name] = from, cmp.Or(w.text[from], name), steps
 			queue = append(queue, name)
 		}
 	}
@@ -134,14 +136,19 @@ func (d *differ) from(name string) []string {
 	return out
 }
 
-// way lists the names from one to the text.
+// longestWay is how many names of a way are told, the changed text included.
+const longestWay = 100
+
+// way lists the names from one to the text; of a longer way the nearest, and the text.
 func (w *ways) way(name string) []string {
 	var out []string
-	for name != "" {
-		if _, told := w.d.within[name]; !told || w.d.within[name] == name {
+	for ; name != ""; name = w.next[name] {
+		if len(out) == longestWay-1 {
+			name = w.text[name]
+		}
+		if block, told := w.d.within[name]; !told || block == name {
 			out = append(out, name)
 		}
-		name = w.next[name]
 	}
 	return out
 }

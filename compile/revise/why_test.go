@@ -1,6 +1,7 @@
 package revise
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
@@ -104,6 +105,26 @@ func TestEachHasItsOwnReason(t *testing.T) {
 	} {
 		if of[label] != want {
 			t.Errorf("%s because of %q, want %s", label, of[label], want)
+		}
+	}
+}
+
+// TestALongWayIsCut takes a way from one given to the next: what is told of it grows no
+// longer, and still leads from the nearest to the changed text.
+func TestALongWayIsCut(t *testing.T) {
+	chain := "given {\n  g0 = 1\n"
+	for i := range 3 * longestWay {
+		chain += fmt.Sprintf("  g%d = given.g%d + 1\n", i+1, i)
+	}
+	files := oneFile(shed + chain + "}\n")
+	changes, _ := changes(mustBuild(t, files), mustBuild(t, edited(t, files, "g0 = 1\n", "g0 = 2\n")))
+	if want := 1 + 3*longestWay; len(changes) != want {
+		t.Fatalf("%d changes, want %d", len(changes), want)
+	}
+	for i, c := range changes[1:] {
+		n := min(i+1, longestWay)
+		if len(c.Because) != n || c.Because[0] != fmt.Sprintf("given.g%d", i) || c.Because[n-1] != "given.g0" {
+			t.Errorf("%s because of %d names, %q", c.Name, len(c.Because), c.Because)
 		}
 	}
 }

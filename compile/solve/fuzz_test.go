@@ -137,7 +137,7 @@ func seed(f testing.TB, path string) []byte {
 func readAndSolve(t *testing.T, files source.Files, name, value string) (*model.Model, finding.List, string) {
 	src, findings := lang.Read(files)
 	if name != "" {
-		findings = append(findings, src.Override(name, value)...)
+		findings = append(findings, src.Override("--set", name, value)...)
 	}
 	var m *model.Model
 	var judged finding.List

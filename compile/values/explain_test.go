@@ -2,12 +2,12 @@ package values_test
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
+	"barwright/compile/edittest"
 	"barwright/compile/model"
 	"barwright/compile/values"
 	"barwright/lang"
@@ -98,19 +98,10 @@ func descriptions(t *testing.T) map[string]source.Files {
 	t.Helper()
 	out := map[string]source.Files{"leaning": {{Name: "bar.hcl", Text: []byte(leaning)}}}
 	for _, name := range []string{"boatshed", "servery"} {
-		paths, err := filepath.Glob(filepath.Join("..", "..", "examples", name, "*.hcl"))
-		if err != nil || len(paths) == 0 {
-			t.Fatalf("example %s: %v", name, err)
+		files := edittest.Folder(t, filepath.Join("..", "..", "examples", name))
+		if len(files) == 0 {
+			t.Fatalf("there is no example %s", name)
 		}
-		var files source.Files
-		for _, path := range paths {
-			text, err := os.ReadFile(path)
-			if err != nil {
-				t.Fatal(err)
-			}
-			files = append(files, source.File{Name: filepath.Base(path), Text: text})
-		}
-		files.Sort()
 		out[name] = files
 	}
 	return out

@@ -30,8 +30,9 @@ type Writer struct {
 func New(w io.Writer) *Writer { return &Writer{w: bufio.NewWriterSize(w, 1<<16)} }
 
 // Head opens a page that fetches nothing, up to its body; of scripts it runs none but
-// the one that is told, which the caller writes into it.
-func (m *Writer) Head(title, style, script string) {
+// the one that is told, which the caller writes into it. The generator is the command
+// that writes the page.
+func (m *Writer) Head(generator, title, style, script string) {
 	policy := "default-src 'none'; style-src 'unsafe-inline'"
 	if script != "" {
 		sum := sha256.Sum256([]byte(script))
@@ -41,6 +42,7 @@ func (m *Writer) Head(title, style, script string) {
 	m.Start("html", "lang", "en")
 	m.Start("head")
 	m.Void("meta", "charset", "utf-8")
+	m.Void("meta", "name", "generator", "content", generator)
 	m.Void("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
 	m.Void("meta", "name", "color-scheme", "content", "light dark")
 	m.Void("meta", "http-equiv", "Content-Security-Policy", "content", policy)

@@ -28,7 +28,7 @@ type writer struct {
 // Write writes the page. The error is the writer's.
 func Write(w io.Writer, m *model.Model) error {
 	p := writer{markup.New(w), m}
-	p.Head(m.Build.Name, markup.Look, script)
+	p.Head("barwright build", m.Build.Name, markup.Look, script)
 	p.Start("body")
 	p.top()
 	p.Start("main")

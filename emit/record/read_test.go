@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"barwright/compile"
+	"barwright/compile/edittest"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
@@ -37,19 +38,7 @@ func solved(files source.Files) *model.Model {
 // example is the model of one of the examples.
 func example(t testing.TB, name string) *model.Model {
 	t.Helper()
-	paths, err := filepath.Glob(filepath.Join(root, "examples", name, "*.hcl"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var files source.Files
-	for _, path := range paths {
-		text, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		files = append(files, source.File{Name: filepath.Base(path), Text: text})
-	}
-	m := solved(files)
+	m := solved(edittest.Folder(t, filepath.Join(root, "examples", name)))
 	if m == nil {
 		t.Fatalf("examples/%s is not solved", name)
 	}

@@ -16,12 +16,12 @@ import (
 
 	"barwright/compile"
 	"barwright/compile/ask"
+	"barwright/compile/edittest"
 	"barwright/compile/model"
 	"barwright/compile/values"
 	"barwright/compile/view/viewtest"
 	"barwright/emit/reply"
 	"barwright/lang"
-	"barwright/lang/source"
 )
 
 var update = flag.Bool("update", false, "rewrite what is shown of the examples")
@@ -32,25 +32,16 @@ const root = "../.."
 func example(t *testing.T, name string, set ...string) *ask.Book {
 	t.Helper()
 	dir := filepath.Join(root, "examples", name)
-	paths, err := filepath.Glob(filepath.Join(dir, "*.hcl"))
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("example %s: %v", name, err)
+	files := edittest.Folder(t, dir)
+	if len(files) == 0 {
+		t.Fatalf("there is no example %s", name)
 	}
-	var files source.Files
-	for _, path := range paths {
-		text, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		files = append(files, source.File{Name: filepath.Base(path), Text: text})
-	}
-	files.Sort()
 	src, findings := lang.ReadTree(files, func(name string) ([]byte, error) {
 		return os.ReadFile(filepath.Join(dir, filepath.FromSlash(name)))
 	})
 	for _, s := range set {
 		name, value, _ := strings.Cut(s, "=")
-		findings = append(findings, src.Override(name, value)...)
+		findings = append(findings, src.Override("--set", name, value)...)
 	}
 	m, more := compile.Compile(src)
 	if m == nil {

@@ -48,13 +48,8 @@ func (p sheet) hatch(class, id string, apart int64) {
 	p.End()
 }
 
-func (p sheet) viewDrawings() {
-	p.section("views", "Views")
-	defer p.End()
-	views, same := p.views()
-	if len(views) > 0 {
-		p.legend(false)
-	}
+func (p sheet) viewDrawings(views []seen, same int) {
+	p.legend(false)
 	for _, v := range views {
 		p.Start("figure", "class", "drawing", "id", v.name)
 		p.Start("figcaption")
@@ -73,14 +68,7 @@ func (p sheet) viewDrawings() {
 	}
 }
 
-func (p sheet) pieceDrawings() {
-	p.section("pieces", "Pieces")
-	defer p.End()
-	pieces, more := p.pieces()
-	if len(pieces) == 0 {
-		p.none("No piece is to be worked on or made again.")
-		return
-	}
+func (p sheet) pieceDrawings(pieces []piece, more int) {
 	p.El("p", "Each old piece under the new part, as it is to be laid; of a part that is made again, the old one of its name at the same lower left corner.", "class", "hint")
 	p.legend(true)
 	p.Start("div", "class", "sheets")
@@ -94,13 +82,16 @@ func (p sheet) pieceDrawings() {
 }
 
 func (p sheet) pieceDrawing(of *piece, id string) {
-	parts := p.parts(&group{fates: of.fates})
+	own := group{kind: of.group.kind, fates: of.fates}
+	parts := p.parts(&own)
 	title := ranges(parts) + ": " + p.fate(of.group.kind)
 	p.Start("figure", "class", "drawing piece", "id", id)
 	p.Start("figcaption")
 	p.El("h3", title)
-	p.El("p", called(parts))
-	if len(of.group.words) > 0 {
+	p.El("p", called(parts)+p.from(&own))
+	if len(of.group.words) == 1 {
+		p.El("p", of.group.words[0], "class", "step")
+	} else if len(of.group.words) > 0 {
 		p.Start("ol", "class", "steps")
 		for _, w := range of.group.words {
 			p.El("li", w)

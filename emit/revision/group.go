@@ -10,12 +10,12 @@ import (
 
 // group is parts that fare alike.
 type group struct {
-	kind    model.FateKind
-	fates   []*model.Fate
-	labels  string   // "BAR-S1 … BAR-S9"
-	what    string   // "studs 1 to 9 of knee wall bar"
-	words   []string // what is to be done, or why
-	because string
+	kind   model.FateKind
+	fates  []*model.Fate
+	labels string   // "BAR-S1 … BAR-S9"
+	what   string   // "studs 1 to 9 of knee wall bar"
+	words  []string // what is to be done, or why
+	cause  string   // empty where it goes without saying
 }
 
 // gathered gathers all that are not unchanged, from the least to the most trouble; in
@@ -28,8 +28,8 @@ func (r *report) gathered() []group {
 		if f.Kind == model.Unchanged || f.Kind == model.NewPart && r.Cut {
 			continue
 		}
-		g := group{kind: f.Kind, words: r.words(f), because: r.because(f.Because)}
-		key := strings.Join(append([]string{f.Kind.String(), r.alike(f), g.because}, g.words...), "\x00")
+		g := group{kind: f.Kind, words: r.words(f), cause: r.cause(f.Because)}
+		key := strings.Join(append([]string{f.Kind.String(), r.alike(f), g.cause}, g.words...), "\x00")
 		if j, ok := at[key]; ok {
 			out[j].fates = append(out[j].fates, f)
 			continue
@@ -44,6 +44,7 @@ func (r *report) gathered() []group {
 		if g.kind == model.Relabel {
 			g.words = append([]string{r.renamed(g)}, g.words...)
 		}
+		g.what += r.from(g)
 	}
 	slices.SortStableFunc(out, func(a, b group) int { return int(a.kind) - int(b.kind) })
 	return out
@@ -65,36 +66,64 @@ func (r *report) parts(g *group) []*model.Part {
 	return out
 }
 
-// alike is the same for parts that are told of together if they fare alike: of one
-// name but for its number, or renamed from one owner to another.
+// alike is the same for parts that are told of together if they fare alike: those that
+// keep their piece, or whose pieces come from one owner.
 func (r *report) alike(f *model.Fate) string {
-	if f.Kind == model.Relabel {
-		old, p := &r.Old.Parts[f.Old], &r.New.Parts[f.New]
-		return old.Owner + "\x00" + p.Owner + "\x00" + strconv.FormatBool(old.Label == p.Label)
+	if f.Kind != model.Relabel && !r.elsewhere(f) {
+		return ""
 	}
-	return stem(r.part(f).Name)
+	old, p := &r.Old.Parts[f.Old], &r.New.Parts[f.New]
+	return old.Owner + "\x00" + p.Owner + "\x00" + strconv.FormatBool(old.Label == p.Label)
+}
+
+// elsewhere reports whether the piece that serves for a part is called otherwise.
+func (r *report) elsewhere(f *model.Fate) bool {
+	return f.Old >= 0 && f.New >= 0 && r.Old.Parts[f.Old].Label != r.New.Parts[f.New].Label
 }
 
 // renamed tells what pieces are called now; of many that keep the end of their labels
 // only how these begin.
 func (r *report) renamed(g *group) string {
-	var out, begins []string
-	for _, f := range g.fates {
-		old, p := r.Old.Parts[f.Old].Label, r.New.Parts[f.New].Label
-		if old == p {
-			return "as cut, elsewhere"
-		}
-		out = append(out, old+" is now "+p)
-		before, end, _ := strings.Cut(old, "-")
-		now, same, _ := strings.Cut(p, "-")
-		if end == same {
-			begins = append(begins, before+"-… is now "+now+"-…")
-		}
+	if !r.elsewhere(g.fates[0]) {
+		return "as cut, elsewhere"
 	}
-	if len(out) > 2 && len(begins) == len(out) && len(slices.Compact(begins)) == 1 {
-		return begins[0]
+	if before, now, ok := r.beginnings(g); ok {
+		return before + "-… is now " + now + "-…"
+	}
+	var out []string
+	for _, f := range g.fates {
+		out = append(out, r.Old.Parts[f.Old].Label+" is now "+r.New.Parts[f.New].Label)
 	}
 	return enumerated(out)
+}
+
+// from tells out of which pieces with other labels the parts of a group are made, in the
+// order of these.
+func (r *report) from(g *group) string {
+	if g.kind == model.Relabel || !r.elsewhere(g.fates[0]) {
+		return ""
+	}
+	if before, _, ok := r.beginnings(g); ok {
+		return ", out of " + before + "-…"
+	}
+	pieces := make([]*model.Part, len(g.fates))
+	for i, f := range g.fates {
+		pieces[i] = &r.Old.Parts[f.Old]
+	}
+	return ", out of " + ranges(pieces)
+}
+
+// beginnings are those of the labels before and now, if more than two keep their ends.
+func (r *report) beginnings(g *group) (before, now string, ok bool) {
+	for i, f := range g.fates {
+		old, end, _ := strings.Cut(r.Old.Parts[f.Old].Label, "-")
+		is, same, _ := strings.Cut(r.New.Parts[f.New].Label, "-")
+		if end != same || i > 0 && (old != before || is != now) {
+			return "", "", false
+		}
+		before, now = old, is
+	}
+	return before, now, len(g.fates) > 2
 }
 
 // stem is a part's name without its numbers and without its side: "drawer side" of
@@ -137,7 +166,7 @@ func ranges(parts []*model.Part) string {
 			i = end + 1
 		}
 	}
-	return enumerated(out)
+	return enumeratedTo(mostLabels, out)
 }
 
 // follows reports whether a text is another with its number counted on.
@@ -174,28 +203,32 @@ func called(parts []*model.Part) string {
 	return strconv.Itoa(len(parts)) + " " + plural(name) + of
 }
 
-// owners names what parts belong to.
+// owners names what parts belong to, those of one kind together.
 func owners(parts []*model.Part) string {
-	var out []string
-	kind := ""
+	var kinds []string
+	of := map[string][]string{} // lookup only
 	for _, p := range parts {
-		if slices.Contains(out, p.Owner) {
-			continue
+		at := strings.LastIndexByte(p.Owner, ' ')
+		kind, name := p.Owner[:max(at, 0)], p.Owner[at+1:]
+		if of[kind] == nil {
+			kinds = append(kinds, kind)
 		}
-		out = append(out, p.Owner)
-		own := p.Owner[:max(0, strings.LastIndexByte(p.Owner, ' '))]
-		if len(out) > 1 && own != kind {
-			own = ""
+		if !slices.Contains(of[kind], name) {
+			of[kind] = append(of[kind], name)
 		}
-		kind = own
 	}
-	if len(out) == 1 || kind == "" {
-		return enumerated(out)
+	out := make([]string, len(kinds))
+	for i, kind := range kinds {
+		own := of[kind]
+		if len(own) > 1 && kind != "" {
+			kind = plural(kind)
+		}
+		out[i] = strings.TrimSpace(kind + " " + enumerated(own))
 	}
-	for i := range out {
-		out[i] = strings.TrimPrefix(out[i], kind+" ")
+	if slices.ContainsFunc(kinds, func(kind string) bool { return len(of[kind]) > 1 }) {
+		return strings.Join(out, ", ")
 	}
-	return plural(kind) + " " + enumerated(out)
+	return enumerated(out)
 }
 
 // plural of a name of ours.
@@ -209,13 +242,19 @@ func plural(name string) string {
 	return name + "s"
 }
 
-// mostListed is how many names a sentence lists.
-const mostListed = 8
+// mostListed is how many names a sentence lists, and mostLabels how many labels of
+// pieces, which are looked for one by one.
+const (
+	mostListed = 8
+	mostLabels = 24
+)
 
 // enumerated lists names in a sentence.
-func enumerated(names []string) string {
-	if more := len(names) - mostListed; more > 1 {
-		return strings.Join(names[:mostListed], ", ") + " and " + strconv.Itoa(more) + " more"
+func enumerated(names []string) string { return enumeratedTo(mostListed, names) }
+
+func enumeratedTo(most int, names []string) string {
+	if more := len(names) - most; more > 1 {
+		return strings.Join(names[:most], ", ") + " and " + strconv.Itoa(more) + " more"
 	}
 	last := len(names) - 1
 	if last < 1 {

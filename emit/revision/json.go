@@ -58,6 +58,7 @@ type fateOut struct {
 	Missing [][]vertex `json:"missing,omitempty"`
 	Spare   [][]vertex `json:"spare,omitempty"`
 	Off     mm         `json:"off,omitempty"`
+	Stands  string     `json:"stands,omitempty"`
 	Offcut  *partOut   `json:"offcut,omitempty"`
 	Serves  []partOut  `json:"serves,omitempty"`
 	Because []string   `json:"because,omitempty"`
@@ -76,9 +77,10 @@ type lay struct {
 }
 
 type step struct {
-	Kind string `json:"kind"`
-	What string `json:"what"`
-	Text string `json:"text"`
+	Kind  string `json:"kind"`
+	What  string `json:"what"`
+	Text  string `json:"text"`
+	Count int    `json:"count"`
 }
 
 type vertex struct {
@@ -169,13 +171,13 @@ func sideOf(m *model.Model, name string) side {
 func (r *report) fateOut(f *model.Fate) fateOut {
 	out := fateOut{
 		Fate: f.Kind.String(), Old: partAt(r.Old, f.Old), New: partAt(r.New, f.New),
-		Missing: vertices(f.Missing), Spare: vertices(f.Spare), Because: f.Because,
+		Missing: vertices(f.Missing), Spare: vertices(f.Spare), Stands: f.Stands, Because: f.Because,
 	}
 	if f.Old >= 0 && f.New >= 0 {
 		out.Lay = &lay{f.Lay.Over, f.Lay.Quarters, millimetres(f.Lay.Move.X), millimetres(f.Lay.Move.Y)}
 	}
 	for _, s := range f.Steps {
-		out.Steps = append(out.Steps, step{s.Kind.String(), s.What, s.Text})
+		out.Steps = append(out.Steps, step{s.Kind.String(), s.What, s.Text, s.Count})
 	}
 	if f.Kind == model.MakeAgain {
 		out.Why = r.differs(f)

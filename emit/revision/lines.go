@@ -124,12 +124,14 @@ func (r *ruler) split(c geom.Contour, closed bool) (same, other []geom.Contour) 
 	return same, other
 }
 
-// parted splits a stretch into what others cover and what they leave.
+// parted splits a stretch into what others, which rise and lie apart, cover and what they
+// leave.
 func parted(s geom.Span, others []geom.Span) (covered, left []geom.Span) {
 	at := s.Lo
-	for _, o := range others {
-		if o.Hi <= at || o.Lo >= s.Hi {
-			continue
+	from, _ := slices.BinarySearchFunc(others, at, func(o geom.Span, at geom.Length) int { return cmp.Compare(o.Hi, at+1) })
+	for _, o := range others[from:] {
+		if o.Lo >= s.Hi {
+			break
 		}
 		if o.Lo-at >= leastStretch {
 			left = append(left, geom.Span{Lo: at, Hi: o.Lo})

@@ -3,6 +3,7 @@ package revision
 import (
 	"bufio"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -26,6 +27,12 @@ func Markdown(w io.Writer, r *model.Revision, names Names) error {
 	m.line("")
 	m.line("- old: " + quoted(names.Old) + ", " + quoted(titled(r.Old)))
 	m.line("- new: " + quoted(names.New) + ", " + quoted(titled(r.New)))
+	for i, s := range m.sums() {
+		if i == 0 {
+			m.line("")
+		}
+		m.line("- " + quoted(s))
+	}
 	m.changeTables()
 	m.partTable()
 	m.findingList()
@@ -84,13 +91,19 @@ func (m *markdown) table(heads []string, numbered int, rows [][]string) {
 }
 
 func (m *markdown) changeTables() {
-	for _, t := range m.changes() {
+	for _, t := range m.told() {
 		m.head(finding.Capital(t.head))
-		rows := make([][]string, len(t.changes))
-		for i, c := range t.changes {
-			rows[i] = []string{c.Name, change(c), m.because(c.Because)}
+		heads, rows := []string{"name", "what differs"}, make([][]string, len(t.lines))
+		for i, l := range t.lines {
+			rows[i] = []string{l.name, l.says}
 		}
-		m.table([]string{"name", "what differs", "why"}, 0, rows)
+		if slices.ContainsFunc(t.lines, func(l entry) bool { return l.why() != "" }) {
+			heads = append(heads, "why")
+			for i := range t.lines {
+				rows[i] = append(rows[i], t.lines[i].why())
+			}
+		}
+		m.table(heads, 0, rows)
 		if says := m.rootSays(); t.head == "changed" && says != "" {
 			m.line("")
 			m.line(quoted(says))
@@ -99,18 +112,22 @@ func (m *markdown) changeTables() {
 }
 
 func (m *markdown) partTable() {
-	if counts := m.counts(); len(counts) > 0 {
-		m.head("Parts: " + strings.Join(counts, " · "))
-	}
 	if len(m.groups) == 0 {
 		return
 	}
-	rows := make([][]string, len(m.groups))
+	m.head("Parts")
+	heads, rows := []string{"fate", "labels", "parts", "what to do, or why"}, make([][]string, len(m.groups))
 	for i := range m.groups {
 		g := &m.groups[i]
-		rows[i] = []string{g.kind.String(), g.labels, g.what, strings.Join(g.words, "; "), g.because}
+		rows[i] = []string{g.kind.String(), g.labels, g.what, strings.Join(g.words, "; ")}
 	}
-	m.table([]string{"fate", "labels", "parts", "what to do, or why", "because"}, 0, rows)
+	if m.manyCauses() {
+		heads = append(heads, "because of")
+		for i := range m.groups {
+			rows[i] = append(rows[i], m.groups[i].cause)
+		}
+	}
+	m.table(heads, 0, rows)
 }
 
 func (m *markdown) findingList() {

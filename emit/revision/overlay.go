@@ -58,12 +58,13 @@ func over(old, new []model.Shape, steady func(*model.Shape) bool) picture {
 		p.add("same", same, s.Title)
 		p.add("new", own, s.Title)
 	}
+	covered := hiders(old)
 	for i := range old {
 		s := &old[i]
 		if steady(s) {
 			continue
 		}
-		if _, own := after.split(s.Lines, s.Closed); len(own) > 0 && !hidden(s, old[i+1:]) {
+		if _, own := after.split(s.Lines, s.Closed); len(own) > 0 && !covered.hide(old, i) {
 			p.add("old", own, s.Title)
 		}
 	}
@@ -91,14 +92,6 @@ func (p *picture) extend(r geom.Rect) {
 		p.bounds = r
 	}
 	p.bounds = p.bounds.Union(r)
-}
-
-// hidden reports whether one of the shapes before it covers a shape.
-func hidden(s *model.Shape, before []model.Shape) bool {
-	at := s.Lines.Bounds()
-	return slices.ContainsFunc(before, func(o model.Shape) bool {
-		return fills(&o) && len(o.Lines) == 4 && o.Lines.Bounds().Contains(at) && o.Kind != model.ShapeOpening
-	})
 }
 
 // shifted moves shapes.

@@ -3,6 +3,7 @@ package revision
 import (
 	_ "embed"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -26,23 +27,21 @@ type sheet struct {
 // writer's.
 func Page(w io.Writer, r *model.Revision, names Names) error {
 	p := sheet{markup.New(w), reported(r, names)}
-	p.Head("What differs in "+r.New.Build.Name, markup.Look+look, "")
+	sections := p.sections()
+	p.Head(generator, "What differs in "+r.New.Build.Name, markup.Look+look, "")
 	p.Start("body")
-	p.top()
+	p.top(sections)
 	p.Start("main")
-	if !r.Empty() {
-		p.said()
-		p.partTable()
-		p.pieceDrawings()
-		p.found()
-		p.costs()
-		p.viewDrawings()
-		p.notes()
+	for _, s := range sections {
+		p.Start("section", "id", s.id, "aria-labelledby", s.id+"-title")
+		p.El("h2", s.title, "id", s.id+"-title")
+		s.write()
+		p.End()
 	}
 	return p.Close()
 }
 
-func (p sheet) top() {
+func (p sheet) top(sections []section) {
 	p.Start("header")
 	p.El("h1", p.New.Build.Name+": what differs")
 	p.Start("dl", "class", "facts sides")
@@ -66,20 +65,48 @@ func (p sheet) top() {
 		p.El("li", c)
 	}
 	p.End()
+	for _, s := range p.sums()[min(1, len(p.counts())):] {
+		p.El("p", s)
+	}
 	p.Start("nav", "aria-label", "On this page")
-	for _, s := range [...][2]string{{"changes", "Changes"}, {"parts", "Parts"}, {"pieces", "Pieces"},
-		{"findings", "Findings"}, {"bill", "Bill"}, {"views", "Views"}, {"notes", "Notes"}} {
-		if s[0] != "notes" || len(p.Notes) > 0 {
-			p.El("a", s[1], "href", "#"+s[0])
-		}
+	for _, s := range sections {
+		p.El("a", s.title, "href", "#"+s.id)
 	}
 	p.End()
 	p.End()
 }
 
-func (p sheet) section(id, title string) {
-	p.Start("section", "id", id, "aria-labelledby", id+"-title")
-	p.El("h2", title, "id", id+"-title")
+// section is a part of the page under a heading.
+type section struct {
+	id, title string
+	write     func()
+}
+
+// sections are those in which there is something to tell.
+func (p sheet) sections() []section {
+	if p.Empty() {
+		return nil
+	}
+	pieces, more := p.pieces()
+	views, same := p.views()
+	var out []section
+	for _, s := range []struct {
+		section
+		any bool
+	}{
+		{section{"changes", "Changes", p.said}, len(p.Changes) > 0},
+		{section{"parts", "Parts", p.partTable}, len(p.groups) > 0},
+		{section{"pieces", "Pieces", func() { p.pieceDrawings(pieces, more) }}, len(pieces) > 0},
+		{section{"findings", "Findings", p.found}, len(p.Findings) > 0},
+		{section{"bill", "Bill", p.costs}, len(p.Bill)+len(p.Again) > 0},
+		{section{"views", "Views", func() { p.viewDrawings(views, same) }}, len(views) > 0},
+		{section{"notes", "Notes", p.notes}, len(p.Notes) > 0},
+	} {
+		if s.any {
+			out = append(out, s.section)
+		}
+	}
+	return out
 }
 
 func (p sheet) none(text string) { p.El("p", text, "class", "none") }
@@ -94,54 +121,45 @@ func (p sheet) group(text string, columns int) {
 var changeColumns = []markup.Column{markup.Words("name"), markup.Words("stands for"), markup.Words("what differs"), markup.Words("why")}
 
 func (p sheet) said() {
-	p.section("changes", "Changes")
-	defer p.End()
-	all := p.changes()
-	if len(all) == 0 {
-		p.none("The texts ask for the same.")
-		return
-	}
 	if says := p.rootSays(); says != "" {
-		p.El("p", "All but the first line here follows from "+p.root+".", "class", "hint")
+		p.El("p", strings.Replace(says, "All that is told from here on", "All else on this page", 1), "class", "hint")
 	}
-	p.Table("What the text says otherwise, and what follows from it", changeColumns)
+	all := p.told()
+	columns := changeColumns
+	if !slices.ContainsFunc(all, func(t told) bool {
+		return slices.ContainsFunc(t.lines, func(l entry) bool { return l.why() != "" })
+	}) {
+		columns = columns[:len(columns)-1]
+	}
+	p.Table("What the text says otherwise, and what follows from it", columns)
 	for _, t := range all {
-		p.group(t.head, len(changeColumns))
-		for _, c := range t.changes {
-			p.Row(changeColumns, c.Name, c.Means, change(c), p.because(c.Because))
+		p.group(t.head, len(columns))
+		for _, l := range t.lines {
+			p.Row(columns, []string{l.name, l.means, l.says, l.why()}[:len(columns)]...)
 		}
 	}
 	p.EndTable()
 }
 
-var fateColumns = []markup.Column{markup.Words("labels"), markup.Words("parts"), markup.Words("what to do, or why"), markup.Words("because")}
+var fateColumns = []markup.Column{markup.Words("labels"), markup.Words("parts"), markup.Words("what to do, or why"), markup.Words("because of")}
 
 func (p sheet) partTable() {
-	p.section("parts", "Parts")
-	defer p.End()
-	p.El("p", strings.Join(p.counts(), " · "))
-	if len(p.groups) == 0 {
-		p.none("Nothing is to be done to any.")
-		return
+	columns := fateColumns
+	if !p.manyCauses() {
+		columns = columns[:len(columns)-1]
 	}
-	p.Table("What becomes of the parts that may have been cut", fateColumns)
+	p.Table("What becomes of the parts that may have been cut", columns)
 	for i := range p.groups {
 		g := &p.groups[i]
 		if i == 0 || p.groups[i-1].kind != g.kind {
-			p.group(strconv.Itoa(p.Count(g.kind))+" "+p.fate(g.kind), len(fateColumns))
+			p.group(strconv.Itoa(p.Count(g.kind))+" "+toDo[g.kind]+p.fate(g.kind), len(columns))
 		}
-		p.Row(fateColumns, g.labels, g.what, strings.Join(g.words, "; "), g.because)
+		p.Row(columns, []string{g.labels, g.what, strings.Join(g.words, "; "), g.cause}[:len(columns)]...)
 	}
 	p.EndTable()
 }
 
 func (p sheet) found() {
-	p.section("findings", "Findings")
-	defer p.End()
-	if len(p.Findings) == 0 {
-		p.none("Both builds have the same.")
-		return
-	}
 	p.Start("ul", "class", "findings")
 	for i := range p.Findings {
 		f := &p.Findings[i]
@@ -159,11 +177,7 @@ func (p sheet) found() {
 var billColumns = []markup.Column{markup.Words("what"), markup.Words("quantity"), markup.Figures("cost")}
 
 func (p sheet) costs() {
-	p.section("bill", "Bill")
-	defer p.End()
-	if len(p.Bill) == 0 {
-		p.none("The same is to be bought.")
-	} else {
+	if len(p.Bill) > 0 {
 		p.Table("Lines that differ: "+p.billSum(), billColumns)
 		for i := range p.Bill {
 			what, quantity, cost := bought(&p.Bill[i])
@@ -182,12 +196,7 @@ func (p sheet) costs() {
 }
 
 func (p sheet) notes() {
-	if len(p.Notes) == 0 {
-		return
-	}
-	p.section("notes", "Notes")
 	for _, n := range p.Notes {
 		p.El("p", n)
 	}
-	p.End()
 }

@@ -26,17 +26,18 @@ func (r *report) pieces() (out []piece, more int) {
 		g := &r.groups[i]
 		at := map[string]int{} // lookup only
 		for _, f := range g.fates {
-			p, ok := r.pictured(f)
+			old, lay, ok := r.under(f)
 			if !ok {
-				continue
-			}
-			key := p.key()
-			if j, ok := at[key]; ok {
-				out[j].fates = append(out[j].fates, f)
 				continue
 			}
 			if len(out) == mostPieces {
 				more++
+				continue
+			}
+			p := r.pictured(f, old, lay)
+			key := p.key()
+			if j, ok := at[key]; ok {
+				out[j].fates = append(out[j].fates, f)
 				continue
 			}
 			at[key] = len(out)
@@ -46,30 +47,32 @@ func (r *report) pieces() (out []piece, more int) {
 	return out, more
 }
 
-// pictured lays a part over the old piece; ok is false where there is nothing to see.
-func (r *report) pictured(f *model.Fate) (p picture, ok bool) {
-	at, lay := f.Old, f.Lay
+// under tells which old part is to be seen under a new one, and how it lies; ok is false
+// where there is nothing to see.
+func (r *report) under(f *model.Fate) (old int, lay model.Lay, ok bool) {
 	switch f.Kind {
-	case model.Unchanged, model.NewPart, model.Dropped:
-		return p, false
 	case model.Relabel:
-		if !lay.Over && lay.Quarters == 0 {
-			return p, false
-		}
+		return f.Old, f.Lay, f.Lay.Over || f.Lay.Quarters != 0
+	case model.Rework, model.Patch:
+		return f.Old, f.Lay, true
 	case model.MakeAgain:
-		if at, ok = r.olds[r.New.Parts[f.New].ID]; !ok {
-			return p, false
+		if old, ok = r.olds[r.New.Parts[f.New].ID]; ok {
+			lay = corners(&r.Old.Parts[old], &r.New.Parts[f.New])
 		}
-		lay = corners(&r.Old.Parts[at], &r.New.Parts[f.New])
 	}
-	p = over(outlines(&r.Old.Parts[at], lay), outlines(&r.New.Parts[f.New], model.Lay{}), func(*model.Shape) bool { return false })
+	return old, lay, ok
+}
+
+// pictured lays a part over an old piece.
+func (r *report) pictured(f *model.Fate, old int, lay model.Lay) picture {
+	p := over(outlines(&r.Old.Parts[old], lay), outlines(&r.New.Parts[f.New], model.Lay{}), func(*model.Shape) bool { return false })
 	if len(f.Spare) > 0 {
 		p.layers = append(p.layers, layer{class: "spare", lines: f.Spare, title: "to be cut away"})
 	}
 	if len(f.Missing) > 0 {
 		p.layers = append(p.layers, layer{class: "missing", lines: f.Missing, title: "is missing"})
 	}
-	return p, true
+	return p
 }
 
 // corners lays the lower left corners of two parts on each other.

@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"barwright/compile/model"
 	"barwright/emit/page"
@@ -45,71 +46,45 @@ func reported(r *model.Revision, names Names) *report {
 	return out
 }
 
-// onlyCause is the one changed name of a revision that has no other.
-func onlyCause(r *model.Revision) string {
-	name := ""
-	for i := range r.Changes {
-		c := &r.Changes[i]
-		switch {
-		case c.Kind >= model.Follows:
-		case name != "":
-			return ""
-		default:
-			name = c.Name
-		}
-	}
-	other := func(because []string) bool { return len(because) > 0 && because[len(because)-1] != name }
-	if slices.ContainsFunc(r.Changes, func(c model.Change) bool { return other(c.Because) }) ||
-		slices.ContainsFunc(r.Fates, func(f model.Fate) bool { return other(f.Because) }) {
-		return ""
-	}
-	return name
-}
-
-// mostBetween is how many names of the way from the changed text are told.
-const mostBetween = 2
-
-// because tells the way from the changed text; empty where it goes without saying.
-func (r *report) because(way []string) string {
-	if len(way) == 0 {
-		return ""
-	}
-	last := len(way) - 1
-	var said []string
-	if way[last] != r.root {
-		said = append(said, "because of "+way[last])
-	}
-	if between := way[:last]; 0 < last && last <= mostBetween {
-		between = slices.Clone(between)
-		slices.Reverse(between)
-		said = append(said, "through "+strings.Join(between, " and "))
-	}
-	return strings.Join(said, ", ")
-}
-
-// rootSays tells of the one cause of all.
-func (r *report) rootSays() string {
-	if r.root == "" || len(r.Changes) == 1 && len(r.Fates) == r.Count(model.Unchanged) {
-		return ""
-	}
-	return "All that is told from here on follows from " + r.root + "."
-}
-
 // told is a part of the report that lists names.
 type told struct {
-	head    string
-	changes []*model.Change
+	head  string
+	lines []entry
 }
 
-// changes parts them into what the text says, what follows and what moved.
-func (r *report) changes() []told {
-	out := []told{{head: "changed"}, {head: "follows"}, {head: "moved"}}
+// entry tells of a name, or of things that moved alike.
+type entry struct {
+	name, means, says string
+	cause             string // empty where it goes without saying
+	through           string // the nearest name on the way from there
+}
+
+// why tells what an entry is because of, and through what.
+func (l entry) why() string {
+	return strings.Trim(because(l.cause)+", "+l.through, ", ")
+}
+
+// told parts the changes into what the text says, what follows and what moved.
+func (r *report) told() []told {
+	var said, follows []entry
+	var moved []*model.Change
 	for i := range r.Changes {
 		c := &r.Changes[i]
-		at := &out[max(0, int(c.Kind-model.Follows)+1)]
-		at.changes = append(at.changes, c)
+		l := entry{name: c.Name, means: c.Means, says: change(c), cause: r.cause(c.Because)}
+		switch {
+		case c.Kind == model.Moved:
+			moved = append(moved, c)
+		case c.Kind == model.Follows:
+			if len(c.Because) > 1 {
+				l.through = "through " + c.Because[0]
+			}
+			follows = append(follows, l)
+		default:
+			said = append(said, l)
+		}
 	}
-	return slices.DeleteFunc(out, func(t told) bool { return len(t.changes) == 0 })
+	out := []told{{"changed", said}, {"follows", follows}, {"moved", r.movedLines(moved)}}
+	return slices.DeleteFunc(out, func(t told) bool { return len(t.lines) == 0 })
 }
 
 // change tells what a name says otherwise.
@@ -120,11 +95,12 @@ func change(c *model.Change) string {
 	case c.Kind == model.Came || c.Kind == model.Went:
 		return strings.TrimSuffix(c.Kind.String()+": "+c.Means, ": ")
 	}
+	figures := c.Old != c.New && bare(c.OldWritten, c.Old) && bare(c.NewWritten, c.New)
 	said := func(value, written string) string {
 		switch {
 		case value == "" && written == "":
 			return "nothing"
-		case written == "" || written == value:
+		case written == "" || written == value || figures && value != "":
 			return value
 		case value == "":
 			return written
@@ -133,6 +109,19 @@ func change(c *model.Change) string {
 	}
 	return said(c.Old, c.OldWritten) + " → " + said(c.New, c.NewWritten)
 }
+
+// bare reports whether what the text says tells no more than its value: it names
+// nothing but units.
+func bare(written, value string) bool {
+	if written == value || written == strings.Trim(value, `"`) {
+		return true
+	}
+	words := strings.FieldsFunc(written, func(c rune) bool { return !unicode.IsLetter(c) && c != '_' })
+	return !slices.ContainsFunc(words, func(w string) bool { return !slices.Contains(units, w) })
+}
+
+// units are those that lengths are written in.
+var units = []string{"in", "ft", "mm", "cm", "m"}
 
 // fate names what becomes of a part.
 func (r *report) fate(kind model.FateKind) string {
@@ -147,8 +136,30 @@ func (r *report) counts() []string {
 	var out []string
 	for kind := model.Unchanged; kind <= model.Dropped; kind++ {
 		if n := r.Count(kind); n > 0 {
-			out = append(out, strconv.Itoa(n)+" "+r.fate(kind))
+			out = append(out, strconv.Itoa(n)+" "+toDo[kind]+r.fate(kind))
 		}
+	}
+	return out
+}
+
+// toDo says which fates want something done.
+var toDo = [...]string{model.Relabel: "to ", model.Rework: "to ", model.Patch: "to ", model.MakeAgain: "to ", model.Dropped: ""}
+
+// sums are what one wants to know first: how the parts fare, and what it costs.
+func (r *report) sums() []string {
+	var costs []string
+	if len(r.Again) > 0 {
+		costs = append(costs, r.againHead()+": "+r.againSum())
+	}
+	if len(r.Bill) > 0 {
+		costs = append(costs, "bill: "+r.billSum())
+	}
+	var out []string
+	if counts := r.counts(); len(counts) > 0 {
+		out = append(out, "parts: "+strings.Join(counts, " · "))
+	}
+	if len(costs) > 0 {
+		out = append(out, strings.Join(costs, " · "))
 	}
 	return out
 }
@@ -236,9 +247,55 @@ func bought(b *model.BillChange) (what, quantity, cost string) {
 	case b.Old != nil && old == now && b.Old.Price != b.New.Price:
 		return item(line), now + " at " + page.Money(b.Old.Price) + " → " + page.Money(b.New.Price), cost
 	case b.Old != nil && old == now:
-		return item(line), now + " as before; used of it: " + b.New.Needed, cost
+		return item(line), now + " as before" + needs(b.Old, b.New), cost
 	}
 	return item(line), old + " → " + now, cost
+}
+
+// needs tells what is needed otherwise of as much: ": 27 pieces instead of 26".
+func needs(old, now *model.BillLine) string {
+	was, is := amounts(old), amounts(now)
+	if len(was) == len(is) {
+		var out []string
+		for i := range is {
+			if was[i] != is[i] {
+				out = append(out, instead(is[i], was[i]))
+			}
+		}
+		return ": " + strings.Join(out, ", ")
+	}
+	without := func(list, others []string) string {
+		return strings.Join(slices.DeleteFunc(slices.Clone(list), func(s string) bool { return slices.Contains(others, s) }), ", ")
+	}
+	came, went := without(is, was), without(was, is)
+	switch {
+	case went == "":
+		return ": now " + came
+	case came == "":
+		return ": no longer " + went
+	}
+	return ": " + instead(came, went)
+}
+
+// amounts are what is used of a line, one by one.
+func amounts(l *model.BillLine) []string {
+	return strings.Split(strings.ReplaceAll(l.WithoutWeight(), ", ", "; "), "; ")
+}
+
+// instead tells two amounts, as short as they can be told apart.
+func instead(is, was string) string {
+	for _, rest := range [...]string{" in all", ": ", " and "} {
+		a, _, _ := strings.Cut(is, rest)
+		b, _, _ := strings.Cut(was, rest)
+		if a != b {
+			is, was = a, b
+		}
+	}
+	_, what, _ := strings.Cut(is, " ")
+	if n, same, _ := strings.Cut(was, " "); same == what {
+		was = n
+	}
+	return is + " instead of " + was
 }
 
 // difference writes a cost with its sign; nothing where it is none.

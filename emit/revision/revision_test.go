@@ -91,12 +91,12 @@ func every() *model.Revision {
 		model.Fate{Kind: model.Relabel, Old: 10, New: 10, Offcut: -1, Because: []string{"cabinet.bins"}},
 		model.Fate{Kind: model.Relabel, Old: 11, New: 11, Offcut: -1, Because: []string{"cabinet.bins"}},
 		model.Fate{Kind: model.Rework, Old: 12, New: 12, Offcut: -1, Lay: model.Lay{Over: true, Quarters: 1, Move: geom.Point{X: 30 * inch, Y: 30 * inch}},
-			Spare: []geom.Contour{geom.RectContour(geom.R(29*inch, 0, 30*inch, 30*inch))}, Off: inch / 128,
-			Steps:   []model.Step{{Kind: model.Trim, What: "right edge", Text: "cut the right edge back by 1 in"}, {Kind: model.CutOut, What: "outlet urn", Text: "cut the opening outlet urn, 2 3/8 x 3 7/8 in"}},
+			Spare: []geom.Contour{geom.RectContour(geom.R(29*inch, 0, 30*inch, 30*inch))}, Off: inch / 128, Stands: "1/2 in to the left",
+			Steps:   []model.Step{{Kind: model.Trim, What: "right edge", Text: "cut the right edge back by 1 in", Count: 1}, {Kind: model.CutOut, What: "outlet urn", Text: "cut the opening outlet urn, 2 3/8 x 3 7/8 in", Count: 1}},
 			Because: []string{"cabinet.urn.width"}},
 		model.Fate{Kind: model.Patch, Old: 13, New: 13, Offcut: -1, Because: top,
 			Missing: []geom.Contour{geom.RectContour(geom.R(0, 4*inch, 85*inch, 5*inch))},
-			Steps:   []model.Step{{Kind: model.Extend, What: "top edge", Text: "a strip 1 in wide is missing along the top edge; it would show on the work side"}}},
+			Steps:   []model.Step{{Kind: model.Extend, What: "top edge", Text: "a strip 1 in wide is missing along the top edge; it would show on the work side", Count: 1}}},
 		model.Fate{Kind: model.MakeAgain, Old: -1, New: 14, Offcut: -1, Because: []string{"a", "b", "c", "cabinet.urn.width"}},
 		model.Fate{Kind: model.MakeAgain, Old: -1, New: 15, Offcut: 18},
 		model.Fate{Kind: model.Relabel, Old: 15, New: 16, Offcut: -1, Lay: model.Lay{Quarters: 2, Move: geom.Point{X: 25 * inch, Y: 22 * inch}}},
@@ -263,7 +263,7 @@ func TestTextFitsAndIsPlain(t *testing.T) {
 func TestLongListsAreCut(t *testing.T) {
 	r := every()
 	for i := range 500 {
-		r.Changes = append(r.Changes, model.Change{Name: fmt.Sprintf("cabinet.n%d.left", i), Kind: model.Moved, Text: "1 in to the right"})
+		r.Changes = append(r.Changes, model.Change{Name: fmt.Sprintf("cabinet.n%d.left", i), Kind: model.Moved, Text: fmt.Sprintf("%d in to the right", i)})
 	}
 	text, md := written(t, "text", r), written(t, "md", r)
 	if n := strings.Count(text, "to the right"); n > mostLines || !strings.Contains(text, fmt.Sprintf("and %d more; --format json", 501-n-1)) {

@@ -1,6 +1,7 @@
 package revision
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -8,8 +9,8 @@ import (
 )
 
 const (
-	mostLines = 40 // of a list on a terminal
-	leftMost  = 40 // columns of what stands at the left
+	mostLines = 150 // of a list on a terminal
+	leftMost  = 36  // columns of what stands at the left
 	midMost   = 28
 )
 
@@ -19,6 +20,57 @@ type row struct {
 	left, mid, right string
 	below            []string // further things to say, a line each
 	tint             string   // of the left one
+	cause            string   // empty where it goes without saying
+}
+
+// byCause prints rows under what they are because of, or each with it where hardly two
+// share one.
+func (p *terminal) byCause(rows []row, left int) {
+	rank := map[string]int{} // lookup only
+	for i := range rows {
+		if _, known := rank[rows[i].cause]; !known {
+			rank[rows[i].cause] = p.rank(rows[i].cause)
+		}
+	}
+	if len(rows) < 2*len(rank) {
+		for i := range rows {
+			if r := &rows[i]; r.cause != "" {
+				r.mid += " (" + because(r.cause) + ")"
+			}
+		}
+		p.list(rows, left)
+		return
+	}
+	rows = slices.Clone(rows)
+	slices.SortStableFunc(rows, func(a, b row) int { return rank[a.cause] - rank[b.cause] })
+	for from := 0; from < len(rows); {
+		to := from
+		for ; to < len(rows) && rows[to].cause == rows[from].cause; to++ {
+		}
+		if says := because(rows[from].cause); says != "" {
+			p.lines(p.paragraph("  ", "  ", says))
+			p.indent = "  "
+		}
+		p.list(rows[from:to], left)
+		p.indent, from = "", to
+	}
+}
+
+// inColumn sets the figures of sums under one another.
+func inColumn(rows []row) []row {
+	figures := func(text string) bool { return strings.Trim(text, "+− 0123456789.") == "" }
+	wide := 0
+	for i := range rows {
+		if n := finding.Columns(rows[i].right); figures(rows[i].right) {
+			wide = max(wide, n)
+		}
+	}
+	for i := range rows {
+		if r := &rows[i]; r.right != "" && figures(r.right) {
+			r.right = strings.Repeat(" ", wide-finding.Columns(r.right)) + r.right
+		}
+	}
+	return rows
 }
 
 // list prints rows under one another, as many as anybody reads. What stands at the left
@@ -27,7 +79,10 @@ func (p *terminal) list(rows []row, left int) {
 	mid := 0
 	for i := range rows {
 		r := &rows[i]
-		r.left, r.mid, r.right = clean(r.left), clean(r.mid), clean(r.right)
+		r.left, r.mid = clean(r.left), clean(r.mid)
+		if r.right = finding.Clean(r.right); strings.TrimSpace(r.right) == "" {
+			r.right = ""
+		}
 		if n := finding.Columns(r.left); n <= leftMost {
 			left = max(left, n)
 		}
@@ -47,16 +102,18 @@ func (p *terminal) list(rows []row, left int) {
 }
 
 func (p *terminal) laidOut(r *row, left, mid int) []string {
-	hang := strings.Repeat(" ", left+4)
-	first := "  " + p.paint(r.tint, r.left) + strings.Repeat(" ", max(0, left-finding.Columns(r.left))) + "  "
+	edge := p.indent + "  "
+	hang := edge + strings.Repeat(" ", left+2)
+	used := finding.Columns(hang)
+	first := edge + p.paint(r.tint, r.left) + strings.Repeat(" ", max(0, left-finding.Columns(r.left))) + "  "
 	var out []string
 	if finding.Columns(r.left) > left {
-		out, first = []string{"  " + p.paint(r.tint, r.left)}, hang
+		out, first = p.paragraph(edge, edge+"  ", r.left), hang
 	}
-	if all := pad(r.mid, mid) + "   " + r.right; r.right != "" && left+4+finding.Columns(all) <= p.style.Width {
+	if all := pad(r.mid, mid) + "   " + r.right; r.right != "" && used+finding.Columns(all) <= p.style.Width {
 		out = append(out, first+all)
 	} else {
-		out = append(out, p.wrapped(first, left+4, hang, r.mid)...)
+		out = append(out, p.wrapped(first, used, hang, r.mid)...)
 		if r.right != "" {
 			out = append(out, p.paragraph(hang, hang, r.right)...)
 		}

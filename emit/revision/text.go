@@ -21,6 +21,7 @@ func Text(w io.Writer, r *model.Revision, names Names, style finding.Style) erro
 	}
 	p := terminal{report: reported(r, names), style: style}
 	p.sides()
+	p.sumLines()
 	p.changeLines()
 	p.partLines()
 	p.findingLines()
@@ -38,8 +39,9 @@ func Text(w io.Writer, r *model.Revision, names Names, style finding.Style) erro
 // terminal prints a report in lines of a width.
 type terminal struct {
 	*report
-	out   bytes.Buffer
-	style finding.Style
+	out    bytes.Buffer
+	style  finding.Style
+	indent string // of lists
 }
 
 func (p *terminal) sides() {
@@ -56,14 +58,23 @@ func (p *terminal) sides() {
 	}
 }
 
+func (p *terminal) sumLines() {
+	if sums := p.sums(); len(sums) > 0 {
+		p.head(sums[0])
+		for _, s := range sums[1:] {
+			p.lines(p.paragraph("", "  ", s))
+		}
+	}
+}
+
 func (p *terminal) changeLines() {
-	for _, t := range p.changes() {
-		rows := make([]row, len(t.changes))
-		for i, c := range t.changes {
-			rows[i] = row{left: c.Name, mid: change(c), right: p.because(c.Because)}
+	for _, t := range p.told() {
+		rows := make([]row, len(t.lines))
+		for i, l := range t.lines {
+			rows[i] = row{left: l.name, mid: l.says, right: l.through, cause: l.cause}
 		}
 		p.head(t.head)
-		p.list(rows, 0)
+		p.byCause(rows, 0)
 		if t.head == "changed" {
 			p.rootLine()
 		}
@@ -77,38 +88,26 @@ func (p *terminal) rootLine() {
 	}
 }
 
-// partLines tells of parts; each fate is a list of its own.
 func (p *terminal) partLines() {
-	counts := p.counts()
-	if len(counts) == 0 {
+	if len(p.groups) == 0 {
 		return
 	}
-	p.head("parts: " + strings.Join(counts, " · "))
-	for from := 0; from < len(p.groups); {
-		kind, rows := p.groups[from].kind, []row(nil)
-		for ; from < len(p.groups) && p.groups[from].kind == kind; from++ {
-			rows = append(rows, p.groups[from].row())
-		}
-		p.list(rows, len(model.MakeAgain.String()))
+	p.head("parts")
+	rows := make([]row, len(p.groups))
+	for i := range p.groups {
+		rows[i] = p.groups[i].row()
 	}
+	p.byCause(rows, len(model.MakeAgain.String()))
 }
 
 // row tells of a group: one thing to do beside its parts, more of them below.
 func (g *group) row() row {
-	r := row{left: g.kind.String(), tint: tints[g.kind], mid: g.labels + ", " + g.what}
-	why := ""
-	if g.because != "" {
-		why = " (" + g.because + ")"
-	}
+	r := row{left: g.kind.String(), tint: tints[g.kind], mid: g.labels + ", " + g.what, cause: g.cause}
 	if (g.kind == model.Rework || g.kind == model.Patch) && len(g.words) > 1 {
 		r.below = g.words
-		r.mid += why
-		return r
-	}
-	if len(g.words) > 0 {
+	} else if len(g.words) > 0 {
 		r.mid += ": " + strings.Join(g.words, "; ")
 	}
-	r.mid += why
 	return r
 }
 
@@ -149,19 +148,19 @@ func findingSays(f *model.FindingChange) string {
 func (p *terminal) billLines() {
 	if len(p.Bill) > 0 {
 		p.head("bill: " + p.billSum())
+		rows := make([]row, len(p.Bill))
+		for i := range p.Bill {
+			rows[i].left, rows[i].mid, rows[i].right = bought(&p.Bill[i])
+		}
+		p.list(inColumn(rows), 0)
 	}
-	rows := make([]row, len(p.Bill))
-	for i := range p.Bill {
-		rows[i].left, rows[i].mid, rows[i].right = bought(&p.Bill[i])
-	}
-	p.list(rows, 0)
 	if len(p.Again) > 0 {
 		p.head(p.againHead() + ": " + p.againSum())
+		rows := make([]row, len(p.Again))
+		for i := range p.Again {
+			l := &p.Again[i]
+			rows[i] = row{left: item(l), mid: page.Pieces(l.Quantity, l.Unit), right: cost(l)}
+		}
+		p.list(inColumn(rows), 0)
 	}
-	rows = make([]row, len(p.Again))
-	for i := range p.Again {
-		l := &p.Again[i]
-		rows[i] = row{left: item(l), mid: page.Pieces(l.Quantity, l.Unit), right: cost(l)}
-	}
-	p.list(rows, 0)
 }

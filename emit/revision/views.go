@@ -91,6 +91,7 @@ func (p *picture) letter(v *model.View) {
 // that did not change, for how thick one is drawn means nothing, and what stands in
 // them, which is drawn no smaller than one can see.
 func (r *report) steady(old, new []model.Shape) func(*model.Shape) bool {
+	before, after := inWalls(old), inWalls(new)
 	return func(s *model.Shape) bool {
 		switch s.Kind {
 		case model.ShapeFloor:
@@ -98,14 +99,25 @@ func (r *report) steady(old, new []model.Shape) func(*model.Shape) bool {
 		case model.ShapeWall, model.ShapeStud:
 			return r.sameWall(strings.TrimPrefix(s.Part, "wall."))
 		case model.ShapeOutlet, model.ShapeStub:
-			near := func(o model.Shape) bool {
-				return o.Kind == s.Kind && o.Part == s.Part && o.Lines.Bounds().Grow(nearly).Contains(s.Lines.Bounds()) &&
+			near := func(o *model.Shape) bool {
+				return o.Kind == s.Kind && o.Lines.Bounds().Grow(nearly).Contains(s.Lines.Bounds()) &&
 					s.Lines.Bounds().Grow(nearly).Contains(o.Lines.Bounds())
 			}
-			return slices.ContainsFunc(old, near) && slices.ContainsFunc(new, near)
+			return slices.ContainsFunc(before[s.Part], near) && slices.ContainsFunc(after[s.Part], near)
 		}
 		return false
 	}
+}
+
+// inWalls are the shapes of what stands in walls, by what they are of; lookup only.
+func inWalls(shapes []model.Shape) map[string][]*model.Shape {
+	out := map[string][]*model.Shape{}
+	for i := range shapes {
+		if s := &shapes[i]; s.Kind == model.ShapeOutlet || s.Kind == model.ShapeStub {
+			out[s.Part] = append(out[s.Part], s)
+		}
+	}
+	return out
 }
 
 // nearly is how far the sides of what stands in a wall may be apart.

@@ -18,10 +18,11 @@ func (r *report) words(f *model.Fate) []string {
 		if l := laid(f.Lay); l != "" {
 			out = append(out, "lay it "+l)
 		}
-		for _, s := range f.Steps {
-			out = append(out, s.Text)
+		if f.Stands != "" {
+			out = append(out, "stands "+f.Stands)
 		}
-		if f.Off > 0 {
+		out = append(out, doneSteps(f.Steps)...)
+		if f.Off > noise {
 			out = append(out, "an edge may be off by "+r.New.Build.Plain(f.Off))
 		}
 	case model.MakeAgain:

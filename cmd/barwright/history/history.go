@@ -5,7 +5,6 @@ package history
 
 import (
 	"fmt"
-	"math"
 	"path"
 	"strings"
 )
@@ -16,10 +15,17 @@ type Repository struct {
 	here string // the same from the top of the repository, "." for the top
 }
 
+// How many bytes are taken of an answer, and of a list of files: a tree of a few small
+// objects can list files without end.
+const (
+	mostWords  = 1 << 16
+	mostListed = 1 << 27
+)
+
 // Open looks for the repository that a folder lies in; in one without files (a bare
 // one) the folder counts as its top.
 func Open(dir string) (*Repository, error) {
-	out, err := git(dir, math.MaxInt32, "rev-parse", "--show-prefix")
+	out, err := git(dir, mostWords, "rev-parse", "--show-prefix")
 	if err != nil {
 		return nil, err
 	}
@@ -46,20 +52,24 @@ func (r *Repository) Commit(rev string) (*Commit, error) {
 	if rev == "" || strings.ContainsAny(rev[:1], "-^") || strings.ContainsRune(rev, 0) {
 		return nil, ErrNoRevision
 	}
-	out, err := git(r.dir, math.MaxInt32, "rev-parse", "--verify", "--end-of-options", rev+"^{commit}")
+	out, err := git(r.dir, mostWords, "rev-parse", "--verify", "--end-of-options", rev+"^{commit}")
 	if err != nil {
 		return nil, r.shallow(err)
 	}
 	id := strings.TrimSpace(string(out))
-	if out, err = git(r.dir, math.MaxInt32, "ls-tree", "-r", "-z", "--full-tree", id); err != nil {
+	out, err = git(r.dir, mostListed, "ls-tree", "-r", "-z", "--full-tree", id)
+	switch {
+	case err != nil:
 		return nil, err
+	case len(out) == mostListed:
+		return nil, fmt.Errorf("the names of its files take %d bytes or more, which is too many", mostListed)
 	}
 	return listed(r.dir, string(out))
 }
 
 // shallow adds to an error that older revisions may not be there at all.
 func (r *Repository) shallow(err error) error {
-	if out, _ := git(r.dir, math.MaxInt32, "rev-parse", "--is-shallow-repository"); strings.TrimSpace(string(out)) == "true" {
+	if out, _ := git(r.dir, mostWords, "rev-parse", "--is-shallow-repository"); strings.TrimSpace(string(out)) == "true" {
 		return fmt.Errorf("%w (the clone is shallow: it lacks older revisions)", err)
 	}
 	return err

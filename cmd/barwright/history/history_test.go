@@ -2,6 +2,7 @@ package history_test
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"os/exec"
@@ -275,6 +276,35 @@ func TestNothingIsFetched(t *testing.T) {
 	git("clone", "-q", "--no-checkout", "--filter=blob:none", "file://"+filepath.ToSlash(dir), clone)
 	if text, err := commit(t, clone, "HEAD").Read("bar.hcl", 100); err == nil {
 		t.Errorf("a file that is not there has %q", text)
+	}
+}
+
+// TestTreeWithoutEnd reads a commit of nine small objects that lists a thousand million
+// files.
+func TestTreeWithoutEnd(t *testing.T) {
+	dir, git := repository(t)
+	write(t, dir, map[string]string{"bar.hcl": ""})
+	line := "100644 blob " + git("hash-object", "-w", "bar.hcl")
+	for range 9 {
+		var entries string
+		for i := range 10 {
+			entries += fmt.Sprintf("%s\t%d.hcl\n", line, i)
+		}
+		cmd := exec.Command("git", "mktree")
+		cmd.Dir, cmd.Stdin = dir, strings.NewReader(entries)
+		tree, err := cmd.Output()
+		if err != nil {
+			t.Fatal(err)
+		}
+		line = "040000 tree " + strings.TrimSpace(string(tree))
+	}
+	rev := git("commit-tree", "-m", "endless", strings.TrimPrefix(line, "040000 tree "))
+	repo, err := history.Open(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := repo.Commit(rev); err == nil || !strings.Contains(err.Error(), "too many") {
+		t.Errorf("the files are listed: %v", err)
 	}
 }
 

@@ -46,7 +46,7 @@ func Write(path string, text []byte) error {
 		return put(path, text, 0, func() error { return nil })
 	}
 	if err != nil {
-		return err
+		return unwritable(filepath.Dir(path), err)
 	}
 	mode, err := writable(path, target)
 	if err != nil {
@@ -60,7 +60,7 @@ func Write(path string, text []byte) error {
 func put(target string, text []byte, mode fs.FileMode, look func() error) (err error) {
 	fresh, err := os.CreateTemp(filepath.Dir(target), "."+filepath.Base(target)+".barwright-*")
 	if err != nil {
-		return err
+		return unwritable(filepath.Dir(target), err)
 	}
 	if mode == 0 { // only a file that is made anew gets the mode that new files have here
 		fresh.Close()
@@ -86,6 +86,18 @@ func put(target string, text []byte, mode fs.FileMode, look func() error) (err e
 	}
 	syncFolder(filepath.Dir(target))
 	return nil
+}
+
+// unwritable says why no file can be made in a folder, without the name that only this
+// package knows.
+func unwritable(dir string, err error) error {
+	if errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("there is no folder %s", dir)
+	}
+	if of := new(fs.PathError); errors.As(err, &of) {
+		err = of.Err
+	}
+	return fmt.Errorf("no file can be made in %s: %w", dir, err)
 }
 
 // writable returns the mode of a plain file that may be written. A rename

@@ -76,6 +76,10 @@ func TestWrite(t *testing.T) {
 	if err := inplace.Write(filepath.Join(path, "x"), nil); err == nil {
 		t.Error("a file is taken for a folder")
 	}
+	nowhere := filepath.Join(filepath.Dir(path), "nowhere")
+	if err := inplace.Write(filepath.Join(nowhere, "x"), nil); err == nil || err.Error() != "there is no folder "+nowhere {
+		t.Errorf("of a folder that is not there it says: %v", err)
+	}
 }
 
 func TestReplaceThroughLink(t *testing.T) {
