@@ -320,7 +320,7 @@ func TestEverySectionHasACase(t *testing.T) {
 	}
 	for _, number := range sections(t) {
 		chapter, below, _ := strings.Cut(number, ".")
-		if chapter == "9" || chapter == "11" || chapter == "12" || chapter == "5" && below != "" || slices.Contains(elsewhere, number) {
+		if chapter == "9" || chapter == "11" || chapter == "12" || chapter == "13" || chapter == "5" && below != "" || slices.Contains(elsewhere, number) {
 			continue
 		}
 		if !shown[number] {
