@@ -7,7 +7,6 @@ import (
 
 	"barwright/cmd/barwright/folder"
 	"barwright/compile/model"
-	"barwright/emit/dxf"
 	"barwright/emit/ngc"
 	"barwright/emit/ngc/replay"
 	"barwright/emit/page"
@@ -28,18 +27,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		{Name: "cutlist.csv", Write: whole(table.CutList)},
 		{Name: recordName, Write: whole(record.Write)},
 	}
-	options := cutOptions(m.Table)
-	for i := range m.Parts {
-		p := &m.Parts[i]
-		files = append(files, folder.File{Name: "parts/" + p.Label + ".dxf", Write: func(w io.Writer) error {
-			return dxf.WritePart(w, p, options)
-		}})
-		if p.FarBores() {
-			files = append(files, folder.File{Name: "parts/" + p.Label + "-far.dxf", Write: func(w io.Writer) error {
-				return dxf.WriteFar(w, p, options)
-			}})
-		}
-	}
+	files = append(files, cutFiles(m)...)
 	for i := range m.Programs {
 		p := &m.Programs[i]
 		var text bytes.Buffer
@@ -58,12 +46,4 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		files = append(files, folder.File{Name: "router/setup.txt", Write: whole(ngc.WriteSetup)})
 	}
 	return files, nil
-}
-
-func cutOptions(t model.Table) dxf.Options {
-	out := dxf.Options{Text: t.Notes, Unitless: !t.Stated, Layers: dxf.Layers(t.Layers)}
-	if t.R2000 {
-		out.Version = dxf.R2000
-	}
-	return out
 }

@@ -178,3 +178,28 @@ func (c Contour) Rounding() (radius Length, ok bool) {
 	}
 	return radius, true
 }
+
+// InChords returns the corners of a contour, and on each arc further points that part it
+// into as many pieces as are asked for.
+func (c Contour) InChords(pieces func(Arc) float64) []Point {
+	out := make([]Point, 0, len(c))
+	for i, v := range c {
+		out = append(out, v.Point)
+		if math.Abs(v.Bulge) < straight {
+			continue
+		}
+		arc := ArcOf(v, c[(i+1)%len(c)].Point)
+		for k, n := 1.0, pieces(arc); k < n; k++ {
+			sin, cos := math.Sincos(arc.Start + float64(arc.Turn*k/n))
+			out = append(out, Point{
+				X: Length(math.Round(arc.CX + float64(arc.R*cos))),
+				Y: Length(math.Round(arc.CY + float64(arc.R*sin))),
+			})
+		}
+	}
+	return out
+}
+
+// straight is the bulge below which an arc is a straight edge: across a kilometre its
+// crown is less than a nanometre high.
+const straight = 1e-12

@@ -51,6 +51,12 @@ func (p *Part) OverAll() (x, y Length) {
 	return x, y
 }
 
+// Small reports whether the part, its openings not taken out, is smaller than a square of
+// a side.
+func (p *Part) Small(side Length) bool {
+	return math.Abs(p.Outline.Area()) < side.MM()*side.MM()
+}
+
 // PartKind tells how a part is bought and cut.
 type PartKind int
 

@@ -87,23 +87,7 @@ const pieceAngle = 5 * math.Pi / 180
 
 // flatten returns the contour with each arc as two chords or more.
 func flatten(c geom.Contour) []geom.Point {
-	out := make([]geom.Point, 0, len(c))
-	for i, v := range c {
-		out = append(out, v.Point)
-		if math.Abs(v.Bulge) < flat {
-			continue
-		}
-		arc := geom.ArcOf(v, c[(i+1)%len(c)].Point)
-		pieces := max(2, math.Ceil(math.Abs(arc.Turn)/pieceAngle))
-		for k := 1.0; k < pieces; k++ {
-			sin, cos := math.Sincos(arc.Start + float64(arc.Turn*k/pieces))
-			out = append(out, geom.Point{
-				X: length.Length(math.Round(arc.CX + float64(arc.R*cos))),
-				Y: length.Length(math.Round(arc.CY + float64(arc.R*sin))),
-			})
-		}
-	}
-	return out
+	return c.InChords(func(a geom.Arc) float64 { return max(2, math.Ceil(math.Abs(a.Turn)/pieceAngle)) })
 }
 
 // encloses reports whether a point that lies on no edge of the polygon is inside.

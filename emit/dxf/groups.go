@@ -12,9 +12,12 @@ import (
 
 // groups writes group codes and their values: two lines each, ended by CR LF.
 // The first error of the writer below sticks; flush returns it.
-type groups struct{ w *bufio.Writer }
+type groups struct {
+	w    *bufio.Writer
+	inch bool // lengths in inches, otherwise in millimetres
+}
 
-func newGroups(w io.Writer) *groups { return &groups{bufio.NewWriterSize(w, 1<<16)} }
+func newGroups(w io.Writer) *groups { return &groups{w: bufio.NewWriterSize(w, 1<<16)} }
 
 func (g *groups) flush() error { return g.w.Flush() }
 
@@ -43,18 +46,27 @@ func (g *groups) hex(code int, h handle) {
 
 func (g *groups) real(code int, x float64) { g.close(appendReal(g.open(code), x)) }
 
-func (g *groups) mm(code int, l length.Length) { g.close(appendMM(g.open(code), l)) }
+// length writes a length in the unit of the file.
+func (g *groups) length(code int, l length.Length) {
+	b := g.open(code)
+	if g.inch {
+		b = appendInches(b, l)
+	} else {
+		b = appendMM(b, l)
+	}
+	g.close(b)
+}
 
 // xy writes a point of the plane: X under the code, Y under code + 10.
 func (g *groups) xy(code int, p geom.Point) {
-	g.mm(code, p.X)
-	g.mm(code+10, p.Y)
+	g.length(code, p.X)
+	g.length(code+10, p.Y)
 }
 
 // xyz writes a point at z = 0: Z is under code + 20.
 func (g *groups) xyz(code int, p geom.Point) {
 	g.xy(code, p)
-	g.mm(code+20, 0)
+	g.length(code+20, 0)
 }
 
 func appendHex(b []byte, n uint64) []byte {
@@ -69,6 +81,12 @@ func appendHex(b []byte, n uint64) []byte {
 // exponent, no negative zero.
 func appendMM(b []byte, l length.Length) []byte {
 	return pointed(length.AppendDecimal(b, l, length.Millimetres, 6), len(b))
+}
+
+// appendInches appends a length in inches to nine decimals, which tell all nanometres
+// apart.
+func appendInches(b []byte, l length.Length) []byte {
+	return pointed(length.AppendDecimal(b, l, length.Inches, 9), len(b))
 }
 
 // appendReal appends the shortest decimal that reads back as x, with at least
