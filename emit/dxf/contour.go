@@ -41,7 +41,7 @@ func validate(c geom.Contour) error {
 	if _, _, ok := c.Circle(); ok {
 		return nil
 	}
-	return simple(flatten(c))
+	return simple(c.Chords())
 }
 
 var errNoLength = errors.New("has no length")
@@ -100,31 +100,6 @@ func runsClockwise(c geom.Contour) bool {
 		}
 	}
 	return area < 0
-}
-
-// pieceAngle is the turn of the chords that stand for an arc in checks; on a
-// radius of 100 mm they are 0.1 mm inside of it.
-const pieceAngle = 5 * math.Pi / 180
-
-// flatten returns the contour with each arc as two chords or more.
-func flatten(c geom.Contour) []geom.Point {
-	out := make([]geom.Point, 0, len(c))
-	for i, v := range c {
-		out = append(out, v.Point)
-		if math.Abs(v.Bulge) < flat {
-			continue
-		}
-		arc := geom.ArcOf(v, c[(i+1)%len(c)].Point)
-		pieces := max(2, math.Ceil(math.Abs(arc.Turn)/pieceAngle))
-		for k := 1.0; k < pieces; k++ {
-			sin, cos := math.Sincos(arc.Start + float64(arc.Turn*k/pieces))
-			out = append(out, geom.Point{
-				X: length.Length(math.Round(arc.CX + float64(arc.R*cos))),
-				Y: length.Length(math.Round(arc.CY + float64(arc.R*sin))),
-			})
-		}
-	}
-	return out
 }
 
 // encloses reports whether a point that lies on no edge of the polygon is inside.
