@@ -118,6 +118,50 @@ func ArcOf(v Vertex, to Point) Arc {
 	}
 }
 
+// chordTurn is the turn of the chords that stand for an arc; on a radius of 100 mm
+// they are 0.1 mm inside of it.
+const chordTurn = 5 * math.Pi / 180
+
+// flatBulge is the bulge below which an arc is straight: across a kilometre its
+// crown is less than a nanometre high.
+const flatBulge = 1e-12
+
+// Chords returns the contour's corners, and between the ends of each arc others on
+// it, one each 5 degrees at least.
+func (c Contour) Chords() []Point {
+	out := make([]Point, 0, len(c))
+	return c.AppendChords(out)
+}
+
+// AppendChords appends what Chords returns.
+func (c Contour) AppendChords(dst []Point) []Point {
+	return c.appendIn(dst, func(a Arc) float64 { return max(2, math.Ceil(math.Abs(a.Turn)/chordTurn)) })
+}
+
+// InChords returns the contour's corners, and on each arc others that part it into as
+// many pieces as are asked for.
+func (c Contour) InChords(pieces func(Arc) float64) []Point {
+	return c.appendIn(make([]Point, 0, len(c)), pieces)
+}
+
+func (c Contour) appendIn(dst []Point, pieces func(Arc) float64) []Point {
+	for i, v := range c {
+		dst = append(dst, v.Point)
+		if math.Abs(v.Bulge) < flatBulge {
+			continue
+		}
+		arc := ArcOf(v, c[(i+1)%len(c)].Point)
+		for k, n := 1.0, pieces(arc); k < n; k++ {
+			sin, cos := math.Sincos(arc.Start + float64(arc.Turn*k/n))
+			dst = append(dst, Point{
+				X: Length(math.Round(arc.CX + float64(arc.R*cos))),
+				Y: Length(math.Round(arc.CY + float64(arc.R*sin))),
+			})
+		}
+	}
+	return dst
+}
+
 func arcBounds(v Vertex, to Point) Rect {
 	a := ArcOf(v, to)
 	b := R(v.X, v.Y, v.X, v.Y)
@@ -178,28 +222,3 @@ func (c Contour) Rounding() (radius Length, ok bool) {
 	}
 	return radius, true
 }
-
-// InChords returns the corners of a contour, and on each arc further points that part it
-// into as many pieces as are asked for.
-func (c Contour) InChords(pieces func(Arc) float64) []Point {
-	out := make([]Point, 0, len(c))
-	for i, v := range c {
-		out = append(out, v.Point)
-		if math.Abs(v.Bulge) < straight {
-			continue
-		}
-		arc := ArcOf(v, c[(i+1)%len(c)].Point)
-		for k, n := 1.0, pieces(arc); k < n; k++ {
-			sin, cos := math.Sincos(arc.Start + float64(arc.Turn*k/n))
-			out = append(out, Point{
-				X: Length(math.Round(arc.CX + float64(arc.R*cos))),
-				Y: Length(math.Round(arc.CY + float64(arc.R*sin))),
-			})
-		}
-	}
-	return out
-}
-
-// straight is the bulge below which an arc is a straight edge: across a kilometre its
-// crown is less than a nanometre high.
-const straight = 1e-12

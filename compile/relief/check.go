@@ -98,9 +98,7 @@ func inOneDepth(p *model.Part, a, b *loop) bool {
 
 // gap is how far a point is from an edge, an arc in chords.
 func gap(from geom.Vertex, to geom.Point, x, y float64) float64 {
-	const piece = math.Pi / 36
-	edge := geom.Contour{from, {Point: to}}
-	points := edge.InChords(func(a geom.Arc) float64 { return math.Ceil(math.Abs(a.Turn) / piece) })
+	points := geom.Contour{from, {Point: to}}.Chords()
 	nearest := math.Inf(1)
 	for i, p := range points[1:] {
 		nearest = min(nearest, off(points[i], p, x, y))

@@ -41,7 +41,7 @@ func validate(c geom.Contour) error {
 	if _, _, ok := c.Circle(); ok {
 		return nil
 	}
-	return simple(flatten(c))
+	return simple(c.Chords())
 }
 
 var errNoLength = errors.New("has no length")
@@ -73,21 +73,33 @@ func simple(p []geom.Point) error {
 	return nil
 }
 
-// oriented returns the contour run clockwise or counter-clockwise.
-func oriented(c geom.Contour, clockwise bool) geom.Contour {
-	if (c.Area() < 0) != clockwise {
-		return c.Reversed()
+// appendOriented appends a contour, run clockwise or counter-clockwise, and moved.
+func appendOriented(dst, c geom.Contour, clockwise bool, by geom.Point) geom.Contour {
+	if n := len(c); runsClockwise(c) != clockwise {
+		for i := n - 1; i >= 0; i-- { // the edge that arrives at a vertex now leaves from it
+			dst = append(dst, geom.Vertex{Point: c[i].Point.Add(by), Bulge: -c[(i+n-1)%n].Bulge})
+		}
+		return dst
 	}
-	return c
+	for _, v := range c {
+		dst = append(dst, geom.Vertex{Point: v.Point.Add(by), Bulge: v.Bulge})
+	}
+	return dst
 }
 
-// pieceAngle is the turn of the chords that stand for an arc in checks; on a
-// radius of 100 mm they are 0.1 mm inside of it.
-const pieceAngle = 5 * math.Pi / 180
-
-// flatten returns the contour with each arc as two chords or more.
-func flatten(c geom.Contour) []geom.Point {
-	return c.InChords(func(a geom.Arc) float64 { return max(2, math.Ceil(math.Abs(a.Turn)/pieceAngle)) })
+// runsClockwise tells which way round a contour runs that crosses itself nowhere.
+func runsClockwise(c geom.Contour) bool {
+	area := 0.0 // twice what is enclosed, in nm²
+	for i, v := range c {
+		w := c[(i+1)%len(c)]
+		from, to := v.Sub(c[0].Point), w.Sub(c[0].Point)
+		area += float64(float64(from.X)*float64(to.Y)) - float64(float64(from.Y)*float64(to.X))
+		if v.Bulge != 0 {
+			arc := geom.ArcOf(v, w.Point)
+			area += float64(arc.R * arc.R * (arc.Turn - math.Sin(arc.Turn)))
+		}
+	}
+	return area < 0
 }
 
 // encloses reports whether a point that lies on no edge of the polygon is inside.

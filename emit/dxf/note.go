@@ -87,7 +87,7 @@ type freeSpace struct {
 }
 
 func newFreeSpace(outline geom.Contour, all iter.Seq[shape]) freeSpace {
-	f := freeSpace{bounds: outline.Bounds(), outline: flatten(outline)}
+	f := freeSpace{bounds: outline.Bounds(), outline: outline.Chords()}
 	for s := range all {
 		if s.inner {
 			f.taken = append(f.taken, s.contour.Bounds())

@@ -89,8 +89,9 @@ func (d *file) write(w io.Writer, opt *Options) error {
 	out.inch = opt.Inch
 	to := newFormat(opt.Version, out)
 	to.begin(f)
+	var scratch geom.Contour
 	for s := range d.all {
-		s.write(to, layers.deep(&s, opt), origin)
+		scratch = s.write(to, layers.deep(&s, opt), origin, scratch[:0])
 	}
 	for _, n := range d.notes {
 		for i, line := range n.lines {

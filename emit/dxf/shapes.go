@@ -194,15 +194,17 @@ func (s *shape) validate() error {
 	return validate(s.contour)
 }
 
-func (s *shape) write(f format, layer string, origin geom.Point) {
+// write writes a shape moved to an origin; it returns the room that it took.
+func (s *shape) write(f format, layer string, origin geom.Point, scratch geom.Contour) geom.Contour {
 	if s.open {
 		f.line(layer, s.contour[0].Point.Add(origin), s.contour[1].Point.Add(origin))
-		return
+		return scratch
 	}
-	c := oriented(s.contour, s.inner).Shifted(origin)
-	if centre, radius, ok := c.Circle(); ok {
-		f.circle(layer, centre, radius)
-		return
+	if centre, radius, ok := s.contour.Circle(); ok {
+		f.circle(layer, centre.Add(origin), radius)
+		return scratch
 	}
-	f.polyline(layer, c)
+	scratch = appendOriented(scratch, s.contour, s.inner, origin)
+	f.polyline(layer, scratch)
+	return scratch
 }
