@@ -28,6 +28,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		{Name: recordName, Write: whole(record.Write)},
 	}
 	files = append(files, cutFiles(m)...)
+	files = append(files, drawings(m)...)
 	for i := range m.Programs {
 		p := &m.Programs[i]
 		var text bytes.Buffer

@@ -121,6 +121,7 @@ type Table struct {
 	Inch     bool   // files in inches, otherwise in millimetres
 	Files    string // "each", "distinct", "sheets"
 	Write    Written
+	Drawings bool   // drawings are written as DXF too
 	Depths   bool   // depths stand in the names of layers
 	Mirrored bool   // the drawn face lies down
 	Origin   string // "lower_left", "lower_right", "upper_left", "upper_right", "middle"

@@ -2,6 +2,7 @@ package model
 
 import (
 	"math"
+	"slices"
 
 	"barwright/compile/geom"
 )
@@ -57,6 +58,15 @@ const (
 	ShapeThin      ShapeKind = "thin"   // line that carries a feature to its dimension
 	ShapeLeader    ShapeKind = "leader" // from a text to the thing, which its last point touches
 )
+
+// filled are the kinds of areas that hide what lies behind them.
+var filled = []ShapeKind{
+	ShapeWall, ShapePanel, ShapeOpening, ShapeRecess, ShapeBore, ShapeFront,
+	ShapeAppliance, ShapeFraming, ShapeSteel, ShapeSlab,
+}
+
+// Fills reports whether the shape hides the shapes before it in its view.
+func (s *Shape) Fills() bool { return s.Closed && slices.Contains(filled, s.Kind) }
 
 // Text is a label centred on a point, turned counter-clockwise.
 type Text struct {

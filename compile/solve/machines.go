@@ -22,7 +22,7 @@ func (s *solver) table() {
 				Bore: name("bore"), Mark: name("mark"), Note: name("note"), Sheet: name("sheet"),
 			},
 			Inch: s.Text(b, "unit") == "in", Files: s.Text(b, "files"), Write: all,
-			Depths: s.Flag(b, "depths"), Mirrored: s.Flag(b, "mirrored"), Origin: s.Text(b, "origin"),
+			Drawings: s.Flag(b, "drawings"), Depths: s.Flag(b, "depths"), Mirrored: s.Flag(b, "mirrored"), Origin: s.Text(b, "origin"),
 			Flatten: s.Length(b, "flatten"), Relief: s.Text(b, "relief"), Bit: s.Length(b, "bit"), Small: s.Length(b, "small"),
 		}
 		if b.Attr("write") != nil {

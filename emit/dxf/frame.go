@@ -1,6 +1,7 @@
 package dxf
 
 import (
+	"cmp"
 	"math"
 
 	"barwright/compile/geom"
@@ -19,6 +20,7 @@ const (
 
 // frame is what a file says before its entities.
 type frame struct {
+	types    []lineType // beside the solid one
 	layers   []layer
 	box      geom.Rect // of all contours, crowns of arcs included
 	entities int
@@ -28,11 +30,61 @@ type frame struct {
 // format writes a file in one version: begin, entities, end.
 type format interface {
 	begin(f frame)
-	polyline(layer string, c geom.Contour) // closed
+	polyline(layer string, c geom.Contour, p pen)
 	line(layer string, from, to geom.Point)
 	circle(layer string, centre geom.Point, radius length.Length)
-	text(layer string, at geom.Point, height length.Length, s string)
+	text(layer string, t label)
 	end()
+}
+
+// pen tells how a polyline is drawn. The zero value closes it and gives it no width.
+type pen struct {
+	open  bool
+	width length.Length
+}
+
+// label is a line of text. It begins at its point, or lies with its middle on it and
+// is turned counter-clockwise about it.
+type label struct {
+	at      geom.Point
+	height  length.Length // of its capitals
+	text    string
+	centred bool
+	turn    geom.Angle
+	narrow  float64 // how wide its letters are to what the font has; 0 as 1
+}
+
+// flags are those of the polyline that the pen draws.
+func (p pen) flags() int {
+	if p.open {
+		return 0
+	}
+	return 1 // closed
+}
+
+// place writes where the text stands, how high and how wide it is.
+func (g *groups) place(t label) {
+	g.xyz(10, t.at)
+	g.length(40, t.height)
+	g.str(1, t.text)
+	if t.turn != 0 {
+		g.real(50, t.turn.Degrees())
+	}
+	if t.narrow != 0 {
+		g.real(41, t.narrow)
+	}
+	if t.centred {
+		g.int(72, 1)
+		g.xyz(11, t.at)
+	}
+}
+
+// middle says that the point of a centred text is half way up its capitals. R2000 has
+// that behind the marker of a class of its own.
+func (g *groups) middle(t label) {
+	if t.centred {
+		g.int(73, 2)
+	}
 }
 
 func newFormat(v Version, g *groups) format {
@@ -71,20 +123,38 @@ func (g *groups) extents(box geom.Rect) {
 	g.xyz(10, geom.Point{X: box.X.Hi, Y: box.Y.Hi})
 }
 
-func (g *groups) lineType(name, description string) {
-	g.str(2, name)
-	g.int(70, 0)
-	g.str(3, description)
-	g.int(72, 65) // alignment, always A
-	g.int(73, 0)  // dashes
-	g.real(40, 0) // length of the pattern
+// lineType is an entry of the table of line types: dashes, and gaps less than 0.
+type lineType struct {
+	name, description string
+	dashes            []length.Length
 }
 
-func (g *groups) layer(l layer, lineType string) {
+// lineType writes an entry. From R2000 on a dash may hold a shape or a text; plain says
+// of each that it does not.
+func (g *groups) lineType(t lineType, plain bool) {
+	g.str(2, t.name)
+	g.int(70, 0)
+	g.str(3, t.description)
+	g.int(72, 65) // alignment, always A
+	g.int(73, len(t.dashes))
+	whole := length.Length(0)
+	for _, d := range t.dashes {
+		whole += max(d, -d)
+	}
+	g.length(40, whole)
+	for _, d := range t.dashes {
+		g.length(49, d)
+		if plain {
+			g.int(74, 0)
+		}
+	}
+}
+
+func (g *groups) layer(l layer, solid string) {
 	g.str(2, l.name)
 	g.int(70, 0) // thawed, unlocked
 	g.int(62, l.colour)
-	g.str(6, lineType)
+	g.str(6, cmp.Or(l.lineType, solid))
 }
 
 func (g *groups) style(name string) {

@@ -20,9 +20,13 @@ func (g r12) begin(f frame) {
 	g.str(0, "ENDSEC")
 
 	g.section("TABLES")
-	g.table("LTYPE", 1)
+	g.table("LTYPE", 1+len(f.types))
 	g.str(0, "LTYPE")
-	g.lineType("CONTINUOUS", "Solid line")
+	g.lineType(lineType{name: "CONTINUOUS", description: "Solid line"}, false)
+	for _, t := range f.types {
+		g.str(0, "LTYPE")
+		g.lineType(t, false)
+	}
 	g.str(0, "ENDTAB")
 	g.table("LAYER", len(f.layers))
 	for _, l := range f.layers {
@@ -52,12 +56,16 @@ func (g r12) table(name string, entries int) {
 	g.int(70, entries)
 }
 
-func (g r12) polyline(layer string, c geom.Contour) {
+func (g r12) polyline(layer string, c geom.Contour, p pen) {
 	g.str(0, "POLYLINE")
 	g.str(8, layer)
 	g.int(66, 1) // vertices follow
 	g.xyz(10, geom.Point{})
-	g.int(70, 1) // closed
+	g.int(70, p.flags())
+	if p.width > 0 {
+		g.length(40, p.width) // where an edge begins, and where it ends
+		g.length(41, p.width)
+	}
 	for _, v := range c {
 		g.str(0, "VERTEX")
 		g.str(8, layer)
@@ -82,10 +90,9 @@ func (g r12) circle(layer string, centre geom.Point, radius length.Length) {
 	g.length(40, radius)
 }
 
-func (g r12) text(layer string, at geom.Point, height length.Length, s string) {
+func (g r12) text(layer string, t label) {
 	g.str(0, "TEXT")
 	g.str(8, layer)
-	g.xyz(10, at)
-	g.length(40, height)
-	g.str(1, s)
+	g.place(t)
+	g.middle(t)
 }

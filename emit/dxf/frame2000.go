@@ -73,10 +73,10 @@ func (g *r2000) tables(f frame) {
 	g.record("VPORT", "AcDbViewportTableRecord", vportTable)
 	g.viewport(f.box)
 	g.str(0, "ENDTAB")
-	g.table("LTYPE", ltypeTable, 3)
-	for _, name := range [...]string{"ByBlock", "ByLayer", "Continuous"} {
+	g.table("LTYPE", ltypeTable, 3+len(f.types))
+	for _, t := range append([]lineType{{name: "ByBlock"}, {name: "ByLayer"}, {name: "Continuous"}}, f.types...) {
 		g.record("LTYPE", "AcDbLinetypeTableRecord", ltypeTable)
-		g.lineType(name, "")
+		g.lineType(t, true)
 	}
 	g.str(0, "ENDTAB")
 	g.table("LAYER", layerTable, len(f.layers))
@@ -211,12 +211,12 @@ func (g *r2000) entity(kind string, owner handle, layer string) {
 	g.str(8, layer)
 }
 
-func (g *r2000) polyline(layer string, c geom.Contour) {
+func (g *r2000) polyline(layer string, c geom.Contour, p pen) {
 	g.entity("LWPOLYLINE", modelSpace, layer)
 	g.str(100, "AcDbPolyline")
 	g.int(90, len(c))
-	g.int(70, 1) // closed
-	g.real(43, 0)
+	g.int(70, p.flags())
+	g.length(43, p.width)
 	for _, v := range c {
 		g.xy(10, v.Point)
 		g.bulge(v)
@@ -237,11 +237,10 @@ func (g *r2000) circle(layer string, centre geom.Point, radius length.Length) {
 	g.length(40, radius)
 }
 
-func (g *r2000) text(layer string, at geom.Point, height length.Length, s string) {
+func (g *r2000) text(layer string, t label) {
 	g.entity("TEXT", modelSpace, layer)
 	g.str(100, "AcDbText")
-	g.xyz(10, at)
-	g.length(40, height)
-	g.str(1, s)
+	g.place(t)
 	g.str(100, "AcDbText")
+	g.middle(t)
 }

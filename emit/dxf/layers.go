@@ -71,8 +71,9 @@ func (l *layerNames) deep(s *shape, opt *Options) string {
 
 // layer is an entry of the layer table.
 type layer struct {
-	name   string
-	colour int
+	name     string
+	colour   int
+	lineType string // solid where empty
 }
 
 type layerList []layer
@@ -80,9 +81,9 @@ type layerList []layer
 // table lists the layers of a file, each name once. Layer 0 must exist; that of sheets
 // is added where one is drawn.
 func (l *layerNames) table() layerList {
-	table := layerList{{"0", 7}}
+	table := layerList{{name: "0", colour: 7}}
 	for k := edge; k < sheet; k++ {
-		table.add(layer{l[k], colours[k]})
+		table.add(layer{name: l[k], colour: colours[k]})
 	}
 	return table
 }

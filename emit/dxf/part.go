@@ -75,7 +75,7 @@ func (d *file) write(w io.Writer, opt *Options) error {
 		f.box = f.box.Union(s.contour.Bounds())
 		f.entities++
 		if opt.Depths && s.depth > 0 {
-			table.add(layer{layers.deep(&s, opt), colours[s.kind]})
+			table.add(layer{name: layers.deep(&s, opt), colour: colours[s.kind]})
 		}
 	}
 	origin := geom.Point{}.Sub(d.zero)
@@ -95,7 +95,7 @@ func (d *file) write(w io.Writer, opt *Options) error {
 	}
 	for _, n := range d.notes {
 		for i, line := range n.lines {
-			to.text(layers[noted], n.baseline(i).Add(origin), n.height, line)
+			to.text(layers[noted], label{at: n.baseline(i).Add(origin), height: n.height, text: line})
 		}
 	}
 	to.end()

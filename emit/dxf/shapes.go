@@ -205,6 +205,6 @@ func (s *shape) write(f format, layer string, origin geom.Point, scratch geom.Co
 		return scratch
 	}
 	scratch = appendOriented(scratch, s.contour, s.inner, origin)
-	f.polyline(layer, scratch)
+	f.polyline(layer, scratch, pen{})
 	return scratch
 }

@@ -155,7 +155,7 @@ func since(t reflect.Type, field string) int {
 		{reflect.TypeFor[model.Model](), never, []string{"Views"}},
 		{reflect.TypeFor[model.Program](), never, []string{"Moves"}},
 		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw"}},
-		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Small"}},
+		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Small"}},
 		{reflect.TypeFor[model.LayerNames](), 2, []string{"Sheet"}},
 		{reflect.TypeFor[model.Sheet](), 2, []string{"Batch"}},
 		{reflect.TypeFor[model.Tool](), 2, []string{"Wood", "Machine", "Entry", "Passes", "Floor", "Relief", "Datum", "Travel", "Rapid", "Accelerate"}},

@@ -27,7 +27,7 @@ type cell struct {
 func hiders(shapes []model.Shape) *covers {
 	c := &covers{cells: map[cell][]int{}}
 	for i := range shapes {
-		if s := &shapes[i]; !fills(s) || len(s.Lines) != 4 || s.Kind == model.ShapeOpening {
+		if s := &shapes[i]; !s.Fills() || len(s.Lines) != 4 || s.Kind == model.ShapeOpening {
 			continue
 		}
 		at := shapes[i].Lines.Bounds()

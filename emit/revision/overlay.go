@@ -26,16 +26,8 @@ type layer struct {
 	fill  string // the pattern that it is filled with
 }
 
-// filled are the kinds that hide what lies behind them.
-var filled = []model.ShapeKind{
-	model.ShapeWall, model.ShapePanel, model.ShapeOpening, model.ShapeRecess, model.ShapeBore, model.ShapeFront,
-	model.ShapeAppliance, model.ShapeFraming, model.ShapeSteel, model.ShapeSlab,
-}
-
 // helping are the kinds that only carry dimensions.
 var helping = []model.ShapeKind{model.ShapeThin, model.ShapeCentre, model.ShapeLeader}
-
-func fills(s *model.Shape) bool { return s.Closed && slices.Contains(filled, s.Kind) }
 
 // over lays the shapes of an old drawing under those of a new one. Of steady ones it
 // takes for granted that they are the same.
@@ -48,7 +40,7 @@ func over(old, new []model.Shape, steady func(*model.Shape) bool) picture {
 	var p picture
 	for i := range new {
 		s := &new[i]
-		if fills(s) {
+		if s.Fills() {
 			p.layers = append(p.layers, layer{class: "area", lines: []geom.Contour{s.Lines}})
 		}
 		same, own := before.split(s.Lines, s.Closed)

@@ -92,6 +92,7 @@ var table = &Block{
 			{Name: "bores", Type: Flag, Default: "true", Doc: "round ones"},
 			{Name: "marks", Type: Flag, Default: "true", Doc: "with countersinks"},
 		}},
+		{Name: "drawings", Type: Flag, Default: "false", Doc: "write the drawings as DXF files too, to be edited"},
 		{Name: "depths", Type: Flag, Default: "false", Doc: "the depth stands in the names of the layers of what does not go through"},
 		{Name: "mirrored", Type: Flag, Default: "false", Doc: "the drawn face lies down: files are mirrored in x"},
 		{Name: "origin", Type: Choice, Choices: []string{"lower_left", "lower_right", "upper_left", "upper_right", "middle"}, Default: "lower_left", Doc: "corner or middle of the part, or of the sheet, where the file is at 0, 0"},
