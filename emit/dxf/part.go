@@ -74,7 +74,7 @@ func (d *file) write(w io.Writer, opt *Options) error {
 		}
 		f.box = f.box.Union(s.contour.Bounds())
 		f.entities++
-		if opt.Depths && s.depth > 0 {
+		if s.kind == sheet || opt.Depths && s.depth > 0 {
 			table.add(layer{layers.deep(&s, opt), colours[s.kind]})
 		}
 	}
