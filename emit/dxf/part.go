@@ -7,7 +7,7 @@
 //
 // The package formats and computes nothing about the part. What a table would
 // choke on it refuses with an error before the first byte: the model should not
-// hold such a contour. It does not check that openings lie within the outline.
+// hold such a contour.
 package dxf
 
 import (
@@ -63,6 +63,9 @@ func write(w io.Writer, p *model.Part, opt Options, layers Layers, all iter.Seq[
 		}
 		f.box = f.box.Union(s.contour.Bounds())
 		f.entities++
+	}
+	if err := validateTogether(all, f.entities); err != nil {
+		return fmt.Errorf("part %s: %w", p.ID, err)
 	}
 	f.box = f.box.Shift(origin)
 	var notes note
@@ -175,6 +178,21 @@ func slots(p *model.Part, l Layers, of func(*model.Bore) bool, yield func(shape)
 		}
 	}
 	return true
+}
+
+// cut reports whether the table or a drill follows the shape.
+func (s *shape) cut() bool { return s.role != "mark" && s.role != "countersink" }
+
+func (s *shape) kind() kind {
+	switch s.role {
+	case "outline":
+		return around
+	case "recess":
+		return recessed
+	case "bore", "slot":
+		return drilled
+	}
+	return through
 }
 
 func (s *shape) validate() error {
