@@ -7,13 +7,11 @@ import (
 
 	"barwright/cmd/barwright/folder"
 	"barwright/compile/model"
-	"barwright/emit/dxf"
 	"barwright/emit/ngc"
 	"barwright/emit/ngc/replay"
 	"barwright/emit/page"
 	"barwright/emit/record"
 	"barwright/emit/table"
-	"barwright/lang/filename"
 )
 
 // outputs lists the files of a build. The router's programs are written, read
@@ -29,20 +27,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		{Name: "cutlist.csv", Write: whole(table.CutList)},
 		{Name: recordName, Write: whole(record.Write)},
 	}
-	options := cutOptions(m.Table)
-	var labels filename.Names
-	for i := range m.Parts {
-		p := &m.Parts[i]
-		name := "parts/" + labels.Of(p.Label)
-		files = append(files, folder.File{Name: name + ".dxf", Write: func(w io.Writer) error {
-			return dxf.WritePart(w, p, options)
-		}})
-		if p.FarBores() {
-			files = append(files, folder.File{Name: name + "-far.dxf", Write: func(w io.Writer) error {
-				return dxf.WriteFar(w, p, options)
-			}})
-		}
-	}
+	files = append(files, cutFiles(m)...)
 	for i := range m.Programs {
 		p := &m.Programs[i]
 		var text bytes.Buffer
@@ -61,12 +46,4 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		files = append(files, folder.File{Name: "router/setup.txt", Write: whole(ngc.WriteSetup)})
 	}
 	return files, nil
-}
-
-func cutOptions(t model.Table) dxf.Options {
-	out := dxf.Options{Text: t.Notes, Unitless: !t.Stated, Layers: dxf.Layers(t.Layers)}
-	if t.R2000 {
-		out.Version = dxf.R2000
-	}
-	return out
 }

@@ -138,15 +138,24 @@ func (c Contour) Chords() []Point {
 
 // AppendChords appends what Chords returns.
 func (c Contour) AppendChords(dst []Point) []Point {
+	return c.appendIn(dst, func(a Arc) float64 { return max(2, math.Ceil(math.Abs(a.Turn)/chordTurn)) })
+}
+
+// InChords returns the contour's corners, and on each arc others that part it into as
+// many pieces as are asked for.
+func (c Contour) InChords(pieces func(Arc) float64) []Point {
+	return c.appendIn(make([]Point, 0, len(c)), pieces)
+}
+
+func (c Contour) appendIn(dst []Point, pieces func(Arc) float64) []Point {
 	for i, v := range c {
 		dst = append(dst, v.Point)
 		if math.Abs(v.Bulge) < flatBulge {
 			continue
 		}
 		arc := ArcOf(v, c[(i+1)%len(c)].Point)
-		pieces := max(2, math.Ceil(math.Abs(arc.Turn)/chordTurn))
-		for k := 1.0; k < pieces; k++ {
-			sin, cos := math.Sincos(arc.Start + float64(arc.Turn*k/pieces))
+		for k, n := 1.0, pieces(arc); k < n; k++ {
+			sin, cos := math.Sincos(arc.Start + float64(arc.Turn*k/n))
 			dst = append(dst, Point{
 				X: Length(math.Round(arc.CX + float64(arc.R*cos))),
 				Y: Length(math.Round(arc.CY + float64(arc.R*sin))),

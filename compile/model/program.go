@@ -127,11 +127,11 @@ type Table struct {
 	Flatten  Length // how far straight pieces may leave an arc; 0: arcs stay arcs
 	Relief   string // of inside corners: "none", "diagonal", "long_side"
 	Bit      Length // of the table; 0 where it is not given
-	Small    Length // parts smaller than a square of it are flagged
+	Small    Length // parts smaller than a square of it are flagged; 0: none
 }
 
 // Written tells which kinds of work are written; outlines always are.
 type Written struct{ Openings, Recesses, Bores, Marks bool }
 
 // LayerNames names a layer for each kind of work.
-type LayerNames struct{ Edge, Opening, Recess, Bore, Mark, Note string }
+type LayerNames struct{ Edge, Opening, Recess, Bore, Mark, Note, Sheet string }

@@ -53,6 +53,7 @@ type Sheet struct {
 	Length    Length
 	Width     Length
 	Thickness Length // as measured
+	Batch     string // that it was measured on
 	Grain     bool
 	Density   float64 // kg/m3; 0 where not given
 	Price     float64 // each; 0 with Priced false where not given

@@ -12,14 +12,14 @@ import (
 // no table is described.
 func (s *solver) table() {
 	all := model.Written{Openings: true, Recesses: true, Bores: true, Marks: true}
-	s.m.Table = model.Table{Notes: true, Stated: true, Files: "each", Origin: "lower_left", Relief: "none", Write: all, Small: s.SchemaLength("table", "small")}
+	s.m.Table = model.Table{Notes: true, Stated: true, Files: "each", Origin: "lower_left", Relief: "none", Write: all}
 	for _, b := range s.Source.Top("table") {
 		name := func(kind string) string { return s.Field(b, "layers", kind).Text }
 		s.m.Table = model.Table{
 			R2000: s.Text(b, "format") == "r2000", Notes: s.Flag(b, "notes"), Stated: s.Flag(b, "unit_stated"),
 			Layers: model.LayerNames{
 				Edge: name("edge"), Opening: name("opening"), Recess: name("recess"),
-				Bore: name("bore"), Mark: name("mark"), Note: name("note"),
+				Bore: name("bore"), Mark: name("mark"), Note: name("note"), Sheet: name("sheet"),
 			},
 			Inch: s.Text(b, "unit") == "in", Files: s.Text(b, "files"), Write: all,
 			Depths: s.Flag(b, "depths"), Mirrored: s.Flag(b, "mirrored"), Origin: s.Text(b, "origin"),

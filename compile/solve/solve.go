@@ -62,6 +62,7 @@ func Solve(src *lang.Source) Solution {
 	things := s.things()
 	s.checkMeets(things)
 	s.project(things)
+	s.checkRelief()
 	if s.out.Findings.HasErrors() {
 		return s.out
 	}

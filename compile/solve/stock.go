@@ -80,7 +80,7 @@ func (s *solver) sheet(b *lang.Block) model.Sheet {
 	t := s.Length(b, "thickness")
 	return model.Sheet{
 		Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s x %s", s.Show(t), s.Show(size[1]), s.Show(size[0]))),
-		Length: size[0], Width: size[1], Thickness: t, Grain: s.Text(b, "grain") == "length",
+		Length: size[0], Width: size[1], Thickness: t, Batch: s.Text(b, "batch"), Grain: s.Text(b, "grain") == "length",
 		Density: s.Number(b, "density"), Price: s.Number(b, "price"), Priced: s.Has(b, "price"), Why: why(b),
 	}
 }

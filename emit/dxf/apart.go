@@ -13,22 +13,22 @@ import (
 type extent struct {
 	box   geom.Rect // and a little round it
 	index int32     // among the shapes
-	kind  kind
+	way   way
 	held  bool // by an outline
 }
 
-// kind is how a contour is cut.
-type kind uint8
+// way is how a contour is cut.
+type way uint8
 
 const (
-	through kind = iota
-	around       // the outline, through too
+	through way = iota
+	around      // the outline, through too
 	recessed
 	drilled
 )
 
-func (k kind) mayCross(o kind) bool {
-	return k == drilled && o >= recessed || o == drilled && k >= recessed
+func (w way) mayCross(o way) bool {
+	return w == drilled && o >= recessed || o == drilled && w >= recessed
 }
 
 // validateTogether refuses contours that cross, that are there twice, and that reach
@@ -46,32 +46,32 @@ func validateTogether(all iter.Seq[shape], count int) error {
 		p = p[:0]
 		for j := i + 1; j < len(extents) && extents[j].box.X.Lo < a.box.X.Hi; j++ {
 			b := &extents[j]
-			if !a.box.Y.Overlaps(b.box.Y) || a.kind.mayCross(b.kind) {
+			if !a.box.Y.Overlaps(b.box.Y) || a.way.mayCross(b.way) {
 				continue
 			}
 			if len(p) == 0 {
 				p = contours[a.index].AppendChords(p)
 			}
-			if a.kind == around && b.kind != around && !reaches(p, b.box) {
+			if a.way == around && b.way != around && !reaches(p, b.box) {
 				b.held = b.held || encloses(p, contours[b.index][0].Point)
 				continue
 			}
 			q = contours[b.index].AppendChords(q[:0])
 			how := relate(p, q)
-			if how > touching || how == touching && a.kind <= around && b.kind <= around {
+			if how > touching || how == touching && a.way <= around && b.way <= around {
 				first, second := min(a.index, b.index), max(a.index, b.index)
 				return fmt.Errorf("%s and %s %s", named(all, first), named(all, second), how)
 			}
 			switch {
-			case a.kind == around && b.kind != around:
+			case a.way == around && b.way != around:
 				b.held = b.held || inside(q, p)
-			case b.kind == around && a.kind != around:
+			case b.way == around && a.way != around:
 				a.held = a.held || inside(p, q)
 			}
 		}
 	}
 	for i := range extents {
-		if e := &extents[i]; e.kind != around && !e.held {
+		if e := &extents[i]; e.way != around && !e.held {
 			return fmt.Errorf("%s lies beyond the outline", named(all, e.index))
 		}
 	}
@@ -84,7 +84,7 @@ func extentsOf(all iter.Seq[shape], count int) ([]geom.Contour, []extent) {
 	contours, extents := make([]geom.Contour, 0, count), make([]extent, 0, count)
 	for s := range all {
 		if s.cut() {
-			extents = append(extents, extent{box: s.contour.Bounds().Grow(shortest), index: int32(len(contours)), kind: s.kind()})
+			extents = append(extents, extent{box: s.contour.Bounds().Grow(shortest), index: int32(len(contours)), way: s.way()})
 		}
 		contours = append(contours, s.contour)
 	}
@@ -97,11 +97,27 @@ func extentsOf(all iter.Seq[shape], count int) ([]geom.Contour, []extent) {
 	return contours, extents
 }
 
+// cut reports whether the table or a drill follows the shape; the outline counts where
+// it is cut already.
+func (s *shape) cut() bool { return s.kind != mark && s.kind != sheet }
+
+func (s *shape) way() way {
+	switch s.role {
+	case "outline":
+		return around
+	case "recess":
+		return recessed
+	case "bore", "slot":
+		return drilled
+	}
+	return through
+}
+
 // named says which shape it is that has an index.
 func named(all iter.Seq[shape], index int32) string {
 	for s := range all {
 		if index == 0 {
-			return fmt.Sprintf("%s %q", s.role, s.name)
+			return fmt.Sprintf("%s %q of part %s", s.role, s.name, s.part)
 		}
 		index--
 	}

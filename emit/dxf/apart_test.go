@@ -49,14 +49,14 @@ func TestContoursTogether(t *testing.T) {
 		{"a recess up to a hole", both(rect(100, 300, 180, 360), rect(180, 300, 200, 360)), ""},
 		{"two recesses side by side", model.Part{Recesses: []model.Recess{{Shape: rect(100, 300, 150, 350)}, {Shape: rect(150, 300, 200, 350)}}}, ""},
 
-		{"a rabbet across the slot", recess(rect(0, 0, 10, 400)), `recess "rabbet" and outline "side" cross`},
-		{"a recess into the round end", recess(rect(90, 190, 150, 210)), `recess "rabbet" and outline "side" cross`},
-		{"a recess over the edge", recess(rect(590, 100, 603, 110)), `recess "rabbet" and outline "side" cross`},
-		{"a recess in the slot", recess(rect(10, 190, 50, 210)), `recess "rabbet" lies beyond the outline`},
+		{"a rabbet across the slot", recess(rect(0, 0, 10, 400)), `recess "rabbet" of part p and outline "side" of part p cross`},
+		{"a recess into the round end", recess(rect(90, 190, 150, 210)), `recess "rabbet" of part p and outline "side" of part p cross`},
+		{"a recess over the edge", recess(rect(590, 100, 603, 110)), `recess "rabbet" of part p and outline "side" of part p cross`},
+		{"a recess in the slot", recess(rect(10, 190, 50, 210)), `recess "rabbet" of part p lies beyond the outline`},
 		{"a recess as the outline", recess(slotted()), "are the same"},
 		{"a hole over the edge", openings(circle(600, 100, 20)), "cross"},
 		{"a hole on the edge", openings(rect(550, 100, 600, 120)), "touch"},
-		{"a hole beside the part", openings(circle(700, 100, 20)), `opening "hole" lies beyond the outline`},
+		{"a hole beside the part", openings(circle(700, 100, 20)), `opening "hole" of part p lies beyond the outline`},
 		{"two holes over one another", openings(circle(300, 100, 40), circle(350, 100, 40)), "cross"},
 		{"a cross of two holes", openings(rect(200, 140, 300, 160), rect(240, 100, 260, 200)), "cross"},
 		{"corner on edge, and through", openings(rect(200, 100, 300, 200), geom.Contour{
@@ -64,9 +64,9 @@ func TestContoursTogether(t *testing.T) {
 		}), "cross"},
 		{"two holes side by side", openings(rect(200, 100, 250, 150), rect(250, 100, 300, 150)), "touch"},
 		{"a hole there twice", openings(circle(300, 100, 40), circle(300, 100, 40).Reversed()), "are the same"},
-		{"a hole half in a recess", both(rect(100, 300, 200, 360), circle(200, 330, 20)), `recess "rabbet" and opening "hole" cross`},
+		{"a hole half in a recess", both(rect(100, 300, 200, 360), circle(200, 330, 20)), `recess "rabbet" of part p and opening "hole" of part p cross`},
 	} {
-		test.part.Name, test.part.Outline = "side", slotted()
+		test.part.ID, test.part.Name, test.part.Outline = "p", "side", slotted()
 		var file bytes.Buffer
 		err := WritePart(&file, &test.part, Options{})
 		switch {

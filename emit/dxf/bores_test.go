@@ -91,8 +91,9 @@ func TestNoteOfBores(t *testing.T) {
 		"good face: both", "banded, not in these sizes: top edge, left edge",
 		"2 x handle: bore 5 through, sunk to 9 from the far face", "1 x slot: slot 6 wide through, sunk to 12",
 		"1 x slot up: slot 6 wide, 4 deep", "5 x shelf pin: bore 5, 10 deep", "FAR FACE IS BORED TOO: see its own file",
+		"for that turn it over from left to right: bottom edge stays at the bottom", "its zero is then at the lower right as drawn here",
 	}
-	got := noteLines(boredPart())
+	got := view{part: boredPart()}.lines(&Options{})
 	if i := slices.Index(got, want[0]); i < 0 || !slices.Equal(got[i:], want) {
 		t.Errorf("notes %q\nwant, from the good face on, %q", got, want)
 	}

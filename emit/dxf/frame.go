@@ -50,14 +50,18 @@ func (g *groups) section(name string) {
 
 func (g *groups) variable(name string) { g.str(9, name) }
 
-// unit says that lengths are millimetres. $INSUNITS is defined from R2000 on. It
-// is written in R12 too: a reader that refuses it does so aloud, one that has to
-// guess is wrong by 25.4 without a word.
+// unit says what lengths are in. $INSUNITS is defined from R2000 on. It is written in
+// R12 too: a reader that refuses it does so aloud, one that has to guess is wrong by
+// 25.4 without a word.
 func (g *groups) unit() {
+	unit, metric := 4, 1
+	if g.inch {
+		unit, metric = 1, 0
+	}
 	g.variable("$INSUNITS")
-	g.int(70, 4) // mm
+	g.int(70, unit)
 	g.variable("$MEASUREMENT")
-	g.int(70, 1) // metric
+	g.int(70, metric)
 }
 
 func (g *groups) extents(box geom.Rect) {

@@ -79,13 +79,13 @@ func (g r12) circle(layer string, centre geom.Point, radius length.Length) {
 	g.str(0, "CIRCLE")
 	g.str(8, layer)
 	g.xyz(10, centre)
-	g.mm(40, radius)
+	g.length(40, radius)
 }
 
 func (g r12) text(layer string, at geom.Point, height length.Length, s string) {
 	g.str(0, "TEXT")
 	g.str(8, layer)
 	g.xyz(10, at)
-	g.mm(40, height)
+	g.length(40, height)
 	g.str(1, s)
 }

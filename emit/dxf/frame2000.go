@@ -158,8 +158,8 @@ func (g *r2000) viewport(box geom.Rect) {
 	g.real(16, 0)                                        // looking down on the plane
 	g.real(26, 0)
 	g.real(36, 1)
-	g.mm(40, max(height, width)*5/4) // height of the view
-	g.real(41, 1)                    // width to height
+	g.length(40, max(height, width)*5/4) // height of the view
+	g.real(41, 1)                        // width to height
 }
 
 type space struct {
@@ -234,14 +234,14 @@ func (g *r2000) circle(layer string, centre geom.Point, radius length.Length) {
 	g.entity("CIRCLE", modelSpace, layer)
 	g.str(100, "AcDbCircle")
 	g.xyz(10, centre)
-	g.mm(40, radius)
+	g.length(40, radius)
 }
 
 func (g *r2000) text(layer string, at geom.Point, height length.Length, s string) {
 	g.entity("TEXT", modelSpace, layer)
 	g.str(100, "AcDbText")
 	g.xyz(10, at)
-	g.mm(40, height)
+	g.length(40, height)
 	g.str(1, s)
 	g.str(100, "AcDbText")
 }

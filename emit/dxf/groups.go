@@ -19,9 +19,10 @@ const (
 // groups writes group codes and their values: two lines each, ended by CR LF.
 // The first error of the writer below sticks; flush returns it.
 type groups struct {
-	w   io.Writer
-	b   []byte // what is not passed on yet
-	err error
+	w    io.Writer
+	b    []byte // what is not passed on yet
+	err  error
+	inch bool // lengths in inches, otherwise in millimetres
 
 	// Most arcs of a file are alike, and a bulge takes longer to print than all
 	// else of its vertex: the last one, and its digits.
@@ -83,22 +84,27 @@ func (g *groups) real(code int, x float64) {
 	g.crlf()
 }
 
-func (g *groups) mm(code int, l length.Length) {
+// length writes a length in the unit of the file.
+func (g *groups) length(code int, l length.Length) {
 	g.code(code)
-	g.b = appendMM(g.b, l)
+	if g.inch {
+		g.b = appendInches(g.b, l)
+	} else {
+		g.b = appendMM(g.b, l)
+	}
 	g.crlf()
 }
 
 // xy writes a point of the plane: X under the code, Y under code + 10.
 func (g *groups) xy(code int, p geom.Point) {
-	g.mm(code, p.X)
-	g.mm(code+10, p.Y)
+	g.length(code, p.X)
+	g.length(code+10, p.Y)
 }
 
 // xyz writes a point at z = 0: Z is under code + 20.
 func (g *groups) xyz(code int, p geom.Point) {
 	g.xy(code, p)
-	g.mm(code+20, 0)
+	g.length(code+20, 0)
 }
 
 func appendHex(b []byte, n uint64) []byte {
@@ -134,6 +140,12 @@ func appendMM(b []byte, l length.Length) []byte {
 	return append(b, digits[:end]...)
 }
 
+// appendInches appends a length in inches to nine decimals, which tell all nanometres
+// apart.
+func appendInches(b []byte, l length.Length) []byte {
+	return pointed(length.AppendDecimal(b, l, length.Inches, 9), len(b))
+}
+
 // appendReal appends the shortest decimal that reads back as x, with at least
 // one decimal and no exponent. x must be finite.
 func appendReal(b []byte, x float64) []byte {
@@ -141,7 +153,11 @@ func appendReal(b []byte, x float64) []byte {
 	if x == 0 {
 		x = 0 // no negative zero
 	}
-	b = strconv.AppendFloat(b, x, 'f', -1, 64)
+	return pointed(strconv.AppendFloat(b, x, 'f', -1, 64), start)
+}
+
+// pointed gives the number that begins at start a decimal where it has none.
+func pointed(b []byte, start int) []byte {
 	if bytes.IndexByte(b[start:], '.') < 0 {
 		b = append(b, ".0"...)
 	}

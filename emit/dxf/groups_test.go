@@ -69,7 +69,7 @@ func TestGroupLines(t *testing.T) {
 	g.str(0, "EOF")
 	g.int(70, -1)
 	g.hex(330, 0x1F)
-	g.mm(40, 0)
+	g.length(40, 0)
 	if err := g.flush(); err != nil {
 		t.Fatal(err)
 	}

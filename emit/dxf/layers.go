@@ -1,8 +1,15 @@
 package dxf
 
+import (
+	"slices"
+	"strings"
+
+	"barwright/lang/length"
+)
+
 // Layers names the layers of a file. An empty name stands for the default:
-// EDGE, OPENING, RECESS, BORE, MARK, NOTE. Two may have the same name, and then
-// are one layer. Names are written in upper case, 31 characters at most, what
+// EDGE, OPENING, RECESS, BORE, MARK, NOTE, SHEET. Two may have the same name, and
+// then are one layer. Names are written in upper case, 31 characters at most, what
 // R12 does not take as an underscore.
 type Layers struct {
 	Edge    string // the part's outline
@@ -11,40 +18,77 @@ type Layers struct {
 	Bore    string // drilled
 	Mark    string // drawn on the piece
 	Note    string // for reading only
+	Sheet   string // the sheet's edges, for reading only
 }
 
-func (l Layers) named() Layers {
-	return Layers{
-		Edge:    symbol(l.Edge, "EDGE"),
-		Opening: symbol(l.Opening, "OPENING"),
-		Recess:  symbol(l.Recess, "RECESS"),
-		Bore:    symbol(l.Bore, "BORE"),
-		Mark:    symbol(l.Mark, "MARK"),
-		Note:    symbol(l.Note, "NOTE"),
+// kind is a kind of work; each has its layer.
+type kind int
+
+const (
+	edge kind = iota
+	opening
+	recess
+	bore
+	mark
+	noted
+	sheet
+	kinds
+)
+
+// colours are of the format's index: 1 red, 2 yellow, 3 green, 4 cyan, 5 blue, 7 black
+// or white, 8 grey.
+var colours = [kinds]int{edge: 7, opening: 1, recess: 5, bore: 3, mark: 4, noted: 8, sheet: 8}
+
+// layerNames are the names as written, for each kind.
+type layerNames [kinds]string
+
+func (l Layers) named() layerNames {
+	return layerNames{
+		edge:    symbol(l.Edge, "EDGE"),
+		opening: symbol(l.Opening, "OPENING"),
+		recess:  symbol(l.Recess, "RECESS"),
+		bore:    symbol(l.Bore, "BORE"),
+		mark:    symbol(l.Mark, "MARK"),
+		noted:   symbol(l.Note, "NOTE"),
+		sheet:   symbol(l.Sheet, "SHEET"),
 	}
 }
 
-// layer is an entry of the layer table. Colours are of the format's index: 1
-// red, 2 yellow, 3 green, 4 cyan, 5 blue, 7 black or white, 8 grey.
+// deep is the layer of a shape: where that is asked for, that of blind work ends in its
+// depth in the unit of the file, RECESS_6_5. The name gives way where both are too long.
+func (l *layerNames) deep(s *shape, opt *Options) string {
+	name := l[s.kind]
+	if !opt.Depths || s.depth == 0 {
+		return name
+	}
+	unit, places := length.Millimetres, 3
+	if opt.Inch {
+		unit, places = length.Inches, 4
+	}
+	depth := "_" + strings.ReplaceAll(s.depth.Decimal(unit, places), ".", "_")
+	return name[:min(len(name), maxSymbol-len(depth))] + depth
+}
+
+// layer is an entry of the layer table.
 type layer struct {
 	name   string
 	colour int
 }
 
-// table lists the layers of a file, each name once. Layer 0 must exist.
-func (l Layers) table() []layer {
-	all := [...]layer{
-		{"0", 7}, {l.Edge, 7}, {l.Opening, 1}, {l.Recess, 5}, {l.Bore, 3}, {l.Mark, 4}, {l.Note, 8},
-	}
-	var table []layer
-next:
-	for _, candidate := range all {
-		for _, listed := range table {
-			if listed.name == candidate.name {
-				continue next
-			}
-		}
-		table = append(table, candidate)
+type layerList []layer
+
+// table lists the layers of a file, each name once. Layer 0 must exist; that of sheets
+// is added where one is drawn.
+func (l *layerNames) table() layerList {
+	table := layerList{{"0", 7}}
+	for k := edge; k < sheet; k++ {
+		table.add(layer{l[k], colours[k]})
 	}
 	return table
+}
+
+func (t *layerList) add(l layer) {
+	if !slices.ContainsFunc(*t, func(listed layer) bool { return listed.name == l.name }) {
+		*t = append(*t, l)
+	}
 }

@@ -1,12 +1,9 @@
 package dxf
 
 import (
-	"cmp"
-	"fmt"
 	"iter"
 
 	"barwright/compile/geom"
-	"barwright/compile/model"
 	"barwright/lang/length"
 )
 
@@ -21,20 +18,37 @@ type note struct {
 // bounds it, the note has the middle one.
 var noteHeights = [...]length.Length{10 * length.Millimetre, 6 * length.Millimetre, 4 * length.Millimetre}
 
-// noteOf says which piece this is and puts that on the part where it fits clear
-// of all edges, below it otherwise.
-func noteOf(p *model.Part, lines []string, all iter.Seq[shape]) note {
-	n := note{lines: lines}
-	free := newFreeSpace(p, all)
+// noteOf puts lines on a part where they fit clear of all edges, below it otherwise.
+func noteOf(outline geom.Contour, lines []string, all iter.Seq[shape]) note {
+	if n, ok := noteOn(outline, lines, all); ok {
+		return n
+	}
+	return noteBelow(outline.Bounds(), lines)
+}
+
+// noteOn puts lines on a part; ok is false where they do not fit clear of all edges.
+func noteOn(outline geom.Contour, lines []string, all iter.Seq[shape]) (n note, ok bool) {
+	n.lines = lines
+	free := newFreeSpace(outline, all)
 	for _, n.height = range noteHeights {
 		if r, ok := free.find(n.size()); ok {
 			n.corner = geom.Point{X: r.X.Lo, Y: r.Y.Hi}
-			return n
+			return n, true
 		}
 	}
-	b := p.Outline.Bounds()
-	n.height = noteHeights[1]
-	n.corner = geom.Point{X: b.X.Lo, Y: b.Y.Lo - n.height}
+	return n, false
+}
+
+func noteBelow(b geom.Rect, lines []string) note {
+	height := noteHeights[1]
+	return note{lines: lines, height: height, corner: geom.Point{X: b.X.Lo, Y: b.Y.Lo - height}}
+}
+
+// noteAcross puts a line on the middle of a box that it may be too long for.
+func noteAcross(b geom.Rect, line string) note {
+	n := note{lines: []string{line}, height: noteHeights[len(noteHeights)-1]}
+	width, height := n.size()
+	n.corner = geom.Point{X: b.X.Mid() - width/2, Y: b.Y.Mid() + height/2}
 	return n
 }
 
@@ -55,40 +69,6 @@ func (n note) size() (width, height length.Length) {
 	return n.height * length.Length(longest), n.step() * length.Length(len(n.lines))
 }
 
-func noteLines(p *model.Part) []string {
-	x, y := p.Size()
-	lines := []string{
-		p.Label + " " + p.Name,
-		p.Owner,
-		cmp.Or(p.Material, p.Stock) + ", " + roundMM(p.Thickness) + " thick",
-		roundMM(x) + " x " + roundMM(y) + " over all",
-		"UNITS MM",
-	}
-	if p.Face != "" {
-		lines = append(lines, p.Face+" face drawn")
-	}
-	if p.Grain != model.GrainNone {
-		lines = append(lines, "grain along "+p.Grain.String())
-	}
-	if sides := p.Sides(); len(sides) > 0 {
-		lines = append(lines, sides[0].Name+" at the "+sides[0].Edge.String())
-	}
-	if p.Good != model.GoodNone {
-		lines = append(lines, "good face: "+goodFaces[p.Good])
-	}
-	if banded := p.Banded(); banded != "" {
-		lines = append(lines, "banded, not in these sizes: "+banded)
-	}
-	lines = append(lines, depthLines(p.Recesses)...)
-	lines = append(lines, boreLines(p)...)
-	if p.FarBores() {
-		lines = append(lines, "FAR FACE IS BORED TOO: see its own file")
-	}
-	return inASCII(lines...)
-}
-
-var goodFaces = [...]string{model.GoodDrawn: "this one", model.GoodFar: "the far one", model.GoodBoth: "both"}
-
 // inASCII writes lines in the format's letters, and drops the empty ones.
 func inASCII(lines ...string) (out []string) {
 	for _, line := range lines {
@@ -99,54 +79,6 @@ func inASCII(lines ...string) (out []string) {
 	return out
 }
 
-// boreLines say how deep the bores are and what a drill adds, which the contours
-// do not.
-func boreLines(p *model.Part) (lines []string) {
-	for _, like := range p.LikeBores() {
-		b := &like[0]
-		if b.Far && !b.Through() {
-			continue
-		}
-		line := fmt.Sprintf("%d x %s: bore %s", len(like), b.Name, roundMM(b.Diameter))
-		if b.Slot > 0 {
-			line = fmt.Sprintf("%d x %s: slot %s wide", len(like), b.Name, roundMM(b.Diameter))
-		}
-		if b.Through() {
-			line += " through"
-		} else {
-			line += ", " + roundMM(b.Depth) + " deep"
-		}
-		if b.Sink > 0 {
-			line += ", sunk to " + roundMM(b.Sink)
-		}
-		if b.Sink > 0 && b.Far {
-			line += " from the far face"
-		}
-		lines = append(lines, line)
-	}
-	return lines
-}
-
-// depthLines say how deep the recesses are, which the contours do not.
-func depthLines(recesses []model.Recess) []string {
-	var depths []length.Length
-	count := map[length.Length]int{}
-	for _, r := range recesses {
-		if count[r.Depth] == 0 {
-			depths = append(depths, r.Depth)
-		}
-		count[r.Depth]++
-	}
-	lines := make([]string, len(depths))
-	for i, d := range depths {
-		lines[i] = fmt.Sprintf("recesses %s deep: %d", roundMM(d), count[d])
-	}
-	return lines
-}
-
-// roundMM prints a length for people, to a hundredth of a millimetre.
-func roundMM(l length.Length) string { return l.Decimal(length.Millimetres, 2) }
-
 // freeSpace finds room on the face of a part.
 type freeSpace struct {
 	bounds  geom.Rect
@@ -154,8 +86,8 @@ type freeSpace struct {
 	taken   []geom.Rect // by all that is cut and drawn inside
 }
 
-func newFreeSpace(p *model.Part, all iter.Seq[shape]) freeSpace {
-	f := freeSpace{bounds: p.Outline.Bounds(), outline: p.Outline.Chords()}
+func newFreeSpace(outline geom.Contour, all iter.Seq[shape]) freeSpace {
+	f := freeSpace{bounds: outline.Bounds(), outline: outline.Chords()}
 	for s := range all {
 		if s.inner {
 			f.taken = append(f.taken, s.contour.Bounds())

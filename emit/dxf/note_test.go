@@ -27,7 +27,7 @@ func TestNoteLines(t *testing.T) {
 		"recesses 6 deep: 2",
 		"recesses 9.5 deep: 1",
 	}
-	if got := noteLines(p); !slices.Equal(got, want) {
+	if got := (view{part: p}).lines(&Options{}); !slices.Equal(got, want) {
 		t.Errorf("lines %q, want %q", got, want)
 	}
 }

@@ -72,7 +72,7 @@ func TestInspected(t *testing.T) {
 	}
 	for i, r := range dxftest.Inspect(t, files) {
 		r.Check(t, parts[i])
-		if want := len(noteLines(parts[i])); len(r.Texts) != want {
+		if want := len((view{part: parts[i]}).lines(&Options{})); len(r.Texts) != want {
 			t.Errorf("%s: %d texts, want %d", r.File, len(r.Texts), want)
 		}
 		if want := [...]string{"AC1009", "AC1015"}[i/len(all)]; r.Version != want {

@@ -117,6 +117,9 @@ func features(part *model.Part) string {
 var cutColumns = []markup.Column{markup.Figures("pieces"), markup.Figures("length"), markup.Figures("width"), markup.Figures("thick"),
 	markup.Words("stock"), markup.Words("part"), markup.Words("labels"), markup.Words("grain")}
 
+// smallColumns is a further one, where the table wants small pieces flagged.
+var smallColumns = []markup.Column{markup.Words("hold down")}
+
 func (p writer) cuts() {
 	p.section("cuts")
 	if len(p.m.Cuts) == 0 {
@@ -127,8 +130,13 @@ func (p writer) cuts() {
 	columns := cutColumns
 	edged := slices.ContainsFunc(p.m.Cuts, func(c model.Cut) bool { return c.Banded != "" || c.Good != model.GoodNone })
 	if edged {
-		columns = slices.Concat(cutColumns, edgeColumns)
+		columns = slices.Concat(columns, edgeColumns)
 	}
+	flags := p.m.Table.Small > 0
+	if flags {
+		columns = slices.Concat(columns, smallColumns)
+	}
+	small := p.m.SmallParts()
 	caption := "Sizes to cut, as often as they are needed"
 	if edged {
 		caption += "; banding is no part of them"
@@ -143,6 +151,11 @@ func (p writer) cuts() {
 			c.Stock, c.Name, strings.Join(c.Parts, " "), grain}
 		if edged {
 			texts = append(texts, c.Banded, goodOf(c.Face, c.Good))
+		}
+		if flags && small[c.Parts[0]] {
+			texts = append(texts, "small")
+		} else if flags {
+			texts = append(texts, "")
 		}
 		p.Row(columns, texts...)
 	}

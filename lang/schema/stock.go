@@ -6,6 +6,7 @@ var sheet = &Block{
 	Attrs: []Attr{
 		{Name: "size", Type: SheetSize, Required: true, Doc: "length and width of one sheet"},
 		{Name: "thickness", Type: Length, Required: true, Doc: "as measured, not as sold"},
+		{Name: "batch", Type: Text, Doc: "that the thickness was measured on"},
 		{Name: "grain", Type: Choice, Choices: []string{"length", "none"}, Default: "length", Doc: "which way the face grain runs"},
 		{Name: "density", Type: Number, Doc: "kg per cubic metre, for weights"},
 		{Name: "stiffness", Type: Number, Default: "6.96", Doc: "modulus of elasticity in GPa, for shelves; that of softwood plywood, 1.01 million psi, where it is left out; of MDF it is about 3.59, of particleboard 2.76 to 4.14; 0 leaves its shelves unjudged"},

@@ -1,0 +1,174 @@
+package main
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"barwright/cmd/barwright/folder"
+	"barwright/compile/model"
+	"barwright/emit/dxf"
+	"barwright/lang/filename"
+)
+
+// cutFiles lists the files for the cutting table: one for each part, for each distinct
+// one, or for each sheet as laid out. What is worked from a part's other face has a
+// file of its own, and with sheets so have all parts that come from no sheet.
+func cutFiles(m *model.Model) (files []folder.File) {
+	c := cutting{m: m, options: cutOptions(&m.Table), parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}}
+	for i := range m.Parts {
+		c.parts[m.Parts[i].ID] = &m.Parts[i]
+	}
+	for i := range m.Stock.Sheets {
+		c.sheets[m.Stock.Sheets[i].Name] = &m.Stock.Sheets[i]
+	}
+	switch m.Table.Files {
+	case "distinct":
+		return c.distinct()
+	case "sheets":
+		return c.laidOut()
+	}
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		name := c.names.Of(p.Label)
+		files = append(files, c.cut(p, name, nil))
+		files = append(files, c.far(p, name, nil)...)
+	}
+	return files
+}
+
+// cutting makes the files. The maps are for lookup only.
+type cutting struct {
+	m       *model.Model
+	options dxf.Options
+	parts   map[string]*model.Part  // by ID
+	sheets  map[string]*model.Sheet // by name
+	names   filename.Names          // of parts' files
+}
+
+// said are the options with what the note says of a part, and of those like it.
+func (c *cutting) said(p *model.Part, like []string) dxf.Options {
+	out := c.options
+	out.Like = like
+	if s := c.sheets[p.Stock]; s != nil {
+		out.Batch = s.Batch
+	}
+	return out
+}
+
+func (c *cutting) cut(p *model.Part, name string, like []string) folder.File {
+	return folder.File{Name: "parts/" + name + ".dxf", Write: func(w io.Writer) error {
+		return dxf.WritePart(w, p, c.said(p, like))
+	}}
+}
+
+// far is the file of a part's other face, where there is work in it.
+func (c *cutting) far(p *model.Part, name string, like []string) []folder.File {
+	if !dxf.HasOther(p, c.options) {
+		return nil
+	}
+	return []folder.File{{Name: "parts/" + name + "-far.dxf", Write: func(w io.Writer) error {
+		return dxf.WriteFar(w, p, c.said(p, like))
+	}}}
+}
+
+// distinct parts share a line of the cut list, and their files differ in nothing but
+// label, name and owner. The first of them, in the order of the parts, gives its label.
+func (c *cutting) distinct() (files []folder.File) {
+	line := map[string]int{} // of the cut list, by label; lookup only
+	for i := range c.m.Cuts {
+		for _, label := range c.m.Cuts[i].Parts {
+			line[label] = i
+		}
+	}
+	type piece struct {
+		line  int
+		bytes [sha256.Size]byte
+	}
+	var pieces [][]*model.Part
+	known := map[piece]int{} // lookup only
+	for i := range c.m.Parts {
+		p := &c.m.Parts[i]
+		id := piece{line[p.Label], c.unnamed(p)}
+		at, ok := known[id]
+		if !ok {
+			at = len(pieces)
+			known[id] = at
+			pieces = append(pieces, nil)
+		}
+		pieces[at] = append(pieces[at], p)
+	}
+	for _, like := range pieces {
+		labels := make([]string, len(like))
+		for i, p := range like {
+			labels[i] = p.Label
+		}
+		name := c.names.Of(fmt.Sprintf("%s-x%d", labels[0], len(like)))
+		files = append(files, c.cut(like[0], name, labels))
+		files = append(files, c.far(like[0], name, labels)...)
+	}
+	return files
+}
+
+// unnamed is a digest of a part's files, their notes written, without its names.
+func (c *cutting) unnamed(p *model.Part) [sha256.Size]byte {
+	bare, options := *p, c.options
+	bare.Label, bare.Name, bare.Owner = "", "", ""
+	options.Text = true
+	var b bytes.Buffer
+	for _, write := range [...]func(io.Writer, *model.Part, dxf.Options) error{dxf.WritePart, dxf.WriteFar} {
+		if err := write(&b, &bare, options); err != nil {
+			fmt.Fprint(&b, err) // writing the file will tell
+		}
+	}
+	return sha256.Sum256(b.Bytes())
+}
+
+// laidOut are the files of the sheets, then those of parts that lie on none.
+func (c *cutting) laidOut() (files []folder.File) {
+	var on []string
+	var names filename.Names
+	for i := range c.m.Layouts {
+		l := &c.m.Layouts[i]
+		stock := c.sheets[l.Stock]
+		if stock == nil {
+			continue
+		}
+		on = append(on, l.Stock)
+		for k := range l.Blanks {
+			s := &dxf.Sheet{Stock: stock, Number: k + 1, Of: len(l.Blanks), Blank: &l.Blanks[k]}
+			for _, placed := range l.Blanks[k].Placed {
+				s.Parts = append(s.Parts, c.parts[placed.Part])
+			}
+			options := c.options
+			options.Batch = stock.Batch
+			name := names.Of(fmt.Sprintf("%s-%d", strings.TrimPrefix(l.Stock, "sheet."), k+1))
+			files = append(files, folder.File{Name: "sheets/" + name + ".dxf", Write: func(w io.Writer) error { return dxf.WriteSheet(w, s, options) }})
+		}
+	}
+	for i := range c.m.Parts {
+		p := &c.m.Parts[i]
+		name := c.names.Of(p.Label)
+		if !slices.Contains(on, p.Stock) {
+			files = append(files, c.cut(p, name, nil))
+		}
+		files = append(files, c.far(p, name, nil)...)
+	}
+	return files
+}
+
+func cutOptions(t *model.Table) dxf.Options {
+	out := dxf.Options{
+		Text: t.Notes, Unitless: !t.Stated, Layers: dxf.Layers(t.Layers), Inch: t.Inch,
+		Without: model.Written{Openings: !t.Write.Openings, Recesses: !t.Write.Recesses, Bores: !t.Write.Bores, Marks: !t.Write.Marks},
+		Depths:  t.Depths, Mirrored: t.Mirrored, Origin: dxf.OriginNamed(t.Origin),
+		Flatten: t.Flatten, Relief: t.Relief, Bit: t.Bit, Small: t.Small,
+	}
+	if t.R2000 {
+		out.Version = dxf.R2000
+	}
+	return out
+}

@@ -1,0 +1,194 @@
+// Package relief clears inside corners for a round bit, so that something square goes
+// in. It takes parts with sharp corners and gives them a half round in each, by the
+// diameter of the bit; and it tells where there is no room for one.
+package relief
+
+import (
+	"math"
+	"slices"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+)
+
+// Length is the measure of parts and bits.
+type Length = model.Length
+
+// Ways to clear a corner. On the diagonal the bit's centre lies on the bisector, as far
+// from the corner as its edge: at 0.707 of its radius from both sides of a right angle.
+// On the long side it lies on the longer of the two sides, of equal ones on the second
+// as the contour runs.
+const (
+	Diagonal = "diagonal"
+	LongSide = "long_side"
+)
+
+// Part returns a part with its inside corners cleared: those of openings and notches,
+// and of recesses but for those where they run out over an edge. Corners that are round
+// stay as they are, and so do recesses that the router cuts.
+func Part(p *model.Part, way string, bit Length) *model.Part {
+	out := *p
+	out.Openings, out.Recesses = slices.Clone(p.Openings), slices.Clone(p.Recesses)
+	for _, l := range loops(p) {
+		cleared := clear(l, way, bit)
+		switch l.kind {
+		case outline:
+			out.Outline = cleared
+		case opening:
+			out.Openings[l.index].Shape = cleared
+		case recess:
+			out.Recesses[l.index].Shape = cleared
+		}
+	}
+	return &out
+}
+
+type loopKind int
+
+const (
+	outline loopKind = iota
+	opening
+	recess
+	bore
+)
+
+// loop is a contour of a part. inside tells its corners that are cleared.
+type loop struct {
+	kind   loopKind
+	index  int
+	name   string
+	shape  geom.Contour
+	depth  Length // 0: through
+	far    bool   // cut from the face behind
+	inside []bool
+}
+
+// loops lists the contours of a part: its outline, openings, recesses and bores.
+func loops(p *model.Part) []loop {
+	corners := map[geom.Point]bool{} // of notches; lookup only
+	all := []loop{{kind: outline, shape: p.Outline}}
+	for i, o := range p.Openings {
+		if !o.Notch {
+			all = append(all, loop{kind: opening, index: i, name: o.Name, shape: o.Shape, inside: sharp(o.Shape, 1)})
+			continue
+		}
+		for _, v := range o.Shape {
+			corners[v.Point] = true
+		}
+	}
+	all[0].inside = sharp(p.Outline, -1)
+	for i, v := range p.Outline {
+		all[0].inside[i] = all[0].inside[i] && corners[v.Point]
+	}
+	for i, r := range p.Recesses {
+		l := loop{kind: recess, index: i, name: r.Name, shape: r.Shape, depth: r.Depth, inside: make([]bool, len(r.Shape))}
+		if !r.Routed {
+			l.inside = sharp(r.Shape, 1)
+		}
+		for k, v := range r.Shape {
+			l.inside[k] = l.inside[k] && !atOpenEdge(&r, v.Point)
+		}
+		all = append(all, l)
+	}
+	for i := range p.Bores {
+		b := &p.Bores[i]
+		all = append(all, loop{kind: bore, index: i, name: b.Name, shape: b.Shape(), depth: b.Depth, far: b.Far && !b.Through()})
+	}
+	return all
+}
+
+// atOpenEdge reports whether a corner of a recess lies on an edge that it runs out over.
+func atOpenEdge(r *model.Recess, at geom.Point) bool {
+	b := r.Shape.Bounds()
+	return slices.ContainsFunc(r.Open, func(e model.Edge) bool {
+		return [...]bool{
+			model.Bottom: at.Y == b.Y.Lo, model.RightEdge: at.X == b.X.Hi,
+			model.Top: at.Y == b.Y.Hi, model.LeftEdge: at.X == b.X.Lo,
+		}[e]
+	})
+}
+
+// sharp tells which corners between two straight edges turn as the contour runs, or for
+// sense -1 the other way.
+func sharp(c geom.Contour, sense float64) []bool {
+	sense = math.Copysign(sense, sense*c.Area())
+	out := make([]bool, len(c))
+	for i := range c {
+		before := c[(i+len(c)-1)%len(c)]
+		out[i] = before.Bulge == 0 && c[i].Bulge == 0 && turn(c, i)*sense > 0
+	}
+	return out
+}
+
+// turn is the sine of the angle by which the contour turns at a corner, positive to the left.
+func turn(c geom.Contour, i int) float64 {
+	back, on := sides(c, i)
+	return float64(back.y*on.x) - float64(back.x*on.y)
+}
+
+// side is the way from a corner along one of its edges: a unit vector, and how long the
+// edge is in nanometres.
+type side struct{ x, y, long float64 }
+
+func sides(c geom.Contour, i int) (back, on side) {
+	to := func(q geom.Point) side {
+		d := q.Sub(c[i].Point)
+		long := math.Hypot(float64(d.X), float64(d.Y))
+		return side{float64(d.X) / long, float64(d.Y) / long, long}
+	}
+	n := len(c)
+	return to(c[(i+n-1)%n].Point), to(c[(i+1)%n].Point)
+}
+
+func (s side) from(p geom.Point, by float64) geom.Point {
+	return p.Add(geom.Point{X: Length(math.Round(s.x * by)), Y: Length(math.Round(s.y * by))})
+}
+
+// cut is the bit in a corner: its centre, how much it takes of both edges from the
+// corner on, and the bulge of its arc, for a corner that turns left.
+type cut struct {
+	loop, corner   int
+	cx, cy         float64 // nanometres
+	takeBack, take float64
+	bulge          float64
+}
+
+func cutAt(c geom.Contour, i int, way string, bit Length) cut {
+	back, on := sides(c, i)
+	x, y, r := float64(c[i].X), float64(c[i].Y), float64(bit)/2
+	if way == LongSide {
+		k := cut{corner: i, take: 2 * r, bulge: 1}
+		along := on
+		if back.long > on.long {
+			k.take, k.takeBack, along = 0, 2*r, back
+		}
+		k.cx, k.cy = x+float64(along.x*r), y+float64(along.y*r)
+		return k
+	}
+	cos := float64(back.x*on.x) + float64(back.y*on.y)
+	half, sine := math.Sqrt((1+cos)/2), math.Sqrt((1-cos)/2) // of half the angle
+	bx, by := back.x+on.x, back.y+on.y
+	long := math.Hypot(bx, by)
+	take := 2 * r * half
+	return cut{corner: i, cx: x + float64(bx/long*r), cy: y + float64(by/long*r), takeBack: take, take: take, bulge: half / sine}
+}
+
+// clear returns a loop's shape with its inside corners cleared.
+func clear(l loop, way string, bit Length) geom.Contour {
+	if !slices.Contains(l.inside, true) {
+		return l.shape
+	}
+	var out geom.Contour
+	for i, v := range l.shape {
+		if !l.inside[i] {
+			out = append(out, v)
+			continue
+		}
+		k := cutAt(l.shape, i, way, bit)
+		back, on := sides(l.shape, i)
+		out = append(out,
+			geom.Vertex{Point: back.from(v.Point, k.takeBack), Bulge: math.Copysign(k.bulge, turn(l.shape, i))},
+			geom.Vertex{Point: on.from(v.Point, k.take)})
+	}
+	return out
+}

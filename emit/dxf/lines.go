@@ -1,0 +1,227 @@
+package dxf
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// lines are the note of a view: which piece this is, how it lies, and what its contours
+// do not tell.
+func (v view) lines(opt *Options) []string {
+	if v.second {
+		return v.otherLines(opt)
+	}
+	p := v.part
+	x, y := p.Size()
+	lines := append([]string{p.Label + " " + p.Name}, v.ownerLines(opt)...)
+	lines = append(lines,
+		cmp.Or(p.Material, p.Stock)+", "+opt.show(p.Thickness)+" thick"+measuredOn(opt.Batch),
+		opt.show(x)+" x "+opt.show(y)+" over all",
+		opt.unit(),
+		v.faceLine())
+	if p.Grain != model.GrainNone {
+		lines = append(lines, "grain along "+p.Grain.String())
+	}
+	if sides := p.Sides(); len(sides) > 0 {
+		lines = append(lines, sides[0].Name+" at the "+v.seen(sides[0].Edge).String())
+	}
+	if p.Good != model.GoodNone {
+		lines = append(lines, "good face: "+v.goodFace())
+	}
+	if banded := p.Banded(); banded != "" {
+		lines = append(lines, "banded, not in these sizes: "+banded)
+	}
+	lines = append(lines, v.workLines(opt)...)
+	if HasOther(p, *opt) {
+		lines = append(lines, v.flipLines(opt)...)
+	}
+	if opt.Origin != LowerLeft {
+		lines = append(lines, "zero at the "+opt.Origin.String())
+	}
+	lines = append(lines, opt.wayLines()...)
+	return inASCII(append(lines, smallLine(p, opt))...)
+}
+
+// ownerLines tell whose the piece is, or of several like it their labels.
+func (v view) ownerLines(opt *Options) []string {
+	if len(opt.Like) < 2 {
+		return []string{v.part.Owner}
+	}
+	return wrapped(fmt.Sprintf("%d pieces: %s", len(opt.Like), strings.Join(opt.Like, ", ")))
+}
+
+// wrapped parts a text into lines of about fifty letters.
+func wrapped(text string) (lines []string) {
+	const long = 50
+	line := ""
+	for _, word := range strings.Fields(text) {
+		if line != "" && len(line)+len(word) >= long {
+			lines, line = append(lines, line), ""
+		}
+		line = strings.TrimSpace(line + " " + word)
+	}
+	return append(lines, line)
+}
+
+func measuredOn(batch string) string {
+	if batch == "" {
+		return ""
+	}
+	return " as measured on batch " + batch
+}
+
+// faceLine says which face is drawn, and whether it lies down.
+func (v view) faceLine() string {
+	switch {
+	case v.behind:
+		return strings.TrimSpace(v.part.Face + " face DOWN: mirrored in x")
+	case v.part.Face == "":
+		return ""
+	}
+	return v.part.Face + " face drawn"
+}
+
+// seen is where an edge of the part lies.
+func (v view) seen(e model.Edge) model.Edge {
+	if v.behind && (e == model.LeftEdge || e == model.RightEdge) {
+		return e.Opposite()
+	}
+	return e
+}
+
+func (v view) goodFace() string {
+	switch {
+	case v.part.Good == model.GoodBoth:
+		return "both"
+	case (v.part.Good == model.GoodDrawn) == !v.behind:
+		return "this one"
+	case v.behind:
+		return "the one that lies down"
+	}
+	return "the far one"
+}
+
+// workLines say how deep the recesses and bores are and what a drill adds, and what is
+// left out of the file.
+func (v view) workLines(opt *Options) []string {
+	var lines []string
+	if !v.behind && !opt.Without.Recesses {
+		lines = append(lines, depthLines(v.part.Recesses, opt)...)
+	}
+	lines = append(lines, v.boreLines(opt)...)
+	if left := v.leftOut(opt.Without); len(left) > 0 {
+		lines = append(lines, "NOT IN THIS FILE: "+strings.Join(left, ", "))
+	}
+	return lines
+}
+
+// leftOut names the kinds of work that the view would have if they were written.
+func (v view) leftOut(without model.Written) []string {
+	var names []string
+	for s := range v.shapes(model.Written{}) {
+		name := [kinds]string{opening: "openings", recess: "recesses", bore: "bores", mark: "marks"}[s.kind]
+		left := [kinds]bool{opening: without.Openings, recess: without.Recesses, bore: without.Bores, mark: without.Marks}[s.kind]
+		if left && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// boreLines tell of bores, those too that are left to a drill.
+func (v view) boreLines(opt *Options) (lines []string) {
+	for _, like := range v.part.LikeBores() {
+		b := &like[0]
+		if !v.bored(b) {
+			continue
+		}
+		line := fmt.Sprintf("%d x %s: bore %s", len(like), b.Name, opt.show(b.Diameter))
+		if b.Slot > 0 {
+			line = fmt.Sprintf("%d x %s: slot %s wide", len(like), b.Name, opt.show(b.Diameter))
+		}
+		if b.Through() {
+			line += " through"
+		} else {
+			line += ", " + opt.show(b.Depth) + " deep"
+		}
+		if b.Sink > 0 {
+			line += ", sunk to " + opt.show(b.Sink)
+		}
+		if b.Sink > 0 && b.Far != v.behind {
+			line += " from the far face"
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func depthLines(recesses []model.Recess, opt *Options) []string {
+	var depths []length.Length
+	count := map[length.Length]int{}
+	for _, r := range recesses {
+		if count[r.Depth] == 0 {
+			depths = append(depths, r.Depth)
+		}
+		count[r.Depth]++
+	}
+	lines := make([]string, len(depths))
+	for i, d := range depths {
+		lines[i] = fmt.Sprintf("recesses %s deep: %d", opt.show(d), count[d])
+	}
+	return lines
+}
+
+// flipLines say that there is work in the other face, how the piece is turned over for
+// it, and where that file has its zero.
+func (v view) flipLines(opt *Options) []string {
+	what := "FAR FACE IS BORED TOO: see its own file"
+	if v.behind {
+		what = "FACE THAT LIES DOWN IS WORKED TOO: see its own file"
+	}
+	return []string{what,
+		"for that turn it over from left to right: bottom edge stays at the bottom",
+		"its zero is then at the " + opt.Origin.turnedOver().String() + " as drawn here"}
+}
+
+// wayLines say how the contours differ from what is to come of them.
+func (o *Options) wayLines() (lines []string) {
+	if o.Flatten > 0 {
+		lines = append(lines, "arcs as chords that leave them by "+o.show(o.Flatten)+" at most")
+	}
+	if o.relieves() {
+		lines = append(lines, "inside corners cleared for a bit of "+o.show(o.Bit))
+	}
+	return lines
+}
+
+func smallLine(p *model.Part, opt *Options) string {
+	if !p.Small(opt.Small) {
+		return ""
+	}
+	return "SMALL: hold it down"
+}
+
+// otherLines say which piece this is, how it lies, and from which edges one
+// measures.
+func (v view) otherLines(opt *Options) []string {
+	p := v.part
+	x, y := p.Size()
+	face := ", FAR FACE"
+	if !v.behind {
+		face = ", DRAWN FACE"
+	}
+	lines := append([]string{p.Label + " " + p.Name + face}, v.ownerLines(opt)...)
+	lines = append(lines,
+		opt.show(x)+" x "+opt.show(y)+" over all",
+		opt.unit(),
+		"turned over from left to right: bottom edge stays at the bottom",
+		"zero at the "+opt.Origin.turnedOver().String()+" as drawn first is at the "+opt.Origin.String()+" here",
+		"outline for reading only: it is cut already")
+	lines = append(lines, v.workLines(opt)...)
+	return inASCII(append(lines, opt.wayLines()...)...)
+}

@@ -1,0 +1,210 @@
+package dxf
+
+import (
+	"iter"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// view is a part as it lies on the table.
+type view struct {
+	part   *model.Part
+	behind bool // the face behind the drawn one lies up: all is mirrored in x
+	second bool // the piece is cut out already; what is not cut through is worked from here
+}
+
+// first is the view from which a part is cut out, other the one of its other face.
+func first(p *model.Part, opt *Options) view { return view{part: p, behind: opt.Mirrored} }
+func other(p *model.Part, opt *Options) view {
+	return view{part: p, behind: !opt.Mirrored, second: true}
+}
+
+// motion is how the part lies, but for where.
+func (v view) motion() motion {
+	if v.behind {
+		return mirror
+	}
+	return still
+}
+
+// shape is a contour of a part, or a line on it.
+type shape struct {
+	part       string // ID
+	role, name string
+	kind       kind
+	depth      length.Length // of blind work
+	inner      bool
+	open       bool // a line from the first vertex to the second
+	contour    geom.Contour
+}
+
+// shapes yields what is worked from the face that lies up, in the order of the file:
+// what is drawn comes first, and what lies inside is cut before the outline frees the
+// piece.
+func (v view) shapes(without model.Written) iter.Seq[shape] {
+	return func(yield func(shape) bool) {
+		p := v.part
+		_ = v.marks(without, yield) && v.recesses(without, yield) && v.bores(without, yield) &&
+			v.openings(without, yield) && v.slots(without, yield) &&
+			yield(shape{part: p.ID, role: "outline", name: p.Name, kind: v.outline(), contour: p.Outline})
+	}
+}
+
+func (v view) outline() kind {
+	if v.second {
+		return noted
+	}
+	return edge
+}
+
+// marks yields lines, and the countersinks of bores: a drill cuts them, not the table.
+func (v view) marks(without model.Written, yield func(shape) bool) bool {
+	p := v.part
+	if without.Marks {
+		return true
+	}
+	for _, m := range p.Marks {
+		line := geom.Contour{{Point: m.From}, {Point: m.To}}
+		if !v.behind && !yield(shape{part: p.ID, role: "mark", name: m.Name, kind: mark, inner: true, open: true, contour: line}) {
+			return false
+		}
+	}
+	for i := range p.Bores {
+		b := &p.Bores[i]
+		sunk := *b
+		sunk.Diameter = b.Sink
+		if b.Sink > 0 && b.Far == v.behind && !yield(shape{part: p.ID, role: "countersink", name: b.Name, kind: mark, inner: true, contour: sunk.Shape()}) {
+			return false
+		}
+	}
+	return true
+}
+
+func (v view) recesses(without model.Written, yield func(shape) bool) bool {
+	p := v.part
+	if v.behind || without.Recesses {
+		return true
+	}
+	for _, r := range p.Recesses {
+		if !yield(shape{part: p.ID, role: "recess", name: r.Name, kind: recess, depth: r.Depth, inner: true, contour: r.Shape}) {
+			return false
+		}
+	}
+	return true
+}
+
+func (v view) openings(without model.Written, yield func(shape) bool) bool {
+	p := v.part
+	if v.second || without.Openings {
+		return true
+	}
+	for _, o := range p.Openings {
+		if !o.Notch && !yield(shape{part: p.ID, role: "opening", name: o.Name, kind: opening, inner: true, contour: o.Shape}) {
+			return false
+		}
+	}
+	return true
+}
+
+// bored reports whether a bore is drilled from here: through ones are with the outline,
+// from whichever face they are drilled.
+func (v view) bored(b *model.Bore) bool {
+	if b.Through() {
+		return !v.second
+	}
+	return b.Far == v.behind
+}
+
+func (v view) bores(without model.Written, yield func(shape) bool) bool {
+	p := v.part
+	if without.Bores {
+		return true
+	}
+	for i := range p.Bores {
+		b := &p.Bores[i]
+		if b.Slot == 0 && v.bored(b) && !yield(shape{part: p.ID, role: "bore", name: b.Name, kind: bore, depth: b.Depth, inner: true, contour: b.Shape()}) {
+			return false
+		}
+	}
+	return true
+}
+
+// slots yields slots: those that go through as openings, others as recesses.
+func (v view) slots(without model.Written, yield func(shape) bool) bool {
+	p := v.part
+	for i := range p.Bores {
+		b := &p.Bores[i]
+		if b.Slot == 0 || !v.bored(b) || leavesSlot(without, b) {
+			continue
+		}
+		as := opening
+		if !b.Through() {
+			as = recess
+		}
+		if !yield(shape{part: p.ID, role: "slot", name: b.Name, kind: as, depth: b.Depth, inner: true, contour: b.Shape()}) {
+			return false
+		}
+	}
+	return true
+}
+
+func leavesSlot(without model.Written, b *model.Bore) bool {
+	if b.Through() {
+		return without.Openings
+	}
+	return without.Recesses
+}
+
+// HasOther reports whether a part is worked from its other face too, so that a file
+// for it is written: where anything is in it but countersinks, which are told in words.
+func HasOther(p *model.Part, opt Options) bool {
+	v := other(p, &opt)
+	for s := range v.shapes(opt.Without) {
+		if s.role != "countersink" && s.role != "outline" {
+			return true
+		}
+	}
+	return false
+}
+
+// moved yields shapes where they lie, their arcs as chords where that is asked for.
+func moved(all iter.Seq[shape], m motion, tolerance length.Length) iter.Seq[shape] {
+	if m == still && tolerance == 0 {
+		return all
+	}
+	return func(yield func(shape) bool) {
+		for s := range all {
+			s.contour = m.contour(s.contour)
+			if tolerance > 0 && !s.open {
+				s.contour = chords(s.contour, tolerance)
+			}
+			if !yield(s) {
+				return
+			}
+		}
+	}
+}
+
+func (s *shape) validate() error {
+	if s.open {
+		return longEnough(s.contour[0].Point, s.contour[1].Point)
+	}
+	return validate(s.contour)
+}
+
+// write writes a shape moved to an origin; it returns the room that it took.
+func (s *shape) write(f format, layer string, origin geom.Point, scratch geom.Contour) geom.Contour {
+	if s.open {
+		f.line(layer, s.contour[0].Point.Add(origin), s.contour[1].Point.Add(origin))
+		return scratch
+	}
+	if centre, radius, ok := s.contour.Circle(); ok {
+		f.circle(layer, centre.Add(origin), radius)
+		return scratch
+	}
+	scratch = appendOriented(scratch, s.contour, s.inner, origin)
+	f.polyline(layer, scratch)
+	return scratch
+}
