@@ -11,6 +11,7 @@ import (
 	"barwright/cmd/barwright/folder"
 	"barwright/compile/model"
 	"barwright/emit/dxf"
+	"barwright/lang/filename"
 )
 
 // cutFiles lists the files for the cutting table: one for each part, for each distinct
@@ -32,8 +33,9 @@ func cutFiles(m *model.Model) (files []folder.File) {
 	}
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		files = append(files, c.cut(p, p.Label, nil))
-		files = append(files, c.far(p, p.Label, nil)...)
+		name := c.names.Of(p.Label)
+		files = append(files, c.cut(p, name, nil))
+		files = append(files, c.far(p, name, nil)...)
 	}
 	return files
 }
@@ -44,6 +46,7 @@ type cutting struct {
 	options dxf.Options
 	parts   map[string]*model.Part  // by ID
 	sheets  map[string]*model.Sheet // by name
+	names   filename.Names          // of parts' files
 }
 
 // said are the options with what the note says of a part, and of those like it.
@@ -103,7 +106,7 @@ func (c *cutting) distinct() (files []folder.File) {
 		for i, p := range like {
 			labels[i] = p.Label
 		}
-		name := fmt.Sprintf("%s-x%d", labels[0], len(like))
+		name := c.names.Of(fmt.Sprintf("%s-x%d", labels[0], len(like)))
 		files = append(files, c.cut(like[0], name, labels))
 		files = append(files, c.far(like[0], name, labels)...)
 	}
@@ -127,6 +130,7 @@ func (c *cutting) unnamed(p *model.Part) [sha256.Size]byte {
 // laidOut are the files of the sheets, then those of parts that lie on none.
 func (c *cutting) laidOut() (files []folder.File) {
 	var on []string
+	var names filename.Names
 	for i := range c.m.Layouts {
 		l := &c.m.Layouts[i]
 		stock := c.sheets[l.Stock]
@@ -141,16 +145,17 @@ func (c *cutting) laidOut() (files []folder.File) {
 			}
 			options := c.options
 			options.Batch = stock.Batch
-			name := fmt.Sprintf("sheets/%s-%d.dxf", strings.TrimPrefix(l.Stock, "sheet."), k+1)
-			files = append(files, folder.File{Name: name, Write: func(w io.Writer) error { return dxf.WriteSheet(w, s, options) }})
+			name := names.Of(fmt.Sprintf("%s-%d", strings.TrimPrefix(l.Stock, "sheet."), k+1))
+			files = append(files, folder.File{Name: "sheets/" + name + ".dxf", Write: func(w io.Writer) error { return dxf.WriteSheet(w, s, options) }})
 		}
 	}
 	for i := range c.m.Parts {
 		p := &c.m.Parts[i]
+		name := c.names.Of(p.Label)
 		if !slices.Contains(on, p.Stock) {
-			files = append(files, c.cut(p, p.Label, nil))
+			files = append(files, c.cut(p, name, nil))
 		}
-		files = append(files, c.far(p, p.Label, nil)...)
+		files = append(files, c.far(p, name, nil)...)
 	}
 	return files
 }

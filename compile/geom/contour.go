@@ -87,6 +87,9 @@ func (c Contour) Bounds() Rect {
 	if len(c) == 0 {
 		return Rect{}
 	}
+	if at, r, ok := c.Circle(); ok {
+		return R(at.X-r, at.Y-r, at.X+r, at.Y+r)
+	}
 	b := R(c[0].X, c[0].Y, c[0].X, c[0].Y)
 	for i, v := range c {
 		b = b.Union(R(v.X, v.Y, v.X, v.Y))

@@ -41,7 +41,8 @@ func validate(c geom.Contour) error {
 	if _, _, ok := c.Circle(); ok {
 		return nil
 	}
-	return simple(c.Chords())
+	var room [16]geom.Point // more than most need
+	return simple(c.AppendChords(room[:0]))
 }
 
 var errNoLength = errors.New("has no length")

@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/emit/dxf/dxftest"
@@ -48,13 +50,19 @@ func variedParts() []*model.Part {
 }
 
 // An independent reader finds nothing wrong with the files, and finds the
-// contours, areas and boxes of the parts in them.
+// contours, areas and boxes of the parts in them: of one of each thing that a file
+// can hold, and of 200 drawn at random, from seeds that stay.
 func TestInspected(t *testing.T) {
+	all := variedParts()
+	drawn := rapid.Custom(drawPart)
+	for seed := range 200 {
+		all = append(all, drawn.Example(seed))
+	}
 	dir := t.TempDir()
 	var files []string
 	var parts []*model.Part
 	for _, version := range []Version{R12, R2000} {
-		for i, p := range variedParts() {
+		for i, p := range all {
 			path := filepath.Join(dir, fmt.Sprintf("%d-%d.dxf", version, i))
 			if err := os.WriteFile(path, written(t, p, Options{Version: version, Text: true}), 0o644); err != nil {
 				t.Fatal(err)
@@ -67,7 +75,7 @@ func TestInspected(t *testing.T) {
 		if want := len((view{part: parts[i]}).lines(&Options{})); len(r.Texts) != want {
 			t.Errorf("%s: %d texts, want %d", r.File, len(r.Texts), want)
 		}
-		if want := [...]string{"AC1009", "AC1015"}[i/len(variedParts())]; r.Version != want {
+		if want := [...]string{"AC1009", "AC1015"}[i/len(all)]; r.Version != want {
 			t.Errorf("%s: version %s, want %s", r.File, r.Version, want)
 		}
 	}

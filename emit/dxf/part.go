@@ -8,7 +8,7 @@
 //
 // The package formats and computes nothing about the part. What a table would
 // choke on it refuses with an error before the first byte: the model should not
-// hold such a contour. It does not check that openings lie within the outline.
+// hold such a contour.
 package dxf
 
 import (
@@ -74,9 +74,12 @@ func (d *file) write(w io.Writer, opt *Options) error {
 		}
 		f.box = f.box.Union(s.contour.Bounds())
 		f.entities++
-		if opt.Depths && s.depth > 0 {
+		if s.kind == sheet || opt.Depths && s.depth > 0 {
 			table.add(layer{name: layers.deep(&s, opt), colour: colours[s.kind]})
 		}
+	}
+	if err := validateTogether(d.all, f.entities); err != nil {
+		return err
 	}
 	origin := geom.Point{}.Sub(d.zero)
 	f.box = f.box.Shift(origin)

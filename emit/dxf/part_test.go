@@ -142,8 +142,7 @@ func TestWritePartOrder(t *testing.T) {
 	}
 }
 
-// Extents hold the crowns of arcs, and a recess that runs out over an edge; the
-// origin is the outline's.
+// Extents hold the crowns of arcs; the origin is the outline's.
 func TestWritePartExtents(t *testing.T) {
 	p := rectanglePart()
 	p.Outline[0].Bulge = 1
@@ -153,11 +152,6 @@ func TestWritePartExtents(t *testing.T) {
 	}
 	if got := f.Contours[0].Shape[0].Point; got != (geom.Point{Y: 250 * mm}) {
 		t.Errorf("the first vertex is at %v", got)
-	}
-	p.Recesses = []model.Recess{{Shape: rect(-3, 100, 20, 110)}}
-	f = readBack(t, written(t, p, Options{}))
-	if f.ExtMin != (geom.Point{X: -3 * mm}) || f.ExtMax != (geom.Point{X: 500 * mm, Y: 550 * mm}) {
-		t.Errorf("with a recess over the edge: extents %v to %v", f.ExtMin, f.ExtMax)
 	}
 }
 

@@ -107,17 +107,34 @@ func contours(t *rapid.T) geom.Contour {
 	return c.Shifted(geom.Point{X: length.Length(shift.Draw(t, "dx")), Y: length.Length(shift.Draw(t, "dy"))})
 }
 
+// drawPart draws a part with openings and recesses that keep clear of one another.
+func drawPart(t *rapid.T) *model.Part {
+	p := &model.Part{ID: "p", Label: "P", Outline: contours(t)}
+	const cell = 3 * length.Metre // more than any contour takes
+	inner := 0
+	next := func() geom.Contour {
+		c := contours(t)
+		b := c.Bounds()
+		inner++
+		return c.Shifted(geom.Point{X: length.Length(inner)*cell - b.X.Lo, Y: cell/8 - b.Y.Lo})
+	}
+	for range rapid.IntRange(0, 3).Draw(t, "openings") {
+		p.Openings = append(p.Openings, model.Opening{Shape: next(), Notch: rapid.Bool().Draw(t, "notch")})
+	}
+	for range rapid.IntRange(0, 2).Draw(t, "recesses") {
+		p.Recesses = append(p.Recesses, model.Recess{Shape: next()})
+	}
+	if inner > 0 {
+		p.Outline = geom.RectContour(geom.R(cell/2, -7*mm, length.Length(inner+1)*cell, cell))
+	}
+	return p
+}
+
 // What is written reads back as the same contours, vertex for vertex, in either
 // version.
 func TestRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := &model.Part{ID: "p", Label: "P", Outline: contours(t)}
-		for range rapid.IntRange(0, 3).Draw(t, "openings") {
-			p.Openings = append(p.Openings, model.Opening{Shape: contours(t), Notch: rapid.Bool().Draw(t, "notch")})
-		}
-		for range rapid.IntRange(0, 2).Draw(t, "recesses") {
-			p.Recesses = append(p.Recesses, model.Recess{Shape: contours(t)})
-		}
+		p := drawPart(t)
 		want := dxftest.Of(p)
 		for _, version := range []Version{R12, R2000} {
 			f := readBack(t, written(t, p, Options{Version: version, Text: true}))

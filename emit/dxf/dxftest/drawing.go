@@ -16,12 +16,11 @@ import (
 
 // Drawing is what the file of a drawing says.
 type Drawing struct {
-	Version, Unit  string
-	ExtMin, ExtMax geom.Point
-	Dashes         map[string][]length.Length // of each line type
-	LineType       map[string]string          // of each layer
-	Strokes        []Stroke                   // in the order of the file
-	Labels         []Label
+	File                                // its header alone
+	Dashes   map[string][]length.Length // of each line type
+	LineType map[string]string          // of each layer
+	Strokes  []Stroke                   // in the order of the file
+	Labels   []Label
 }
 
 // Stroke is a line, a polyline or a circle.
@@ -57,10 +56,8 @@ func ReadDrawing(r io.Reader) (*Drawing, error) {
 		switch {
 		case rec.kind == "SECTION":
 			section = rec.get(2)
-			var f File
 			if section == "HEADER" {
-				err = f.header(rec.groups[1:])
-				d.Version, d.Unit, d.ExtMin, d.ExtMax = f.Version, f.Unit, f.ExtMin, f.ExtMax
+				err = d.header(rec.groups[1:])
 			}
 		case rec.kind == "ENDSEC":
 			section = ""
@@ -71,7 +68,7 @@ func ReadDrawing(r io.Reader) (*Drawing, error) {
 				err = fmt.Errorf("no line type %s", rec.get(6))
 			}
 		case section == "ENTITIES":
-			err = d.entity(rec)
+			err = d.stroke(rec)
 		}
 		if err != nil {
 			return nil, fmt.Errorf("record %d, %s: %w", i, rec.kind, err)
@@ -85,43 +82,43 @@ func (d *Drawing) lineType(r record) error {
 	dashes, whole := []length.Length{}, length.Length(0)
 	for _, g := range r.groups {
 		if g.code == 49 {
-			l, err := millimetres(g.value)
+			l, err := d.length(g.value)
 			if err != nil {
 				return err
 			}
 			dashes, whole = append(dashes, l), whole+max(l, -l)
 		}
 	}
-	said, err := millimetres(r.get(40))
+	said, err := d.length(r.get(40))
 	if err != nil || said != whole || r.get(73) != strconv.Itoa(len(dashes)) {
-		return fmt.Errorf("%s dashes in %s mm are said, there are %v", r.get(73), r.get(40), dashes)
+		return fmt.Errorf("%s dashes in %s are said, there are %v", r.get(73), r.get(40), dashes)
 	}
 	d.Dashes[r.get(2)] = dashes
 	return nil
 }
 
-func (d *Drawing) entity(r record) error {
+func (d *Drawing) stroke(r record) error {
 	if r.kind == "SEQEND" {
 		return nil
 	}
 	if _, ok := d.LineType[r.get(8)]; !ok {
 		return fmt.Errorf("no layer %s", r.get(8))
 	}
-	line, err := vertices(r)
+	line, err := d.vertices(r)
 	if err != nil {
 		return err
 	}
 	switch r.kind {
 	case "LINE":
-		to, err := r.second()
+		to, err := d.second(r)
 		d.Strokes = append(d.Strokes, Stroke{Kind: "LINE", Layer: r.get(8), Line: append(line, geom.Vertex{Point: to})})
 		return err
 	case "CIRCLE":
-		radius, err := millimetres(r.get(40))
+		radius, err := d.length(r.get(40))
 		d.Strokes = append(d.Strokes, Stroke{Kind: "CIRCLE", Layer: r.get(8), Line: line, Closed: true, Radius: radius})
 		return err
 	case "POLYLINE", "LWPOLYLINE":
-		width, err := millimetres(r.or(43, r.or(40, "0.0")))
+		width, err := d.length(r.or(43, r.or(40, "0.0")))
 		if r.kind == "POLYLINE" {
 			line = nil // its own point is the elevation
 		}
@@ -140,11 +137,11 @@ func (d *Drawing) entity(r record) error {
 func (d *Drawing) label(r record, at geom.Point) (err error) {
 	l := Label{Layer: r.get(8), Text: r.get(1), At: at, Centred: r.get(72) == "1" && r.get(73) == "2"}
 	if l.Centred {
-		if l.At, err = r.second(); err != nil {
+		if l.At, err = d.second(r); err != nil {
 			return err
 		}
 	}
-	if l.Height, err = millimetres(r.get(40)); err != nil {
+	if l.Height, err = d.length(r.get(40)); err != nil {
 		return err
 	}
 	if l.Turn, err = strconv.ParseFloat(r.or(50, "0.0"), 64); err != nil {
@@ -163,10 +160,10 @@ func (r record) or(code int, fallback string) string {
 }
 
 // second reads the second point of a record.
-func (r record) second() (p geom.Point, err error) {
+func (d *Drawing) second(r record) (p geom.Point, err error) {
 	for _, g := range r.groups {
 		if g.code == 11 || g.code == 21 || g.code == 31 {
-			if err := setPoint(&p, group{g.code - 1, g.value}); err != nil {
+			if err := d.setPoint(&p, group{g.code - 1, g.value}); err != nil {
 				return p, err
 			}
 		}

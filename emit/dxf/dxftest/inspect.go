@@ -43,12 +43,18 @@ type Inspected struct {
 
 // Inspect runs shared/tools/inspect_dxf.py over files: a scan of the raw tags
 // against the published reference, python3-ezdxf's strict loader and auditor,
-// and the checks of contours for a cutting table. Layers NOTE and MARK are not
+// and the checks of contours for a cutting table. Layers NOTE, MARK and SHEET are not
 // cut; the unit must be mm; warnings count. It skips the test, aloud, where
 // the program is missing, and fails it where BARWRIGHT_OUTSIDE is "required".
 func Inspect(t testing.TB, files []string) []Result {
 	t.Helper()
-	return inspect(t, files, "--annotation-layers", "NOTE,MARK", "--units", "mm", "--strict")
+	return InspectIn(t, "mm", files)
+}
+
+// InspectIn does so for files in a unit, "mm" or "inch", in which areas and boxes are.
+func InspectIn(t testing.TB, unit string, files []string) []Result {
+	t.Helper()
+	return inspect(t, files, "--annotation-layers", "NOTE,MARK,SHEET", "--units", unit, "--strict")
 }
 
 func inspect(t testing.TB, files []string, options ...string) []Result {

@@ -7,6 +7,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"math/big"
 	"strconv"
 	"strings"
 
@@ -57,7 +58,7 @@ type group struct {
 
 // Read gets the contours and texts back from a file as this project writes it,
 // in R12 or R2000. It is strict: line ends are CR LF, coordinates are exact
-// nanometres, z is 0, polylines are closed, no other entity is known.
+// nanometres, in the unit of the header, z is 0, polylines are closed, no other entity is known.
 func Read(r io.Reader) (*File, error) {
 	records, err := readRecords(r)
 	if err != nil {
@@ -150,9 +151,9 @@ func (f *File) header(groups []group) (err error) {
 		case "$INSUNITS":
 			f.Unit = g.value
 		case "$EXTMIN":
-			err = setPoint(&f.ExtMin, g)
+			err = f.setPoint(&f.ExtMin, g)
 		case "$EXTMAX":
-			err = setPoint(&f.ExtMax, g)
+			err = f.setPoint(&f.ExtMax, g)
 		}
 		if err != nil {
 			return err
@@ -167,7 +168,7 @@ func (f *File) entity(r record) error {
 		if r.get(70) != "1" {
 			return fmt.Errorf("not closed")
 		}
-		c, err := vertices(r)
+		c, err := f.vertices(r)
 		if r.kind == "POLYLINE" {
 			c = nil // its own point is the elevation
 		}
@@ -178,26 +179,26 @@ func (f *File) entity(r record) error {
 		if last.Layer != r.get(8) {
 			return fmt.Errorf("on layer %s, its polyline on %s", r.get(8), last.Layer)
 		}
-		c, err := vertices(r)
+		c, err := f.vertices(r)
 		last.Shape = append(last.Shape, c...)
 		return err
 	case "CIRCLE":
-		c, err := vertices(r)
+		c, err := f.vertices(r)
 		if err != nil {
 			return err
 		}
-		radius, err := millimetres(r.get(40))
+		radius, err := f.length(r.get(40))
 		f.Contours = append(f.Contours, Contour{r.get(8), geom.CircleContour(c[0].Point, radius)})
 		return err
 	case "LINE":
-		c, err := vertices(r)
+		c, err := f.vertices(r)
 		if err != nil {
 			return err
 		}
 		line := Line{Layer: r.get(8), From: c[0].Point}
 		for _, g := range r.groups {
 			if g.code == 11 || g.code == 21 || g.code == 31 {
-				if err := setPoint(&line.To, group{g.code - 1, g.value}); err != nil {
+				if err := f.setPoint(&line.To, group{g.code - 1, g.value}); err != nil {
 					return err
 				}
 			}
@@ -205,11 +206,11 @@ func (f *File) entity(r record) error {
 		f.Lines = append(f.Lines, line)
 		return nil
 	case "TEXT":
-		c, err := vertices(r)
+		c, err := f.vertices(r)
 		if err != nil {
 			return err
 		}
-		height, err := millimetres(r.get(40))
+		height, err := f.length(r.get(40))
 		f.Texts = append(f.Texts, Text{r.get(8), r.get(1), c[0].Point, height})
 		return err
 	case "SEQEND":
@@ -219,7 +220,7 @@ func (f *File) entity(r record) error {
 }
 
 // vertices returns the points of a record, each with the bulge after it.
-func vertices(r record) (c geom.Contour, err error) {
+func (f *File) vertices(r record) (c geom.Contour, err error) {
 	for _, g := range r.groups {
 		switch g.code {
 		case 10:
@@ -229,7 +230,7 @@ func vertices(r record) (c geom.Contour, err error) {
 			if len(c) == 0 {
 				return nil, fmt.Errorf("group %d before any 10", g.code)
 			}
-			err = setPoint(&c[len(c)-1].Point, g)
+			err = f.setPoint(&c[len(c)-1].Point, g)
 		case 42:
 			c[len(c)-1].Bulge, err = strconv.ParseFloat(g.value, 64)
 		}
@@ -240,18 +241,38 @@ func vertices(r record) (c geom.Contour, err error) {
 	return c, nil
 }
 
-func setPoint(p *geom.Point, g group) (err error) {
+func (f *File) setPoint(p *geom.Point, g group) (err error) {
 	switch g.code {
 	case 10:
-		p.X, err = millimetres(g.value)
+		p.X, err = f.length(g.value)
 	case 20:
-		p.Y, err = millimetres(g.value)
+		p.Y, err = f.length(g.value)
 	case 30:
 		if g.value != "0.0" {
 			return fmt.Errorf("z is %s", g.value)
 		}
 	}
 	return err
+}
+
+// length reads a coordinate in the unit that the header states, mm where it states none.
+func (f *File) length(s string) (length.Length, error) {
+	if f.Unit == "1" {
+		return inches(s)
+	}
+	return millimetres(s)
+}
+
+// inches reads a decimal with one to nine decimals, to the nearest nanometre.
+func inches(s string) (length.Length, error) {
+	_, part, ok := strings.Cut(s, ".")
+	exact, isNumber := new(big.Rat).SetString(s)
+	if !ok || part == "" || len(part) > 9 || s == "-0.0" || !isNumber {
+		return 0, fmt.Errorf("%q is no coordinate with one to nine decimals", s)
+	}
+	exact.Mul(exact, big.NewRat(25_400_000, 1))
+	nm, err := strconv.ParseInt(exact.FloatString(0), 10, 64)
+	return length.Length(nm), err
 }
 
 // millimetres reads a decimal with one to six decimals, exactly.

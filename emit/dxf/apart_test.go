@@ -1,0 +1,81 @@
+package dxf
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+)
+
+// A slot comes 100 into the left edge of a side of 600 x 400, 50 high, its end round.
+func slotted() geom.Contour {
+	c := rect(0, 0, 600, 400)
+	at := func(x, y geom.Length, bulge float64) geom.Vertex {
+		return geom.Vertex{Point: geom.Point{X: x * mm, Y: y * mm}, Bulge: bulge}
+	}
+	return append(c, at(0, 225, 0), at(75, 225, -1), at(75, 175, 0), at(0, 175, 0))
+}
+
+// Contours that a table would cut one into another are refused before the first byte.
+func TestContoursTogether(t *testing.T) {
+	circle := func(x, y, r geom.Length) geom.Contour {
+		return geom.CircleContour(geom.Point{X: x * mm, Y: y * mm}, r*mm)
+	}
+	recess := func(c geom.Contour) model.Part {
+		return model.Part{Recesses: []model.Recess{{Name: "rabbet", Shape: c}}}
+	}
+	openings := func(shapes ...geom.Contour) (p model.Part) {
+		for _, c := range shapes {
+			p.Openings = append(p.Openings, model.Opening{Name: "hole", Shape: c})
+		}
+		return p
+	}
+	both := func(r, o geom.Contour) model.Part {
+		p := recess(r)
+		p.Openings = openings(o).Openings
+		return p
+	}
+	for _, test := range []struct {
+		name string
+		part model.Part
+		want string // part of the error; empty where it is good
+	}{
+		{"a rabbet that ends at the slot", recess(rect(0, 225, 10, 400)), ""},
+		{"a rabbet along the whole lower edge", recess(rect(0, 0, 600, 10)), ""},
+		{"two openings", openings(rect(200, 100, 250, 150), circle(300, 100, 40)), ""},
+		{"a hole in a recess", both(rect(100, 300, 300, 360), circle(200, 330, 20)), ""},
+		{"a recess up to a hole", both(rect(100, 300, 180, 360), rect(180, 300, 200, 360)), ""},
+		{"two recesses side by side", model.Part{Recesses: []model.Recess{{Shape: rect(100, 300, 150, 350)}, {Shape: rect(150, 300, 200, 350)}}}, ""},
+
+		{"a rabbet across the slot", recess(rect(0, 0, 10, 400)), `recess "rabbet" of part p and outline "side" of part p cross`},
+		{"a recess into the round end", recess(rect(90, 190, 150, 210)), `recess "rabbet" of part p and outline "side" of part p cross`},
+		{"a recess over the edge", recess(rect(590, 100, 603, 110)), `recess "rabbet" of part p and outline "side" of part p cross`},
+		{"a recess in the slot", recess(rect(10, 190, 50, 210)), `recess "rabbet" of part p lies beyond the outline`},
+		{"a recess as the outline", recess(slotted()), "are the same"},
+		{"a hole over the edge", openings(circle(600, 100, 20)), "cross"},
+		{"a hole on the edge", openings(rect(550, 100, 600, 120)), "touch"},
+		{"a hole beside the part", openings(circle(700, 100, 20)), `opening "hole" of part p lies beyond the outline`},
+		{"two holes over one another", openings(circle(300, 100, 40), circle(350, 100, 40)), "cross"},
+		{"a cross of two holes", openings(rect(200, 140, 300, 160), rect(240, 100, 260, 200)), "cross"},
+		{"corner on edge, and through", openings(rect(200, 100, 300, 200), geom.Contour{
+			{Point: geom.Point{X: 250 * mm, Y: 100 * mm}}, {Point: geom.Point{X: 350 * mm, Y: 50 * mm}}, {Point: geom.Point{X: 300 * mm, Y: 200 * mm}},
+		}), "cross"},
+		{"two holes side by side", openings(rect(200, 100, 250, 150), rect(250, 100, 300, 150)), "touch"},
+		{"a hole there twice", openings(circle(300, 100, 40), circle(300, 100, 40).Reversed()), "are the same"},
+		{"a hole half in a recess", both(rect(100, 300, 200, 360), circle(200, 330, 20)), `recess "rabbet" of part p and opening "hole" of part p cross`},
+	} {
+		test.part.ID, test.part.Name, test.part.Outline = "p", "side", slotted()
+		var file bytes.Buffer
+		err := WritePart(&file, &test.part, Options{})
+		switch {
+		case test.want == "" && err != nil:
+			t.Errorf("%s: refused: %v", test.name, err)
+		case test.want != "" && (err == nil || !strings.Contains(err.Error(), test.want)):
+			t.Errorf("%s: error %v, want %q", test.name, err, test.want)
+		case test.want != "" && file.Len() > 0:
+			t.Errorf("%s: %d bytes are written of what is refused", test.name, file.Len())
+		}
+	}
+}
