@@ -1,8 +1,10 @@
 package solve
 
 import (
+	"barwright/compile/model"
 	"barwright/compile/relief"
 	"barwright/lang/finding"
+	"barwright/lang/source"
 )
 
 // checkRelief refuses inside corners that the table's bit cannot clear.
@@ -17,22 +19,33 @@ func (s *solver) checkRelief() {
 			"Inside corners are to be cleared for the bit, but bit does not say how wide that is.")
 		return
 	}
+	var first *model.Part
+	var trouble []relief.Trouble
+	others := 0
 	for i := range s.m.Parts {
 		p := &s.m.Parts[i]
-		all := relief.Check(p, t.Relief, t.Bit)
-		if len(all) == 0 {
-			continue
+		switch all := relief.Check(p, t.Relief, t.Bit); {
+		case len(all) == 0:
+		case first == nil:
+			first, trouble = p, all
+		default:
+			others++
 		}
-		worst, corner := all[0], p.Outline.Bounds()
-		x, y := s.Show(worst.Corner.X-corner.X.Lo), s.Show(worst.Corner.Y-corner.Y.Lo)
-		what := "the opening or recess for " + worst.In
-		if worst.Notch {
-			what = "a notch"
-		}
-		s.Findings.Errorf("no-room-for-relief", at, "",
-			"The bit of %s cannot clear the corner of %s in %s of %s, %s from its left and %s from its lower edge as drawn: %s.%s",
-			s.Show(t.Bit), what, p.Named(), p.Owner, x, y, worst.Because,
-			finding.Others(len(all)-1, " Nor can it another corner of the part.", " Nor can it %d other corners of the part.")).
-			Also(p.Why.At, "the part")
 	}
+	if first != nil {
+		s.noRoomForRelief(at, first, &trouble[0], others)
+	}
+}
+
+func (s *solver) noRoomForRelief(at source.Range, p *model.Part, t *relief.Trouble, others int) {
+	what := "the opening or recess for " + t.In
+	if t.Notch {
+		what = "a notch"
+	}
+	zero := p.Outline.Bounds()
+	s.Findings.Errorf("no-room-for-relief", at, "",
+		"The bit of %s cannot clear the corner of %s in %s of %s, %s from its left and %s from its lower edge as drawn: %s.%s",
+		s.Show(s.m.Table.Bit), what, p.Named(), p.Owner, s.Show(t.Corner.X-zero.X.Lo), s.Show(t.Corner.Y-zero.Y.Lo), t.Because,
+		finding.Others(others, " Nor can it one in another part.", " Nor can it some in %d other parts.")).
+		Also(p.Why.At, "the part")
 }

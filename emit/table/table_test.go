@@ -12,6 +12,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
 
@@ -206,5 +207,25 @@ func TestAWriterThatFails(t *testing.T) {
 	}
 	if BillJSON(io.Discard, &model.Model{Bill: []model.BillLine{{Quantity: math.NaN()}}}) == nil {
 		t.Error("NaN was written")
+	}
+}
+
+// The column is there where the table asks for it: 300 x 199 mm is less than a square of
+// 245 mm, 60 025 mm², and 300 x 201 is more.
+func TestSmallPieces(t *testing.T) {
+	m := small()
+	for label, high := range map[string]length.Length{"URN-L": 201, "URN-R": 201, "-1": 199} {
+		m.Parts = append(m.Parts, model.Part{Label: label, Outline: geom.RectContour(geom.R(0, 0, 300*length.Millimetre, high*length.Millimetre))})
+	}
+	if got := records(t, output(t, CutList, m))[0]; len(got) != 15 {
+		t.Errorf("columns %q", got)
+	}
+	m.Table.Small = 245 * length.Millimetre
+	var got []string
+	for _, r := range records(t, output(t, CutList, m)) {
+		got = append(got, r[15])
+	}
+	if want := []string{"small", "", "yes"}; !cmp.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
