@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -9,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"barwright/cmd/barwright/folder"
 	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/emit/dxf/dxftest"
@@ -138,29 +140,50 @@ func TestExamplesSayNothingOfTheMachine(t *testing.T) {
 }
 
 // TestExamplesOutsideDXF has every panel of both examples audited by an
-// independent reader, and compares areas and boxes with the model.
+// independent reader, in both versions, and compares areas and boxes with the model.
 func TestExamplesOutsideDXF(t *testing.T) {
 	for _, name := range examples {
-		t.Run(name, func(t *testing.T) {
-			m, out := compiled(t, name), built(t, name)
-			var files, farFiles []string
-			var far []*model.Part
-			for i := range m.Parts {
-				p := &m.Parts[i]
-				files = append(files, filepath.Join(out, "parts", p.Label+".dxf"))
-				if p.FarBores() {
-					far = append(far, p)
-					farFiles = append(farFiles, filepath.Join(out, "parts", p.Label+"-far.dxf"))
+		for _, r2000 := range []bool{false, true} {
+			t.Run(fmt.Sprintf("%s r2000 %t", name, r2000), func(t *testing.T) {
+				m, out := compiled(t, name), filepath.Join(t.TempDir(), "out")
+				m.Table.R2000 = r2000
+				written, err := outputs(m)
+				if err != nil {
+					t.Fatal(err)
 				}
-			}
-			for i, result := range dxftest.Inspect(t, append(files, farFiles...)) {
-				if i < len(files) {
-					result.Check(t, &m.Parts[i])
-				} else {
-					result.CheckFar(t, far[i-len(files)])
+				if err := folder.Replace(out, written); err != nil {
+					t.Fatal(err)
 				}
-			}
-		})
+				auditParts(t, m, filepath.Join(out, "parts"))
+			})
+		}
+	}
+}
+
+func auditParts(t *testing.T, m *model.Model, dir string) {
+	var files, farFiles []string
+	var far []*model.Part
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		files = append(files, filepath.Join(dir, p.Label+".dxf"))
+		if p.FarBores() {
+			far = append(far, p)
+			farFiles = append(farFiles, filepath.Join(dir, p.Label+"-far.dxf"))
+		}
+	}
+	version := "AC1009"
+	if m.Table.R2000 {
+		version = "AC1015"
+	}
+	for i, result := range dxftest.Inspect(t, append(files, farFiles...)) {
+		if i < len(files) {
+			result.Check(t, &m.Parts[i])
+		} else {
+			result.CheckFar(t, far[i-len(files)])
+		}
+		if result.Version != version {
+			t.Errorf("%s is %s, not %s", result.File, result.Version, version)
+		}
 	}
 }
 

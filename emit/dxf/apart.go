@@ -1,9 +1,9 @@
 package dxf
 
 import (
-	"cmp"
 	"fmt"
 	"iter"
+	"math/bits"
 	"slices"
 
 	"barwright/compile/geom"
@@ -12,7 +12,7 @@ import (
 // extent is a contour that is cut, and what is looked at before it is flattened.
 type extent struct {
 	box   geom.Rect // and a little round it
-	index int32     // among the shapes
+	index uint32    // among the shapes
 	way   way
 	held  bool // by an outline
 }
@@ -25,6 +25,7 @@ const (
 	around      // the outline, through too
 	recessed
 	drilled
+	uncut
 )
 
 func (w way) mayCross(o way) bool {
@@ -37,7 +38,7 @@ func (w way) mayCross(o way) bool {
 // crosses a recess nothing is wrong, and validateBores knows of bores and the rest.
 // There are as many shapes as count says.
 //
-// It sweeps over them from left to right, and holds 64 bytes for each meanwhile.
+// It sweeps over them from left to right, and holds 73 bytes for each meanwhile.
 func validateTogether(all iter.Seq[shape], count int) error {
 	contours, extents := extentsOf(all, count)
 	var p, q []geom.Point // room for chords
@@ -78,30 +79,39 @@ func validateTogether(all iter.Seq[shape], count int) error {
 	return nil
 }
 
-// extentsOf lists the shapes' contours, and the extents of those that are cut from the
-// left.
+// extentsOf lists the shapes' contours, and the extents of those that are cut, from the
+// left. Numbers are sorted much faster than extents: a key is how far from the left a
+// contour begins, in as many steps as 32 bits tell apart, and its index. Such a step is
+// less than the boxes are larger.
 func extentsOf(all iter.Seq[shape], count int) ([]geom.Contour, []extent) {
-	contours, extents := make([]geom.Contour, 0, count), make([]extent, 0, count)
+	contours, keys := make([]geom.Contour, 0, count), make([]uint64, 0, count)
+	ways := make([]way, 0, count)
+	var reach geom.Span
 	for s := range all {
-		if s.cut() {
-			extents = append(extents, extent{box: s.contour.Bounds().Grow(shortest), index: int32(len(contours)), way: s.way()})
-		}
-		contours = append(contours, s.contour)
+		contours, ways = append(contours, s.contour), append(ways, s.way())
+		reach = reach.Union(s.contour.Bounds().X)
 	}
-	slices.SortFunc(extents, func(a, b extent) int {
-		if a.box.X.Lo != b.box.X.Lo {
-			return cmp.Compare(a.box.X.Lo, b.box.X.Lo)
+	step := max(0, bits.Len64(uint64(reach.Size()))-32)
+	for i, c := range contours {
+		if ways[i] != uncut {
+			keys = append(keys, uint64(c.Bounds().X.Lo-reach.Lo)>>step<<32|uint64(i))
 		}
-		return cmp.Compare(a.index, b.index)
-	})
+	}
+	slices.Sort(keys)
+	extents := make([]extent, len(keys))
+	for k, key := range keys {
+		i := uint32(key)
+		extents[k] = extent{box: contours[i].Bounds().Grow(shortest), index: i, way: ways[i]}
+	}
 	return contours, extents
 }
 
-// cut reports whether the table or a drill follows the shape; the outline counts where
-// it is cut already.
-func (s *shape) cut() bool { return s.kind != mark && s.kind != sheet }
-
+// way tells how the table or a drill follows a shape. The outline counts where it is cut
+// already.
 func (s *shape) way() way {
+	if s.kind == mark || s.kind == sheet {
+		return uncut
+	}
 	switch s.role {
 	case "outline":
 		return around
@@ -114,7 +124,7 @@ func (s *shape) way() way {
 }
 
 // named says which shape it is that has an index.
-func named(all iter.Seq[shape], index int32) string {
+func named(all iter.Seq[shape], index uint32) string {
 	for s := range all {
 		if index == 0 {
 			return fmt.Sprintf("%s %q of part %s", s.role, s.name, s.part)
