@@ -11,6 +11,7 @@ type Program struct {
 	PartLabel string
 	Recess    string // name of the recess
 	RecessID  string
+	Test      bool      // a piece of scrap is cut, to try the fit of Recess
 	Zero      string    // where the person sets zero, in words
 	Mark      Length    // the zero mark, from the part's left end
 	Stock     geom.Rect // the wood under the tool, in program coordinates

@@ -38,10 +38,10 @@ func Tool(inches bool) model.Tool {
 		Router: "router.small", Number: 1, Diameter: inch / 4, Flutes: 2, RPM: 18000,
 		Feed: 2400 * mm, Plunge: 800 * mm, Stepdown: inch / 8, Stepover: inch / 10,
 		RampDegrees: 3, Finish: mm / 4, Clearance: 15 * mm,
-		Dialect: model.Dialect{Decimals: 4, Percent: true},
+		Dialect: model.Dialect{Decimals: 4, Percent: true, Chord: mm / 100, Comments: "brackets", SpinUp: 3},
 	}
 	if inches {
-		t.Dialect = model.Dialect{Inch: true, Decimals: 5}
+		t.Dialect.Inch, t.Dialect.Decimals, t.Dialect.Percent = true, 5, false
 	}
 	return t
 }
