@@ -87,7 +87,7 @@ func removed(tape *Tape, p *model.Program) float64 {
 		}
 	}
 	slices.SortStableFunc(level, func(a, b Motion) int { return cmp.Compare(a.To.Z, b.To.Z) })
-	volume := 0.0
+	stock, volume := woodOf(p).stock, 0.0
 	var cut []swath
 	for i, m := range level {
 		cut = append(cut, swaths(path(m), p.Tool.Diameter.MM()/2)...)
@@ -96,7 +96,7 @@ func removed(tape *Tape, p *model.Program) float64 {
 			above = level[i+1].To.Z
 		}
 		if above > m.To.Z {
-			volume += float64(area(cut, woodOf(p).stock) * (above - m.To.Z))
+			volume += float64(area(cut, stock) * (above - m.To.Z))
 		}
 	}
 	return volume
