@@ -69,7 +69,11 @@ func draw(t *rapid.T) router.Request {
 	}
 	x, y := span(t, "x", -70*mm, 0), span(t, "y", 0, 20*mm)
 	r.Shape, r.Open = geom.R(x, y, x+width, y+height), open
-	r.Stock = r.Shape.Grow(span(t, "wall", mm, 200*mm))
+	wall := mm
+	if r.Tool.Relief != "none" {
+		wall += r.Tool.Diameter / 2
+	}
+	r.Stock = r.Shape.Grow(span(t, "wall", wall, 200*mm))
 	for _, e := range open {
 		switch e {
 		case model.Bottom:
@@ -96,6 +100,9 @@ func drawTool(t *rapid.T) model.Tool {
 	tool.Stepdown = span(t, "step-down", mm, 6*mm)
 	tool.Plunge = mm * router.Length(rapid.IntRange(300, 3000).Draw(t, "plunge, mm/min"))
 	tool.Clearance = span(t, "clearance", 5*mm, 25*mm)
+	tool.Entry = rapid.SampledFrom([]string{"ramp", "helix"}).Draw(t, "entry")
+	tool.Passes = rapid.SampledFrom([]string{"rings", "parallel"}).Draw(t, "passes")
+	tool.Relief = rapid.SampledFrom([]string{"none", "none", "diagonal", "long_side"}).Draw(t, "relief")
 	tool.RampDegrees = float64(rapid.IntRange(15, 300).Draw(t, "ramp, tenths")) / 10
 	return tool
 }
