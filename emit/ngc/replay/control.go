@@ -21,6 +21,7 @@ type control struct {
 	xyKnown  bool
 	feed     float64 // mm/min
 	rpm      float64
+	waited   float64 // seconds, since the spindle was started
 	spinning bool
 	rows     int  // that are not blank
 	ended    bool // by M30
@@ -221,6 +222,7 @@ func (c *control) dwell(codes []string, args arguments) error {
 		return errors.New("G4 takes a P of at most 60 seconds, and nothing else")
 	}
 	c.tape.Dwell += p
+	c.waited += p
 	return nil
 }
 
@@ -237,7 +239,7 @@ func (c *control) action(code string, codes []string, args arguments) error {
 			return errors.New("the spindle is started without a speed")
 		}
 		c.tape.RPM = int(c.rpm)
-		c.spinning = true
+		c.spinning, c.waited = true, 0
 	case "M5":
 		c.spinning = false
 	case "M30":

@@ -16,7 +16,7 @@ const (
 	maxPoints = 200_000 // a larger recess is sampled less closely
 )
 
-// newGrid samples the recess; samples within strip of what must stay are the
+// newGrid samples the recess; samples within strip of its border are the
 // finishing pass's.
 func newGrid(w *wood, strip float64) *grid {
 	low, high := spot{math.Inf(1), math.Inf(1)}, spot{math.Inf(-1), math.Inf(-1)}
@@ -29,8 +29,8 @@ func newGrid(w *wood, strip float64) *grid {
 	g.nx, g.dx = samples(high.x-low.x, step)
 	g.ny, g.dy = samples(high.y-low.y, step)
 	g.height, g.atWall = make([]float64, g.nx*g.ny), make([]bool, g.nx*g.ny)
-	for _, wall := range w.border {
-		g.near(swath{wall.stretch, strip}, func(from, to int) {
+	for _, side := range w.rooms[0] {
+		g.near(swath{side, strip}, func(from, to int) {
 			for i := from; i < to; i++ {
 				g.atWall[i] = true
 			}

@@ -33,6 +33,8 @@ func (c *control) motion(line int, code string, args arguments) error {
 		return errors.New("a motion after the control's own lines of the end")
 	case !m.Rapid && m.Feed <= 0:
 		return errors.New("a feed move without a feed")
+	case !m.Rapid && c.waited < c.dialect.SpinUp-0.001:
+		return fmt.Errorf("a feed move %.3f s after the spindle's start, which takes %.3f s", c.waited, c.dialect.SpinUp)
 	}
 	if code == "G2" || code == "G3" {
 		if c.dialect.Chords {

@@ -49,12 +49,19 @@ func (s stretch) distance(o stretch) float64 {
 
 // to returns the distance to a point.
 func (s stretch) to(p spot) float64 {
+	foot := s.along(min(1, max(0, s.share(p))))
+	return math.Hypot(foot.x-p.x, foot.y-p.y)
+}
+
+// share tells where the foot of a point lies, as a share of the stretch's length: 0
+// at its start, and for a stretch of no length.
+func (s stretch) share(p spot) float64 {
 	dx, dy := s.b.x-s.a.x, s.b.y-s.a.y
-	t := 0.0
-	if d := dx*dx + dy*dy; d > 0 {
-		t = min(1, max(0, ((p.x-s.a.x)*dx+(p.y-s.a.y)*dy)/d))
+	d := float64(dx*dx) + float64(dy*dy)
+	if d == 0 {
+		return 0
 	}
-	return math.Hypot(s.a.x+t*dx-p.x, s.a.y+t*dy-p.y)
+	return (float64((p.x-s.a.x)*dx) + float64((p.y-s.a.y)*dy)) / d
 }
 
 func (s stretch) crosses(o stretch) bool {
@@ -115,6 +122,7 @@ func woodOf(p *model.Program) *wood {
 			w.border = append(w.border, wall{stretch: s})
 		}
 	}
+	w.relieve(p.Reliefs, p.Tool.Diameter.MM()/2)
 	return w
 }
 
