@@ -51,7 +51,8 @@ func restToRest(l, v float64) float64 {
 // distance returns the length of a move in mm.
 func distance(from, m model.Move) float64 {
 	if arc(m) {
-		return radius(m) * sweep(from, m)
+		round, rise := radius(m)*sweep(from, m), (m.Z - from.Z).MM()
+		return math.Sqrt(float64(round*round) + float64(rise*rise))
 	}
 	return norm(m.X-from.X, m.Y-from.Y, m.Z-from.Z)
 }

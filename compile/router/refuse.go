@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
 )
@@ -179,9 +180,11 @@ func (j *job) effort(r Request) *Refusal {
 		maxMoves, n, rings)}
 }
 
-// withinTravel refuses a path that the machine cannot reach.
+// withinTravel refuses a path that the machine cannot reach, with X0 Y0 where its
+// program ends.
 func (r Request) withinTravel(moves []model.Move) *Refusal {
 	plan, z := (&model.Program{Moves: moves}).Reach()
+	plan = plan.Union(geom.Rect{})
 	travel := r.Tool.Travel
 	for _, a := range [...]struct {
 		name         string

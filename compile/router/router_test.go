@@ -60,6 +60,9 @@ func TestPlanRefuses(t *testing.T) {
 		{"path-too-long", "more than 50000 moves", func(r *router.Request) { r.Tool.Stepdown = 1 }},
 		{"path-too-long", "more than 50000 moves", func(r *router.Request) { r.Tool.RampDegrees = 0.0001 }},
 		{"beyond-travel", "long in Y; the machine moves 50 mm", func(r *router.Request) { r.Tool.Travel.Y = 50 * mm }},
+		{"beyond-travel", "long in Y; the machine moves 80 mm", func(r *router.Request) { // and back to Y0
+			r.Open, r.Shape, r.Stock.Y.Hi, r.Tool.Travel.Y = nil, geom.R(-20*mm, 30*mm, 20*mm, 90*mm), 120*mm, 80*mm
+		}},
 		{"beyond-travel", "24.525 mm long in Z; the machine moves 20 mm", func(r *router.Request) { r.Tool.Travel.Z = 20 * mm }},
 	} {
 		r := routertest.Support()

@@ -38,6 +38,7 @@ func Tool(inches bool) model.Tool {
 		Router: "router.small", Number: 1, Diameter: inch / 4, Flutes: 2, RPM: 18000,
 		Feed: 2400 * mm, Plunge: 800 * mm, Stepdown: inch / 8, Stepover: inch / 10,
 		RampDegrees: 3, Finish: mm / 4, Clearance: 15 * mm,
+		Rapid: 6000 * mm, Accelerate: 500,
 		Dialect: model.Dialect{Decimals: 4, Percent: true},
 	}
 	if inches {
