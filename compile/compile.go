@@ -18,6 +18,7 @@ import (
 	"barwright/compile/values"
 	"barwright/compile/view"
 	"barwright/lang"
+	"barwright/lang/filename"
 	"barwright/lang/finding"
 	"barwright/lang/source"
 )
@@ -74,12 +75,13 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 // programs plans the router's path for each recess. Its zero is on the part,
 // at the recess's centre line, so that a machine shorter than the part will do.
 func programs(m *model.Model, recesses []solve.Recess, findings *finding.List) {
+	var names filename.Names
 	for _, r := range recesses {
 		part := &m.Parts[r.Part]
 		recess := &part.Recesses[r.Recess]
 		toZero := geom.Point{X: -r.Centre}
 		program, refusal := router.Plan(router.Request{
-			Name: r.File, Part: part.ID, PartLabel: part.Label, Recess: recess.Name, RecessID: recess.ID,
+			Name: names.Of(r.File), Part: part.ID, PartLabel: part.Label, Recess: recess.Name, RecessID: recess.ID,
 			Zero: r.Zero, Mark: r.Centre,
 			Shape: recess.Shape.Bounds().Shift(toZero), Open: recess.Open, Corner: recess.Radius,
 			Stock: part.Outline.Bounds().Shift(toZero), Thick: part.Thickness,

@@ -13,6 +13,7 @@ import (
 	"barwright/emit/page"
 	"barwright/emit/record"
 	"barwright/emit/table"
+	"barwright/lang/filename"
 )
 
 // outputs lists the files of a build. The router's programs are written, read
@@ -29,13 +30,15 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		{Name: recordName, Write: whole(record.Write)},
 	}
 	options := cutOptions(m.Table)
+	var labels filename.Names
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		files = append(files, folder.File{Name: "parts/" + p.Label + ".dxf", Write: func(w io.Writer) error {
+		name := "parts/" + labels.Of(p.Label)
+		files = append(files, folder.File{Name: name + ".dxf", Write: func(w io.Writer) error {
 			return dxf.WritePart(w, p, options)
 		}})
 		if p.FarBores() {
-			files = append(files, folder.File{Name: "parts/" + p.Label + "-far.dxf", Write: func(w io.Writer) error {
+			files = append(files, folder.File{Name: name + "-far.dxf", Write: func(w io.Writer) error {
 				return dxf.WriteFar(w, p, options)
 			}})
 		}

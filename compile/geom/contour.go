@@ -118,6 +118,41 @@ func ArcOf(v Vertex, to Point) Arc {
 	}
 }
 
+// chordTurn is the turn of the chords that stand for an arc; on a radius of 100 mm
+// they are 0.1 mm inside of it.
+const chordTurn = 5 * math.Pi / 180
+
+// flatBulge is the bulge below which an arc is straight: across a kilometre its
+// crown is less than a nanometre high.
+const flatBulge = 1e-12
+
+// Chords returns the contour's corners, and between the ends of each arc others on
+// it, one each 5 degrees at least.
+func (c Contour) Chords() []Point {
+	out := make([]Point, 0, len(c))
+	return c.AppendChords(out)
+}
+
+// AppendChords appends what Chords returns.
+func (c Contour) AppendChords(dst []Point) []Point {
+	for i, v := range c {
+		dst = append(dst, v.Point)
+		if math.Abs(v.Bulge) < flatBulge {
+			continue
+		}
+		arc := ArcOf(v, c[(i+1)%len(c)].Point)
+		pieces := max(2, math.Ceil(math.Abs(arc.Turn)/chordTurn))
+		for k := 1.0; k < pieces; k++ {
+			sin, cos := math.Sincos(arc.Start + float64(arc.Turn*k/pieces))
+			dst = append(dst, Point{
+				X: Length(math.Round(arc.CX + float64(arc.R*cos))),
+				Y: Length(math.Round(arc.CY + float64(arc.R*sin))),
+			})
+		}
+	}
+	return dst
+}
+
 func arcBounds(v Vertex, to Point) Rect {
 	a := ArcOf(v, to)
 	b := R(v.X, v.Y, v.X, v.Y)

@@ -208,3 +208,17 @@ func TestRounding(t *testing.T) {
 		}
 	}
 }
+
+// Chords keep within the sagitta of a piece: r(1-cos(turn/2)).
+func TestChords(t *testing.T) {
+	c := CircleContour(Point{X: 3 * mm, Y: 4 * mm}, 100*mm)
+	points := c.Chords()
+	if len(points) != 72 {
+		t.Errorf("%d points, want one every 5 degrees", len(points))
+	}
+	for _, p := range points {
+		if r := math.Hypot(float64(p.X-3*mm), float64(p.Y-4*mm)); math.Abs(r-100e6) > 1 {
+			t.Errorf("%v is %f nm from the centre", p, r)
+		}
+	}
+}

@@ -90,6 +90,7 @@ func (s *solver) project(things []thing) {
 	}
 	for i := range s.m.Parts {
 		s.cutNotches(i)
+		trimRecesses(&s.m.Parts[i])
 	}
 }
 

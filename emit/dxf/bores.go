@@ -14,7 +14,7 @@ import (
 // validateBores refuses a bore that reaches beyond the outline or into another:
 // two that are drilled from one face, or that meet within the thickness.
 func validateBores(p *model.Part) error {
-	outline := flatten(p.Outline)
+	outline := p.Outline.Chords()
 	for i := range p.Bores {
 		b := &p.Bores[i]
 		if b.Diameter < shortest || b.Slot < 0 || b.Depth < 0 {

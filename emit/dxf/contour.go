@@ -41,7 +41,7 @@ func validate(c geom.Contour) error {
 	if _, _, ok := c.Circle(); ok {
 		return nil
 	}
-	return simple(flatten(c))
+	return simple(c.Chords())
 }
 
 var errNoLength = errors.New("has no length")
@@ -73,37 +73,33 @@ func simple(p []geom.Point) error {
 	return nil
 }
 
-// oriented returns the contour run clockwise or counter-clockwise.
-func oriented(c geom.Contour, clockwise bool) geom.Contour {
-	if (c.Area() < 0) != clockwise {
-		return c.Reversed()
+// appendOriented appends a contour, run clockwise or counter-clockwise, and moved.
+func appendOriented(dst, c geom.Contour, clockwise bool, by geom.Point) geom.Contour {
+	if n := len(c); runsClockwise(c) != clockwise {
+		for i := n - 1; i >= 0; i-- { // the edge that arrives at a vertex now leaves from it
+			dst = append(dst, geom.Vertex{Point: c[i].Point.Add(by), Bulge: -c[(i+n-1)%n].Bulge})
+		}
+		return dst
 	}
-	return c
+	for _, v := range c {
+		dst = append(dst, geom.Vertex{Point: v.Point.Add(by), Bulge: v.Bulge})
+	}
+	return dst
 }
 
-// pieceAngle is the turn of the chords that stand for an arc in checks; on a
-// radius of 100 mm they are 0.1 mm inside of it.
-const pieceAngle = 5 * math.Pi / 180
-
-// flatten returns the contour with each arc as two chords or more.
-func flatten(c geom.Contour) []geom.Point {
-	out := make([]geom.Point, 0, len(c))
+// runsClockwise tells which way round a contour runs that crosses itself nowhere.
+func runsClockwise(c geom.Contour) bool {
+	area := 0.0 // twice what is enclosed, in nm²
 	for i, v := range c {
-		out = append(out, v.Point)
-		if math.Abs(v.Bulge) < flat {
-			continue
-		}
-		arc := geom.ArcOf(v, c[(i+1)%len(c)].Point)
-		pieces := max(2, math.Ceil(math.Abs(arc.Turn)/pieceAngle))
-		for k := 1.0; k < pieces; k++ {
-			sin, cos := math.Sincos(arc.Start + float64(arc.Turn*k/pieces))
-			out = append(out, geom.Point{
-				X: length.Length(math.Round(arc.CX + float64(arc.R*cos))),
-				Y: length.Length(math.Round(arc.CY + float64(arc.R*sin))),
-			})
+		w := c[(i+1)%len(c)]
+		from, to := v.Sub(c[0].Point), w.Sub(c[0].Point)
+		area += float64(float64(from.X)*float64(to.Y)) - float64(float64(from.Y)*float64(to.X))
+		if v.Bulge != 0 {
+			arc := geom.ArcOf(v, w.Point)
+			area += float64(arc.R * arc.R * (arc.Turn - math.Sin(arc.Turn)))
 		}
 	}
-	return out
+	return area < 0
 }
 
 // encloses reports whether a point that lies on no edge of the polygon is inside.

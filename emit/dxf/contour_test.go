@@ -107,22 +107,8 @@ func TestTurnAgainstBig(t *testing.T) {
 	})
 }
 
-// flatten keeps within the sagitta of a piece: r(1-cos(turn/2)).
-func TestFlatten(t *testing.T) {
-	c := geom.CircleContour(geom.Point{X: 3 * mm, Y: 4 * mm}, 100*mm)
-	points := flatten(c)
-	if len(points) != 72 {
-		t.Errorf("%d points, want one every 5 degrees", len(points))
-	}
-	for _, p := range points {
-		if r := math.Hypot(float64(p.X-3*mm), float64(p.Y-4*mm)); math.Abs(r-100e6) > 1 {
-			t.Errorf("%v is %f nm from the centre", p, r)
-		}
-	}
-}
-
 func TestEncloses(t *testing.T) {
-	u := flatten(notchedOutline())
+	u := notchedOutline().Chords()
 	for _, test := range []struct {
 		x, y length.Length
 		want bool

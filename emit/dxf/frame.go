@@ -96,7 +96,13 @@ func (g *groups) style(name string) {
 }
 
 func (g *groups) bulge(v geom.Vertex) {
-	if math.Abs(v.Bulge) >= flat {
-		g.real(42, v.Bulge)
+	if math.Abs(v.Bulge) < flat {
+		return
 	}
+	if v.Bulge != g.bulged {
+		g.bulged, g.bulgedDigits = v.Bulge, appendReal(g.bulgedDigits[:0], v.Bulge)
+	}
+	g.code(42)
+	g.b = append(g.b, g.bulgedDigits...)
+	g.crlf()
 }

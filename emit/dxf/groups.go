@@ -1,7 +1,6 @@
 package dxf
 
 import (
-	"bufio"
 	"bytes"
 	"io"
 	"strconv"
@@ -10,40 +9,85 @@ import (
 	"barwright/lang/length"
 )
 
+// bufferSize is how much of a file is held before it is passed on; largestGroup
+// is more than any group takes, and room that the buffer keeps beyond.
+const (
+	bufferSize   = 1 << 16
+	largestGroup = 1 << 10
+)
+
 // groups writes group codes and their values: two lines each, ended by CR LF.
 // The first error of the writer below sticks; flush returns it.
-type groups struct{ w *bufio.Writer }
+type groups struct {
+	w   io.Writer
+	b   []byte // what is not passed on yet
+	err error
 
-func newGroups(w io.Writer) *groups { return &groups{bufio.NewWriterSize(w, 1<<16)} }
-
-func (g *groups) flush() error { return g.w.Flush() }
-
-// open returns room in the buffer that begins with the code, right-justified
-// to three columns; close ends the value appended to it.
-func (g *groups) open(code int) []byte {
-	b := g.w.AvailableBuffer()
-	for width := 100; width > max(code, 1); width /= 10 {
-		b = append(b, ' ')
-	}
-	return append(strconv.AppendInt(b, int64(code), 10), '\r', '\n')
+	// Most arcs of a file are alike, and a bulge takes longer to print than all
+	// else of its vertex: the last one, and its digits.
+	bulged       float64
+	bulgedDigits []byte
 }
 
-func (g *groups) close(b []byte) { g.w.Write(append(b, '\r', '\n')) }
+func newGroups(w io.Writer) *groups {
+	return &groups{w: w, b: make([]byte, 0, bufferSize+largestGroup)}
+}
 
-func (g *groups) str(code int, s string) { g.close(append(g.open(code), s...)) }
+func (g *groups) flush() error {
+	if g.err == nil {
+		_, g.err = g.w.Write(g.b)
+	}
+	g.b = g.b[:0]
+	return g.err
+}
+
+// code begins a group: the code, which has three digits at most, right-justified.
+func (g *groups) code(code int) {
+	if len(g.b) >= bufferSize {
+		g.flush()
+	}
+	hundreds, tens := byte(' '), byte(' ')
+	if code >= 10 {
+		tens = '0' + byte(code/10%10)
+	}
+	if code >= 100 {
+		hundreds = '0' + byte(code/100)
+	}
+	g.b = append(g.b, hundreds, tens, '0'+byte(code%10), '\r', '\n')
+}
+
+func (g *groups) crlf() { g.b = append(g.b, '\r', '\n') }
+
+func (g *groups) str(code int, s string) {
+	g.code(code)
+	g.b = append(g.b, s...)
+	g.crlf()
+}
 
 func (g *groups) int(code int, n int) {
-	g.close(strconv.AppendInt(g.open(code), int64(n), 10))
+	g.code(code)
+	g.b = strconv.AppendInt(g.b, int64(n), 10)
+	g.crlf()
 }
 
 // hex writes a handle, or a reference to one.
 func (g *groups) hex(code int, h handle) {
-	g.close(appendHex(g.open(code), uint64(h)))
+	g.code(code)
+	g.b = appendHex(g.b, uint64(h))
+	g.crlf()
 }
 
-func (g *groups) real(code int, x float64) { g.close(appendReal(g.open(code), x)) }
+func (g *groups) real(code int, x float64) {
+	g.code(code)
+	g.b = appendReal(g.b, x)
+	g.crlf()
+}
 
-func (g *groups) mm(code int, l length.Length) { g.close(appendMM(g.open(code), l)) }
+func (g *groups) mm(code int, l length.Length) {
+	g.code(code)
+	g.b = appendMM(g.b, l)
+	g.crlf()
+}
 
 // xy writes a point of the plane: X under the code, Y under code + 10.
 func (g *groups) xy(code int, p geom.Point) {
@@ -68,20 +112,36 @@ func appendHex(b []byte, n uint64) []byte {
 // appendMM appends a length in millimetres, exactly: one to six decimals, no
 // exponent, no negative zero.
 func appendMM(b []byte, l length.Length) []byte {
-	return pointed(length.AppendDecimal(b, l, length.Millimetres, 6), len(b))
+	n := uint64(l)
+	if l < 0 {
+		b = append(b, '-')
+		n = -n
+	}
+	b = strconv.AppendUint(b, n/uint64(length.Millimetre), 10)
+	rest := n % uint64(length.Millimetre)
+	if rest == 0 {
+		return append(b, '.', '0')
+	}
+	digits := [...]byte{'.', '0', '0', '0', '0', '0', '0'}
+	end := 1
+	for i := 6; i > 0; i-- {
+		digit := byte(rest % 10)
+		if rest /= 10; digit != 0 && end == 1 {
+			end = i + 1
+		}
+		digits[i] += digit
+	}
+	return append(b, digits[:end]...)
 }
 
 // appendReal appends the shortest decimal that reads back as x, with at least
 // one decimal and no exponent. x must be finite.
 func appendReal(b []byte, x float64) []byte {
+	start := len(b)
 	if x == 0 {
 		x = 0 // no negative zero
 	}
-	return pointed(strconv.AppendFloat(b, x, 'f', -1, 64), len(b))
-}
-
-// pointed gives the number that begins at start a decimal where it has none.
-func pointed(b []byte, start int) []byte {
+	b = strconv.AppendFloat(b, x, 'f', -1, 64)
 	if bytes.IndexByte(b[start:], '.') < 0 {
 		b = append(b, ".0"...)
 	}

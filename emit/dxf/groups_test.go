@@ -69,11 +69,11 @@ func TestGroupLines(t *testing.T) {
 	g.str(0, "EOF")
 	g.int(70, -1)
 	g.hex(330, 0x1F)
-	g.mm(1040, 0)
+	g.mm(40, 0)
 	if err := g.flush(); err != nil {
 		t.Fatal(err)
 	}
-	if want := "  0\r\nEOF\r\n 70\r\n-1\r\n330\r\n1F\r\n1040\r\n0.0\r\n"; b.String() != want {
+	if want := "  0\r\nEOF\r\n 70\r\n-1\r\n330\r\n1F\r\n 40\r\n0.0\r\n"; b.String() != want {
 		t.Errorf("wrote %q, want %q", b.String(), want)
 	}
 }

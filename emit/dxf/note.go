@@ -155,7 +155,7 @@ type freeSpace struct {
 }
 
 func newFreeSpace(p *model.Part, all iter.Seq[shape]) freeSpace {
-	f := freeSpace{bounds: p.Outline.Bounds(), outline: flatten(p.Outline)}
+	f := freeSpace{bounds: p.Outline.Bounds(), outline: p.Outline.Chords()}
 	for s := range all {
 		if s.inner {
 			f.taken = append(f.taken, s.contour.Bounds())

@@ -88,7 +88,7 @@ func TestNotePlace(t *testing.T) {
 			}
 		}
 		for _, corner := range geom.RectContour(box) {
-			if !encloses(flatten(outline), corner.Point) {
+			if !encloses(outline.Chords(), corner.Point) {
 				t.Errorf("%s: the note in %v reaches beyond the outline", test.name, box)
 			}
 		}

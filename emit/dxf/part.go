@@ -74,8 +74,9 @@ func write(w io.Writer, p *model.Part, opt Options, layers Layers, all iter.Seq[
 	out := newGroups(w)
 	file := newFormat(opt.Version, out)
 	file.begin(f)
+	var scratch geom.Contour
 	for s := range all {
-		s.write(file, origin)
+		scratch = s.write(file, origin, scratch[:0])
 	}
 	for i, line := range notes.lines {
 		file.text(layers.Note, notes.baseline(i).Add(origin), notes.height, line)
@@ -183,15 +184,17 @@ func (s *shape) validate() error {
 	return validate(s.contour)
 }
 
-func (s *shape) write(f format, origin geom.Point) {
+// write writes a shape moved to an origin; it returns the room that it took.
+func (s *shape) write(f format, origin geom.Point, scratch geom.Contour) geom.Contour {
 	if s.open {
 		f.line(s.layer, s.contour[0].Point.Add(origin), s.contour[1].Point.Add(origin))
-		return
+		return scratch
 	}
-	c := oriented(s.contour, s.inner).Shifted(origin)
-	if centre, radius, ok := c.Circle(); ok {
-		f.circle(s.layer, centre, radius)
-		return
+	if centre, radius, ok := s.contour.Circle(); ok {
+		f.circle(s.layer, centre.Add(origin), radius)
+		return scratch
 	}
-	f.polyline(s.layer, c)
+	scratch = appendOriented(scratch, s.contour, s.inner, origin)
+	f.polyline(s.layer, scratch)
+	return scratch
 }

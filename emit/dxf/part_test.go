@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"flag"
-	"io"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -266,27 +265,4 @@ func TestWritePartStreams(t *testing.T) {
 		t.Errorf("holds %d bytes more while it writes %d", grown, h.written)
 	}
 	runtime.KeepAlive(p)
-}
-
-func BenchmarkWritePart(b *testing.B) {
-	p := perforated(100_000)
-	for _, version := range []struct {
-		name string
-		Version
-	}{{"R12", R12}, {"R2000", R2000}} {
-		b.Run(version.name, func(b *testing.B) {
-			opt := Options{Version: version.Version}
-			var size heap
-			if err := WritePart(&size, p, opt); err != nil {
-				b.Fatal(err)
-			}
-			b.SetBytes(int64(size.written))
-			b.ReportAllocs()
-			for b.Loop() {
-				if err := WritePart(io.Discard, p, opt); err != nil {
-					b.Fatal(err)
-				}
-			}
-		})
-	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/emit/ngc/replay"
 	"barwright/lang/length"
 )
 
@@ -30,7 +31,11 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	s.section("Cautions", s.cautions())
 	s.section("Before each program", before[:])
 	for i := range m.Programs {
-		s.program(i, &m.Programs[i])
+		took, err := simulated(&m.Programs[i])
+		if err != nil {
+			return err
+		}
+		s.program(i, &m.Programs[i], took)
 	}
 	s.section("After the first recess, before the next", after[:])
 	s.section("What the programs do not do", omissions[:])
@@ -72,7 +77,7 @@ var after = [...]string{
 
 var omissions = [...]string{
 	"They drill no holes, switch no coolant, clamp nothing, and change no bit where no M6 is told of above. They do not square inside corners, and do not cut the wood to length.",
-	"Times are estimates that stop at every move; a control that rounds corners is faster, a small machine may be slower.",
+	"Times are simulated, with a stop at every move; a control that rounds corners is faster, a small machine may be slower.",
 }
 
 // cautions are those of all programs, and that they stand nowhere else where the
@@ -117,7 +122,7 @@ func (s *sheet) hang(prefix, text string) {
 	}
 }
 
-func (s *sheet) program(i int, p *model.Program) {
+func (s *sheet) program(i int, p *model.Program, took replay.Measures) {
 	u, t := unitsOf(p.Tool.Dialect), p.Tool
 	part, recess := s.find(p)
 	fmt.Fprintf(s.buf, "\nProgram %d of %d: %s.ngc\n", i+1, len(s.model.Programs), p.Name)
@@ -150,8 +155,9 @@ func (s *sheet) program(i int, p *model.Program) {
 	plan, z := p.Reach()
 	s.row("moves", fmt.Sprintf("box of the bit's centre: X %s, Y %s, Z %s %s; lowest Z %s; at the end to X0 Y0",
 		u.span(plan.X), u.span(plan.Y), u.span(z), u.short, u.number(z.Lo)))
-	s.row("time", fmt.Sprintf("about %s, %s %s of cutting; spindle start not counted",
-		duration(p.Seconds), p.CutLength.Decimal(u.unit, 0), u.short))
+	s.row("time", fmt.Sprintf("about %s as simulated, the wait for the spindle with it; each move starts and ends at rest", duration(took.Seconds)))
+	s.row("path", fmt.Sprintf("%.0f %s at feed, %.0f %s through the air", u.of(took.Cut), u.short, u.of(took.Air), u.short))
+	s.row("wood removed", u.volume(took.Removed))
 	if p.Test {
 		s.fitCheck(p, recess)
 	}

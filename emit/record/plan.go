@@ -153,7 +153,8 @@ func since(t reflect.Type, field string) int {
 		fields []string
 	}{
 		{reflect.TypeFor[model.Model](), never, []string{"Views"}},
-		{reflect.TypeFor[model.Program](), never, []string{"Moves"}},
+		{reflect.TypeFor[model.Program](), never, []string{"Moves", "Finishing"}},
+		{reflect.TypeFor[model.Program](), 2, []string{"Setup", "MovedOn", "Reliefs"}},
 		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw"}},
 		{reflect.TypeFor[model.Program](), 2, []string{"Test"}},
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Small"}},

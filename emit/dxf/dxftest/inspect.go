@@ -76,10 +76,18 @@ func inspector(t testing.TB) string {
 	if _, err := os.Stat(script); err != nil {
 		missing(t, "shared/tools/inspect_dxf.py is not beside the project")
 	}
+	Python(t)
+	return script
+}
+
+// Python returns the interpreter that has the ezdxf library. Where it is missing the
+// test is skipped, or fails, as in Inspect.
+func Python(t testing.TB) string {
+	t.Helper()
 	if err := exec.Command(python, "-c", "import ezdxf").Run(); err != nil {
 		missing(t, python+" with the ezdxf library is not installed")
 	}
-	return script
+	return python
 }
 
 func missing(t testing.TB, what string) {
