@@ -1,6 +1,7 @@
 package ngc_test
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"testing"
@@ -97,5 +98,23 @@ func TestOutsideDialects(t *testing.T) {
 				ngctest.Interpret(t, text, p)
 			}
 		})
+	}
+}
+
+// TestOutsideInterpreterSeesAWrongPath: the interpreter, called as above, tells a
+// recess from one that is half a millimetre wider, and inches from millimetres.
+func TestOutsideInterpreterSeesAWrongPath(t *testing.T) {
+	p, text := program(t, routertest.Support())
+	r := routertest.Support()
+	r.Shape.X.Hi += mm / 2
+	_, wider := program(t, r)
+	inches := bytes.Replace(text, []byte("G21"), []byte("G20"), 1)
+	if same := ngctest.Differences(t, text, p); len(same) > 0 {
+		t.Errorf("its own text: %q", same)
+	}
+	for name, text := range map[string][]byte{"wider": wider, "inches": inches} {
+		if len(ngctest.Differences(t, text, p)) == 0 {
+			t.Errorf("%s: no difference is seen", name)
+		}
 	}
 }
