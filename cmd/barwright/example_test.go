@@ -199,6 +199,7 @@ func TestExamplesOutsidePrograms(t *testing.T) {
 					t.Fatal(err)
 				}
 				ngctest.Inspect(t, text, &m.Programs[i])
+				ngctest.Interpret(t, text, &m.Programs[i])
 			}
 		})
 	}

@@ -11,16 +11,21 @@ type Program struct {
 	PartLabel string
 	Recess    string // name of the recess
 	RecessID  string
+	Test      bool      // a piece of scrap is cut, to try the fit of Recess
 	Zero      string    // where the person sets zero, in words
-	Mark      Length    // the zero mark, from the part's left end
+	Mark      Length    // where X is zero, from the part's left end
+	Setup     int       // how many times the part has been laid on the machine by then, from 1
+	MovedOn   Length    // of X's zero along the part, since the setup before
 	Stock     geom.Rect // the wood under the tool, in program coordinates
 	Thick     Length
 	Shape     geom.Contour // the recess, in program coordinates
 	Open      []Edge       // sides of Shape where the steel leaves the wood
 	Depth     Length
-	Corner    Length // radius that the round bit leaves in inside corners
+	Corner    Length       // radius that the round bit leaves in inside corners; 0 where relieved
+	Reliefs   []geom.Point // centres of bores of the bit's size, to Depth, at the corners that are relieved
 	Tool      Tool
 	Moves     []Move
+	Finishing int // index of the first of Moves that finishes the floor or the walls
 	CutLength Length
 	Seconds   float64  // estimate, without spindle start
 	Levels    []Length // depths below the top, the last one is Depth
@@ -88,7 +93,7 @@ const (
 	MoveRapid MoveKind = iota
 	MoveLine           // straight, at feed
 	MoveRamp           // straight and down, at plunge feed
-	MoveCW             // arc in plan
+	MoveCW             // arc in plan; a helix, at plunge feed, where it goes down
 	MoveCCW
 )
 

@@ -21,10 +21,10 @@ func Estimate(moves []model.Move, t model.Tool) (cut Length, seconds float64) {
 	for i := 1; i < len(moves); i++ {
 		from, m := moves[i-1], moves[i]
 		l, rate := distance(from, m), t.Feed.MM()
-		switch m.Kind {
-		case model.MoveRapid:
+		switch {
+		case m.Kind == model.MoveRapid:
 			rate = rapidRate
-		case model.MoveRamp:
+		case m.Kind == model.MoveRamp, arc(m) && m.Z < from.Z: // a helix
 			rate = t.Plunge.MM()
 		}
 		speed := rate / 60
@@ -51,7 +51,8 @@ func restToRest(l, v float64) float64 {
 // distance returns the length of a move in mm.
 func distance(from, m model.Move) float64 {
 	if arc(m) {
-		return radius(m) * sweep(from, m)
+		round, rise := radius(m)*sweep(from, m), (m.Z - from.Z).MM()
+		return math.Sqrt(float64(round*round) + float64(rise*rise))
 	}
 	return norm(m.X-from.X, m.Y-from.Y, m.Z-from.Z)
 }

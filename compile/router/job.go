@@ -4,7 +4,36 @@ import (
 	"math"
 
 	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
 )
+
+const (
+	overrun  = 2 * length.Millimetre // of the bit's edge, beyond an open side: where it enters, and along the walls
+	mouth    = 1 * length.Millimetre // of its centre, when roughing
+	approach = 2 * length.Millimetre // above the wood, where rapid moves end
+)
+
+// job is what a path is made from. The bit's centre stays in finish, and in
+// air until the walls are finished, but for reliefs; roughing stays in rough.
+// All reach beyond the wood at open sides. They are convex, so that every
+// straight move between two of their points stays inside too.
+type job struct {
+	tool    model.Tool
+	radius  Length
+	open    sides
+	shape   region // what will be cut, without reliefs
+	finish  region
+	air     region
+	rough   region
+	corner  Length         // radius left in inside corners, 0 where there is none
+	reliefs [4]*geom.Point // centres of bores, by corner
+	levels  []Length       // the last one is the floor's where some is left on it
+	step    Length         // between rings or passes, at most
+	rings   []region       // from the inside out; see layOut
+	line    bool           // the innermost ring is a line, along which the bit goes once
+	passes  *region        // what parallel passes fill; nil where rings do
+}
 
 // newJob checks the request and lays out the regions of the path.
 func newJob(r Request) (*job, *Refusal) {
@@ -13,26 +42,38 @@ func newJob(r Request) (*job, *Refusal) {
 			return nil, refusal
 		}
 	}
-	radius := bitRadius(r)
-	j := &job{tool: r.Tool, open: sidesOf(r.Open), levels: levels(r.Depth, r.Tool.Stepdown)}
+	radius, finish := bitRadius(r), r.Tool.Finish
+	j := &job{tool: r.Tool, radius: radius, open: sidesOf(r.Open)}
+	j.levels = levels(r.Depth-r.Tool.Floor, r.Tool.Stepdown)
+	if r.Tool.Floor > 0 {
+		j.levels = append(j.levels, r.Depth)
+	}
 	j.shape.rect = r.Shape
+	relieved := r.Corner == 0 && (r.Tool.Relief == "diagonal" || r.Tool.Relief == "long_side")
 	for i := range 4 {
-		if j.open.closedCorner(i) {
+		if j.open.closedCorner(i) && !relieved {
 			j.corner = max(r.Corner, radius)
 			j.shape.round[i] = j.corner
 		}
 	}
-	reach := j.shape.extended(j.open, 2*radius+overrun+r.Tool.Finish)
-	j.finish = reach.inset(radius)
-	j.rough = reach.inset(radius + r.Tool.Finish)
+	wide := j.shape.extended(j.open, 2*radius+overrun+finish)
+	j.finish = wide.inset(radius)
+	j.air = wide.inset(radius + finish)
+	j.rough = j.shape.extended(j.open, radius+mouth+finish).inset(radius + finish)
 	if refusal := j.room(r); refusal != nil {
 		return nil, refusal
 	}
 	// Rings with square corners leave cusps beyond 0.85 of the bit: the inner
 	// ring's corner reaches r outwards, the outer ring's sides r·√2 inwards,
-	// and the corners are √2 steps apart.
-	j.step = min(r.Tool.Stepover, r.Tool.Diameter*4/5)
-	j.slot = middle(j.rough, rampLength(j.levels[0]+approach, r.Tool.RampDegrees))
+	// and the corners are √2 steps apart. Beside the ends of parallel passes a
+	// ring leaves them beyond 0.8.
+	j.step = min(r.Tool.Stepover, r.Tool.Diameter*3/4)
+	if relieved {
+		if refusal := j.relieve(r); refusal != nil {
+			return nil, refusal
+		}
+	}
+	j.layOut()
 	return j, j.effort(r)
 }
 
@@ -41,10 +82,7 @@ func bitRadius(r Request) Length { return (r.Tool.Diameter + 1) / 2 }
 
 // levels returns equal depths, as few as the step-down allows.
 func levels(depth, stepdown Length) []Length {
-	n := ceilDiv(depth, stepdown)
-	if n > maxMoves {
-		n = maxMoves // refused below
-	}
+	n := min(ceilDiv(depth, stepdown), maxMoves) // so many are refused
 	out := make([]Length, n)
 	for i := range out {
 		out[i] = depth * Length(i+1) / n
@@ -52,20 +90,35 @@ func levels(depth, stepdown Length) []Length {
 	return out
 }
 
-// middle returns the slot that the rings start from: the region's middle line,
-// and as much beyond its ends as the ramp needs and the region has.
-func middle(g region, ramp Length) slot {
-	mid := geom.Point{X: g.rect.X.Mid(), Y: g.rect.Y.Mid()}
-	whole := g.rect.X
-	if g.rect.Y.Size() > whole.Size() {
-		whole = g.rect.Y
+// layOut decides how each level is cleared. Rings lie a step apart, the
+// outermost along the walls; the innermost leaves no wood inside. Passes lie a
+// step inside of a ring along the walls.
+func (j *job) layOut() {
+	half, widest := j.rough.half(), j.tool.Diameter*9/20
+	if 2*half <= j.tool.Finish && j.rough.long()-2*half >= j.radius {
+		j.line = true // the last pass takes the little beside it
+		j.rings = []region{j.rough.inset(half)}
+		return
 	}
-	line := whole.Grow(-g.half())
-	line = line.Grow(min(g.half(), max(0, ramp-line.Size()+1)/2))
-	if whole == g.rect.X {
-		return slot{geom.Point{X: line.Lo, Y: mid.Y}, heading[0], line.Size()}
+	if j.tool.Passes == "parallel" && half > widest {
+		if in := j.rough.inset(min(j.step, half)); in.round == ([4]Length{}) && in.long() >= j.radius {
+			j.passes, j.rings = &in, []region{j.rough}
+			return
+		}
 	}
-	return slot{geom.Point{X: mid.X, Y: line.Lo}, heading[1], line.Size()}
+	n := ceilDiv(max(0, half-widest), j.step)
+	inner := max(0, half-n*j.step)
+	if least := min(half, j.radius/2); inner < least && j.rough.long()-2*half < j.radius {
+		inner = least // room to come down in
+	}
+	j.line = inner == 0
+	for k := range n + 1 {
+		offset := half
+		if n > 0 {
+			offset = inner + (half-inner)*k/n
+		}
+		j.rings = append(j.rings, j.rough.inset(half-offset))
+	}
 }
 
 // rampLength returns how far a ramp of an angle runs for a drop.

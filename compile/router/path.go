@@ -5,138 +5,109 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
-	"barwright/lang/length"
 )
 
-const (
-	overrun  = 2 * length.Millimetre // of the bit's edge, beyond an open side
-	approach = 2 * length.Millimetre // above the wood, where rapid moves end
-)
-
-// job is what a path is made from. The bit's centre stays in finish, and in
-// rough until the finishing lap; both reach beyond the wood at open sides.
-// They are convex, so that every straight move between two of their points
-// stays inside too.
-type job struct {
-	tool   model.Tool
-	open   sides
-	shape  region // what will be cut
-	finish region
-	rough  region
-	corner Length // radius left in inside corners, 0 where there is none
-	levels []Length
-	step   Length // between rings, at most
-	slot   slot
-}
-
-// slot is the straight middle of the path, where the bit enters.
-type slot struct {
-	start, dir geom.Point
-	length     Length
-}
-
-// path returns all moves: levels from the top down, then the walls.
-func (j *job) path() []model.Move {
-	p := &path{at: j.slot.start, z: j.tool.Clearance}
-	p.add(model.Move{Kind: model.MoveRapid})
-	p.rapidTo(approach)
+// path returns all moves: levels from the top down, then the walls. finish is
+// the index of the first one that finishes the floor or the walls.
+func (j *job) path() (moves []model.Move, finish int) {
+	rough := len(j.levels)
+	if j.tool.Floor > 0 {
+		rough--
+	}
+	p := &path{z: j.tool.Clearance}
+	at := j.first()
 	for i, depth := range j.levels {
 		p.note = fmt.Sprintf("level %d of %d", i+1, len(j.levels))
-		p.lineTo(j.slot.start)
-		j.enter(p, -depth)
-		j.clear(p)
+		if i == rough {
+			p.note, finish = "finish the floor", len(p.moves)
+		}
+		j.enter(p, at, -depth)
+		at = j.clear(p, at)
+	}
+	if j.tool.Floor == 0 {
+		finish = len(p.moves)
 	}
 	if j.tool.Finish > 0 {
 		j.finishWalls(p)
 	}
 	p.rapidTo(j.tool.Clearance)
-	return p.moves
+	return p.moves, finish
 }
 
-// enter ramps down along the slot and clears it, from its start back to its
-// start. A slot that is too short for the ramp is run to and fro, in an odd
-// number of legs, so that the last one ends at the far end.
-func (j *job) enter(p *path, z Length) {
-	start, far := j.slot.start, along(j.slot.start, j.slot.dir, j.slot.length)
-	top := p.z
-	need := rampLength(top-z, j.tool.RampDegrees)
-	if need <= j.slot.length {
-		p.rampTo(along(start, j.slot.dir, need), z)
-	} else {
-		legs := ceilDiv(need, j.slot.length) | 1
-		for k := range legs {
-			end := far
-			if k%2 == 1 {
-				end = start
-			}
-			p.rampTo(end, top-(top-z)*(k+1)/legs)
+// clear clears a level from where the bit has come down, and returns where it
+// may come down to the next one: nearby.
+//
+// Rings are followed counter-clockwise: with a clockwise spindle the uncut wood
+// is on the right of the moving bit (climb milling).
+func (j *job) clear(p *path, from entry) entry {
+	rings := j.rings
+	switch {
+	case j.passes != nil:
+		corner := j.sweep(p, from.corner)
+		j.ring(p, rings[0], corner, rings[0].sideStart(corner))
+		return j.atCorner(corner)
+	case j.line:
+		from.side = from.side.Opposite()
+		p.lineTo(rings[0].sideMid(int(from.side)))
+		if len(rings) == 1 {
+			return j.atSide(from.side)
 		}
+		rings = rings[1:]
 	}
-	p.lineTo(far)
+	for _, g := range rings {
+		j.ring(p, g, int(from.side), g.sideMid(int(from.side)))
+	}
+	return j.atSide(from.side)
+}
+
+// ring goes once round a region from a point on one of its sides; the last
+// ring visits the reliefs as it passes.
+func (j *job) ring(p *path, g region, first int, start geom.Point) {
 	p.lineTo(start)
-}
-
-// clear widens the slot ring by ring, counter-clockwise: with a clockwise
-// spindle the uncut wood is on the right of the moving bit (climb milling).
-func (j *job) clear(p *path) {
-	half := j.rough.half()
-	rings := ceilDiv(half, j.step)
-	for k := range rings {
-		ring := j.rough.inset(half - half*(k+1)/rings)
-		p.lineTo(ring.sideStart(0))
-		for side := range 4 {
-			p.side(ring, side)
-			p.round(ring, side)
-		}
-	}
-}
-
-// finishWalls follows the closed walls at full depth.
-func (j *job) finishWalls(p *path) {
-	if j.open == (sides{}) {
-		j.finishLap(p)
-		return
-	}
-	first := true
-	for i := range 4 {
-		if j.open[i] || !j.open[before(i)] {
-			continue
-		}
-		if first { // out into the air, then sideways
-			p.lineTo(j.rough.corner(i))
-		}
-		p.note = "finish the walls"
-		p.lineTo(j.finish.corner(i))
-		for side := i; ; side = after(side) {
-			p.side(j.finish, side)
-			if j.open[after(side)] {
-				break
-			}
-			p.round(j.finish, side)
-		}
-		first = false
-	}
-}
-
-// finishLap goes once round a closed recess; quarter circles lead on to the
-// wall and off it, so that the bit never stops there.
-func (j *job) finishLap(p *path) {
-	g := j.finish
-	first := g.longSide()
-	mid, ahead, inward := g.sideMid(first), heading[first], heading[after(first)]
-	lead := max(j.tool.Finish, min(j.tool.Diameter/2, g.half()*2/3))
-	centre := along(mid, inward, lead)
-
-	p.lineTo(along(centre, ahead, -lead))
-	p.note = "finish the walls"
-	p.arcTo(mid, centre)
 	for k := range 4 {
 		side := (first + k) % 4
 		p.side(g, side)
+		if bore := j.reliefs[after(side)]; bore != nil && g == j.rough {
+			corner := p.at
+			p.lineTo(j.finish.corner(after(side)))
+			p.lineTo(*bore)
+			p.lineTo(j.finish.corner(after(side)))
+			p.lineTo(corner)
+		}
 		p.round(g, side)
 	}
-	p.lineTo(mid)
-	p.arcTo(along(centre, ahead, lead), centre)
+	p.lineTo(start)
+}
+
+// sweep goes to and fro in passes along the longer sides, from a corner to the
+// other side, and returns the corner where it ends. Of two passes one is climb
+// milling, and one is not.
+func (j *job) sweep(p *path, corner int) int {
+	g := *j.passes
+	a, b := g.corner(corner), g.corner((corner+2)%4)
+	across := b.Y - a.Y
+	if !g.lies() {
+		across = b.X - a.X
+	}
+	n := ceilDiv(max(across, -across), j.step) // gaps between passes
+	for i := range n + 1 {
+		from, to := a, b
+		if i%2 == 1 {
+			from, to = b, a
+		}
+		aside := across
+		if n > 0 {
+			aside = across * i / n
+		}
+		if g.lies() {
+			from.Y, to.Y = a.Y+aside, a.Y+aside
+		} else {
+			from.X, to.X = a.X+aside, a.X+aside
+		}
+		p.lineTo(from)
+		p.lineTo(to)
+	}
+	return g.cornerAt(p.at)
 }
 
 // path collects moves. Moves that go nowhere are left out.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
 )
@@ -44,6 +45,7 @@ func positive(r Request) *Refusal {
 		{"step-down", t.Stepdown, false},
 		{"step-over", t.Stepover, false},
 		{"finishing allowance", t.Finish, true},
+		{"allowance on the floor", t.Floor, true},
 		{"clearance above the wood", t.Clearance, false},
 	} {
 		switch {
@@ -77,6 +79,12 @@ func toolLimits(r Request) *Refusal {
 	case t.Finish > bitRadius(r):
 		return r.refuse("finish-too-thick", t.Finish, bitRadius(r),
 			"The finishing allowance is %s, more than the bit's radius of %s.")
+	case t.Floor >= r.Depth:
+		return r.refuse("finish-too-thick", t.Floor, r.Depth,
+			"%s are left on the floor for the last pass, but the recess is only %s deep.")
+	case t.Floor > t.Stepdown:
+		return r.refuse("finish-too-thick", t.Floor, t.Stepdown,
+			"%s are left on the floor for the last pass, more than the step-down of %s.")
 	case t.Clearance <= approach:
 		return r.refuse("clearance-too-low", t.Clearance, approach,
 			"The clearance is %s; the bit already slows down %s above the wood.")
@@ -158,27 +166,33 @@ func (j *job) room(r Request) *Refusal {
 
 // effort refuses a path of absurdly many moves.
 func (j *job) effort(r Request) *Refusal {
-	n := Length(len(j.levels))
-	rings := ceilDiv(j.rough.half(), j.step)
-	legs := ceilDiv(rampLength(r.Depth+approach, r.Tool.RampDegrees), j.slot.length)
-	if n < maxMoves && rings < maxMoves && n*(9*rings+6)+legs < maxMoves {
+	n, rings := Length(len(j.levels)), Length(len(j.rings))
+	if j.passes != nil {
+		rings += ceilDiv(2*j.passes.half(), j.step)
+	}
+	drop := r.Depth/n + approach
+	legs := 2 + 4*ceilDiv(rampLength(drop, r.Tool.RampDegrees), j.radius)
+	if n < maxMoves && rings < maxMoves && n*(9*rings+legs+24) < maxMoves {
 		return nil
 	}
 	return &Refusal{Kind: "path-too-long", Text: fmt.Sprintf(
-		"The path would have more than %d moves: %d levels of %d rings. Look at the step-over, step-down and ramp angle.",
+		"The path would have more than %d moves: %d levels of %d rings or passes. Look at the step-over, step-down and ramp angle.",
 		maxMoves, n, rings)}
 }
 
-// withinTravel refuses a path that the machine cannot reach.
+// withinTravel refuses a path that the machine cannot reach, with X0 Y0 where its
+// program ends.
 func (r Request) withinTravel(moves []model.Move) *Refusal {
 	plan, z := (&model.Program{Moves: moves}).Reach()
+	plan = plan.Union(geom.Rect{})
+	travel := r.Tool.Travel
 	for _, a := range [...]struct {
 		name         string
 		have, travel Length
 	}{
-		{"X", plan.X.Size(), r.Travel.X},
-		{"Y", plan.Y.Size(), r.Travel.Y},
-		{"Z", z.Size(), r.Travel.Z},
+		{"X", plan.X.Size(), travel.X},
+		{"Y", plan.Y.Size(), travel.Y},
+		{"Z", z.Size(), travel.Z},
 	} {
 		if a.travel > 0 && a.have > a.travel {
 			return &Refusal{Kind: "beyond-travel", Have: a.have, Need: a.travel, Text: fmt.Sprintf(

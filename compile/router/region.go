@@ -74,6 +74,9 @@ func (g region) longSide() int {
 	return int(model.Bottom)
 }
 
+// long returns the longer extent.
+func (g region) long() Length { return max(g.rect.X.Size(), g.rect.Y.Size()) }
+
 // half returns half of the shorter extent: the largest inset.
 func (g region) half() Length { return min(g.rect.X.Size(), g.rect.Y.Size()) / 2 }
 
@@ -94,4 +97,16 @@ func (g region) contour() geom.Contour {
 
 func along(p, dir geom.Point, d Length) geom.Point {
 	return geom.Point{X: p.X + dir.X*d, Y: p.Y + dir.Y*d}
+}
+
+// lies reports whether the region is longer in X than in Y, or as long.
+func (g region) lies() bool { return g.rect.X.Size() >= g.rect.Y.Size() }
+
+// cornerAt returns the corner at a point; it must be one.
+func (g region) cornerAt(p geom.Point) int {
+	i := 0
+	for g.corner(i) != p {
+		i++
+	}
+	return i
 }

@@ -33,27 +33,25 @@ type Request struct {
 	Thick  Length
 	Depth  Length
 	Tool   model.Tool
-	Travel Travel
 
 	Show func(Length) string // how a Refusal prints a length; nil prints millimetres
 }
-
-// Travel is how far the machine can move; 0 where it is not known.
-type Travel struct{ X, Y, Z Length }
 
 // Plan computes the path for a recess. The Program is whole if the Refusal is
 // nil, and empty otherwise.
 //
 // At a closed side the bit's edge ends on the wall; at an open side its centre
-// overruns the wood by the bit's radius and 2 mm at least, so that the mouth
-// is as wide as the rest. A corner between closed sides keeps the bit's radius
-// or, where that is larger, the radius asked for; Program.Shape has it so.
+// overruns the wood, by 1 mm when roughing and by the bit's radius and 2 mm at
+// least where it comes down in the air and along the walls, so that the mouth is as wide
+// as the rest. A corner between closed sides keeps the bit's radius or, where
+// that is larger, the radius asked for, unless it is square and relieved;
+// Program.Shape has it so, and Program.Reliefs what is bored beyond it.
 func Plan(r Request) (model.Program, *Refusal) {
 	j, refusal := newJob(r)
 	if refusal != nil {
 		return model.Program{}, refusal
 	}
-	moves := j.path()
+	moves, finish := j.path()
 	if refusal := r.withinTravel(moves); refusal != nil {
 		return model.Program{}, refusal
 	}
@@ -67,7 +65,8 @@ func Plan(r Request) (model.Program, *Refusal) {
 		Depth: r.Depth, Corner: j.corner,
 		Tool:  r.Tool,
 		Moves: moves, CutLength: cut, Seconds: seconds,
-		Levels: j.levels,
+		Levels: j.levels, Finishing: finish,
+		Reliefs: j.bores(),
 	}, nil
 }
 

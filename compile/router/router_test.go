@@ -59,8 +59,11 @@ func TestPlanRefuses(t *testing.T) {
 		{"path-too-long", "more than 50000 moves", func(r *router.Request) { r.Tool.Stepover = length.Micrometre }},
 		{"path-too-long", "more than 50000 moves", func(r *router.Request) { r.Tool.Stepdown = 1 }},
 		{"path-too-long", "more than 50000 moves", func(r *router.Request) { r.Tool.RampDegrees = 0.0001 }},
-		{"beyond-travel", "long in Y; the machine moves 50 mm", func(r *router.Request) { r.Travel.Y = 50 * mm }},
-		{"beyond-travel", "24.525 mm long in Z; the machine moves 20 mm", func(r *router.Request) { r.Travel.Z = 20 * mm }},
+		{"beyond-travel", "long in Y; the machine moves 50 mm", func(r *router.Request) { r.Tool.Travel.Y = 50 * mm }},
+		{"beyond-travel", "long in Y; the machine moves 80 mm", func(r *router.Request) { // and back to Y0
+			r.Open, r.Shape, r.Stock.Y.Hi, r.Tool.Travel.Y = nil, geom.R(-20*mm, 30*mm, 20*mm, 90*mm), 120*mm, 80*mm
+		}},
+		{"beyond-travel", "24.525 mm long in Z; the machine moves 20 mm", func(r *router.Request) { r.Tool.Travel.Z = 20 * mm }},
 	} {
 		r := routertest.Support()
 		c.change(&r)
@@ -151,14 +154,19 @@ func TestPlanKeepsItsWord(t *testing.T) {
 		for _, m := range p.Moves[1:] {
 			run := math.Hypot((m.X - at.X).MM(), (m.Y - at.Y).MM())
 			drop := (at.Z - m.Z).MM()
-			switch {
+			arc := m.Kind == model.MoveCCW
+			if arc {
+				run = math.Pi * math.Hypot((m.X-m.CX).MM(), (m.Y-m.CY).MM()) // helices go in half turns
+			}
+			switch down := m.Kind == model.MoveRamp || arc && drop > 0; {
 			case m.Kind == model.MoveRapid && run > 0:
 				t.Fatalf("rapid move sideways: %+v to %+v", at, m)
 			case m.Kind == model.MoveRapid && drop > 0 && m.Z < mm:
 				t.Fatalf("rapid move down to %+v", m)
-			case m.Kind == model.MoveRamp && !(drop > 0 && drop <= run*math.Tan(r.Tool.RampDegrees*math.Pi/180)+1e-6):
+			case down && run == 0 && inAir(r, m):
+			case down && !(drop > 0 && drop <= run*math.Tan(r.Tool.RampDegrees*math.Pi/180)+1e-6):
 				t.Fatalf("ramp of %v over %v mm: %+v", drop, run, m)
-			case m.Kind == model.MoveRamp, m.Kind == model.MoveRapid:
+			case down, m.Kind == model.MoveRapid:
 			case drop != 0 || run == 0 && m.Kind == model.MoveLine:
 				t.Fatalf("%+v to %+v", at, m)
 			case !slices.Contains(p.Levels, -m.Z):
@@ -172,6 +180,12 @@ func TestPlanKeepsItsWord(t *testing.T) {
 			t.Fatalf("takes %v s for %v", p.Seconds, p.CutLength)
 		}
 	})
+}
+
+// inAir reports whether the bit, with its edge, is 2 mm clear of the wood.
+func inAir(r router.Request, m model.Move) bool {
+	clear := r.Stock.Grow((r.Tool.Diameter+1)/2 + 2*mm)
+	return m.X <= clear.X.Lo || m.X >= clear.X.Hi || m.Y <= clear.Y.Lo || m.Y >= clear.Y.Hi
 }
 
 func BenchmarkPlan(b *testing.B) {

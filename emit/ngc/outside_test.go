@@ -1,6 +1,7 @@
 package ngc_test
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"testing"
@@ -9,6 +10,7 @@ import (
 	"barwright/compile/router"
 	"barwright/compile/router/routertest"
 	"barwright/emit/ngc/ngctest"
+	"barwright/emit/ngc/replay"
 )
 
 var recesses = flag.Int("recesses", 10, "how many drawn recesses the outside checker judges")
@@ -70,4 +72,49 @@ func program(t testing.TB, r router.Request) (*model.Program, []byte) {
 		t.Fatalf("refused: %+v", refusal)
 	}
 	return &p, text(t, &p)
+}
+
+// TestOutsideDialects has drawn recesses written in several dialects, judged by the
+// reader of this project, and by a general interpreter.
+func TestOutsideDialects(t *testing.T) {
+	for i, change := range []func(d *model.Dialect){
+		func(d *model.Dialect) {},
+		func(d *model.Dialect) { d.Chords = true },
+		func(d *model.Dialect) { d.Numbers, d.Comments, d.Change = true, "semicolon", true },
+		func(d *model.Dialect) {
+			d.Comments, d.Percent, d.SpinUp = "none", true, 0
+			d.Start, d.End = []string{"M64 P1", "G61"}, []string{"(fan off)", "M65 P1"}
+		},
+		func(d *model.Dialect) { d.Inch, d.Decimals, d.Chords, d.Numbers = true, 5, true, true },
+	} {
+		t.Run(fmt.Sprint(i), func(t *testing.T) {
+			for k := range 3 {
+				r := routertest.Requests().Example(k)
+				change(&r.Tool.Dialect)
+				p, text := program(t, r)
+				if err := replay.Check(text, p); err != nil {
+					t.Errorf("%v\n%s", err, text)
+				}
+				ngctest.Interpret(t, text, p)
+			}
+		})
+	}
+}
+
+// TestOutsideInterpreterSeesAWrongPath: the interpreter, called as above, tells a
+// recess from one that is half a millimetre wider, and inches from millimetres.
+func TestOutsideInterpreterSeesAWrongPath(t *testing.T) {
+	p, text := program(t, routertest.Support())
+	r := routertest.Support()
+	r.Shape.X.Hi += mm / 2
+	_, wider := program(t, r)
+	inches := bytes.Replace(text, []byte("G21"), []byte("G20"), 1)
+	if same := ngctest.Differences(t, text, p); len(same) > 0 {
+		t.Errorf("its own text: %q", same)
+	}
+	for name, text := range map[string][]byte{"wider": wider, "inches": inches} {
+		if len(ngctest.Differences(t, text, p)) == 0 {
+			t.Errorf("%s: no difference is seen", name)
+		}
+	}
 }

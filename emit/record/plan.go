@@ -153,7 +153,8 @@ func since(t reflect.Type, field string) int {
 		fields []string
 	}{
 		{reflect.TypeFor[model.Model](), never, []string{"Views"}},
-		{reflect.TypeFor[model.Program](), never, []string{"Moves"}},
+		{reflect.TypeFor[model.Program](), never, []string{"Moves", "Finishing"}},
+		{reflect.TypeFor[model.Program](), 2, []string{"Setup", "MovedOn", "Reliefs", "Test"}},
 		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw"}},
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Small"}},
 		{reflect.TypeFor[model.LayerNames](), 2, []string{"Sheet"}},

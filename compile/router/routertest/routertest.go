@@ -38,10 +38,11 @@ func Tool(inches bool) model.Tool {
 		Router: "router.small", Number: 1, Diameter: inch / 4, Flutes: 2, RPM: 18000,
 		Feed: 2400 * mm, Plunge: 800 * mm, Stepdown: inch / 8, Stepover: inch / 10,
 		RampDegrees: 3, Finish: mm / 4, Clearance: 15 * mm,
-		Dialect: model.Dialect{Decimals: 4, Percent: true},
+		Rapid: 6000 * mm, Accelerate: 500,
+		Dialect: model.Dialect{Decimals: 4, Percent: true, Chord: mm / 100, Comments: "brackets", SpinUp: 3},
 	}
 	if inches {
-		t.Dialect = model.Dialect{Inch: true, Decimals: 5}
+		t.Dialect.Inch, t.Dialect.Decimals, t.Dialect.Percent = true, 5, false
 	}
 	return t
 }
@@ -68,7 +69,11 @@ func draw(t *rapid.T) router.Request {
 	}
 	x, y := span(t, "x", -70*mm, 0), span(t, "y", 0, 20*mm)
 	r.Shape, r.Open = geom.R(x, y, x+width, y+height), open
-	r.Stock = r.Shape.Grow(span(t, "wall", mm, 200*mm))
+	wall := mm
+	if r.Tool.Relief != "none" {
+		wall += r.Tool.Diameter / 2
+	}
+	r.Stock = r.Shape.Grow(span(t, "wall", wall, 200*mm))
 	for _, e := range open {
 		switch e {
 		case model.Bottom:
@@ -95,6 +100,9 @@ func drawTool(t *rapid.T) model.Tool {
 	tool.Stepdown = span(t, "step-down", mm, 6*mm)
 	tool.Plunge = mm * router.Length(rapid.IntRange(300, 3000).Draw(t, "plunge, mm/min"))
 	tool.Clearance = span(t, "clearance", 5*mm, 25*mm)
+	tool.Entry = rapid.SampledFrom([]string{"ramp", "helix"}).Draw(t, "entry")
+	tool.Passes = rapid.SampledFrom([]string{"rings", "parallel"}).Draw(t, "passes")
+	tool.Relief = rapid.SampledFrom([]string{"none", "none", "diagonal", "long_side"}).Draw(t, "relief")
 	tool.RampDegrees = float64(rapid.IntRange(15, 300).Draw(t, "ramp, tenths")) / 10
 	return tool
 }

@@ -4,25 +4,33 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+
+	"barwright/compile/model"
 )
 
 // control is the state of the machine while a program is read.
 type control struct {
+	dialect  model.Dialect
+	start    []string // the dialect's own lines that are still to come
+	end      []string
 	tape     Tape
-	modes    map[string]bool // codes that were set
+	modes    map[string]bool // codes that were set; for lookup only
 	unit     float64         // mm; 0 before G20 or G21
 	at       Point
 	zKnown   bool
 	xyKnown  bool
 	feed     float64 // mm/min
 	rpm      float64
+	waited   float64 // seconds, since the spindle was started
 	spinning bool
 	rows     int  // that are not blank
 	ended    bool // by M30
 	closed   bool // by the second percent line
 }
 
-func newControl() *control { return &control{modes: map[string]bool{}} }
+func newControl(d model.Dialect) *control {
+	return &control{dialect: d, start: d.Start, end: d.End, modes: map[string]bool{}}
+}
 
 // needed are the modes that a motion relies on.
 var needed = [...]string{"G17", "G40", "G49", "G54", "G80", "G90", "G94"}
@@ -46,8 +54,15 @@ func (c *control) row(line int, row []byte) error {
 		return c.percent()
 	case c.closed:
 		return errors.New("text after the end of the program")
-	case row[0] == '(':
-		return comment(row)
+	}
+	row, err := c.unnumbered(row)
+	switch {
+	case err != nil:
+		return err
+	case c.own(row):
+		return nil
+	case row[0] == '(' || row[0] == ';':
+		return c.comment(row)
 	case c.ended:
 		return errors.New("a line after M30")
 	}
@@ -70,8 +85,51 @@ func (c *control) percent() error {
 	return nil
 }
 
-func comment(row []byte) error {
-	if i := bytes.IndexAny(row[1:], "()"); i < 0 || i+2 != len(row) {
+// unnumbered takes the line number off a row, where the dialect has them: N and at
+// most five digits (NISTIR 6556, line number).
+func (c *control) unnumbered(row []byte) ([]byte, error) {
+	if row[0] != 'N' {
+		return row, nil
+	}
+	number, rest, found := bytes.Cut(row[1:], []byte(" "))
+	digits := len(bytes.TrimLeft(number, "0123456789")) == 0
+	if !c.dialect.Numbers || !found || len(rest) == 0 || !digits || len(number) == 0 || len(number) > 5 {
+		return nil, errors.New("a line number that is not as the dialect wants it")
+	}
+	return rest, nil
+}
+
+// own takes a line of the control's own: those of the start between the units and
+// the spindle's start, those of the end between the last motion and M5.
+func (c *control) own(row []byte) bool {
+	var lines *[]string
+	switch {
+	case c.unit != 0 && !c.spinning && !c.zKnown:
+		lines = &c.start
+	case c.spinning && c.xyKnown:
+		lines = &c.end
+	default:
+		return false
+	}
+	if len(*lines) == 0 || string(row) != (*lines)[0] {
+		return false
+	}
+	*lines = (*lines)[1:]
+	return true
+}
+
+func (c *control) comment(row []byte) error {
+	open := byte('(')
+	switch c.dialect.Comments {
+	case "none":
+		return errors.New("a comment, which the dialect leaves out")
+	case "semicolon":
+		open = ';'
+	}
+	switch i := bytes.IndexAny(row[1:], "()"); {
+	case row[0] != open:
+		return errors.New("a comment that is not written as in the dialect")
+	case open == '(' && (i < 0 || i+2 != len(row)):
 		return errors.New("a comment must fill its line, without parentheses inside")
 	}
 	return nil
@@ -86,6 +144,8 @@ func (c *control) finished() error {
 		return errors.New("the percent line at the end is missing")
 	case c.spinning:
 		return errors.New("the spindle is never stopped")
+	case len(c.start)+len(c.end) > 0:
+		return errors.New("lines of the control's own are missing")
 	}
 	return nil
 }
@@ -162,6 +222,7 @@ func (c *control) dwell(codes []string, args arguments) error {
 		return errors.New("G4 takes a P of at most 60 seconds, and nothing else")
 	}
 	c.tape.Dwell += p
+	c.waited += p
 	return nil
 }
 
@@ -178,7 +239,7 @@ func (c *control) action(code string, codes []string, args arguments) error {
 			return errors.New("the spindle is started without a speed")
 		}
 		c.tape.RPM = int(c.rpm)
-		c.spinning = true
+		c.spinning, c.waited = true, 0
 	case "M5":
 		c.spinning = false
 	case "M30":
@@ -200,6 +261,11 @@ func (c *control) settings(codes []string, args arguments) error {
 		}
 		c.modes[code] = true
 		switch code {
+		case "M6":
+			if c.tape.Tool == 0 || c.spinning || c.zKnown {
+				return errors.New("M6 without a bit, or after the spindle or the bit moved")
+			}
+			c.tape.Changed = true
 		case "G20", "G21":
 			if c.unit != 0 {
 				return errors.New("units are set twice")

@@ -1,17 +1,13 @@
 package replay
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
-// grid samples the floor of the recess: heights at points of a lattice, the
-// outermost of them just inside the walls.
+// grid samples how deep the wood of the recess is cut, at points of a lattice. It
+// tells how deep a bite is, and nothing else.
 type grid struct {
 	x0, y0, dx, dy float64
 	nx, ny         int
 	height         []float64 // 0 is the top of the wood
-	inside         []bool    // of the recess, and not within the tolerance of a wall
 	atWall         []bool    // where the finishing pass may take the full depth
 }
 
@@ -20,51 +16,27 @@ const (
 	maxPoints = 200_000 // a larger recess is sampled less closely
 )
 
-// newGrid samples the recess; samples within off of a wall are left out, and
-// those within strip of a wall are the finishing pass's.
-func newGrid(w *wood, off, strip float64) *grid {
+// newGrid samples the recess; samples within strip of its border are the
+// finishing pass's.
+func newGrid(w *wood, strip float64) *grid {
 	low, high := spot{math.Inf(1), math.Inf(1)}, spot{math.Inf(-1), math.Inf(-1)}
-	for _, s := range w.recess {
+	for _, s := range w.rooms[0] {
 		low = spot{min(low.x, s.a.x), min(low.y, s.a.y)}
 		high = spot{max(high.x, s.a.x), max(high.y, s.a.y)}
 	}
 	step := max(spacing, math.Sqrt((high.x-low.x)*(high.y-low.y)/maxPoints))
-	g := &grid{x0: low.x + off, y0: low.y + off}
-	g.nx, g.dx = samples(high.x-low.x-2*off, step)
-	g.ny, g.dy = samples(high.y-low.y-2*off, step)
-	n := g.nx * g.ny
-	g.height, g.inside, g.atWall = make([]float64, n), make([]bool, n), make([]bool, n)
-	for row := range g.ny {
-		g.fill(w.recess, row)
-	}
-	for _, wall := range w.walls {
-		g.near(wall, off-1e-6, func(from, to int) { clear(g.inside[from:to]) })
-		g.near(wall, strip, func(from, to int) {
+	g := &grid{x0: low.x, y0: low.y}
+	g.nx, g.dx = samples(high.x-low.x, step)
+	g.ny, g.dy = samples(high.y-low.y, step)
+	g.height, g.atWall = make([]float64, g.nx*g.ny), make([]bool, g.nx*g.ny)
+	for _, side := range w.rooms[0] {
+		g.near(swath{side, strip}, func(from, to int) {
 			for i := from; i < to; i++ {
 				g.atWall[i] = true
 			}
 		})
 	}
 	return g
-}
-
-// fill marks the samples of a row that lie inside a closed border: between its
-// first and second crossing, its third and fourth, and so on.
-func (g *grid) fill(border []stretch, row int) {
-	y := g.y0 + float64(row)*g.dy
-	var crossings []float64
-	for _, s := range border {
-		if (s.a.y <= y) != (s.b.y <= y) {
-			crossings = append(crossings, s.a.x+(y-s.a.y)/(s.b.y-s.a.y)*(s.b.x-s.a.x))
-		}
-	}
-	slices.Sort(crossings)
-	for k := 0; k+1 < len(crossings); k += 2 {
-		from, to := g.columns(crossings[k], crossings[k+1])
-		for i := row*g.nx + from; i < row*g.nx+to; i++ {
-			g.inside[i] = true
-		}
-	}
 }
 
 // columns returns the columns between two x: the first, and the one after the
@@ -99,36 +71,13 @@ func samples(length, step float64) (n int, apart float64) {
 	return int(gaps) + 1, length / gaps
 }
 
-func (g *grid) at(i int) spot {
-	return spot{g.x0 + float64(i%g.nx)*g.dx, g.y0 + float64(i/g.nx)*g.dy}
-}
-
-// near calls f for the samples within r of a stretch, a range of indices for
-// each row. They lie between two ends: of the circles round the stretch's ends, or of the lines
-// beside it.
-func (g *grid) near(s stretch, r float64, f func(from, to int)) {
-	dx, dy := s.b.x-s.a.x, s.b.y-s.a.y
-	l := math.Hypot(dx, dy)
-	first := max(0, int(math.Ceil((min(s.a.y, s.b.y)-r-g.y0)/g.dy)))
-	last := min(g.ny-1, int(math.Floor((max(s.a.y, s.b.y)+r-g.y0)/g.dy)))
+// near calls f for the samples in a swath, a range of indices for each row.
+func (g *grid) near(s swath, f func(from, to int)) {
+	first := max(0, int(math.Ceil((s.low()-g.y0)/g.dy)))
+	last := min(g.ny-1, int(math.Floor((max(s.a.y, s.b.y)+s.r-g.y0)/g.dy)))
 	for row := first; row <= last; row++ {
-		y := g.y0 + float64(row)*g.dy
-		lo, hi := math.Inf(1), math.Inf(-1)
-		for _, end := range [2]spot{s.a, s.b} {
-			if h := r*r - (y-end.y)*(y-end.y); h >= 0 {
-				lo, hi = min(lo, end.x-math.Sqrt(h)), max(hi, end.x+math.Sqrt(h))
-			}
-		}
-		if math.Abs(dy) > 1e-9 {
-			for _, beside := range [2]float64{r, -r} {
-				if t := (y - s.a.y - beside*dx/l) / dy; t >= 0 && t <= 1 {
-					x := s.a.x - beside*dy/l + t*dx
-					lo, hi = min(lo, x), max(hi, x)
-				}
-			}
-		}
-		from, to := g.columns(lo, hi)
-		if from < to {
+		in := s.row(g.y0 + float64(float64(row)*g.dy))
+		if from, to := g.columns(in.lo, in.hi); from < to {
 			f(row*g.nx+from, row*g.nx+to)
 		}
 	}

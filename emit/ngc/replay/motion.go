@@ -9,6 +9,11 @@ import (
 // farthest bounds every position, in mm.
 const farthest = 20_000
 
+// halfTurn is how much more than half a turn an arc may be: the last decimal of
+// both ends of half a circle. Nothing that is written turns further, so that an
+// arc the wrong way round is seen by its length.
+const halfTurn = 0.05
+
 // motion reads one move.
 func (c *control) motion(line int, code string, args arguments) error {
 	if err := c.ready(code, args); err != nil {
@@ -24,10 +29,17 @@ func (c *control) motion(line int, code string, args arguments) error {
 	switch {
 	case max(math.Abs(m.To.X), math.Abs(m.To.Y), math.Abs(m.To.Z)) > farthest:
 		return errors.New("a position beyond any machine")
+	case c.spinning && len(c.end) < len(c.dialect.End):
+		return errors.New("a motion after the control's own lines of the end")
 	case !m.Rapid && m.Feed <= 0:
 		return errors.New("a feed move without a feed")
+	case !m.Rapid && c.waited < c.dialect.SpinUp-0.001:
+		return fmt.Errorf("a feed move %.3f s after the spindle's start, which takes %.3f s", c.waited, c.dialect.SpinUp)
 	}
 	if code == "G2" || code == "G3" {
+		if c.dialect.Chords {
+			return errors.New("an arc, which the dialect writes as straight pieces")
+		}
 		if err := c.arc(&m, code == "G3", args); err != nil {
 			return err
 		}
@@ -73,7 +85,7 @@ func (c *control) ready(code string, args arguments) error {
 	case "G1":
 		letters = "XYZF"
 	case "G2", "G3":
-		letters = "XYIJF"
+		letters = "XYZIJF"
 	}
 	switch {
 	case !args.only(letters):
@@ -120,6 +132,9 @@ func (c *control) arc(m *Motion, ccw bool, args arguments) error {
 		m.Sweep += 2 * math.Pi
 	case !ccw && m.Sweep >= 0:
 		m.Sweep -= 2 * math.Pi
+	}
+	if math.Abs(m.Sweep) > math.Pi+halfTurn {
+		return errors.New("an arc of more than half a turn")
 	}
 	return nil
 }

@@ -39,11 +39,11 @@ func TestCheckCatchesDamage(t *testing.T) {
 		{"wall pass out by 0.03 mm", "G1 X17.\n", "G1 X17.03\n", "into wood that must stay"},
 		{"wall pass in by 0.5 mm", "G1 X17.\n", "G1 X16.5\n", "left inside"},
 		{"no finishing", section(text, "(finish the walls)", "G0 Z15."), "", "left inside"},
-		{"no first level", section(text, "(level 1 of 2)", "(level 2 of 2)"), "G1 Z0. F800.\n", "too steep"},
-		{"no second level", " Z-6.", "", "left inside"},
+		{"no first level", section(text, "G1 X1.6573 Z1.8214", "(level 2 of 2)"), "G1 Z0. F800.\n", "too steep"},
+		{"no second level", " Z-6.", "", "none of the levels"},
 		{"too deep", "Z-6.", "Z-6.1", "below the floor"},
-		{"not deep enough", "Z-6.", "Z-5.9", "left inside"},
-		{"straight plunge", section(text, "(level 2 of 2)", "G1 X-"), "G1 Z-6.\n", "too steep"},
+		{"not deep enough", "Z-6.", "Z-5.9", "none of the levels"},
+		{"straight plunge", section(text, "G1 X1.4302 Z-3.1667", "G1 Y28.25 F2400."), "G1 Z-6. F800.\n", "too steep"},
 		{"no spindle", "S18000 M3\n", "S18000\n", "words that do nothing"},
 		{"spindle stopped", "(level 2 of 2)\n", "M5\n", "spindle stands"},
 		{"another speed", "S18000", "S1800", "spindle speed"},
@@ -208,7 +208,7 @@ func FuzzRead(f *testing.F) {
 	_, inches := program(f, r)
 	f.Add(inches)
 	f.Fuzz(func(t *testing.T, text []byte) {
-		tape, err := replay.Read(text)
+		tape, err := replay.Read(text, p.Tool.Dialect)
 		if err != nil {
 			if tape != nil {
 				t.Error("a tape with an error")

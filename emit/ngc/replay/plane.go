@@ -13,8 +13,15 @@ type spot struct{ x, y float64 }
 // stretch is a straight piece of a line in plan.
 type stretch struct{ a, b spot }
 
-// sag is how far a straight piece may lie beside the arc that it stands for.
-const sag = 0.002
+func (s stretch) length() float64 { return math.Hypot(s.b.x-s.a.x, s.b.y-s.a.y) }
+
+// along returns the point of a stretch at a share of its length.
+func (s stretch) along(t float64) spot {
+	return spot{s.a.x + float64(t*(s.b.x-s.a.x)), s.a.y + float64(t*(s.b.y-s.a.y))}
+}
+
+// sag is how far a straight piece may lie beside the arc that it stands for, in mm.
+const sag = 0.001
 
 // chords returns straight pieces for an arc.
 func chords(from, to spot, cx, cy, sweep float64) []stretch {
@@ -42,12 +49,19 @@ func (s stretch) distance(o stretch) float64 {
 
 // to returns the distance to a point.
 func (s stretch) to(p spot) float64 {
+	foot := s.along(min(1, max(0, s.share(p))))
+	return math.Hypot(foot.x-p.x, foot.y-p.y)
+}
+
+// share tells where the foot of a point lies, as a share of the stretch's length: 0
+// at its start, and for a stretch of no length.
+func (s stretch) share(p spot) float64 {
 	dx, dy := s.b.x-s.a.x, s.b.y-s.a.y
-	t := 0.0
-	if d := dx*dx + dy*dy; d > 0 {
-		t = min(1, max(0, ((p.x-s.a.x)*dx+(p.y-s.a.y)*dy)/d))
+	d := float64(dx*dx) + float64(dy*dy)
+	if d == 0 {
+		return 0
 	}
-	return math.Hypot(s.a.x+t*dx-p.x, s.a.y+t*dy-p.y)
+	return (float64((p.x-s.a.x)*dx) + float64((p.y-s.a.y)*dy)) / d
 }
 
 func (s stretch) crosses(o stretch) bool {
@@ -65,38 +79,50 @@ func (s stretch) farther(o stretch, d float64) bool {
 		min(s.a.y, s.b.y)-max(o.a.y, o.b.y) >= d || min(o.a.y, o.b.y)-max(s.a.y, s.b.y) >= d
 }
 
-// wood is what must stay: the stock without the recess, in plan.
+// wood is what must stay: the stock without the recess and the reliefs of its
+// corners, in plan.
 type wood struct {
-	stock  stretch   // a diagonal, from the low to the high corner
-	recess []stretch // its border, counter-clockwise
-	walls  []stretch // of the recess, where wood stands behind them
-	border []stretch // all round what must stay
+	stock  stretch     // a diagonal, from the low to the high corner
+	rooms  [][]stretch // closed borders of what is cut: of the recess, and of each relief
+	border []wall      // all round what must stay
+}
+
+// wall is a piece of the border of what must stay.
+type wall struct {
+	stretch
+	round bool // stands for a piece of an arc
 }
 
 func woodOf(p *model.Program) *wood {
 	w := &wood{stock: stretch{mm(geom.Point{X: p.Stock.X.Lo, Y: p.Stock.Y.Lo}), mm(geom.Point{X: p.Stock.X.Hi, Y: p.Stock.Y.Hi})}}
 	rim := geom.RectContour(p.Stock)
 	mouths := make([][]geom.Point, len(rim)) // their ends, by side of the stock
+	var recess []stretch
+	var walls []wall
 	for i, v := range p.Shape {
 		next := p.Shape[(i+1)%len(p.Shape)].Point
 		if v.Bulge != 0 {
 			a := geom.ArcOf(v, next)
-			arc := chords(mm(v.Point), mm(next), a.CX/1e6, a.CY/1e6, a.Turn)
-			w.recess, w.walls = append(w.recess, arc...), append(w.walls, arc...)
+			for _, piece := range chords(mm(v.Point), mm(next), a.CX/1e6, a.CY/1e6, a.Turn) {
+				recess, walls = append(recess, piece), append(walls, wall{stretch: piece, round: true})
+			}
 			continue
 		}
 		edge := stretch{mm(v.Point), mm(next)}
-		w.recess = append(w.recess, edge)
+		recess = append(recess, edge)
 		if side, ok := sideWith(rim, v.Point, next); ok {
 			mouths[side] = append(mouths[side], v.Point, next)
 		} else {
-			w.walls = append(w.walls, edge)
+			walls = append(walls, wall{stretch: edge})
 		}
 	}
-	w.border = append(w.border, w.walls...)
+	w.rooms, w.border = [][]stretch{recess}, walls
 	for i, v := range rim {
-		w.border = append(w.border, without(v.Point, rim[(i+1)%len(rim)].Point, mouths[i])...)
+		for _, s := range without(v.Point, rim[(i+1)%len(rim)].Point, mouths[i]) {
+			w.border = append(w.border, wall{stretch: s})
+		}
 	}
+	w.relieve(p.Reliefs, p.Tool.Diameter.MM()/2)
 	return w
 }
 
@@ -134,7 +160,12 @@ func (w *wood) holds(p spot) bool {
 	if p.x <= w.stock.a.x || p.x >= w.stock.b.x || p.y <= w.stock.a.y || p.y >= w.stock.b.y {
 		return false
 	}
-	return !inside(w.recess, p)
+	for _, room := range w.rooms {
+		if inside(room, p) {
+			return false
+		}
+	}
+	return true
 }
 
 // inside counts the border's crossings to the right of a point.

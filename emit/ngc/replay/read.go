@@ -3,13 +3,16 @@
 // shares no code with the planner or the writer: it knows what the text says,
 // and what a recess, the wood around it and a bit are.
 //
-// The reader takes the writer's subset of RS274/NGC (NISTIR 6556, version 3)
-// and nothing else; the Program's own moves are never looked at.
+// The reader takes the writer's subset of RS274/NGC (NISTIR 6556, version 3), as
+// the dialect of the control has it, and nothing else; the Program's own moves are
+// never looked at.
 package replay
 
 import (
 	"bytes"
 	"fmt"
+
+	"barwright/compile/model"
 )
 
 // Tape is a program as read. Positions are millimetres, speeds mm/min, whatever
@@ -18,12 +21,14 @@ type Tape struct {
 	Inch    bool
 	Percent bool // percent lines round the program
 	Tool    int
+	Changed bool // by M6
 	RPM     int
 	Dwell   float64 // seconds
 	Motions []Motion
 }
 
-// Motion is one move of the bit's centre, at its lower end.
+// Motion is one move of the bit's centre, at its lower end: straight, or an arc in
+// plan that rises or sinks evenly.
 type Motion struct {
 	Line     int // of the text, from 1
 	Rapid    bool
@@ -44,20 +49,20 @@ const (
 	maxLine  = 256 // NISTIR 6556, line format
 )
 
-// Read reads a program. The error names the line.
-func Read(text []byte) (*Tape, error) {
+// Read reads a program that is written in a dialect. The error names the line. The
+// dialect's own lines are taken where they must stand, and not obeyed.
+func Read(text []byte, d model.Dialect) (*Tape, error) {
 	if len(text) > maxBytes {
 		return nil, fmt.Errorf("the program has %d bytes, more than %d", len(text), maxBytes)
 	}
-	c := newControl()
-	for line := 1; len(text) > 0; line++ {
-		row, rest, ended := bytes.Cut(text, []byte("\n"))
-		if !ended {
-			return nil, fmt.Errorf("line %d: not ended by a newline", line)
-		}
-		text = rest
-		if err := c.row(line, row); err != nil {
-			return nil, fmt.Errorf("line %d: %w", line, err)
+	rows := bytes.Split(text, []byte("\n"))
+	if last := len(rows) - 1; len(rows[last]) > 0 {
+		return nil, fmt.Errorf("line %d: not ended by a newline", last+1)
+	}
+	c := newControl(d)
+	for i, row := range rows[:len(rows)-1] {
+		if err := c.row(i+1, row); err != nil {
+			return nil, fmt.Errorf("line %d: %w", i+1, err)
 		}
 	}
 	if err := c.finished(); err != nil {

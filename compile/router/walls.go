@@ -1,0 +1,49 @@
+package router
+
+// finishWalls follows the closed walls at full depth.
+func (j *job) finishWalls(p *path) {
+	if j.open == (sides{}) {
+		j.finishLap(p)
+		return
+	}
+	first := true
+	for i := range 4 {
+		if j.open[i] || !j.open[before(i)] {
+			continue
+		}
+		if first { // out into the air, then sideways
+			p.lineTo(j.air.corner(i))
+		}
+		p.note = "finish the walls"
+		p.lineTo(j.finish.corner(i))
+		for side := i; ; side = after(side) {
+			p.side(j.finish, side)
+			if j.open[after(side)] {
+				break
+			}
+			p.round(j.finish, side)
+		}
+		first = false
+	}
+}
+
+// finishLap goes once round a closed recess; quarter circles lead on to the
+// wall and off it, so that the bit never stops there.
+func (j *job) finishLap(p *path) {
+	g := j.finish
+	first := g.longSide()
+	mid, ahead, inward := g.sideMid(first), heading[first], heading[after(first)]
+	lead := max(j.tool.Finish, min(j.tool.Diameter/2, g.half()*2/3))
+	centre := along(mid, inward, lead)
+
+	p.lineTo(along(centre, ahead, -lead))
+	p.note = "finish the walls"
+	p.arcTo(mid, centre)
+	for k := range 4 {
+		side := (first + k) % 4
+		p.side(g, side)
+		p.round(g, side)
+	}
+	p.lineTo(mid)
+	p.arcTo(along(centre, ahead, lead), centre)
+}

@@ -1,0 +1,122 @@
+package router_test
+
+import (
+	"math"
+
+	"barwright/compile/model"
+)
+
+// wood is the stock as a raster of heights, 0 at the top: what the bit takes off,
+// for tests of the path. It shares nothing with the planner but the moves.
+type wood struct {
+	p      *model.Program
+	cell   float64 // mm
+	x0, y0 float64
+	nx, ny int
+	z      []float64
+}
+
+// rasterOf covers the recess and what the bit may reach beside it.
+func rasterOf(p *model.Program, cell float64) *wood {
+	b, margin := p.Shape.Bounds(), p.Tool.Diameter
+	b = b.Grow(margin)
+	w := &wood{p: p, cell: cell, x0: b.X.Lo.MM(), y0: b.Y.Lo.MM()}
+	w.nx, w.ny = int(b.X.Size().MM()/cell)+1, int(b.Y.Size().MM()/cell)+1
+	w.z = make([]float64, w.nx*w.ny)
+	return w
+}
+
+func (w *wood) at(i int) (x, y float64) {
+	return w.x0 + float64(i%w.nx)*w.cell, w.y0 + float64(i/w.nx)*w.cell
+}
+
+// stock reports whether there is wood at a point.
+func (w *wood) stock(x, y float64) bool {
+	s := w.p.Stock
+	return x > s.X.Lo.MM() && x < s.X.Hi.MM() && y > s.Y.Lo.MM() && y < s.Y.Hi.MM()
+}
+
+// bite is what a short step of the bit takes: how deep at most, and how much in mm3.
+func (w *wood) bite(x, y, z float64) (deep, volume float64) {
+	r := w.p.Tool.Diameter.MM() / 2
+	for row := max(0, int((y-r-w.y0)/w.cell)); row < w.ny && w.y0+float64(row)*w.cell <= y+r; row++ {
+		dy := w.y0 + float64(row)*w.cell - y
+		if math.Abs(dy) > r {
+			continue
+		}
+		h := math.Sqrt(r*r - dy*dy)
+		for col := max(0, int(math.Ceil((x-h-w.x0)/w.cell))); col < w.nx && w.x0+float64(col)*w.cell <= x+h; col++ {
+			i := row*w.nx + col
+			if w.z[i] > z && w.stock(w.at(i)) {
+				deep = max(deep, w.z[i]-z)
+				volume += (w.z[i] - z) * w.cell * w.cell
+				w.z[i] = z
+			}
+		}
+	}
+	return deep, volume
+}
+
+// spent is what a path takes, in mm: roughing on the levels, ramps, finishing
+// walls and floor, and air: moves sideways that take nothing, at whatever speed.
+type spent struct{ rough, ramp, finish, air, all, deepest float64 }
+
+// run cuts the program's moves.
+func (w *wood) run() spent {
+	var s spent
+	for i := 1; i < len(w.p.Moves); i++ {
+		from, m := w.p.Moves[i-1], w.p.Moves[i]
+		points, l := steps(from, m, w.cell)
+		if m.Kind == model.MoveRapid {
+			if m.X != from.X || m.Y != from.Y {
+				s.air += l
+			}
+			continue
+		}
+		s.all += l
+		for k, at := range points {
+			deep, volume := w.bite(at[0], at[1], at[2])
+			if i < w.p.Finishing {
+				s.deepest = max(s.deepest, deep)
+			}
+			if k > 0 && volume == 0 && m.Z == from.Z {
+				s.air += l / float64(len(points)-1)
+			}
+		}
+		switch {
+		case i >= w.p.Finishing:
+			s.finish += l
+		case m.Z != from.Z:
+			s.ramp += l
+		default:
+			s.rough += l
+		}
+	}
+	return s
+}
+
+// steps returns points along a move, at most a cell apart, and its length.
+func steps(from, m model.Move, cell float64) (points [][3]float64, length float64) {
+	x, y, z := from.X.MM(), from.Y.MM(), from.Z.MM()
+	dx, dy, dz := m.X.MM()-x, m.Y.MM()-y, m.Z.MM()-z
+	flat := math.Hypot(dx, dy)
+	var radius, start, sweep float64
+	cx, cy := m.CX.MM(), m.CY.MM()
+	if m.Kind == model.MoveCCW {
+		radius = math.Hypot(x-cx, y-cy)
+		start = math.Atan2(y-cy, x-cx)
+		if sweep = math.Atan2(m.Y.MM()-cy, m.X.MM()-cx) - start; sweep <= 1e-9 {
+			sweep += 2 * math.Pi
+		}
+		flat = radius * sweep
+	}
+	n := max(1, math.Ceil(flat/cell))
+	for k := 0.0; k <= n; k++ {
+		px, py := x+dx*k/n, y+dy*k/n
+		if radius > 0 {
+			px, py = cx+radius*math.Cos(start+sweep*k/n), cy+radius*math.Sin(start+sweep*k/n)
+		}
+		points = append(points, [3]float64{px, py, z + dz*k/n})
+	}
+	return points, math.Hypot(flat, dz)
+}

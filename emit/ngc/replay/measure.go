@@ -1,0 +1,121 @@
+package replay
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"barwright/compile/model"
+)
+
+// Measures are what a program takes and does, as simulated.
+type Measures struct {
+	Seconds float64 // of all moves and waits
+	Cut     float64 // length of the moves at feed, in mm
+	Air     float64 // length of the rapid moves
+	Removed float64 // wood, in mm³
+}
+
+// Measure reads a program's text and tells its measures. Every move starts and ends
+// at rest, as on a control that follows the path exactly: it speeds up and slows
+// down evenly, by the machine's acceleration; on an arc of radius r it goes at
+// √(a·r) at most. An acceleration of 0 takes no time, nor does a rapid rate of 0:
+// they are not known. The first move only says where the bit starts.
+func Measure(text []byte, p *model.Program) (Measures, error) {
+	tape, err := Read(text, p.Tool.Dialect)
+	if err != nil {
+		return Measures{}, err
+	}
+	out := Measures{Seconds: tape.Dwell, Removed: removed(tape, p)}
+	for _, m := range tape.Motions {
+		l, rate := m.length(), m.Feed
+		if m.Rapid {
+			rate = p.Tool.Rapid.MM()
+			out.Air += l
+		} else {
+			out.Cut += l
+		}
+		out.Seconds += restToRest(l, m.speed(rate/60, p.Tool.Accelerate), p.Tool.Accelerate)
+	}
+	return out, nil
+}
+
+// length returns the length of a move in mm.
+func (m Motion) length() float64 {
+	rise := m.To.Z - m.From.Z
+	if m.Arc {
+		return math.Hypot(m.radius()*m.Sweep, rise)
+	}
+	return math.Hypot(math.Hypot(m.To.X-m.From.X, m.To.Y-m.From.Y), rise)
+}
+
+func (m Motion) radius() float64 { return math.Hypot(m.From.X-m.CX, m.From.Y-m.CY) }
+
+// speed returns how fast a move may go that is told to go at v mm/s.
+func (m Motion) speed(v, acceleration float64) float64 {
+	if m.Arc && acceleration > 0 {
+		return min(v, math.Sqrt(acceleration*m.radius()))
+	}
+	return v
+}
+
+// restToRest is the time of a run of l mm at v mm/s, speeding up and slowing down
+// evenly.
+func restToRest(l, v, acceleration float64) float64 {
+	switch {
+	case v <= 0:
+		return 0
+	case acceleration <= 0:
+		return l / v
+	case l*acceleration >= v*v:
+		return l/v + v/acceleration
+	}
+	return 2 * math.Sqrt(l/acceleration)
+}
+
+// areaStep is how far the rows are apart that measure an area, in mm.
+const areaStep = 0.05
+
+// removed returns the volume that is cut out of the stock: of each layer between two
+// heights where the bit moves level, all that it sweeps there or deeper. Ramps are
+// left out, as the level below each sweeps them.
+func removed(tape *Tape, p *model.Program) float64 {
+	var level []Motion
+	for _, m := range tape.Motions {
+		if !m.Rapid && m.From.Z == m.To.Z && m.To.Z < 0 {
+			level = append(level, m)
+		}
+	}
+	slices.SortStableFunc(level, func(a, b Motion) int { return cmp.Compare(a.To.Z, b.To.Z) })
+	stock, volume := woodOf(p).stock, 0.0
+	var cut []swath
+	for i, m := range level {
+		cut = append(cut, swaths(path(m), p.Tool.Diameter.MM()/2)...)
+		above := 0.0
+		if i+1 < len(level) {
+			above = level[i+1].To.Z
+		}
+		if above > m.To.Z {
+			volume += float64(area(cut, stock) * (above - m.To.Z))
+		}
+	}
+	return volume
+}
+
+// area returns how much of the stock the swaths cover, in mm².
+func area(cut []swath, stock stretch) float64 {
+	from, to := math.Inf(1), math.Inf(-1)
+	for _, s := range cut {
+		from, to = min(from, s.low()), max(to, max(s.a.y, s.b.y)+s.r)
+	}
+	from, to = max(from, stock.a.y), min(to, stock.b.y)
+	step := (to - from) / math.Ceil((to-from)/areaStep)
+	sum := 0.0
+	_ = rows(cut, from, to, areaStep, func(_ float64, covered []interval) error {
+		for _, in := range covered {
+			sum += max(0, min(in.hi, stock.b.x)-max(in.lo, stock.a.x)) * step
+		}
+		return nil
+	})
+	return sum
+}
