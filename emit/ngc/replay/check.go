@@ -325,17 +325,22 @@ func (c *cutter) finished(tape *Tape) error {
 		covered = append(covered, swath{b.stretch, r})
 	}
 	for _, room := range c.wood.rooms {
-		low, high := extent(room)
-		if err := rows(covered, low, high, rowStep, func(y float64, covered []interval) error {
-			for _, piece := range across(room, y) {
-				if left := gap(piece, covered); left.hi-left.lo > rowStep {
-					return fmt.Errorf("wood is left inside the recess, from X%.3f to X%.3f at Y%.3f", left.lo, left.hi, y)
-				}
-			}
-			return nil
-		}); err != nil {
+		if err := remainder(room, covered); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// remainder looks for wood inside a closed border that is not covered.
+func remainder(room []stretch, covered []swath) error {
+	low, high := extent(room)
+	return rows(covered, low, high, rowStep, func(y float64, covered []interval) error {
+		for _, piece := range across(room, y) {
+			if left := gap(piece, covered); left.hi-left.lo > rowStep {
+				return fmt.Errorf("wood is left inside the recess, from X%.3f to X%.3f at Y%.3f", left.lo, left.hi, y)
+			}
+		}
+		return nil
+	})
 }
