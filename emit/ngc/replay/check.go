@@ -28,7 +28,7 @@ const (
 // the clearance, a feed without the spindle, a plunge or a ramp too steep, a bite
 // too deep, a level that is not the Program's, wood touched outside the recess or
 // below its depth, or wood left inside. The recess is Program.Shape, whose inside
-// corners are as round as the bit leaves them.
+// corners are as round as the bit leaves them, with Program.Reliefs.
 //
 // Nothing of this is sampled, beside how deep a bite is:
 //
@@ -40,11 +40,11 @@ const (
 //   - A remainder is looked for along rows, rowStep apart. What the bit covers of a
 //     row, moving level at the floor, is a union of pieces whose ends are computed;
 //     a gap of more than rowStep is refused. A disc of wood that is 0.036 mm across
-//     has a row within half a step of its centre, which it meets over 0.0259 mm: it is found
-//     wherever it lies. Beside walls leftBeside is not asked for, and sag is lost on
-//     either side of an arc: all wood that is 0.05 mm wide, or stands 0.05 mm beside
-//     a wall, is found. Along round walls whose arcs are written as straight pieces,
-//     these may leave so much more wood as the dialect allows.
+//     has a row within half a step of its centre, which it meets over 0.0259 mm: it
+//     is found wherever it lies. Beside walls leftBeside is not asked for, and sag is
+//     lost on either side of an arc: all wood that is 0.05 mm wide, or stands 0.05 mm
+//     beside a wall, is found. Along round walls whose arcs are written as straight
+//     pieces, these may leave so much more wood as the dialect allows.
 func Check(text []byte, p *model.Program) error {
 	if err := check(text, p); err != nil {
 		return fmt.Errorf("program %s: %w", p.Name, err)
