@@ -59,6 +59,7 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 	if m != nil {
 		rule.Judge(solution.Values, m, rules, &findings)
 		programs(m, solution.Recesses, &findings)
+		m.Programs = append(testPieces(m), m.Programs...)
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)
 	}

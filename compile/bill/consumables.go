@@ -119,6 +119,9 @@ func (b *builder) routerBits() {
 	var order []kind
 	deepest, path, count := map[kind]model.Length{}, map[kind]model.Length{}, map[kind]int{}
 	for _, p := range b.Programs {
+		if p.Test {
+			continue
+		}
 		k := kind{p.Tool.Diameter, p.Tool.Flutes}
 		if count[k] == 0 {
 			order = append(order, k)

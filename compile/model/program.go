@@ -11,6 +11,7 @@ type Program struct {
 	PartLabel string
 	Recess    string // name of the recess
 	RecessID  string
+	Test      bool      // a piece of scrap is cut, to try the fit of Recess
 	Zero      string    // where the person sets zero, in words
 	Mark      Length    // where X is zero, from the part's left end
 	Setup     int       // how many times the part has been laid on the machine by then, from 1

@@ -26,6 +26,10 @@ func Estimate(moves []model.Move, t model.Tool) (cut Length, seconds float64) {
 			rate = rapidRate
 		case model.MoveRamp:
 			rate = t.Plunge.MM()
+		case model.MoveCW, model.MoveCCW:
+			if m.Z < from.Z {
+				rate = t.Plunge.MM()
+			}
 		}
 		speed := rate / 60
 		if arc(m) {

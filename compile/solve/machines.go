@@ -1,8 +1,6 @@
 package solve
 
 import (
-	"strings"
-
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/length"
@@ -50,21 +48,4 @@ func (s *solver) tool(b *lang.Block) model.Tool {
 		Travel: model.Travel{X: s.FieldLength(b, "travel", "x"), Y: s.FieldLength(b, "travel", "y"), Z: s.FieldLength(b, "travel", "z")},
 		Rapid:  s.Length(b, "rapid"), Accelerate: s.Number(b, "acceleration"), Dialect: s.dialect(b),
 	}
-}
-
-func (s *solver) dialect(b *lang.Block) model.Dialect {
-	return model.Dialect{
-		Inch: s.Text(b, "unit") == "in", Decimals: s.Count(b, "decimals"), Percent: s.Flag(b, "percent"),
-		Chords: s.Text(b, "arcs") == "chords", Chord: s.Length(b, "chord"), Numbers: s.Flag(b, "line_numbers"),
-		Comments: s.Text(b, "comments"), Start: linesOf(s.Text(b, "start")), End: linesOf(s.Text(b, "end")),
-		Change: s.Flag(b, "change"), SpinUp: s.Number(b, "spin_up"),
-	}
-}
-
-// linesOf parts a text of several lines; an empty text has none.
-func linesOf(text string) []string {
-	if text == "" {
-		return nil
-	}
-	return strings.Split(strings.TrimSuffix(text, "\n"), "\n")
 }

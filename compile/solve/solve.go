@@ -46,6 +46,7 @@ func Solve(src *lang.Source) Solution {
 	s.NotMade()
 	s.CheckFit()
 	s.checkWalls()
+	s.checkDialects()
 	if src.Faulty || s.out.Findings.HasErrors() {
 		return s.out
 	}

@@ -1,18 +1,21 @@
 package ngc
 
-import (
-	"fmt"
-	"strings"
-)
+import "strings"
 
 // commentWidth is what fits a control's screen; RS274/NGC takes 256
 // characters a line.
 const commentWidth = 76
 
-// comment writes a text as comment lines.
+// comment writes a text as comment lines, or nothing in a dialect without any.
 func (p *pen) comment(text string) {
 	for _, line := range wrap(plain(text), commentWidth) {
-		fmt.Fprintf(p.buf, "(%s)\n", line)
+		switch p.dialect.Comments {
+		case "semicolon":
+			p.line("; " + line)
+		case "none":
+		default:
+			p.line("(" + line + ")")
+		}
 	}
 }
 

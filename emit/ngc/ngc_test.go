@@ -172,10 +172,10 @@ func TestOpenSidesAreNamedByTheirPlace(t *testing.T) {
 // NISTIR 6556 and the rules in the package comment.
 func TestWriteLines(t *testing.T) {
 	number := `-?\d+\.\d*`
-	forms := regexp.MustCompile(`^(%|\([^()]*\)|M5|M30|T\d+|S\d+ M3|G4 P3\.|G17 G2[01] G40 G49 G54 G80 G90 G94` +
+	forms := regexp.MustCompile(`^(%|\([^()]*\)|M5|M30|T\d+( M6)?|S\d+ M3|G4 P3\.|G17 G2[01] G40 G49 G54 G80 G90 G94` +
 		`|G0( X` + number + `)?( Y` + number + `)?( Z` + number + `)?` +
 		`|G1( X` + number + `)?( Y` + number + `)?( Z` + number + `)?( F` + number + `)?` +
-		`|G3 X` + number + ` Y` + number + ` I` + number + ` J` + number + `( F` + number + `)?)$`)
+		`|G3 X` + number + ` Y` + number + `( Z` + number + `)? I` + number + ` J` + number + `( F` + number + `)?)$`)
 	negativeZero := regexp.MustCompile(`-0\.0*( |$)`)
 	rapid.Check(t, func(t *rapid.T) {
 		p, refusal := router.Plan(routertest.Requests().Draw(t, "request"))
@@ -242,6 +242,16 @@ func TestWriteMoves(t *testing.T) {
 		{"arc that rounds to a point", []model.Move{
 			{Kind: model.MoveCCW, X: 10, CX: 5, CY: mm, Z: 15 * mm},
 		}, ""},
+		{"a circle but for less than the last decimal", []model.Move{
+			{Kind: model.MoveCW, X: 10, CX: 5, CY: mm, Z: 15 * mm},
+		}, "G2 X0. Y2. I0. J1. F2400.\nG2 X0. Y0. I0. J-1.\n"},
+		{"arc whose radius rounds to nothing", []model.Move{
+			{Kind: model.MoveLine, X: half - 1, Z: 15 * mm}, // written as X0.
+			{Kind: model.MoveCCW, X: half + 1, Y: 2, CX: half - 1, CY: 2, Z: 15 * mm},
+		}, "G1 X0.0001 F2400.\n"},
+		{"turn of a helix, at the feed of ramps", []model.Move{
+			{Kind: model.MoveCCW, CX: mm, Z: 14 * mm},
+		}, "G3 X2. Y0. Z14.5 I1. J0. F800.\nG3 X0. Y0. Z14. I-1. J0.\n"},
 		{"note in brackets, in ASCII", []model.Move{
 			{Kind: model.MoveLine, X: mm, Z: 15 * mm, Note: "level (1)\n½"},
 		}, "(level [1] ?)\nG1 X1. F2400.\n"},
@@ -254,9 +264,10 @@ func TestWriteMoves(t *testing.T) {
 
 func TestWriteFails(t *testing.T) {
 	miss := at(model.Move{Kind: model.MoveCCW, X: 2 * mm, Y: mm / 10, CX: mm, Z: 15 * mm})
-	helix := at(model.Move{Kind: model.MoveCCW, X: 2 * mm, CX: mm, Z: 14 * mm})
+	coarse := at()
+	coarse.Tool.Dialect.Chords, coarse.Tool.Dialect.Chord = true, mm/10_000
 	blind := &model.Program{Moves: []model.Move{{Kind: model.MoveLine, X: mm}}, Tool: miss.Tool}
-	for want, p := range map[string]*model.Program{"would miss its circle": miss, "helices": helix, "first move": blind} {
+	for want, p := range map[string]*model.Program{"would miss its circle": miss, "straight pieces": coarse, "first move": blind} {
 		if err := ngc.Write(&bytes.Buffer{}, p); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("got %v, want ... %s ...", err, want)
 		}

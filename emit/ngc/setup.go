@@ -28,7 +28,7 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	s := sheet{buf: bufio.NewWriter(w), model: m}
 	s.text("ROUTER SETUP SHEET")
 	s.text(m.Build.Name + revision(m.Build))
-	s.section("Cautions", cautions[:])
+	s.section("Cautions", s.cautions())
 	s.section("Before each program", before[:])
 	for i := range m.Programs {
 		took, err := simulated(&m.Programs[i])
@@ -64,7 +64,7 @@ var before = [...]string{
 	"Measure the wood's thickness and width at the recess; look for nails and staples.",
 	"Set zero as told below, Z last, with a sheet of paper; set Z again after each change of the bit. Then park the bit clear of the work and of the clamps: the first move goes, fast, to the clearance height from wherever the bit stands, down if it stands higher, and the next one across at that height. Nothing may stand higher on the way.",
 	"Dry run: spindle off, Z zero set above the work by more than the recess is deep. Watch that the box of the moves lies where the recess shall be.",
-	"Run it once in scrap of the same thickness and width, and lay the steel in.",
+	"Before a recess in good wood: cut the test piece that goes with it, in scrap of the same thickness and width, and lay the steel in.",
 }
 
 var after = [...]string{
@@ -76,8 +76,20 @@ var after = [...]string{
 }
 
 var omissions = [...]string{
-	"They drill no holes, change no bit, and clamp nothing. They do not square inside corners, and do not cut the wood to length.",
+	"They drill no holes, switch no coolant, clamp nothing, and change no bit where no M6 is told of above. They do not square inside corners, and do not cut the wood to length.",
 	"Times are simulated, with a stop at every move; a control that rounds corners is faster, a small machine may be slower.",
+}
+
+// cautions are those of all programs, and that they stand nowhere else where the
+// programs carry no comments.
+func (s *sheet) cautions() []string {
+	for _, p := range s.model.Programs {
+		if p.Tool.Dialect.Comments == "none" {
+			return append(cautions[:len(cautions):len(cautions)],
+				"Programs without comments carry none of these cautions: keep this sheet at the machine.")
+		}
+	}
+	return cautions[:]
 }
 
 // sheet writes wrapped text.
@@ -114,7 +126,11 @@ func (s *sheet) program(i int, p *model.Program, took replay.Measures) {
 	u, t := unitsOf(p.Tool.Dialect), p.Tool
 	part, recess := s.find(p)
 	fmt.Fprintf(s.buf, "\nProgram %d of %d: %s.ngc\n", i+1, len(s.model.Programs), p.Name)
-	s.row("cuts", fmt.Sprintf("%s in %s (%s)", p.Recess, p.PartLabel, part.Name))
+	what, wood := "%s in %s (%s)", part.Stock
+	if p.Test {
+		what, wood = "a test piece in scrap, as "+what, "an offcut of "+part.Stock+", which no cut list holds"
+	}
+	s.row("cuts", fmt.Sprintf(what, p.Recess, p.PartLabel, part.Name))
 	size := p.Shape.Bounds()
 	s.row("recess", fmt.Sprintf("%s in X, %s in Y, %s deep; %s",
 		s.both(size.X.Size(), u), s.both(size.Y.Size(), u), s.both(p.Depth, u), openings(p, u)))
@@ -123,7 +139,7 @@ func (s *sheet) program(i int, p *model.Program, took replay.Measures) {
 	}
 	s.row("fit", fmt.Sprintf("the recess is %s wider than the steel on each closed side", s.both(recess.Fit, u)))
 	s.row("corners", s.corners(p, recess, u))
-	s.row("wood", fmt.Sprintf("%s, %s x %s, %s thick; %s stay under the recess", part.Stock,
+	s.row("wood", fmt.Sprintf("%s, %s x %s, %s thick; %s stay under the recess", wood,
 		s.both(p.Stock.X.Size(), u), s.both(p.Stock.Y.Size(), u), s.both(p.Thick, u), s.both(p.Thick-p.Depth, u)))
 	s.row("face up", part.Face)
 	s.row("zero", p.Zero)
@@ -133,6 +149,7 @@ func (s *sheet) program(i int, p *model.Program, took replay.Measures) {
 	s.row("speeds", fmt.Sprintf("spindle %d per minute, clockwise; feed %s, ramps %s %s a minute",
 		t.RPM, u.rate(t.Feed), u.rate(t.Plunge), u.short))
 	s.row("cutting", "climb: counter-clockwise round the recess; the first pass on each level is as wide as the bit")
+	s.control(p)
 	s.row("levels", levelText(p, u))
 	s.row("clearance", s.both(t.Clearance, u)+" above the wood")
 	plan, z := p.Reach()
@@ -141,6 +158,28 @@ func (s *sheet) program(i int, p *model.Program, took replay.Measures) {
 	s.row("time", fmt.Sprintf("about %s as simulated, the wait for the spindle with it; each move starts and ends at rest", duration(took.Seconds)))
 	s.row("path", fmt.Sprintf("%.0f %s at feed, %.0f %s through the air", u.of(took.Cut), u.short, u.of(took.Air), u.short))
 	s.row("wood removed", u.volume(took.Removed))
+	if p.Test {
+		s.fitCheck(p, recess)
+	}
+}
+
+// control says what the control must read and do.
+func (s *sheet) control(p *model.Program) {
+	d := p.Tool.Dialect
+	u := unitsOf(d)
+	arcs := "arcs by their centre"
+	if d.Chords {
+		arcs = "straight pieces that leave an arc by at most " + s.both(d.Chord, u)
+	}
+	s.row("text", fmt.Sprintf("%s, %d decimals; %s", u.code, d.Decimals, arcs))
+	for _, line := range control(p.Tool.Dialect) {
+		s.row("", line)
+	}
+	for i, lines := range [2][]string{d.Start, d.End} {
+		for k, line := range lines {
+			s.row("", fmt.Sprintf("%s line %d: %s", [2]string{"start", "end"}[i], k+1, line))
+		}
+	}
 }
 
 // find returns the part and the recess of a program; zero values where the

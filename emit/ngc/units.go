@@ -54,3 +54,6 @@ func (u units) text(steps Length) string {
 	digits := strconv.FormatInt(int64(part+u.perUnit), 10)[1:]
 	return sign + strconv.FormatInt(int64(whole), 10) + "." + strings.TrimRight(digits, "0")
 }
+
+// step is the last decimal in nanometres.
+func (u units) step() float64 { return float64(u.size) / float64(u.perUnit) }

@@ -39,10 +39,10 @@ func Tool(inches bool) model.Tool {
 		Feed: 2400 * mm, Plunge: 800 * mm, Stepdown: inch / 8, Stepover: inch / 10,
 		RampDegrees: 3, Finish: mm / 4, Clearance: 15 * mm,
 		Rapid: 6000 * mm, Accelerate: 500,
-		Dialect: model.Dialect{Decimals: 4, Percent: true},
+		Dialect: model.Dialect{Decimals: 4, Percent: true, Chord: mm / 100, Comments: "brackets", SpinUp: 3},
 	}
 	if inches {
-		t.Dialect = model.Dialect{Inch: true, Decimals: 5}
+		t.Dialect.Inch, t.Dialect.Decimals, t.Dialect.Percent = true, 5, false
 	}
 	return t
 }

@@ -1,0 +1,76 @@
+package ngc
+
+import (
+	"fmt"
+	"strings"
+
+	"barwright/compile/model"
+)
+
+// head returns the comments at the top of a program.
+func head(p *model.Program, u units) []string {
+	size := p.Shape.Bounds()
+	plan, z := p.Reach()
+	t := p.Tool
+	out := []string{
+		p.Name,
+		cuts(p),
+		"Unit: " + u.short,
+		fmt.Sprintf("Recess: X %s, Y %s, %s deep; %s", u.span(size.X), u.span(size.Y), u.number(p.Depth), openings(p, u)),
+		fmt.Sprintf("Bit: T%d, flat end, diameter %s, %d flutes; spindle %d per minute",
+			t.Number, u.number(t.Diameter), t.Flutes, t.RPM),
+		fmt.Sprintf("Wood: X %s, Y %s, %s thick, lying flat", u.span(p.Stock.X), u.span(p.Stock.Y), u.number(p.Thick)),
+		fmt.Sprintf("Zero: %s; the mark of X0 is %s from the left end; Z0 is the top of the wood", p.Zero, u.number(p.Mark)),
+		fmt.Sprintf("Box of the moves of the bit's centre: X %s, Y %s, Z %s; at the end to X0 Y0",
+			u.span(plan.X), u.span(plan.Y), u.span(z)),
+	}
+	out = append(out, safety[:]...)
+	out = append(out, fmt.Sprintf("The first move goes, fast, to Z %s from wherever the bit stands, down if it stands higher; "+
+		"the next one across at that height. Park it clear of work and clamps.", u.number(firstHeight(p))))
+	return append(out, control(t.Dialect)...)
+}
+
+// safety is what every program says at its head. Common practice, not a standard.
+var safety = [...]string{
+	"CAUTION: this program is a proposal. The person at the machine decides; its manual comes first.",
+	"Dry run first: spindle off, Z zero set well above the work.",
+	"Hold the work against lift and shift. Keep clamps out of the box of the moves and of the bit's radius beyond it.",
+	"Eye and ear protection; no gloves near a turning spindle; never leave it running alone.",
+	"Stop the spindle and wait until it stands before reaching in.",
+}
+
+func cuts(p *model.Program) string {
+	if p.Test {
+		return fmt.Sprintf("Cuts: a test piece in scrap, as %s in part %s", p.Recess, p.PartLabel)
+	}
+	return fmt.Sprintf("Cuts: %s, in part %s; %s", p.Recess, p.PartLabel, p.RecessID)
+}
+
+// control says what a dialect has the control do beside moving.
+func control(d model.Dialect) []string {
+	var out []string
+	if d.Change {
+		out = append(out, "M6 has the control change the bit: it may move to do so, as its manual tells. Set Z zero again after it.")
+	}
+	if d.SpinUp > 0 {
+		p := seconds(d.SpinUp)
+		out = append(out, fmt.Sprintf("G4 P%s waits %s seconds for the spindle; a control that reads milliseconds needs another figure.",
+			p, strings.TrimSuffix(p, ".")))
+	} else {
+		out = append(out, "Nothing waits for the spindle: the control must, as its manual tells.")
+	}
+	out = append(out, "No coolant is switched.")
+	if len(d.Start)+len(d.End) > 0 {
+		out = append(out, fmt.Sprintf("Lines of the control's own: %d at the start, %d at the end. Its manual tells what they do.",
+			len(d.Start), len(d.End)))
+	}
+	return out
+}
+
+// firstHeight is where the first move goes.
+func firstHeight(p *model.Program) Length {
+	if len(p.Moves) == 0 {
+		return p.Tool.Clearance
+	}
+	return p.Moves[0].Z
+}
