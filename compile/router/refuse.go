@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
 )
@@ -143,7 +144,7 @@ func (j *job) room(r Request) *Refusal {
 				"The recess is %s wide; the bit needs %s, the finishing allowance of both sides included.")
 		}
 	}
-	if size := j.rough.rect; size.X.Size() < 0 || size.Y.Size() < 0 {
+	if size := j.air.rect; size.X.Size() < 0 || size.Y.Size() < 0 {
 		return r.refuse("bit-too-wide", min(r.Shape.X.Size(), r.Shape.Y.Size()), r.Tool.Finish,
 			"The recess is %s deep from its open side, no more than the finishing allowance of %s.")
 	}
@@ -155,8 +156,8 @@ func (j *job) room(r Request) *Refusal {
 				"A side of the recess is %s long; its rounded corners take %s.")
 		}
 	}
-	long := max(j.rough.rect.X.Size(), j.rough.rect.Y.Size())
-	if least := bitRadius(r); long < least {
+	long := j.rough.long()
+	if least := bitRadius(r); len(r.Open) == 0 && long < least {
 		return r.refuse("no-room-to-ramp", long, least,
 			"The bit can move by %s inside the recess; to ramp down it needs %s.")
 	}
@@ -183,6 +184,7 @@ func (j *job) effort(r Request) *Refusal {
 func (r Request) withinTravel(moves []model.Move) *Refusal {
 	plan, z := (&model.Program{Moves: moves}).Reach()
 	travel := r.Tool.Travel
+	plan = plan.Union(geom.Rect{}) // a program ends at X0 Y0
 	for _, a := range [...]struct {
 		name         string
 		have, travel Length
