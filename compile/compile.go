@@ -72,17 +72,18 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 	return m, findings, solution.Values
 }
 
-// programs plans the router's path for each recess. Its zero is on the part,
-// at the recess's centre line, so that a machine shorter than the part will do.
+// programs plans the router's path for each recess.
 func programs(m *model.Model, recesses []solve.Recess, findings *finding.List) {
 	var names filename.Names
+	var laid setups
 	for _, r := range recesses {
 		part := &m.Parts[r.Part]
 		recess := &part.Recesses[r.Recess]
-		toZero := geom.Point{X: -r.Centre}
+		zero, words, number, on := laid.lay(r, recess.Shape.Bounds(), recess.Name)
+		toZero := geom.Point{X: -zero}
 		program, refusal := router.Plan(router.Request{
 			Name: names.Of(r.File), Part: part.ID, PartLabel: part.Label, Recess: recess.Name, RecessID: recess.ID,
-			Zero: r.Zero, Mark: r.Centre,
+			Zero: words, Mark: zero, Setup: number, MovedOn: on,
 			Shape: recess.Shape.Bounds().Shift(toZero), Open: recess.Open, Corner: recess.Radius,
 			Stock: part.Outline.Bounds().Shift(toZero), Thick: part.Thickness,
 			Depth: recess.Depth, Tool: r.Tool, Show: m.Build.Plain,

@@ -22,10 +22,9 @@ type entry struct {
 // first returns the entry where the path begins: at an open side if there is
 // one, at one across the longer sides rather than along them.
 func (j *job) first() entry {
-	ends := [4]model.Edge{model.LeftEdge, model.RightEdge, model.Bottom, model.Top}
-	if !j.rough.lies() {
-		ends = [4]model.Edge{model.Bottom, model.Top, model.LeftEdge, model.RightEdge}
-	}
+	end := j.rough.ends()
+	along := model.Edge(after(int(end)))
+	ends := [4]model.Edge{end, end.Opposite(), along, along.Opposite()}
 	if j.passes != nil {
 		for _, e := range ends {
 			if j.open[e] {
@@ -84,11 +83,7 @@ func (j *job) beyond(p geom.Point, side int) *geom.Point {
 	if !j.open[side] {
 		return nil
 	}
-	if heading[side].X == 0 {
-		p.X = j.air.corner(side).X
-	} else {
-		p.Y = j.air.corner(side).Y
-	}
+	p = j.air.onto(side, p)
 	return &p
 }
 

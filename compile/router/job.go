@@ -10,7 +10,7 @@ import (
 
 const (
 	overrun  = 2 * length.Millimetre // of the bit's edge, beyond an open side: where it enters, and along the walls
-	mouth    = 1 * length.Millimetre // of its centre, when roughing
+	mouth    = length.Millimetre / 2 // of its centre, at the ends of walls when roughing
 	approach = 2 * length.Millimetre // above the wood, where rapid moves end
 )
 
@@ -19,20 +19,21 @@ const (
 // All reach beyond the wood at open sides. They are convex, so that every
 // straight move between two of their points stays inside too.
 type job struct {
-	tool    model.Tool
-	radius  Length
-	open    sides
-	shape   region // what will be cut, without reliefs
-	finish  region
-	air     region
-	rough   region
-	corner  Length         // radius left in inside corners, 0 where there is none
-	reliefs [4]*geom.Point // centres of bores, by corner
-	levels  []Length       // the last one is the floor's where some is left on it
-	step    Length         // between rings or passes, at most
-	rings   []region       // from the inside out; see layOut
-	line    bool           // the innermost ring is a line, along which the bit goes once
-	passes  *region        // what parallel passes fill; nil where rings do
+	tool   model.Tool
+	radius Length
+	open   sides
+	shape  region // what will be cut, without reliefs
+	finish region
+	air    region
+	rough  region
+	corner Length          // radius left in inside corners, 0 where there is none
+	bores  [4]*geom.Point  // that relieve corners, by corner: their centres
+	aside  [4][]geom.Point // where the bit goes, and back, as it passes a corner of rough
+	levels []Length        // the last one is the floor's where some is left on it
+	step   Length          // between rings or passes, at most
+	rings  []region        // from the inside out; none beside passes between open ends
+	line   bool            // the innermost ring is a line, along which the bit goes once
+	passes *region         // what parallel passes fill; nil where rings do
 }
 
 // newJob checks the request and lays out the regions of the path.
@@ -59,7 +60,7 @@ func newJob(r Request) (*job, *Refusal) {
 	wide := j.shape.extended(j.open, 2*radius+overrun+finish)
 	j.finish = wide.inset(radius)
 	j.air = wide.inset(radius + finish)
-	j.rough = j.shape.extended(j.open, radius+mouth+finish).inset(radius + finish)
+	j.rough = j.roughing()
 	if refusal := j.room(r); refusal != nil {
 		return nil, refusal
 	}
@@ -74,7 +75,52 @@ func newJob(r Request) (*job, *Refusal) {
 		}
 	}
 	j.layOut()
+	j.goAside()
 	return j, j.effort(r)
+}
+
+// roughing returns where the bit's centre stays when roughing. At an open side
+// that is 0.7 of its radius inside the wood, so that the bit's edge, and at a
+// corner between two of them the corner, is in the air.
+func (j *job) roughing() region {
+	g := j.shape.inset(j.radius + j.tool.Finish)
+	g = g.extended(j.open, j.radius*3/10+j.tool.Finish)
+	for _, axis := range [2]struct {
+		span      *geom.Span
+		low, high model.Edge
+	}{{&g.rect.X, model.LeftEdge, model.RightEdge}, {&g.rect.Y, model.Bottom, model.Top}} {
+		if s := axis.span; s.Hi < s.Lo { // the bit is wider than what is open
+			switch {
+			case !j.open[axis.low]:
+				s.Hi = s.Lo
+			case !j.open[axis.high]:
+				s.Lo = s.Hi
+			default:
+				s.Lo = s.Mid()
+				s.Hi = s.Lo
+			}
+		}
+	}
+	return g
+}
+
+// goAside lays out what the bit visits at corners: at a relieved one, its bore;
+// at one between a wall and an open side, the end of the wall.
+func (j *job) goAside() {
+	edge := j.shape.extended(j.open, mouth)
+	for i := range 4 {
+		at := j.rough.corner(i)
+		switch starts, ends := j.open[i], j.open[before(i)]; {
+		case j.bores[i] != nil:
+			j.aside[i] = []geom.Point{j.finish.corner(i), *j.bores[i]}
+		case starts != ends:
+			open := i
+			if ends {
+				open = before(i)
+			}
+			j.aside[i] = []geom.Point{edge.onto(open, at)}
+		}
+	}
 }
 
 // bitRadius rounds up: the path never comes closer to a wall than it may.
@@ -92,15 +138,19 @@ func levels(depth, stepdown Length) []Length {
 
 // layOut decides how each level is cleared. Rings lie a step apart, the
 // outermost along the walls; the innermost leaves no wood inside. Passes lie a
-// step inside of a ring along the walls.
+// step inside of a ring along the walls, or without one between two open ends.
 func (j *job) layOut() {
 	half, widest := j.rough.half(), j.tool.Diameter*9/20
-	if 2*half <= j.tool.Finish && j.rough.long()-2*half >= j.radius {
+	if 10*half <= j.tool.Finish && j.rough.long()-2*half >= j.radius {
 		j.line = true // the last pass takes the little beside it
 		j.rings = []region{j.rough.inset(half)}
 		return
 	}
 	if j.tool.Passes == "parallel" && half > widest {
+		if e := j.rough.ends(); j.open[e] && j.open[e.Opposite()] {
+			j.passes = &j.rough // from wall to wall
+			return
+		}
 		if in := j.rough.inset(min(j.step, half)); in.round == ([4]Length{}) && in.long() >= j.radius {
 			j.passes, j.rings = &in, []region{j.rough}
 			return

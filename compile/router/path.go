@@ -2,6 +2,7 @@ package router
 
 import (
 	"fmt"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -41,17 +42,18 @@ func (j *job) path() (moves []model.Move, finish int) {
 // is on the right of the moving bit (climb milling).
 func (j *job) clear(p *path, from entry) entry {
 	rings := j.rings
-	switch {
-	case j.passes != nil:
+	if j.passes != nil {
 		corner := j.sweep(p, from.corner)
-		j.ring(p, rings[0], corner, rings[0].sideStart(corner))
+		for _, g := range rings {
+			j.ring(p, g, corner, g.sideStart(corner))
+		}
 		return j.atCorner(corner)
-	case j.line:
+	}
+	if j.line {
+		j.ends(p, from.side)
 		from.side = from.side.Opposite()
 		p.lineTo(rings[0].sideMid(int(from.side)))
-		if len(rings) == 1 {
-			return j.atSide(from.side)
-		}
+		j.ends(p, from.side)
 		rings = rings[1:]
 	}
 	for _, g := range rings {
@@ -60,23 +62,46 @@ func (j *job) clear(p *path, from entry) entry {
 	return j.atSide(from.side)
 }
 
-// ring goes once round a region from a point on one of its sides; the last
-// ring visits the reliefs as it passes.
+// ring goes once round a region from a point on one of its sides.
 func (j *job) ring(p *path, g region, first int, start geom.Point) {
 	p.lineTo(start)
 	for k := range 4 {
 		side := (first + k) % 4
 		p.side(g, side)
-		if bore := j.reliefs[after(side)]; bore != nil && g == j.rough {
-			corner := p.at
-			p.lineTo(j.finish.corner(after(side)))
-			p.lineTo(*bore)
-			p.lineTo(j.finish.corner(after(side)))
-			p.lineTo(corner)
-		}
+		j.visit(p, g, after(side))
 		p.round(g, side)
 	}
 	p.lineTo(start)
+}
+
+// visit goes aside at a corner of the outermost ring or pass, and back.
+func (j *job) visit(p *path, g region, corner int) {
+	if g != j.rough {
+		return
+	}
+	back := p.at
+	for _, q := range j.aside[corner] {
+		p.lineTo(q)
+	}
+	for _, q := range slices.Backward(j.aside[corner]) {
+		p.lineTo(q)
+	}
+	p.lineTo(back)
+}
+
+// ends visits the corners at an end of a line that no ring follows.
+func (j *job) ends(p *path, side model.Edge) {
+	if len(j.rings) > 1 {
+		return
+	}
+	back := p.at
+	for _, corner := range [2]int{int(side), after(int(side))} {
+		if len(j.aside[corner]) > 0 {
+			p.lineTo(j.rough.corner(corner))
+			j.visit(p, j.rough, corner)
+		}
+	}
+	p.lineTo(back)
 }
 
 // sweep goes to and fro in passes along the longer sides, from a corner to the
@@ -104,8 +129,12 @@ func (j *job) sweep(p *path, corner int) int {
 		} else {
 			from.X, to.X = a.X+aside, a.X+aside
 		}
-		p.lineTo(from)
-		p.lineTo(to)
+		for _, end := range [2]geom.Point{from, to} {
+			p.lineTo(end)
+			if i == 0 || i == n {
+				j.visit(p, g, g.cornerAt(end))
+			}
+		}
 	}
 	return g.cornerAt(p.at)
 }

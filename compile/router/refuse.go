@@ -144,7 +144,7 @@ func (j *job) room(r Request) *Refusal {
 				"The recess is %s wide; the bit needs %s, the finishing allowance of both sides included.")
 		}
 	}
-	if size := j.rough.rect; size.X.Size() < 0 || size.Y.Size() < 0 {
+	if size := j.air.rect; size.X.Size() < 0 || size.Y.Size() < 0 {
 		return r.refuse("bit-too-wide", min(r.Shape.X.Size(), r.Shape.Y.Size()), r.Tool.Finish,
 			"The recess is %s deep from its open side, no more than the finishing allowance of %s.")
 	}
@@ -156,8 +156,8 @@ func (j *job) room(r Request) *Refusal {
 				"A side of the recess is %s long; its rounded corners take %s.")
 		}
 	}
-	long := max(j.rough.rect.X.Size(), j.rough.rect.Y.Size())
-	if least := bitRadius(r); long < least {
+	long := j.rough.long()
+	if least := bitRadius(r); len(r.Open) == 0 && long < least {
 		return r.refuse("no-room-to-ramp", long, least,
 			"The bit can move by %s inside the recess; to ramp down it needs %s.")
 	}
@@ -180,12 +180,11 @@ func (j *job) effort(r Request) *Refusal {
 		maxMoves, n, rings)}
 }
 
-// withinTravel refuses a path that the machine cannot reach, with X0 Y0 where its
-// program ends.
+// withinTravel refuses a path that the machine cannot reach.
 func (r Request) withinTravel(moves []model.Move) *Refusal {
 	plan, z := (&model.Program{Moves: moves}).Reach()
-	plan = plan.Union(geom.Rect{})
 	travel := r.Tool.Travel
+	plan = plan.Union(geom.Rect{}) // a program ends at X0 Y0
 	for _, a := range [...]struct {
 		name         string
 		have, travel Length

@@ -110,3 +110,21 @@ func (g region) cornerAt(p geom.Point) int {
 	}
 	return i
 }
+
+// onto moves a point straight onto the border at a side.
+func (g region) onto(side int, p geom.Point) geom.Point {
+	if heading[side].X == 0 {
+		p.X = g.corner(side).X
+	} else {
+		p.Y = g.corner(side).Y
+	}
+	return p
+}
+
+// ends returns the first of the shorter sides.
+func (g region) ends() model.Edge {
+	if g.lies() {
+		return model.LeftEdge
+	}
+	return model.Bottom
+}

@@ -31,7 +31,7 @@ func (j *job) relieve(r Request) *Refusal {
 		if refusal := r.clearOfEdges(bore, j.radius); refusal != nil {
 			return refusal
 		}
-		j.reliefs[i] = &bore
+		j.bores[i] = &bore
 	}
 	return nil
 }
@@ -48,10 +48,10 @@ func (r Request) clearOfEdges(bore geom.Point, radius Length) *Refusal {
 	return nil
 }
 
-// bores lists the centres of the reliefs.
-func (j *job) bores() []geom.Point {
+// reliefs lists the centres of the bores.
+func (j *job) reliefs() []geom.Point {
 	var out []geom.Point
-	for _, bore := range j.reliefs {
+	for _, bore := range j.bores {
 		if bore != nil {
 			out = append(out, *bore)
 		}

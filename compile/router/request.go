@@ -24,7 +24,9 @@ type Request struct {
 	Recess    string // name
 	RecessID  string
 	Zero      string // where the person sets zero, in words
-	Mark      Length // the zero mark, from the part's left end
+	Mark      Length // where X is zero, from the part's left end
+	Setup     int    // of the part, from 1
+	MovedOn   Length // of X's zero along the part, since the setup before
 
 	Shape  geom.Rect    // the recess, corners square
 	Open   []model.Edge // sides where it leaves the wood; they lie on the stock's edge
@@ -41,9 +43,9 @@ type Request struct {
 // nil, and empty otherwise.
 //
 // At a closed side the bit's edge ends on the wall; at an open side its centre
-// overruns the wood, by 1 mm when roughing and by the bit's radius and 2 mm at
-// least where it comes down in the air and along the walls, so that the mouth is as wide
-// as the rest. A corner between closed sides keeps the bit's radius or, where
+// overruns the wood, by 0.5 mm at the ends of walls when roughing and by the bit's
+// radius and 2 mm at least where it comes down in the air and when it finishes
+// the walls, so that the mouth is as wide as the rest. A corner between closed sides keeps the bit's radius or, where
 // that is larger, the radius asked for, unless it is square and relieved;
 // Program.Shape has it so, and Program.Reliefs what is bored beyond it.
 func Plan(r Request) (model.Program, *Refusal) {
@@ -59,14 +61,14 @@ func Plan(r Request) (model.Program, *Refusal) {
 	return model.Program{
 		Name: r.Name, Part: r.Part, PartLabel: r.PartLabel,
 		Recess: r.Recess, RecessID: r.RecessID,
-		Zero: r.Zero, Mark: r.Mark,
+		Zero: r.Zero, Mark: r.Mark, Setup: r.Setup, MovedOn: r.MovedOn,
 		Stock: r.Stock, Thick: r.Thick,
 		Shape: j.shape.contour(), Open: j.open.edges(),
 		Depth: r.Depth, Corner: j.corner,
 		Tool:  r.Tool,
 		Moves: moves, CutLength: cut, Seconds: seconds,
 		Levels: j.levels, Finishing: finish,
-		Reliefs: j.bores(),
+		Reliefs: j.reliefs(),
 	}, nil
 }
 

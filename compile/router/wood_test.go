@@ -2,6 +2,7 @@ package router_test
 
 import (
 	"math"
+	"slices"
 
 	"barwright/compile/model"
 )
@@ -57,8 +58,23 @@ func (w *wood) bite(x, y, z float64) (deep, volume float64) {
 	return deep, volume
 }
 
+// atWall reports whether the bit touches a wall of the recess: the allowance there
+// is less than a cell. Corners are arcs, or belong to both sides.
+func (w *wood) atWall(x, y float64) bool {
+	b, r := w.p.Shape.Bounds(), w.p.Tool.Diameter.MM()/2+1e-5
+	if !w.stock(x, y) {
+		return false
+	}
+	for e, d := range [4]float64{y - b.Y.Lo.MM(), b.X.Hi.MM() - x, b.Y.Hi.MM() - y, x - b.X.Lo.MM()} {
+		if d <= r && !slices.Contains(w.p.Open, model.Edge(e)) {
+			return true
+		}
+	}
+	return false
+}
+
 // spent is what a path takes, in mm: roughing on the levels, ramps, finishing
-// walls and floor, and air: moves sideways that take nothing, at whatever speed.
+// walls and floor, air (moves sideways that take nothing, at whatever speed), and all at feed.
 type spent struct{ rough, ramp, finish, air, all, deepest float64 }
 
 // run cuts the program's moves.
@@ -74,15 +90,17 @@ func (w *wood) run() spent {
 			continue
 		}
 		s.all += l
+		air := 0.0
 		for k, at := range points {
 			deep, volume := w.bite(at[0], at[1], at[2])
 			if i < w.p.Finishing {
 				s.deepest = max(s.deepest, deep)
 			}
-			if k > 0 && volume == 0 && m.Z == from.Z {
-				s.air += l / float64(len(points)-1)
+			if k > 0 && volume == 0 && m.Z == from.Z && !(i >= w.p.Finishing && (m.Kind == model.MoveCCW || w.atWall(at[0], at[1]))) {
+				air += l / float64(len(points)-1)
 			}
 		}
+		s.air, l = s.air+air, l-air
 		switch {
 		case i >= w.p.Finishing:
 			s.finish += l

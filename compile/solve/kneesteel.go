@@ -19,6 +19,7 @@ type steelwork struct {
 	corner                     length.Length // of the steel, at its tail
 	fit, low                   length.Length
 	through                    bool // the recess crosses the whole plate
+	relieved                   bool // the corners of the recess are square, and bored
 	recessWidth, recessCorner  length.Length
 	plateWidth, plateThickness length.Length
 	centres                    []length.Length
@@ -61,13 +62,21 @@ func (s *solver) shapeSteel(k *knee, inner, router *lang.Block) steelwork {
 		g.tail = g.plateWidth
 	}
 	g.through = g.tail >= g.plateWidth
+	g.relieved = s.Text(router, "relief") != "none"
 	radius := s.Length(router, "bit") / 2
 	if !g.through {
 		g.recessCorner = radius
 		g.corner = max(radius-g.fit, 0)
+		if g.relieved {
+			g.corner = 0
+		}
 		if inner.Attr("corner") != nil {
 			g.corner = s.Length(inner, "corner")
 			g.recessCorner = max(radius, g.corner+g.fit)
+		}
+		// Corners as round as the bit leaves them need no relief.
+		if g.relieved = g.relieved && g.corner+g.fit < radius; g.relieved {
+			g.recessCorner = 0
 		}
 	}
 	g.recessWidth = g.width + 2*g.fit
@@ -97,7 +106,7 @@ func (s *solver) soundSteel(g *steelwork) bool {
 	case g.recessCorner > g.tail+g.fit:
 		s.Findings.Errorf("tail-too-short", inner.Attr("tail").Expr.At, "a longer tail, or leave it out: the steel then lies on the whole width",
 			"The steel would lie %s on the wood: less than the %s by which the corners of its recess are rounded.", s.Show(g.tail), s.Show(g.recessCorner))
-	case !g.through && g.corner < bit/2-g.fit:
+	case !g.through && !g.relieved && g.corner < bit/2-g.fit:
 		s.Findings.Errorf("corner-too-tight", inner.Attr("corner").Expr.At, fmt.Sprintf("corner = %q", s.Show(bit/2-g.fit)),
 			"The bit rounds the corners of the recess by %s, but those of the steel are rounded by %s: they would meet the wood.", s.Show(bit/2), s.Show(g.corner)).
 			Also(router.Attr("bit").Expr.At, "the bit")
@@ -156,7 +165,7 @@ func (s *solver) support(k *knee, g *steelwork, plate, i int, c length.Length) {
 		ID: part.ID + "/support-" + n, Name: "support " + n, Shape: geom.RectContour(face), Depth: depth.Hi,
 		Open: open, Routed: true, Fit: g.fit, Why: why(g.block),
 	}
-	if len(open) == 1 {
+	if len(open) == 1 && !g.relieved {
 		recess.Radius = g.recessCorner
 		recess.Shape = roundedBottom(face, g.recessCorner)
 	}
@@ -165,7 +174,7 @@ func (s *solver) support(k *knee, g *steelwork, plate, i int, c length.Length) {
 	s.out.Recesses = append(s.out.Recesses, Recess{
 		Part: plate, Recess: len(part.Recesses) - 1, Centre: c - part.Placement.Box.U.Lo, Tool: s.tool(g.router), Why: why(g.block),
 		File: k.block.Name + "-support-" + n,
-		Zero: "X0 on the mark, Y0 on the edge of the plate that looks to the run",
+		Zero: "Y0 on the edge of the plate that looks to the run",
 	})
 }
 

@@ -31,7 +31,7 @@ type Recess struct {
 	Recess int           // index into the part's recesses
 	Centre length.Length // in the part's own x
 	File   string        // name of its program, without extension
-	Zero   string        // where a person sets zero, in words
+	Zero   string        // where a person sets Y's zero, in words
 	Tool   model.Tool
 	Why    model.Why
 }

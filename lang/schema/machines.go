@@ -22,12 +22,12 @@ var router = &Block{
 		{Name: "percent", Type: Flag, Default: "true", Doc: "percent lines round the program"},
 		{Name: "wood", Type: Choice, Choices: []string{"softwood", "plywood", "hardwood", "mdf"}, Default: "softwood", Later: true, Doc: "what it cuts mostly; what each tooth takes is judged by it"},
 		{Name: "machine", Type: Choice, Choices: []string{"light", "rigid"}, Default: "light", Later: true, Doc: "a small gantry, or one as shops have"},
-		{Name: "entry", Type: Choice, Choices: []string{"ramp", "helix"}, Default: "ramp", Later: true, Doc: "how the bit comes down"},
-		{Name: "passes", Type: Choice, Choices: []string{"rings", "parallel"}, Default: "rings", Later: true, Doc: "how the wood is cleared"},
-		{Name: "floor", Type: Reach, Default: "0", Later: true, Doc: "left on the floor for a last pass"},
-		{Name: "relief", Type: Choice, Choices: []string{"none", "diagonal", "long_side"}, Default: "none", Later: true, Doc: "of inside corners, so that square steel goes in: bored along the diagonal, or along the longer side"},
-		{Name: "datum", Type: Choice, Choices: []string{"mark", "end", "last"}, Default: "mark", Later: true, Doc: "where X is zero: at a mark for each recess, at a stop at the end of the stick, or at one in the last recess"},
-		{Name: "travel", Type: Object, Later: true, Doc: "how far the machine moves; longer work is moved on", Fields: []Attr{
+		{Name: "entry", Type: Choice, Choices: []string{"ramp", "helix"}, Default: "ramp", Doc: "how the bit comes down, where no side is open"},
+		{Name: "passes", Type: Choice, Choices: []string{"rings", "parallel"}, Default: "rings", Doc: "how the wood is cleared: rings along the walls, or passes to and fro"},
+		{Name: "floor", Type: Reach, Default: "0", Doc: "left on the floor for a last pass"},
+		{Name: "relief", Type: Choice, Choices: []string{"none", "diagonal", "long_side"}, Default: "none", Doc: "of inside corners, so that square steel goes in: bored along the diagonal, or along the longer side"},
+		{Name: "datum", Type: Choice, Choices: []string{"mark", "end", "last"}, Default: "mark", Doc: "where X is zero: at a mark for each recess, at a stop at the end of the stick, or at one in the last recess"},
+		{Name: "travel", Type: Object, Doc: "how far the machine moves; longer work is moved on", Fields: []Attr{
 			{Name: "x", Type: Length, Doc: "along the work"},
 			{Name: "y", Type: Length, Doc: "across it"},
 			{Name: "z", Type: Length, Doc: "up and down"},

@@ -28,7 +28,7 @@ const (
 // the clearance, a feed without the spindle, a plunge or a ramp too steep, a bite
 // too deep, a level that is not the Program's, wood touched outside the recess or
 // below its depth, or wood left inside. The recess is Program.Shape, whose inside
-// corners are as round as the bit leaves them.
+// corners are as round as the bit leaves them, with Program.Reliefs.
 //
 // Nothing of this is sampled, beside how deep a bite is:
 //
@@ -40,11 +40,11 @@ const (
 //   - A remainder is looked for along rows, rowStep apart. What the bit covers of a
 //     row, moving level at the floor, is a union of pieces whose ends are computed;
 //     a gap of more than rowStep is refused. A disc of wood that is 0.036 mm across
-//     has a row within half a step of its centre, which it meets over 0.0259 mm: it is found
-//     wherever it lies. Beside walls leftBeside is not asked for, and sag is lost on
-//     either side of an arc: all wood that is 0.05 mm wide, or stands 0.05 mm beside
-//     a wall, is found. Along round walls whose arcs are written as straight pieces,
-//     these may leave so much more wood as the dialect allows.
+//     has a row within half a step of its centre, which it meets over 0.0259 mm: it
+//     is found wherever it lies. Beside walls leftBeside is not asked for, and sag is
+//     lost on either side of an arc: all wood that is 0.05 mm wide, or stands 0.05 mm
+//     beside a wall, is found. Along round walls whose arcs are written as straight
+//     pieces, these may leave so much more wood as the dialect allows.
 func Check(text []byte, p *model.Program) error {
 	if err := check(text, p); err != nil {
 		return fmt.Errorf("program %s: %w", p.Name, err)
@@ -325,17 +325,22 @@ func (c *cutter) finished(tape *Tape) error {
 		covered = append(covered, swath{b.stretch, r})
 	}
 	for _, room := range c.wood.rooms {
-		low, high := extent(room)
-		if err := rows(covered, low, high, rowStep, func(y float64, covered []interval) error {
-			for _, piece := range across(room, y) {
-				if left := gap(piece, covered); left.hi-left.lo > rowStep {
-					return fmt.Errorf("wood is left inside the recess, from X%.3f to X%.3f at Y%.3f", left.lo, left.hi, y)
-				}
-			}
-			return nil
-		}); err != nil {
+		if err := remainder(room, covered); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// remainder looks for wood inside a closed border that is not covered.
+func remainder(room []stretch, covered []swath) error {
+	low, high := extent(room)
+	return rows(covered, low, high, rowStep, func(y float64, covered []interval) error {
+		for _, piece := range across(room, y) {
+			if left := gap(piece, covered); left.hi-left.lo > rowStep {
+				return fmt.Errorf("wood is left inside the recess, from X%.3f to X%.3f at Y%.3f", left.lo, left.hi, y)
+			}
+		}
+		return nil
+	})
 }

@@ -1,0 +1,131 @@
+package replay
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// box returns a square of 1 mm round a point.
+func box(c spot) []stretch {
+	q := [4]spot{{c.x - 0.5, c.y - 0.5}, {c.x + 0.5, c.y - 0.5}, {c.x + 0.5, c.y + 0.5}, {c.x - 0.5, c.y + 0.5}}
+	return []stretch{{q[0], q[1]}, {q[1], q[2]}, {q[2], q[3]}, {q[3], q[0]}}
+}
+
+// TestNoDiscEscapes: wherever twelve bits of 10 mm leave little more than a disc that is
+// 0.036 mm across between them, and however they stand round it, it is found. Where
+// they leave 0.02 mm, or overlap, nothing is.
+func TestNoDiscEscapes(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := spot{rapid.Float64Range(-50, 50).Draw(t, "x"), rapid.Float64Range(-50, 50).Draw(t, "y")}
+		room := box(spot{c.x + rapid.Float64Range(-0.4, 0.4).Draw(t, "aside"), c.y + rapid.Float64Range(-0.4, 0.4).Draw(t, "up")})
+		turn := rapid.Float64Range(0, 2*math.Pi).Draw(t, "turn")
+		left := func(across float64) error {
+			var bits []swath
+			for k := range 12 {
+				sin, cos := math.Sincos(turn + float64(k)*math.Pi/6)
+				at := spot{c.x + (5+across/2)*cos, c.y + (5+across/2)*sin}
+				bits = append(bits, swath{stretch{at, at}, 5})
+			}
+			return remainder(room, bits)
+		}
+		if left(0.036) == nil {
+			t.Fatal("the disc escapes")
+		}
+		for _, across := range []float64{0.02, -0.001} {
+			if err := left(across); err != nil {
+				t.Fatalf("%v mm: %v", across, err)
+			}
+		}
+	})
+}
+
+// TestSwathRow: a point of a row lies in what is told of it just where it is within
+// the radius of the stretch.
+func TestSwathRow(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := swath{stretch{drawSpot(t, "a"), drawSpot(t, "b")}, rapid.Float64Range(0.1, 8).Draw(t, "r")}
+		p := drawSpot(t, "p")
+		in, d := s.row(p.y), s.to(p)
+		if math.Abs(d-s.r) > 1e-6 && (p.x >= in.lo && p.x <= in.hi) != (d < s.r) {
+			t.Fatalf("%v at %v: %v from it, the row has %v", s, p, d, in)
+		}
+	})
+}
+
+// TestDistance: no two points of two stretches are nearer than their distance, and
+// some, of many, are nearly as near.
+func TestDistance(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s, o := stretch{drawSpot(t, "a"), drawSpot(t, "b")}, stretch{drawSpot(t, "c"), drawSpot(t, "d")}
+		const n = 400
+		least := math.Inf(1)
+		for k := range n + 1 {
+			least = min(least, o.to(s.along(float64(k)/n)))
+		}
+		if d := s.distance(o); d > least+1e-9 || d < least-s.length()/(2*n)-1e-9 {
+			t.Fatalf("%v, want %v", d, least)
+		}
+	})
+}
+
+// TestChords: straight pieces keep to their arc by sag, and end where it ends.
+func TestChords(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r, turn := rapid.Float64Range(0.01, 100).Draw(t, "r"), rapid.Float64Range(-math.Pi, math.Pi).Draw(t, "turn")
+		from, to := spot{3 + r, 4}, spot{3 + r*math.Cos(turn), 4 + r*math.Sin(turn)}
+		pieces := chords(from, to, 3, 4, turn)
+		for i, p := range pieces {
+			if i > 0 && pieces[i-1].b != p.a {
+				t.Fatal("a gap between pieces")
+			}
+			mid := p.along(0.5)
+			if away := r - math.Hypot(mid.x-3, mid.y-4); away > sag+1e-9 {
+				t.Fatalf("%v mm beside the arc", away)
+			}
+		}
+		if pieces[0].a != from || pieces[len(pieces)-1].b != to {
+			t.Fatal("other ends")
+		}
+	})
+}
+
+// TestOutside: what a bore leaves of a line, and what a line leaves of a bore.
+func TestOutside(t *testing.T) {
+	bore := bored(spot{0, 0}, 3)
+	sum := func(pieces []stretch) (l float64) {
+		for _, p := range pieces {
+			l += p.length()
+		}
+		return l
+	}
+	for _, c := range []struct {
+		s    stretch
+		want float64
+	}{
+		{stretch{spot{-5, 0}, spot{5, 0}}, 4},
+		{stretch{spot{0, -5}, spot{0, 5}}, 4},
+		{stretch{spot{0, 0}, spot{0, 5}}, 2},
+		{stretch{spot{-1, 0}, spot{1, 1}}, 0},
+		{stretch{spot{-5, 3.1}, spot{5, 3.1}}, 10},
+		{stretch{spot{-5, 1.8}, spot{5, 1.8}}, 10 - 2*2.4},
+	} {
+		if got := sum(outside(c.s, bore)); math.Abs(got-c.want) > 0.005 {
+			t.Errorf("%v: %v mm are left, want %v", c.s, got, c.want)
+		}
+	}
+	square := box(spot{3, 0}) // X 2.5 to 3.5, Y ±0.5
+	var rim float64
+	for _, s := range bore {
+		rim += sum(outside(s, square))
+	}
+	if want := 2*math.Pi*3 - 2*3*math.Asin(0.5/3); math.Abs(rim-want) > 0.01 {
+		t.Errorf("%v mm of the rim are left, want %v", rim, want)
+	}
+}
+
+func drawSpot(t *rapid.T, name string) spot {
+	v := rapid.Float64Range(-10, 10)
+	return spot{v.Draw(t, name+".x"), v.Draw(t, name+".y")}
+}
