@@ -426,6 +426,13 @@ drain "d" {
 }
 
 limits {
+  chip_load           = { least = 0.05, most = 0.3 }
+  rpm_least           = 10000
+  rpm_most            = 20000
+  bite_deep           = 1.5
+  bite_wide           = 0.8
+  plunge_share        = 0.6
+  ramp_most           = 10
   wiring              = "nec"
   plumbing            = "upc"
   aisle               = 900
