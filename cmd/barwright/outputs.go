@@ -57,6 +57,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 	if len(m.Programs) > 0 {
 		files = append(files, folder.File{Name: "router/setup.txt", Write: whole(ngc.WriteSetup)})
 	}
+	files = append(files, templates(m, options)...)
 	return files, nil
 }
 

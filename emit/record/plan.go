@@ -154,7 +154,7 @@ func since(t reflect.Type, field string) int {
 	}{
 		{reflect.TypeFor[model.Model](), never, []string{"Views"}},
 		{reflect.TypeFor[model.Program](), never, []string{"Moves"}},
-		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw"}},
+		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates"}},
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Small"}},
 		{reflect.TypeFor[model.Tool](), 2, []string{"Wood", "Machine", "Entry", "Passes", "Floor", "Relief", "Datum", "Travel", "Rapid", "Accelerate"}},
 		{reflect.TypeFor[model.Dialect](), 2, []string{"Chords", "Chord", "Numbers", "Comments", "Start", "End", "Change", "SpinUp"}},

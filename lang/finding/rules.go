@@ -48,7 +48,7 @@ func Sections() []Section {
 	return slices.Concat(aboutText, aboutValues, aboutRoom, aboutReference, aboutBoxes,
 		aboutFraming, aboutInterior, aboutFronts, aboutEnds,
 		aboutKneeOutlets, aboutSkins, aboutSpacing, aboutTops, aboutOpenings, aboutLimits,
-		aboutStanding, aboutAccess, aboutFinish, aboutSeats, aboutScrews, aboutLoads, aboutBoards, aboutWiring, aboutWater, aboutPassing, aboutCutting)
+		aboutStanding, aboutAccess, aboutFinish, aboutSeats, aboutScrews, aboutLoads, aboutBoards, aboutWiring, aboutWater, aboutPassing, aboutCutting, aboutTemplates)
 }
 
 // Lookup finds a rule and the section that states it.

@@ -42,11 +42,12 @@ var router = &Block{
 		{Name: "end", Type: Text, Later: true, Doc: "likewise at the end, before M5"},
 		{Name: "change", Type: Flag, Default: "false", Later: true, Doc: "the control changes bits by M6"},
 		{Name: "spin_up", Type: Number, Default: "3", Later: true, Doc: "seconds until the spindle is up to speed"},
-		{Name: "guide", Type: Object, Later: true, Doc: "of a router led by hand: templates are written for it", Fields: []Attr{
+		{Name: "guide", Type: Object, Doc: "of a router led by hand: templates for the recesses are written too", Fields: []Attr{
 			{Name: "bush", Type: Length, Doc: "outer diameter of the guide bush"},
 			{Name: "bearing", Type: Length, Doc: "diameter of the bearing above the bit; one of the two is given"},
 			{Name: "bit", Type: Length, Required: true, Doc: "diameter of the bit"},
 			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true, Doc: "that the template is cut from"},
+			{Name: "collar", Type: Length, Doc: "how far the bush stands out below the router's base"},
 		}},
 		{Name: "also", Type: Object, Later: true, Doc: "other work that it does, beside recesses for steel", Fields: []Attr{
 			{Name: "openings", Type: Flag, Default: "false", Doc: "openings of panels"},
