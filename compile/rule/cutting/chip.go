@@ -64,23 +64,25 @@ func common(t model.Tool) (c chip, where string) {
 	panic("no range between bits")
 }
 
-// asked is the range that holds for a router: the common one, or what the limits state.
-func asked(b *rule.Build, r router) (c chip, where string) {
-	c, where = common(r.tool)
+// asked is the range that holds for a router, the common one or what the limits state,
+// and where each end of it holds, in words.
+func asked(b *rule.Build, r router) (c chip, least, most string) {
+	c, where := common(r.tool)
+	least, most = " on "+where, " on "+where
 	if own := b.FieldLength(b.Limits, "chip_load", "least"); own > 0 {
-		c.least = own
+		c.least, least = own, ", as the limits say"
 	}
 	if own := b.FieldLength(b.Limits, "chip_load", "most"); own > 0 {
-		c.most = own
+		c.most, most = own, ", as the limits say"
 	}
-	return c, where
+	return c, least, most
 }
 
 func (r router) teeth() length.Length { return length.Length(r.tool.RPM * r.tool.Flutes) }
 
 func chipTooThin(b *rule.Build) {
 	for _, r := range routers(b) {
-		c, where := asked(b, r)
+		c, where, _ := asked(b, r)
 		if r.tool.Feed >= c.least*r.teeth() {
 			continue
 		}
@@ -93,19 +95,19 @@ func chipTooThin(b *rule.Build) {
 			mends = append(mends, fmt.Sprintf("rpm = %d", slower))
 		}
 		f := b.Findings.Warnf("chip-too-thin", r.place("feed"), strings.Join(mends, ", or "),
-			"%s A bit of %s takes %s at least on %s; thinner, it rubs and burns the wood.", r.bites(b), b.Show(r.tool.Diameter), showChip(b, c.least), where)
+			"%s A bit of %s takes %s at least%s; thinner, it rubs and burns the wood.", r.bites(b), b.Show(r.tool.Diameter), showChip(b, c.least), where)
 		r.chipFrom(b, f)
 	}
 }
 
 func chipTooThick(b *rule.Build) {
 	for _, r := range routers(b) {
-		c, where := asked(b, r)
+		c, _, where := asked(b, r)
 		if c.most == 0 || r.tool.Feed <= c.most*r.teeth() {
 			continue
 		}
 		f := b.Findings.Warnf("chip-too-thick", r.place("feed"), feed(b, length.Down(c.most*r.teeth(), wholeFeed(b))),
-			"%s A bit of %s takes %s at most on %s; more breaks the bit or tears the wood.", r.bites(b), b.Show(r.tool.Diameter), showChip(b, c.most), where)
+			"%s A bit of %s takes %s at most%s; more breaks the bit or tears the wood.", r.bites(b), b.Show(r.tool.Diameter), showChip(b, c.most), where)
 		r.chipFrom(b, f)
 	}
 }
