@@ -15,6 +15,7 @@ import (
 	"barwright/compile/rule"
 	"barwright/compile/rule/all"
 	"barwright/compile/solve"
+	"barwright/compile/template"
 	"barwright/compile/values"
 	"barwright/compile/view"
 	"barwright/lang"
@@ -61,6 +62,7 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		rule.Judge(solution.Values, m, rules, &findings)
 		programs(m, solution.Recesses, &findings)
 		m.Programs = append(testPieces(m), m.Programs...)
+		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)
 	}

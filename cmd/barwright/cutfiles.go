@@ -10,6 +10,7 @@ import (
 
 	"barwright/cmd/barwright/folder"
 	"barwright/compile/model"
+	"barwright/compile/relief"
 	"barwright/emit/dxf"
 	"barwright/lang/filename"
 )
@@ -169,6 +170,9 @@ func cutOptions(t *model.Table) dxf.Options {
 	}
 	if t.R2000 {
 		out.Version = dxf.R2000
+	}
+	if t.Relief != "none" {
+		out.Relieve = func(p *model.Part) *model.Part { return relief.Part(p, t.Relief, t.Bit) }
 	}
 	return out
 }

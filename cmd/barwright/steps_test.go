@@ -123,8 +123,8 @@ func TestStepsShowWhatTheReadmeSays(t *testing.T) {
 	says((x.Lo + x.Hi) / 2) // the front edge of a left side is its left one
 
 	m = compiled(t, step(5))
-	if len(m.Programs) != 3 {
-		t.Errorf("step 5 has %d programs", len(m.Programs))
+	if n := len(m.Programs); n != 4 || !m.Programs[0].Test || m.Programs[1].Test {
+		t.Errorf("step 5 has %d programs, of which one is for a test piece and three for recesses", n)
 	}
 	_, low := part(t, m, "BAR-S2").Size()
 	r, err := options{set: []string{"bar_top=44"}}.solve(example(step(5)), compile.Compile)

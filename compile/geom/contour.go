@@ -43,6 +43,26 @@ func RoundedContour(r Rect, radius Length) Contour {
 	}
 }
 
+// CornersRounded returns the rectangle with each corner rounded by its own radius,
+// counter-clockwise from the lower left one. Two that meet leave no side between them.
+func CornersRounded(r Rect, radius [4]Length) Contour {
+	at := [4]Point{{r.X.Lo, r.Y.Lo}, {r.X.Hi, r.Y.Lo}, {r.X.Hi, r.Y.Hi}, {r.X.Lo, r.Y.Hi}}
+	way := [4]Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}}
+	var c Contour
+	for i := range at {
+		next := (i + 1) % 4
+		start := at[i].Add(Point{way[i].X * radius[i], way[i].Y * radius[i]})
+		end := at[next].Sub(Point{way[i].X * radius[next], way[i].Y * radius[next]})
+		if start != end {
+			c = append(c, Vertex{Point: start})
+		}
+		if radius[next] > 0 {
+			c = append(c, Vertex{Point: end, Bulge: QuarterBulge})
+		}
+	}
+	return c
+}
+
 // CircleContour returns a full circle as two half arcs, counter-clockwise.
 func CircleContour(centre Point, radius Length) Contour {
 	return Contour{

@@ -66,6 +66,7 @@ type Travel struct{ X, Y, Z Length }
 type Guide struct {
 	Bush, Bearing, Bit Length // Bush or Bearing is 0; without a guide all are
 	Board              string // "sheet.thin", which templates are cut from
+	Collar             Length // how far the bush stands out below the router's base; 0 where it is not known
 }
 
 // Also is what a router cuts beside recesses for steel.

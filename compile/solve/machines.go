@@ -2,6 +2,7 @@ package solve
 
 import (
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/length"
 )
@@ -29,6 +30,9 @@ func (s *solver) table() {
 		}
 	}
 }
+
+// Tool reads a router for who judges it, defaults included.
+func Tool(v *values.Values, b *lang.Block) model.Tool { return (&solver{Values: v}).tool(b) }
 
 func (s *solver) tool(b *lang.Block) model.Tool {
 	or := func(l, fallback length.Length) length.Length {

@@ -193,7 +193,7 @@ func (o *Options) wayLines() (lines []string) {
 	if o.Flatten > 0 {
 		lines = append(lines, "arcs as chords that leave them by "+o.show(o.Flatten)+" at most")
 	}
-	if o.relieves() {
+	if o.Relieve != nil {
 		lines = append(lines, "inside corners cleared for a bit of "+o.show(o.Bit))
 	}
 	return lines

@@ -25,8 +25,9 @@ type Options struct {
 	Depths   bool          // the depth stands in the name of a layer of blind work
 	Mirrored bool          // the drawn face lies down
 	Origin   Origin
-	Flatten  length.Length // how far chords may leave an arc; 0: arcs stay arcs
-	Relief   string        // of inside corners: "none", "diagonal", "long_side"; with a bit of the diameter Bit
+	Flatten  length.Length                 // how far chords may leave an arc; 0: arcs stay arcs
+	Relief   string                        // of inside corners: "none", "diagonal", "long_side"; with a bit of the diameter Bit
+	Relieve  func(*model.Part) *model.Part // clears the corners so; nil where they stay
 	Bit      length.Length
 	Small    length.Length // pieces smaller than a square of it are flagged; 0: none
 

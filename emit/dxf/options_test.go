@@ -15,6 +15,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/relief"
 	"barwright/emit/dxf/dxftest"
 	"barwright/lang/length"
 )
@@ -43,10 +44,18 @@ func plate() *model.Part {
 	}
 }
 
+// relieving has corners cleared where the options say so.
+func relieving(opt Options) Options {
+	if opt.Relief == relief.Diagonal || opt.Relief == relief.LongSide {
+		opt.Relieve = func(p *model.Part) *model.Part { return relief.Part(p, opt.Relief, opt.Bit) }
+	}
+	return opt
+}
+
 func writtenFar(t rapid.TB, p *model.Part, opt Options) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := WriteFar(&b, p, opt); err != nil {
+	if err := WriteFar(&b, p, relieving(opt)); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
@@ -221,7 +230,7 @@ func plates() *Sheet {
 func TestSheet(t *testing.T) {
 	write := func(opt Options) *dxftest.File {
 		var b bytes.Buffer
-		if err := WriteSheet(&b, plates(), opt); err != nil {
+		if err := WriteSheet(&b, plates(), relieving(opt)); err != nil {
 			t.Fatal(err)
 		}
 		return readBack(t, b.Bytes())
@@ -432,7 +441,7 @@ func TestOptionsInspected(t *testing.T) {
 				}
 				opt.Version, opt.Text, opt.Inch = version, true, unit == "inch"
 				var sheet bytes.Buffer
-				if err := WriteSheet(&sheet, plates(), opt); err != nil {
+				if err := WriteSheet(&sheet, plates(), relieving(opt)); err != nil {
 					t.Fatal(err)
 				}
 				for _, text := range [][]byte{written(t, plate(), opt), writtenFar(t, plate(), opt), sheet.Bytes()} {

@@ -155,7 +155,7 @@ func since(t reflect.Type, field string) int {
 		{reflect.TypeFor[model.Model](), never, []string{"Views"}},
 		{reflect.TypeFor[model.Program](), never, []string{"Moves", "Finishing"}},
 		{reflect.TypeFor[model.Program](), 2, []string{"Setup", "MovedOn", "Reliefs", "Test"}},
-		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw"}},
+		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates"}},
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Small"}},
 		{reflect.TypeFor[model.LayerNames](), 2, []string{"Sheet"}},
 		{reflect.TypeFor[model.Sheet](), 2, []string{"Batch"}},

@@ -2,8 +2,8 @@
 router "bench" {
   bit      = "1/4in"
   rpm      = 18000
-  feed     = 100 # in a minute
-  plunge   = 30
+  feed     = 150 # in a minute
+  plunge   = 50
   stepdown = "1/8in"
   unit     = "in"
   decimals = 4

@@ -2,8 +2,8 @@
 router "bench" {
   bit      = 8
   rpm      = 18000
-  feed     = 3000 # mm in a minute
-  plunge   = 900
+  feed     = 4800 # mm in a minute
+  plunge   = 1600
   stepdown = 4
 }
 

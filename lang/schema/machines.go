@@ -20,8 +20,8 @@ var router = &Block{
 		{Name: "unit", Type: Choice, Choices: []string{"mm", "in"}, Default: "mm", Doc: "unit of the programs"},
 		{Name: "decimals", Type: Count, Doc: "decimal places in the programs; 4 of millimetres or 5 of inches where it is left out"},
 		{Name: "percent", Type: Flag, Default: "true", Doc: "percent lines round the program"},
-		{Name: "wood", Type: Choice, Choices: []string{"softwood", "plywood", "hardwood", "mdf"}, Default: "softwood", Later: true, Doc: "what it cuts mostly; what each tooth takes is judged by it"},
-		{Name: "machine", Type: Choice, Choices: []string{"light", "rigid"}, Default: "light", Later: true, Doc: "a small gantry, or one as shops have"},
+		{Name: "wood", Type: Choice, Choices: []string{"softwood", "plywood", "hardwood", "mdf"}, Default: "softwood", Doc: "what it cuts mostly; what each tooth takes on a rigid machine is judged by it"},
+		{Name: "machine", Type: Choice, Choices: []string{"light", "rigid"}, Default: "light", Doc: "a small gantry, or one as shops have"},
 		{Name: "entry", Type: Choice, Choices: []string{"ramp", "helix"}, Default: "ramp", Doc: "how the bit comes down, where no side is open"},
 		{Name: "passes", Type: Choice, Choices: []string{"rings", "parallel"}, Default: "rings", Doc: "how the wood is cleared: rings along the walls, or passes to and fro"},
 		{Name: "floor", Type: Reach, Default: "0", Doc: "left on the floor for a last pass"},
@@ -42,11 +42,12 @@ var router = &Block{
 		{Name: "end", Type: Text, Doc: "likewise after the last move, before M5"},
 		{Name: "change", Type: Flag, Default: "false", Doc: "the control changes bits by M6"},
 		{Name: "spin_up", Type: Number, Default: "3", Doc: "seconds until the spindle is up to speed; 0 to 60"},
-		{Name: "guide", Type: Object, Later: true, Doc: "of a router led by hand: templates are written for it", Fields: []Attr{
+		{Name: "guide", Type: Object, Doc: "of a router led by hand: templates for the recesses are written too", Fields: []Attr{
 			{Name: "bush", Type: Length, Doc: "outer diameter of the guide bush"},
 			{Name: "bearing", Type: Length, Doc: "diameter of the bearing above the bit; one of the two is given"},
 			{Name: "bit", Type: Length, Required: true, Doc: "diameter of the bit"},
 			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true, Doc: "that the template is cut from"},
+			{Name: "collar", Type: Length, Doc: "how far the bush stands out below the router's base"},
 		}},
 		{Name: "also", Type: Object, Later: true, Doc: "other work that it does, beside recesses for steel", Fields: []Attr{
 			{Name: "openings", Type: Flag, Default: "false", Doc: "openings of panels"},

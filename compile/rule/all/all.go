@@ -7,6 +7,7 @@ import (
 	"barwright/compile/rule"
 	"barwright/compile/rule/access"
 	"barwright/compile/rule/boards"
+	"barwright/compile/rule/cutting"
 	"barwright/compile/rule/finish"
 	"barwright/compile/rule/loads"
 	"barwright/compile/rule/passing"
@@ -19,5 +20,5 @@ import (
 
 // Rules lists all rules, in the order of SPEC.md 11.
 func Rules() []rule.Rule {
-	return slices.Concat(standing.Rules, access.Rules, finish.Rules, seats.Rules, screws.Rules, loads.Rules, boards.Rules, wiring.Rules, water.Rules, passing.Rules)
+	return slices.Concat(standing.Rules, access.Rules, finish.Rules, seats.Rules, screws.Rules, loads.Rules, boards.Rules, wiring.Rules, water.Rules, passing.Rules, cutting.Rules)
 }

@@ -47,5 +47,5 @@ screw "plate" {
 
 router "bench" {
   bit  = "1/4in"
-  feed = 90 # in a minute
+  feed = 150 # in a minute
 }

@@ -8,8 +8,8 @@ saw {
 # examples. Feeds and speeds are for your machine's manual to say.
 router "bench" {
   bit      = "1/4in" # its diameter, as measured
-  feed     = 100     # in a minute
-  plunge   = 30      # the same, on the way down
+  feed     = 150     # in a minute
+  plunge   = 50      # the same, on the way down
   stepdown = "1/8in" # the deepest bite
   unit     = "in"    # of the programs
 }

@@ -8,8 +8,8 @@ saw {
 # examples. Feeds and speeds are for your machine's manual to say.
 router "bench" {
   bit      = 8    # its diameter, as measured
-  feed     = 2500 # in a minute
-  plunge   = 800  # the same, on the way down
+  feed     = 4800 # in a minute
+  plunge   = 1600 # the same, on the way down
   stepdown = 4    # the deepest bite
   unit     = "mm" # of the programs
 }

@@ -16,6 +16,7 @@ sheet "ply" {
   thickness = 18
   density   = 680
   stiffness = 8
+  batch     = "June"
 }
 
 sheet "thin" {
@@ -90,7 +91,7 @@ router "bench" {
   line_numbers = true
   comments     = "semicolon"
   start        = "G64"
-  end          = "G4 P1."
+  end          = "M9"
   change       = true
   spin_up      = 5
   guide        = { bush = "5/8in", bit = "1/2in", board = sheet.ply }
@@ -119,6 +120,7 @@ table "shop" {
   relief   = "long_side"
   bit      = "6mm"
   small    = "150mm"
+  drawings = true
 }
 
 room {
@@ -426,6 +428,13 @@ drain "d" {
 }
 
 limits {
+  chip_load           = { least = 0.05, most = 0.3 }
+  rpm_least           = 10000
+  rpm_most            = 20000
+  bite_deep           = 1.5
+  bite_wide           = 0.8
+  plunge_share        = 0.6
+  ramp_most           = 10
   wiring              = "nec"
   plumbing            = "upc"
   aisle               = 900

@@ -37,7 +37,7 @@ screw "any" {
 
 router "bench" {
   bit  = 0.25
-  feed = 100
+  feed = 150
 }
 
 carcass "base" {
