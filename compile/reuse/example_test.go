@@ -1,37 +1,19 @@
 package reuse_test
 
 import (
-	"os"
-	"path/filepath"
 	"testing"
 
 	"barwright/compile"
+	"barwright/compile/edittest"
 	"barwright/compile/model"
 	"barwright/compile/reuse"
 	"barwright/lang"
-	"barwright/lang/source"
 )
 
 // example is an example as it is built.
 func example(t testing.TB, name string) *model.Model {
 	t.Helper()
-	dir := filepath.Join("../../examples", name)
-	paths, err := filepath.Glob(filepath.Join(dir, "*.hcl"))
-	if err != nil || len(paths) == 0 {
-		t.Fatalf("example %s: %v", name, err)
-	}
-	var files source.Files
-	for _, path := range paths {
-		text, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		files = append(files, source.File{Name: filepath.Base(path), Text: text})
-	}
-	files.Sort()
-	src, findings := lang.ReadTree(files, func(name string) ([]byte, error) {
-		return os.ReadFile(filepath.Join(dir, filepath.FromSlash(name)))
-	})
+	src, findings := lang.Read(edittest.Folder(t, "../../examples/"+name))
 	m, more := compile.Compile(src)
 	if m == nil {
 		t.Fatal(findings, more)
