@@ -81,19 +81,7 @@ func (g region) long() Length { return max(g.rect.X.Size(), g.rect.Y.Size()) }
 func (g region) half() Length { return min(g.rect.X.Size(), g.rect.Y.Size()) / 2 }
 
 // contour returns the region's border, counter-clockwise.
-func (g region) contour() geom.Contour {
-	var c geom.Contour
-	for i := range 4 {
-		start, end := g.sideStart(i), g.sideEnd(i)
-		if start != end {
-			c = append(c, geom.Vertex{Point: start})
-		}
-		if g.round[after(i)] > 0 {
-			c = append(c, geom.Vertex{Point: end, Bulge: geom.QuarterBulge})
-		}
-	}
-	return c
-}
+func (g region) contour() geom.Contour { return geom.CornersRounded(g.rect, g.round) }
 
 func along(p, dir geom.Point, d Length) geom.Point {
 	return geom.Point{X: p.X + dir.X*d, Y: p.Y + dir.Y*d}

@@ -180,11 +180,5 @@ func (s *solver) support(k *knee, g *steelwork, plate, i int, c length.Length) {
 
 // roundedBottom is a rectangle with its two lower corners rounded.
 func roundedBottom(r geom.Rect, q length.Length) geom.Contour {
-	at := func(x, y length.Length, bulge float64) geom.Vertex {
-		return geom.Vertex{Point: geom.Point{X: x, Y: y}, Bulge: bulge}
-	}
-	return geom.Contour{
-		at(r.X.Lo+q, r.Y.Lo, 0), at(r.X.Hi-q, r.Y.Lo, geom.QuarterBulge), at(r.X.Hi, r.Y.Lo+q, 0),
-		at(r.X.Hi, r.Y.Hi, 0), at(r.X.Lo, r.Y.Hi, 0), at(r.X.Lo, r.Y.Lo+q, geom.QuarterBulge),
-	}
+	return geom.CornersRounded(r, [4]length.Length{q, q, 0, 0})
 }
