@@ -36,6 +36,7 @@ type Model struct {
 	Layouts   []Layout   // one per stock that is bought by the piece
 	Bill      []BillLine // what to buy
 	Programs  []Program  // one per recess that the router cuts
+	Routings  []Routing  // what it cuts beside, one per face of a part
 	Templates []Template // for routers that are led by hand too
 	Views     []View
 	Findings  finding.List // warnings and notes; a model has no errors

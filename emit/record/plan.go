@@ -154,8 +154,10 @@ func since(t reflect.Type, field string) int {
 	}{
 		{reflect.TypeFor[model.Model](), never, []string{"Views"}},
 		{reflect.TypeFor[model.Program](), never, []string{"Moves", "Finishing"}},
+		{reflect.TypeFor[model.Routing](), never, []string{"Moves"}},
+		{reflect.TypeFor[model.Work](), never, []string{"First"}},
 		{reflect.TypeFor[model.Program](), 2, []string{"Setup", "MovedOn", "Reliefs", "Test"}},
-		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates"}},
+		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates", "Routings"}},
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Small"}},
 		{reflect.TypeFor[model.LayerNames](), 2, []string{"Sheet"}},
 		{reflect.TypeFor[model.Sheet](), 2, []string{"Batch"}},

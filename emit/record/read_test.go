@@ -54,6 +54,8 @@ var stripped = cmp.Options{
 	cmpopts.EquateEmpty(),
 	cmpopts.IgnoreFields(model.Model{}, "Views"),
 	cmpopts.IgnoreFields(model.Program{}, "Moves", "Finishing"),
+	cmpopts.IgnoreFields(model.Routing{}, "Moves"),
+	cmpopts.IgnoreFields(model.Work{}, "First"),
 	cmpopts.IgnoreFields(source.Pos{}, "Byte"),
 }
 
