@@ -1,20 +1,21 @@
 package dxf
 
 import (
+	"cmp"
 	"fmt"
 	"iter"
-	"math/bits"
 	"slices"
 
 	"barwright/compile/geom"
 )
 
-// extent is a contour that is cut, and what is looked at before it is flattened.
-type extent struct {
-	box   geom.Rect // and a little round it
-	index uint32    // among the shapes
-	way   way
-	held  bool // by an outline
+// cut is a contour that is cut.
+type cut struct {
+	contour geom.Contour
+	box     geom.Rect // and a little round it
+	index   int       // among the shapes
+	part    int       // among the outlines
+	way     way
 }
 
 // way is how a contour is cut.
@@ -36,74 +37,128 @@ func (w way) mayCross(o way) bool {
 // beyond the outline; of those that are cut through, such that touch. A recess may run
 // along any other contour: it is open there. A drill follows no contour: where a bore
 // crosses a recess nothing is wrong, and validateBores knows of bores and the rest.
-// There are as many shapes as count says.
-//
-// It sweeps over them from left to right, and holds 73 bytes for each meanwhile.
-func validateTogether(all iter.Seq[shape], count int) error {
-	contours, extents := extentsOf(all, count)
+// There are as many shapes as count says, and box holds them.
+func validateTogether(all iter.Seq[shape], count int, box geom.Rect) error {
+	outlines := outlinesOf(all)
+	held := func(c cut) error {
+		if c.way != around && !outlines.hold(&c) {
+			return fmt.Errorf("%s lies beyond the outline", named(all, c.index))
+		}
+		return nil
+	}
+	var room []geom.Point
+	search := crowds[cut]{
+		all: cutsOf(all), count: count, alone: held,
+		trace: func(c cut, g *grid) bool {
+			room = c.contour.AppendChords(room[:0])
+			return g.trace(room)
+		},
+		near: func(near []cut) error {
+			if err := validateNear(near, all); err != nil {
+				return err
+			}
+			for _, c := range near {
+				if err := held(c); err != nil {
+					return err
+				}
+			}
+			return nil
+		},
+	}
+	return search.in(box.Grow(shortest))
+}
+
+// validateNear looks at contours in pairs, in a sweep from left to right.
+func validateNear(near []cut, all iter.Seq[shape]) error {
+	slices.SortFunc(near, func(a, b cut) int {
+		return cmp.Or(cmp.Compare(a.box.X.Lo, b.box.X.Lo), cmp.Compare(a.index, b.index))
+	})
 	var p, q []geom.Point // room for chords
-	for i := range extents {
-		a := &extents[i]
+	for i := range near {
+		a := &near[i]
 		p = p[:0]
-		for j := i + 1; j < len(extents) && extents[j].box.X.Lo < a.box.X.Hi; j++ {
-			b := &extents[j]
+		for j := i + 1; j < len(near) && near[j].box.X.Lo < a.box.X.Hi; j++ {
+			b := &near[j]
 			if !a.box.Y.Overlaps(b.box.Y) || a.way.mayCross(b.way) {
 				continue
 			}
 			if len(p) == 0 {
-				p = contours[a.index].AppendChords(p)
+				p = a.contour.AppendChords(p)
 			}
-			if a.way == around && b.way != around && !reaches(p, b.box) {
-				b.held = b.held || encloses(p, contours[b.index][0].Point)
+			if !reaches(p, b.box) {
 				continue
 			}
-			q = contours[b.index].AppendChords(q[:0])
+			q = b.contour.AppendChords(q[:0])
 			how := relate(p, q)
 			if how > touching || how == touching && a.way <= around && b.way <= around {
 				first, second := min(a.index, b.index), max(a.index, b.index)
 				return fmt.Errorf("%s and %s %s", named(all, first), named(all, second), how)
 			}
-			switch {
-			case a.way == around && b.way != around:
-				b.held = b.held || inside(q, p)
-			case b.way == around && a.way != around:
-				a.held = a.held || inside(p, q)
-			}
-		}
-	}
-	for i := range extents {
-		if e := &extents[i]; e.way != around && !e.held {
-			return fmt.Errorf("%s lies beyond the outline", named(all, e.index))
 		}
 	}
 	return nil
 }
 
-// extentsOf lists the shapes' contours, and the extents of those that are cut, from the
-// left. Numbers are sorted much faster than extents: a key is how far from the left a
-// contour begins, in as many steps as 32 bits tell apart, and its index. Such a step is
-// less than the boxes are larger.
-func extentsOf(all iter.Seq[shape], count int) ([]geom.Contour, []extent) {
-	contours, keys := make([]geom.Contour, 0, count), make([]uint64, 0, count)
-	ways := make([]way, 0, count)
-	var reach geom.Span
-	for s := range all {
-		contours, ways = append(contours, s.contour), append(ways, s.way())
-		reach = reach.Union(s.contour.Bounds().X)
-	}
-	step := max(0, bits.Len64(uint64(reach.Size()))-32)
-	for i, c := range contours {
-		if ways[i] != uncut {
-			keys = append(keys, uint64(c.Bounds().X.Lo-reach.Lo)>>step<<32|uint64(i))
+// cutsOf yields the contours of shapes that are cut.
+func cutsOf(all iter.Seq[shape]) iter.Seq2[geom.Rect, cut] {
+	return func(yield func(geom.Rect, cut) bool) {
+		index, part := -1, 0
+		for s := range all {
+			index++
+			way := s.way()
+			if way == uncut {
+				continue
+			}
+			box := s.contour.Bounds().Grow(shortest)
+			if !yield(box, cut{contour: s.contour, box: box, index: index, part: part, way: way}) {
+				return
+			}
+			if way == around {
+				part++
+			}
 		}
 	}
-	slices.Sort(keys)
-	extents := make([]extent, len(keys))
-	for k, key := range keys {
-		i := uint32(key)
-		extents[k] = extent{box: contours[i].Bounds().Grow(shortest), index: i, way: ways[i]}
+}
+
+// outline is a part's, in chords.
+type outline struct {
+	box    geom.Rect
+	chords []geom.Point
+}
+
+type outlines []outline
+
+func outlinesOf(all iter.Seq[shape]) (list outlines) {
+	for s := range all {
+		if s.way() == around {
+			list = append(list, outline{s.contour.Bounds().Grow(shortest), s.contour.Chords()})
+		}
 	}
-	return contours, extents
+	return list
+}
+
+// hold reports whether a contour that crosses no outline is within one: that of its part,
+// or another.
+func (o outlines) hold(c *cut) bool {
+	if c.part < len(o) && o[c.part].holds(c) {
+		return true
+	}
+	for i := range o {
+		if o[i].holds(c) {
+			return true
+		}
+	}
+	return false
+}
+
+func (o *outline) holds(c *cut) bool {
+	switch {
+	case !o.box.Contains(c.box):
+		return false
+	case reaches(o.chords, c.box):
+		return inside(c.contour.Chords(), o.chords)
+	}
+	return encloses(o.chords, c.contour[0].Point)
 }
 
 // way tells how the table or a drill follows a shape. The outline counts where it is cut
@@ -124,7 +179,7 @@ func (s *shape) way() way {
 }
 
 // named says which shape it is that has an index.
-func named(all iter.Seq[shape], index uint32) string {
+func named(all iter.Seq[shape], index int) string {
 	for s := range all {
 		if index == 0 {
 			return fmt.Sprintf("%s %q of part %s", s.role, s.name, s.part)
@@ -138,7 +193,7 @@ func named(all iter.Seq[shape], index uint32) string {
 type relation int
 
 const (
-	clear relation = iota // neither comes near the other
+	clearOf relation = iota // neither comes near the other
 	touching
 	crossing
 	same
@@ -169,7 +224,7 @@ func relate(p, q []geom.Point) relation {
 		}
 	}
 	if !touch {
-		return clear
+		return clearOf
 	}
 	pIn, pOut := sides(p, q)
 	qIn, qOut := sides(q, p)

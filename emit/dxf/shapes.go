@@ -100,7 +100,8 @@ func (v view) openings(without model.Written, yield func(shape) bool) bool {
 	if v.second || without.Openings {
 		return true
 	}
-	for _, o := range p.Openings {
+	for i := range p.Openings {
+		o := &p.Openings[i]
 		if !o.Notch && !yield(shape{part: p.ID, role: "opening", name: o.Name, kind: opening, inner: true, contour: o.Shape}) {
 			return false
 		}
