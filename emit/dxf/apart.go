@@ -11,11 +11,11 @@ import (
 
 // cut is a contour that is cut.
 type cut struct {
-	contour geom.Contour
-	box     geom.Rect // and a little round it
-	index   int       // among the shapes
-	part    int       // among the outlines
-	way     way
+	form
+	box   geom.Rect // and a little round it
+	index int       // among the shapes
+	part  int       // among the outlines
+	way   way
 }
 
 // way is how a contour is cut.
@@ -39,78 +39,47 @@ func (w way) mayCross(o way) bool {
 // crosses a recess nothing is wrong, and validateBores knows of bores and the rest.
 // There are as many shapes as count says, and box holds them.
 func validateTogether(all iter.Seq[shape], count int, box geom.Rect) error {
-	outlines := outlinesOf(all)
-	held := func(c cut) error {
-		if c.way != around && !outlines.hold(&c) {
-			return fmt.Errorf("%s lies beyond the outline", named(all, c.index))
-		}
-		return nil
-	}
-	var room []geom.Point
-	search := crowds[cut]{
-		all: cutsOf(all), count: count, alone: held,
-		trace: func(c cut, g *grid) bool {
-			room = c.contour.AppendChords(room[:0])
-			return g.trace(room)
-		},
-		near: func(near []cut) error {
-			if err := validateNear(near, all); err != nil {
-				return err
-			}
-			for _, c := range near {
-				if err := held(c); err != nil {
-					return err
-				}
-			}
-			return nil
-		},
-	}
+	t := together{all: all}
+	t.findOutlines()
+	search := crowds[cut]{all: t.cuts(), count: count, trace: t.trace, alone: t.held, near: t.apart}
 	return search.in(box.Grow(shortest))
 }
 
-// validateNear looks at contours in pairs, in a sweep from left to right.
-func validateNear(near []cut, all iter.Seq[shape]) error {
-	slices.SortFunc(near, func(a, b cut) int {
-		return cmp.Or(cmp.Compare(a.box.X.Lo, b.box.X.Lo), cmp.Compare(a.index, b.index))
-	})
-	var p, q []geom.Point // room for chords
-	for i := range near {
-		a := &near[i]
-		p = p[:0]
-		for j := i + 1; j < len(near) && near[j].box.X.Lo < a.box.X.Hi; j++ {
-			b := &near[j]
-			if !a.box.Y.Overlaps(b.box.Y) || a.way.mayCross(b.way) {
-				continue
-			}
-			if len(p) == 0 {
-				p = a.contour.AppendChords(p)
-			}
-			if !reaches(p, b.box) {
-				continue
-			}
-			q = b.contour.AppendChords(q[:0])
-			how := relate(p, q)
-			if how > touching || how == touching && a.way <= around && b.way <= around {
-				first, second := min(a.index, b.index), max(a.index, b.index)
-				return fmt.Errorf("%s and %s %s", named(all, first), named(all, second), how)
-			}
-		}
-	}
-	return nil
+// together are contours, and room to look at two of them.
+type together struct {
+	all      iter.Seq[shape]
+	outlines []outline // one of each part
+	room     room
+	p, q     []geom.Point
 }
 
-// cutsOf yields the contours of shapes that are cut.
-func cutsOf(all iter.Seq[shape]) iter.Seq2[geom.Rect, cut] {
+// outline is a part's, in chords.
+type outline struct {
+	box    geom.Rect // and a little round it
+	chords []geom.Point
+}
+
+func (t *together) findOutlines() {
+	for s := range t.all {
+		if s.way() == around {
+			c := t.room.contour(&s.form)
+			t.outlines = append(t.outlines, outline{c.Bounds().Grow(shortest), c.Chords()})
+		}
+	}
+}
+
+// cuts yields the contours that are cut.
+func (t *together) cuts() iter.Seq2[geom.Rect, cut] {
 	return func(yield func(geom.Rect, cut) bool) {
 		index, part := -1, 0
-		for s := range all {
+		for s := range t.all {
 			index++
 			way := s.way()
 			if way == uncut {
 				continue
 			}
-			box := s.contour.Bounds().Grow(shortest)
-			if !yield(box, cut{contour: s.contour, box: box, index: index, part: part, way: way}) {
+			box := t.room.contour(&s.form).Bounds().Grow(shortest)
+			if !yield(box, cut{form: s.form, box: box, index: index, part: part, way: way}) {
 				return
 			}
 			if way == around {
@@ -120,45 +89,74 @@ func cutsOf(all iter.Seq[shape]) iter.Seq2[geom.Rect, cut] {
 	}
 }
 
-// outline is a part's, in chords.
-type outline struct {
-	box    geom.Rect
-	chords []geom.Point
+// appendChords appends what stands for a contour where it is looked at.
+func (t *together) appendChords(dst []geom.Point, c *cut) []geom.Point {
+	return t.room.contour(&c.form).AppendChords(dst)
 }
 
-type outlines []outline
+func (t *together) trace(c cut, g *grid) bool {
+	t.p = t.appendChords(t.p[:0], &c)
+	return g.trace(t.p)
+}
 
-func outlinesOf(all iter.Seq[shape]) (list outlines) {
-	for s := range all {
-		if s.way() == around {
-			list = append(list, outline{s.contour.Bounds().Grow(shortest), s.contour.Chords()})
+// apart looks at contours in pairs, in a sweep from left to right.
+func (t *together) apart(near []cut) error {
+	slices.SortFunc(near, func(a, b cut) int {
+		return cmp.Or(cmp.Compare(a.box.X.Lo, b.box.X.Lo), cmp.Compare(a.index, b.index))
+	})
+	for i := range near {
+		a := &near[i]
+		t.p = t.p[:0]
+		for j := i + 1; j < len(near) && near[j].box.X.Lo < a.box.X.Hi; j++ {
+			b := &near[j]
+			if !a.box.Y.Overlaps(b.box.Y) || a.way.mayCross(b.way) {
+				continue
+			}
+			if len(t.p) == 0 {
+				t.p = t.appendChords(t.p, a)
+			}
+			if !reaches(t.p, b.box) {
+				continue
+			}
+			t.q = t.appendChords(t.q[:0], b)
+			how := relate(t.p, t.q)
+			if how > touching || how == touching && a.way <= around && b.way <= around {
+				first, second := min(a.index, b.index), max(a.index, b.index)
+				return fmt.Errorf("%s and %s %s", named(t.all, first), named(t.all, second), how)
+			}
 		}
 	}
-	return list
-}
-
-// hold reports whether a contour that crosses no outline is within one: that of its part,
-// or another.
-func (o outlines) hold(c *cut) bool {
-	if c.part < len(o) && o[c.part].holds(c) {
-		return true
-	}
-	for i := range o {
-		if o[i].holds(c) {
-			return true
+	for _, c := range near {
+		if err := t.held(c); err != nil {
+			return err
 		}
 	}
-	return false
+	return nil
 }
 
-func (o *outline) holds(c *cut) bool {
+// held refuses a contour that lies beyond the outline of its part, and beyond those of
+// others. It crosses none.
+func (t *together) held(c cut) error {
+	if c.way == around || c.part < len(t.outlines) && t.holds(&t.outlines[c.part], &c) {
+		return nil
+	}
+	for i := range t.outlines {
+		if t.holds(&t.outlines[i], &c) {
+			return nil
+		}
+	}
+	return fmt.Errorf("%s lies beyond the outline", named(t.all, c.index))
+}
+
+func (t *together) holds(o *outline, c *cut) bool {
 	switch {
 	case !o.box.Contains(c.box):
 		return false
 	case reaches(o.chords, c.box):
-		return inside(c.contour.Chords(), o.chords)
+		t.q = t.appendChords(t.q[:0], c)
+		return inside(t.q, o.chords)
 	}
-	return encloses(o.chords, c.contour[0].Point)
+	return encloses(o.chords, t.room.contour(&c.form)[0].Point)
 }
 
 // way tells how the table or a drill follows a shape. The outline counts where it is cut
