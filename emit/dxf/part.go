@@ -81,7 +81,7 @@ func (d *file) write(w io.Writer, opt *Options) error {
 			table.add(layer{name: layers.deep(&s, opt), colour: colours[s.kind]})
 		}
 	}
-	if err := validateTogether(d.all, f.entities, f.box); err != nil {
+	if err := validateTogether(d.all, f.entities, f.box, usual); err != nil {
 		return err
 	}
 	origin := geom.Point{}.Sub(d.zero)
