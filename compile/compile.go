@@ -65,6 +65,7 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)
+		cutsApart(src, m, &findings)
 	}
 	findings.Sort()
 	if m == nil || findings.HasErrors() {

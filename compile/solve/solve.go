@@ -64,6 +64,7 @@ func Solve(src *lang.Source) Solution {
 	s.checkMeets(things)
 	s.project(things)
 	s.checkRelief()
+	s.checkFlatten()
 	if s.out.Findings.HasErrors() {
 		return s.out
 	}
