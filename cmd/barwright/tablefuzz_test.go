@@ -36,7 +36,7 @@ func TestTablesTogether(t *testing.T) {
 	tables := rapid.Custom(drawTable)
 	for _, name := range examples {
 		m := *compiled(t, name)
-		for seed := range 24 {
+		for seed := range 12 {
 			m.Table = tables.Example(seed)
 			for i := range m.Parts {
 				if m.Table.Relief != "none" && len(relief.Check(&m.Parts[i], m.Table.Relief, m.Table.Bit)) > 0 {
