@@ -71,7 +71,7 @@ func (c *cutting) far(p *model.Part, name string, like []string) []folder.File {
 	if !dxf.HasOther(p, c.options) {
 		return nil
 	}
-	return []folder.File{{Name: "parts/" + name + "-far.dxf", Write: func(w io.Writer) error {
+	return []folder.File{{Name: "parts/" + c.names.Free(name+"-far") + ".dxf", Write: func(w io.Writer) error {
 		return dxf.WriteFar(w, p, c.said(p, like))
 	}}}
 }
@@ -107,7 +107,7 @@ func (c *cutting) distinct() (files []folder.File) {
 		for i, p := range like {
 			labels[i] = p.Label
 		}
-		name := c.names.Of(fmt.Sprintf("%s-x%d", labels[0], len(like)))
+		name := c.names.Free(filename.With(labels[0], fmt.Sprintf("-x%d", len(like))))
 		files = append(files, c.cut(like[0], name, labels))
 		files = append(files, c.far(like[0], name, labels)...)
 	}
@@ -146,7 +146,7 @@ func (c *cutting) laidOut() (files []folder.File) {
 			}
 			options := c.options
 			options.Batch = stock.Batch
-			name := names.Of(fmt.Sprintf("%s-%d", strings.TrimPrefix(l.Stock, "sheet."), k+1))
+			name := names.Free(filename.With(strings.TrimPrefix(l.Stock, "sheet."), fmt.Sprintf("-%d", k+1)))
 			files = append(files, folder.File{Name: "sheets/" + name + ".dxf", Write: func(w io.Writer) error { return dxf.WriteSheet(w, s, options) }})
 		}
 	}
