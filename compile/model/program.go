@@ -48,7 +48,7 @@ type Tool struct {
 	Wood        string // "softwood", "plywood", "hardwood", "mdf"
 	Machine     string // "light", "rigid"
 	Entry       string // "ramp", "helix"
-	Passes      string // "rings", "parallel"
+	Passes      string // "rings", "parallel"; a program's as it is cut
 	Floor       Length // left on the floor for a last pass
 	Relief      string // of inside corners: "none", "diagonal", "long_side"
 	Datum       string // "mark", "end", "last"

@@ -48,7 +48,8 @@ func because(own, into *loop) string {
 	return "it would cut into " + into.name
 }
 
-// least is what stays of an edge between two cuts, in nanometres.
+// least is what stays of an edge between two cuts, and between a cut and whatever it must
+// not touch, in nanometres.
 const least = 1e5
 
 // meets tells what the bit meets in a corner, if anything.
@@ -67,7 +68,7 @@ func meets(p *model.Part, loops []loop, cuts []cut, at int, r float64) (into *lo
 		if o.loop == k.loop && o.corner == before {
 			takenBack += o.take
 		}
-		if i != at && !beside && inOneDepth(p, own, &loops[o.loop]) && math.Hypot(o.cx-k.cx, o.cy-k.cy) < 2*r {
+		if i != at && !beside && inOneDepth(p, own, &loops[o.loop]) && math.Hypot(o.cx-k.cx, o.cy-k.cy) < 2*r+least {
 			return &loops[o.loop], true
 		}
 	}
@@ -83,7 +84,7 @@ func meets(p *model.Part, loops []loop, cuts []cut, at int, r float64) (into *lo
 			if i == k.loop && (e == k.corner || e == before) {
 				continue
 			}
-			if gap(v, l.shape[(e+1)%len(l.shape)].Point, k.cx, k.cy) < r {
+			if gap(v, l.shape[(e+1)%len(l.shape)].Point, k.cx, k.cy) < r+least {
 				return l, true
 			}
 		}

@@ -116,7 +116,7 @@ func shapes(p *model.Part) (all []geom.Contour) {
 }
 
 // Both sides of each limit. With a bit of 10 the bit's edge reaches 1.4645 beyond a side
-// on the diagonal, and 5 beyond the long one.
+// on the diagonal, and 5 beyond the long one; 0.1 is to be left.
 func TestCheck(t *testing.T) {
 	um := func(x float64) Length { return Length(math.Round(x * 1e6)) }
 	at := func(x0, y0, x1, y1 float64) geom.Contour {
@@ -141,15 +141,15 @@ func TestCheck(t *testing.T) {
 		because string // of the first; empty: none
 		n       int
 	}{
-		{"near the edge", board(one(1.465, 60, 60, 120)), Diagonal, "", 0},
-		{"over the edge", board(one(1.464, 60, 60, 120)), Diagonal, "it would break out of the part", 2},
-		{"long side near the edge", board(one(60, 5, 140, 60)), LongSide, "", 0},
-		{"long side over the edge", board(one(60, 4.999, 140, 60)), LongSide, "it would break out of the part", 2},
+		{"near the edge", board(one(1.565, 60, 60, 120)), Diagonal, "", 0},
+		{"over the edge", board(one(1.564, 60, 60, 120)), Diagonal, "it would break out of the part", 2},
+		{"long side near the edge", board(one(60, 5.1, 140, 60)), LongSide, "", 0},
+		{"long side over the edge", board(one(60, 5.099, 140, 60)), LongSide, "it would break out of the part", 2},
 		{"the short side may", board(one(1, 60, 140, 120)), LongSide, "", 0},
 		// On the diagonal centres lie 5/sqrt2 inside: two stand 10 apart where the
-		// openings are 10 - 2 x 3.5355 = 2.929 apart.
-		{"two apart", board(one(50, 50, 100, 100), two(102.93, 50, 150, 100)), Diagonal, "", 0},
-		{"two that meet", board(one(50, 50, 100, 100), two(102.928, 50, 150, 100)), Diagonal, "it would cut into two", 4},
+		// openings are 10 - 2 x 3.5355 = 2.929 apart; with 0.1 to spare 3.029.
+		{"two apart", board(one(50, 50, 100, 100), two(103.03, 50, 150, 100)), Diagonal, "", 0},
+		{"two that meet", board(one(50, 50, 100, 100), two(103.028, 50, 150, 100)), Diagonal, "it would cut into two", 4},
 		// A side holds two of 7.0711, and 0.1.
 		{"a side that is long enough", board(one(50, 50, 100, 64.2423)), Diagonal, "", 0},
 		{"a side that is too short", board(one(50, 50, 100, 64.2421)), Diagonal, "there is no room for it between the sides", 4},
@@ -195,3 +195,22 @@ func TestAnyAngle(t *testing.T) {
 		}
 	})
 }
+
+// A rabbet that a hole has cut off is open there: only its two corners in the wood are cleared.
+func TestCornersAtAnOpeningStay(t *testing.T) {
+	p := &model.Part{Thickness: 18 * mm, Outline: rect(0, 0, 300, 200),
+		Openings: []model.Opening{{Name: "pipe", Shape: geom.CircleContour(geom.Point{X: 160 * mm, Y: 100 * mm}, 20*mm).Reversed()}},
+		Recesses: []model.Recess{
+			{Name: "left", Shape: geom.Contour{at(60, 88), at(144, 88), at(140, 100), at(144, 112), at(60, 112)}, Depth: 6 * mm},
+		}}
+	for _, way := range []string{Diagonal, LongSide} {
+		if trouble := Check(p, way, 6*mm); len(trouble) > 0 {
+			t.Errorf("%s: %+v", way, trouble)
+		}
+		if n := len(Part(p, way, 6*mm).Recesses[0].Shape); n != 7 {
+			t.Errorf("%s: %d corners, want two more than 5", way, n)
+		}
+	}
+}
+
+func at(x, y geom.Length) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x * mm, Y: y * mm}} }

@@ -57,6 +57,9 @@ func Plan(r Request) (model.Program, *Refusal) {
 	if refusal := r.withinTravel(moves); refusal != nil {
 		return model.Program{}, refusal
 	}
+	if j.passes == nil && r.Tool.Passes == "parallel" {
+		r.Tool.Passes = "rings"
+	}
 	cut, seconds := Estimate(moves, r.Tool)
 	return model.Program{
 		Name: r.Name, Part: r.Part, PartLabel: r.PartLabel,

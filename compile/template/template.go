@@ -11,6 +11,7 @@ import (
 	"barwright/compile/solve"
 	"barwright/compile/values"
 	"barwright/lang"
+	"barwright/lang/filename"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
@@ -26,6 +27,7 @@ const (
 // Templates are those of all routers that are led by hand, one for recesses that are alike.
 // What no template can do is an error.
 func Templates(v *values.Values, m *model.Model, recesses []solve.Recess, findings *finding.List) (all []model.Template) {
+	var names filename.Names
 	for _, r := range recesses {
 		block := v.Block("router." + r.Tool.Router)
 		if block.Attr("guide") == nil {
@@ -39,12 +41,12 @@ func Templates(v *values.Values, m *model.Model, recesses []solve.Recess, findin
 			continue
 		}
 		t := j.template(recess, part.Outline.Bounds(), r.Centre)
-		t.Name = r.File
 		place := model.TemplatePlace{Recess: recess.ID, Part: part.ID, Mark: r.Centre}
 		if i := slices.IndexFunc(all, func(o model.Template) bool { return alike(&o, &t) }); i >= 0 {
 			all[i].Places = append(all[i].Places, place)
 			continue
 		}
+		t.Name = names.Free(r.File)
 		t.Places = []model.TemplatePlace{place}
 		all = append(all, t)
 	}
