@@ -1,18 +1,25 @@
 package router
 
+import (
+	"math"
+
+	"barwright/compile/geom"
+)
+
 // finishWalls follows the closed walls at full depth.
 func (j *job) finishWalls(p *path) {
 	if j.open == (sides{}) {
 		j.finishLap(p)
 		return
 	}
-	first := true
-	for i := range 4 {
+	first := j.firstWall(p.at)
+	for k := range 4 {
+		i := (first + k) % 4
 		if j.open[i] || !j.open[before(i)] {
 			continue
 		}
-		if first { // out into the air, then sideways
-			p.lineTo(j.air.corner(i))
+		if k == 0 { // out of the wood, then sideways
+			p.lineTo(j.lead.corner(i))
 		}
 		p.note = "finish the walls"
 		p.lineTo(j.finish.corner(i))
@@ -23,8 +30,19 @@ func (j *job) finishWalls(p *path) {
 			}
 			p.round(j.finish, side)
 		}
-		first = false
 	}
+}
+
+// firstWall returns the wall whose beginning, after an open side, is nearest.
+func (j *job) firstWall(from geom.Point) int {
+	best, nearest := 0, math.Inf(1)
+	for i := range 4 {
+		at := j.lead.corner(i)
+		if d := norm(at.X-from.X, at.Y-from.Y); j.wallAfter(before(i)) && d < nearest {
+			best, nearest = i, d
+		}
+	}
+	return best
 }
 
 // finishLap goes once round a closed recess; quarter circles lead on to the
