@@ -29,7 +29,17 @@ func (j *job) first() entry {
 	if j.passes != nil {
 		return j.firstCorner(ends)
 	}
-	if j.line {
+	if j.line { // each level ends opposite to where it begins
+		last := end
+		if len(j.levels)%2 == 1 {
+			last = end.Opposite()
+		}
+		switch {
+		case j.wallAfter(int(last)):
+			return j.atSide(end)
+		case j.wallAfter(int(last.Opposite())):
+			return j.atSide(end.Opposite())
+		}
 		ends = ends[:2]
 	}
 	for _, fits := range [...]func(side int) bool{j.wallAfter, j.isOpen} {

@@ -50,18 +50,22 @@ func (j *job) firstWall(from geom.Point) int {
 func (j *job) finishLap(p *path) {
 	g := j.finish
 	first := g.longSide()
-	mid, ahead, inward := g.sideMid(first), heading[first], heading[after(first)]
+	ahead, inward := heading[first], heading[after(first)]
 	lead := max(j.tool.Finish, min(j.tool.Diameter/2, g.half()*2/3))
-	centre := along(mid, inward, lead)
+	start := g.sideMid(first)
+	if room := distanceAlong(first, g.sideStart(first), start) - lead; room > 0 { // nearer to the bit
+		start = along(start, ahead, max(-room, min(room, distanceAlong(first, start, p.at))))
+	}
+	centre := along(start, inward, lead)
 
 	p.lineTo(along(centre, ahead, -lead))
 	p.note = "finish the walls"
-	p.arcTo(mid, centre)
+	p.arcTo(start, centre)
 	for k := range 4 {
 		side := (first + k) % 4
 		p.side(g, side)
 		p.round(g, side)
 	}
-	p.lineTo(mid)
+	p.lineTo(start)
 	p.arcTo(along(centre, ahead, lead), centre)
 }
