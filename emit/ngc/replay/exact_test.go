@@ -7,10 +7,14 @@ import (
 	"pgregory.net/rapid"
 )
 
-// box returns a square of 1 mm round a point.
-func box(c spot) []stretch {
+// square returns a square of 1 mm round a point.
+func square(c spot) ring {
 	q := [4]spot{{c.x - 0.5, c.y - 0.5}, {c.x + 0.5, c.y - 0.5}, {c.x + 0.5, c.y + 0.5}, {c.x - 0.5, c.y + 0.5}}
-	return []stretch{{q[0], q[1]}, {q[1], q[2]}, {q[2], q[3]}, {q[3], q[0]}}
+	var edges []edge
+	for i := range q {
+		edges = append(edges, edge{stretch: stretch{q[i], q[(i+1)%4]}})
+	}
+	return ring{edges, boxOf(edges)}
 }
 
 // TestNoDiscEscapes: wherever twelve bits of 10 mm leave little more than a disc that is
@@ -19,7 +23,7 @@ func box(c spot) []stretch {
 func TestNoDiscEscapes(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := spot{rapid.Float64Range(-50, 50).Draw(t, "x"), rapid.Float64Range(-50, 50).Draw(t, "y")}
-		room := box(spot{c.x + rapid.Float64Range(-0.4, 0.4).Draw(t, "aside"), c.y + rapid.Float64Range(-0.4, 0.4).Draw(t, "up")})
+		room := square(spot{c.x + rapid.Float64Range(-0.4, 0.4).Draw(t, "aside"), c.y + rapid.Float64Range(-0.4, 0.4).Draw(t, "up")})
 		turn := rapid.Float64Range(0, 2*math.Pi).Draw(t, "turn")
 		left := func(across float64) error {
 			var bits []swath
@@ -28,7 +32,7 @@ func TestNoDiscEscapes(t *testing.T) {
 				at := spot{c.x + (5+across/2)*cos, c.y + (5+across/2)*sin}
 				bits = append(bits, swath{stretch{at, at}, 5})
 			}
-			return remainder(room, bits)
+			return remainder(room, room, bits)
 		}
 		if left(0.036) == nil {
 			t.Fatal("the disc escapes")
@@ -91,12 +95,14 @@ func TestChords(t *testing.T) {
 	})
 }
 
-// TestOutside: what a bore leaves of a line, and what a line leaves of a bore.
-func TestOutside(t *testing.T) {
+// TestSplit: what a bore leaves of a line, and what a line leaves of a bore.
+func TestSplit(t *testing.T) {
 	bore := bored(spot{0, 0}, 3)
-	sum := func(pieces []stretch) (l float64) {
-		for _, p := range pieces {
-			l += p.length()
+	outside := func(s stretch, r ring) (l float64) {
+		for _, p := range s.split(r.edges) {
+			if !r.inside(p.along(0.5)) {
+				l += p.length()
+			}
 		}
 		return l
 	}
@@ -111,14 +117,14 @@ func TestOutside(t *testing.T) {
 		{stretch{spot{-5, 3.1}, spot{5, 3.1}}, 10},
 		{stretch{spot{-5, 1.8}, spot{5, 1.8}}, 10 - 2*2.4},
 	} {
-		if got := sum(outside(c.s, bore)); math.Abs(got-c.want) > 0.005 {
+		if got := outside(c.s, bore); math.Abs(got-c.want) > 0.005 {
 			t.Errorf("%v: %v mm are left, want %v", c.s, got, c.want)
 		}
 	}
-	square := box(spot{3, 0}) // X 2.5 to 3.5, Y ±0.5
+	square := square(spot{3, 0}) // X 2.5 to 3.5, Y ±0.5
 	var rim float64
-	for _, s := range bore {
-		rim += sum(outside(s, square))
+	for _, s := range bore.edges {
+		rim += outside(s.stretch, square)
 	}
 	if want := 2*math.Pi*3 - 2*3*math.Asin(0.5/3); math.Abs(rim-want) > 0.01 {
 		t.Errorf("%v mm of the rim are left, want %v", rim, want)

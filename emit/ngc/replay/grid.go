@@ -2,7 +2,7 @@ package replay
 
 import "math"
 
-// grid samples how deep the wood of the recess is cut, at points of a lattice. It
+// grid samples how deep the wood of a work is cut, at points of a lattice. It
 // tells how deep a bite is, and nothing else.
 type grid struct {
 	x0, y0, dx, dy float64
@@ -13,24 +13,30 @@ type grid struct {
 
 const (
 	spacing   = 0.25    // mm, between samples
-	maxPoints = 200_000 // a larger recess is sampled less closely
+	maxPoints = 200_000 // a larger work is sampled less closely, but thrice across the bit
 )
 
-// newGrid samples the recess; samples within strip of its border are the
-// finishing pass's.
-func newGrid(w *wood, strip float64) *grid {
-	low, high := spot{math.Inf(1), math.Inf(1)}, spot{math.Inf(-1), math.Inf(-1)}
-	for _, s := range w.rooms[0] {
-		low = spot{min(low.x, s.a.x), min(low.y, s.a.y)}
-		high = spot{max(high.x, s.a.x), max(high.y, s.a.y)}
+// newGrid samples a work; samples near its border are the finishing pass's. Roughing
+// leaves the allowance, half as much again where it is a line through the middle, and √2
+// of that in a square corner.
+func newGrid(t *task, w *work) *grid {
+	bit := t.tool.Diameter.MM()
+	b := w.rings[0].box
+	if w.outline {
+		b = t.reach(w)
 	}
-	step := max(spacing, math.Sqrt((high.x-low.x)*(high.y-low.y)/maxPoints))
-	g := &grid{x0: low.x, y0: low.y}
-	g.nx, g.dx = samples(high.x-low.x, step)
-	g.ny, g.dy = samples(high.y-low.y, step)
+	size := spot{b.high.x - b.low.x, b.high.y - b.low.y}
+	step := max(spacing, min(math.Sqrt(size.x*size.y/maxPoints), bit/3))
+	g := &grid{x0: b.low.x, y0: b.low.y}
+	g.nx, g.dx = samples(size.x, step)
+	g.ny, g.dy = samples(size.y, step)
 	g.height, g.atWall = make([]float64, g.nx*g.ny), make([]bool, g.nx*g.ny)
-	for _, side := range w.rooms[0] {
-		g.near(swath{side, strip}, func(from, to int) {
+	for row := range g.ny {
+		g.clear(row, t.wood.across(g.y(row)))
+	}
+	strip := 1.5*math.Sqrt2*t.tool.Finish.MM() + leftBeside
+	for _, side := range w.rings[0].edges {
+		g.near(swath{side.stretch, strip}, func(from, to int) {
 			for i := from; i < to; i++ {
 				g.atWall[i] = true
 			}
@@ -38,6 +44,24 @@ func newGrid(w *wood, strip float64) *grid {
 	}
 	return g
 }
+
+// clear takes the samples of a row away that are not in the wood.
+func (g *grid) clear(row int, wood []interval) {
+	at := row * g.nx
+	for _, in := range append(wood, interval{math.Inf(1), math.Inf(1)}) {
+		from, to := g.nx, g.nx
+		if in.lo < math.Inf(1) {
+			from, to = g.columns(in.lo, in.hi)
+		}
+		for end := row*g.nx + from; at < end; at++ {
+			g.height[at] = math.Inf(-1)
+		}
+		at = max(at, row*g.nx+to)
+	}
+}
+
+// y returns the Y of a row.
+func (g *grid) y(row int) float64 { return g.y0 + float64(float64(row)*g.dy) }
 
 // columns returns the columns between two x: the first, and the one after the
 // last. There are none where that is not the greater one.
@@ -76,7 +100,7 @@ func (g *grid) near(s swath, f func(from, to int)) {
 	first := max(0, int(math.Ceil((s.low()-g.y0)/g.dy)))
 	last := min(g.ny-1, int(math.Floor((max(s.a.y, s.b.y)+s.r-g.y0)/g.dy)))
 	for row := first; row <= last; row++ {
-		in := s.row(g.y0 + float64(float64(row)*g.dy))
+		in := s.row(g.y(row))
 		if from, to := g.columns(in.lo, in.hi); from < to {
 			f(row*g.nx+from, row*g.nx+to)
 		}

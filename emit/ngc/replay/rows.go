@@ -39,6 +39,17 @@ func (s swath) row(y float64) interval {
 	return in
 }
 
+// on returns the part of a stretch's line that lies in the swath, in mm from its start.
+func (s swath) on(line stretch) interval {
+	l := line.length()
+	cos, sin := (line.b.x-line.a.x)/l, (line.b.y-line.a.y)/l
+	turned := func(p spot) spot {
+		dx, dy := p.x-line.a.x, p.y-line.a.y
+		return spot{float64(dx*cos) + float64(dy*sin), float64(dy*cos) - float64(dx*sin)}
+	}
+	return swath{stretch{turned(s.a), turned(s.b)}, s.r}.row(0)
+}
+
 // rows calls f for lines along X in the middle of steps from one Y to another one,
 // as many as come to the step at most, with what the swaths cover of each: pieces
 // in order, none touching the next. They are good until f returns.
@@ -85,19 +96,15 @@ func joined(in []interval) []interval {
 	return out
 }
 
-// across returns the parts of a row inside a closed border: between its first and
-// second crossing, its third and fourth, and so on.
-func across(border []stretch, y float64) []interval {
-	var at []float64
-	for _, s := range border {
-		if (s.a.y <= y) != (s.b.y <= y) {
-			at = append(at, s.a.x+(y-s.a.y)/(s.b.y-s.a.y)*(s.b.x-s.a.x))
+// common returns what is in both of two lists of pieces, each in order.
+func common(a, b []interval) []interval {
+	var out []interval
+	for _, p := range a {
+		for _, q := range b {
+			if in := (interval{max(p.lo, q.lo), min(p.hi, q.hi)}); in.lo < in.hi {
+				out = append(out, in)
+			}
 		}
-	}
-	slices.Sort(at)
-	out := make([]interval, 0, len(at)/2)
-	for k := 0; k+1 < len(at); k += 2 {
-		out = append(out, interval{at[k], at[k+1]})
 	}
 	return out
 }
@@ -112,13 +119,4 @@ func gap(piece interval, covered []interval) interval {
 		at = max(at, c.hi)
 	}
 	return longest
-}
-
-// extent returns the lowest and the highest Y of a border.
-func extent(border []stretch) (low, high float64) {
-	low, high = math.Inf(1), math.Inf(-1)
-	for _, s := range border {
-		low, high = min(low, s.a.y, s.b.y), max(high, s.a.y, s.b.y)
-	}
-	return low, high
 }

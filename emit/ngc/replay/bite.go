@@ -1,0 +1,60 @@
+package replay
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// cut lowers the samples under a move. A ramp is cut as short level pieces, at
+// the lower end of each.
+func (c *cutter) cut(m Motion, plan []slope, at []*site) error {
+	run, bite, deepest := 0.0, 0.0, 0.0
+	for _, piece := range plan {
+		run += piece.length()
+		n := max(1, math.Ceil(math.Abs(piece.from-piece.to)/rampStep))
+		if piece.a == piece.b {
+			n = 1
+		}
+		drop := piece.from - piece.to
+		for k := 0.0; k < n; k++ {
+			low := min(piece.from-drop*k/n, piece.from-drop*(k+1)/n)
+			under := swath{piece.part(k/n, (k+1)/n), c.radius}
+			for _, s := range at {
+				s.grid.near(under, func(from, to int) {
+					b, d := s.grid.lower(from, to, low)
+					bite, deepest = max(bite, b), max(deepest, d)
+				})
+			}
+		}
+	}
+	if bite > depthSlack && m.From.Z > m.To.Z {
+		if err := c.comesDown(m, plan, at, run); err != nil {
+			return err
+		}
+	}
+	if deepest > c.stepdown+rampStep+depthSlack {
+		return fmt.Errorf("takes %.3f mm at once; the step-down is %.3f mm", deepest, c.stepdown)
+	}
+	return nil
+}
+
+// comesDown judges a way down into wood: on a ramp, or straight down where a bit as
+// wide as its hole bores, from above the top each time.
+func (c *cutter) comesDown(m Motion, plan []slope, at []*site, run float64) error {
+	drop := m.From.Z - m.To.Z
+	bores := run == 0 && slices.ContainsFunc(at, func(s *site) bool { return s.straight && s.rings[0].inside(plan[0].a) })
+	switch {
+	case !bores && drop > run*c.steepest:
+		return fmt.Errorf("comes down into the wood by %.3f mm over a run of %.3f mm: too steep", drop, run)
+	case m.Feed > c.plunge*1.001:
+		return fmt.Errorf("comes down into the wood at %.1f mm/min, above %.1f", m.Feed, c.plunge)
+	case bores && !c.risen:
+		return errors.New("bores on without having been above the top")
+	case bores && !c.levelled(at, plan, -m.To.Z):
+		return fmt.Errorf("bores to Z%.3f, which is none of the levels", m.To.Z)
+	}
+	c.risen = c.risen && !bores
+	return nil
+}
