@@ -7,6 +7,10 @@ import (
 	"slices"
 )
 
+// atRim is how much of the bit's rim takes no bite, in mm: pieces that stand for one arc,
+// parted otherwise, differ by less.
+const atRim = 0.005
+
 // cut lowers the samples under a move. A ramp is cut as short level pieces, at
 // the lower end of each.
 func (c *cutter) cut(m Motion, plan []slope, at []*site) error {
@@ -20,12 +24,13 @@ func (c *cutter) cut(m Motion, plan []slope, at []*site) error {
 		drop := piece.from - piece.to
 		for k := 0.0; k < n; k++ {
 			low := min(piece.from-drop*k/n, piece.from-drop*(k+1)/n)
-			under := swath{piece.part(k/n, (k+1)/n), c.radius}
+			under := piece.part(k/n, (k+1)/n)
 			for _, s := range at {
-				s.grid.near(under, func(from, to int) {
+				s.grid.near(swath{under, c.radius - atRim}, func(from, to int) {
 					b, d := s.grid.lower(from, to, low)
 					bite, deepest = max(bite, b), max(deepest, d)
 				})
+				s.grid.near(swath{under, c.radius}, func(from, to int) { s.grid.lower(from, to, low) })
 			}
 		}
 	}
@@ -52,9 +57,10 @@ func (c *cutter) comesDown(m Motion, plan []slope, at []*site, run float64) erro
 		return fmt.Errorf("comes down into the wood at %.1f mm/min, above %.1f", m.Feed, c.plunge)
 	case bores && !c.risen:
 		return errors.New("bores on without having been above the top")
-	case bores && !c.levelled(at, plan, -m.To.Z):
-		return fmt.Errorf("bores to Z%.3f, which is none of the levels", m.To.Z)
 	}
-	c.risen = c.risen && !bores
+	if bores {
+		c.risen = false
+		c.levelled(at, plan, -m.To.Z)
+	}
 	return nil
 }

@@ -38,7 +38,7 @@ type cutter struct {
 	risen     bool          // above the top, since the last plunge
 	climbed   []swath       // round the lines of last passes along walls, which are on their right
 	against   []stretch     // such lines that have one on their left only
-	turns     map[turn]bool // that touch nothing; for lookup only
+	touched   map[turn]bool // that touch nothing; for lookup only
 }
 
 // site is what has been cut of a work.
@@ -69,7 +69,7 @@ func newCutter(t *task) *cutter {
 		plunge:    t.tool.Plunge.MM(),
 		steepest:  math.Tan((t.tool.RampDegrees + 0.05) * math.Pi / 180),
 		reach:     box{}.grown(t.tool.Diameter.MM() + aroundBit),
-		turns:     map[turn]bool{},
+		touched:   map[turn]bool{},
 	}
 	if t.tool.Dialect.Chords {
 		c.chord = t.tool.Dialect.Chord.MM()
@@ -90,7 +90,7 @@ func (c *cutter) motion(m Motion) error {
 	switch {
 	case max(m.From.Z, m.To.Z) > c.clearance+depthSlack:
 		return errors.New("the bit rises above the clearance")
-	case m.Sweep < 0 && (c.wood.box == c.piece.box || c.piece.inside(plan[0].a)):
+	case m.Sweep < 0 && !c.turns:
 		return errors.New("an arc clockwise, which leaves the wood on the wrong side")
 	case m.To.Z < -c.floor-depthSlack:
 		return fmt.Errorf("%.3f mm below the floor of what it cuts", -c.floor-m.To.Z)
@@ -234,7 +234,7 @@ func (c *cutter) touchesIn(l *layer, m Motion, plan []slope, from float64) error
 	whole := high > from && -min(m.From.Z, m.To.Z) <= l.to
 	key := turn{plan[0].a, plan[len(plan)-1].b, spot{m.CX, m.CY}, l}
 	helix := m.Arc && whole && m.From.Z != m.To.Z
-	if helix && c.turns[key] {
+	if helix && c.touched[key] {
 		return nil
 	}
 	first := true
@@ -252,7 +252,7 @@ func (c *cutter) touchesIn(l *layer, m Motion, plan []slope, from float64) error
 		}
 	}
 	if helix {
-		c.turns[key] = true
+		c.touched[key] = true
 	}
 	return nil
 }

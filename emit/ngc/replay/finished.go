@@ -34,7 +34,7 @@ func (c *cutter) done(s *site) error {
 	if s.freed {
 		return c.severed(s)
 	}
-	covered := s.cut(s.depth)
+	covered := s.cut(s.depth - depthSlack)
 	for _, rim := range c.layerAt(s.depth).border {
 		for _, w := range rim.walls {
 			if w.farther(s.reach.diagonal(), 0) {
@@ -59,7 +59,7 @@ func (c *cutter) done(s *site) error {
 func (s *site) cut(depth float64) []swath {
 	var out []swath
 	for i, swath := range s.level {
-		if s.deep[i] >= depth-depthSlack {
+		if s.deep[i] >= depth {
 			out = append(out, swath)
 		}
 	}
@@ -87,66 +87,87 @@ func remainder(room, piece ring, covered []swath) error {
 	})
 }
 
-// severed checks that what a cut frees hangs on its tabs and on nothing else.
+// severed checks that what a cut frees hangs on its tabs and on nothing else: all along
+// the walls it goes through, but where a tab is above half the bit, and there as deep as
+// the tab's top. From where the bit is raised to where it comes down again, straight, it
+// goes through but for the tab.
 func (c *cutter) severed(s *site) error {
 	if len(s.tabs) == 0 {
 		return fmt.Errorf("%s: no tab holds what it frees", s.name)
 	}
-	top, walls, middle := 0.0, s.cut(s.depth), s.cut(s.depth)
-	for _, t := range s.tabs {
-		top = max(top, t.top)
-		for _, side := range t.ring.edges {
-			walls = append(walls, swath{side.stretch, c.radius + tabSlack})
+	through := s.cut(s.depth - depthSlack)
+	above := make([][]swath, len(s.tabs))
+	for i, t := range s.tabs {
+		above[i] = s.cut(t.top - tabSlack)
+	}
+	seams := c.seams(s)
+	for _, at := range seams {
+		for i, t := range s.tabs {
+			if part := t.on(at.middle, c.radius+tabSlack); part.lo <= part.hi {
+				if err := s.through(at.wall, part, above[i]); err != nil {
+					return err
+				}
+			}
 		}
-		for _, piece := range t.middle {
-			middle = append(middle, swath{piece, tabSlack})
+		for _, part := range beside(at.middle, s.tabs, c.radius+tabSlack) {
+			if err := s.through(at.wall, part, through); err != nil {
+				return err
+			}
 		}
 	}
-	for _, at := range [...]struct {
-		off     float64
-		covered []swath
-		where   string
-	}{
-		{nearBy, s.cut(top - tabSlack), "above its tabs"},
-		{nearBy, walls, "beside its tabs"},
-		{c.radius, middle, "between its tabs"},
-	} {
-		for _, piece := range c.line(s, at.off) {
-			if left, ok := piece.bare(at.covered); ok {
-				return fmt.Errorf("%s is not cut through %s, from X%.3f Y%.3f to X%.3f Y%.3f",
-					s.name, at.where, left.a.x, left.a.y, left.b.x, left.b.y)
+	for _, t := range s.tabs {
+		line, ok := t.raised(seams, c.radius)
+		if !ok {
+			return fmt.Errorf("%s: the cut does not pass the tab at X%.3f Y%.3f", s.name, t.out.a.x, t.out.a.y)
+		}
+		for _, part := range beside(line, []tab{t}, tabSlack) {
+			if err := s.through(line, part, through); err != nil {
+				return err
 			}
 		}
 	}
 	return nil
 }
 
-// line returns a line off the walls that a work leaves, on the side of its waste.
-// Where these have gaps, as at the edges of the wood, it has them too.
-func (c *cutter) line(s *site, off float64) []stretch {
-	var out []stretch
+// through checks that part of a line is covered.
+func (s *site) through(line stretch, part interval, covered []swath) error {
+	if left, ok := line.part(part.lo, part.hi).bare(covered); ok {
+		return fmt.Errorf("%s is not cut through from X%.3f Y%.3f to X%.3f Y%.3f", s.name, left.a.x, left.a.y, left.b.x, left.b.y)
+	}
+	return nil
+}
+
+// seam is a piece of two lines beside a wall, on the side of the waste: nearBy off it, and
+// in the middle of the cut.
+type seam struct{ wall, middle stretch }
+
+// seams returns the lines beside the walls that a work leaves. Where these have gaps, as at
+// the edges of the wood, they have them too.
+func (c *cutter) seams(s *site) []seam {
+	var out []seam
 	for _, rim := range c.layers[len(c.layers)-1].border {
-		var before *wall
 		for i, w := range rim.walls {
 			if w.work != s.work {
 				continue
 			}
-			d := off
-			if w.round {
-				d += c.chord
+			at := c.seam(w)
+			before := rim.walls[(i+len(rim.walls)-1)%len(rim.walls)]
+			if (stretch{before.b, w.a}).length() < shortest {
+				last := c.seam(before)
+				out = append(out, seam{stretch{last.wall.b, at.wall.a}, stretch{last.middle.b, at.middle.a}})
 			}
-			piece := w.shifted(s.waste() * d)
-			if i == 0 {
-				before = &rim.walls[len(rim.walls)-1]
-			}
-			if before != nil && before.b == w.a {
-				out = append(out, stretch{before.shifted(s.waste() * off).b, piece.a})
-			}
-			out = append(out, piece)
-			before = &rim.walls[i]
+			out = append(out, at)
 		}
 	}
 	return out
+}
+
+func (c *cutter) seam(w wall) seam {
+	off := nearBy
+	if w.round {
+		off += c.chord
+	}
+	return seam{w.shifted(w.work.waste() * off), w.shifted(w.work.waste() * c.radius)}
 }
 
 // bare returns the longest part of a stretch that the swaths do not cover; ok is false

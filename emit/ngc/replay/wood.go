@@ -79,7 +79,7 @@ func (t *task) layer(from, to float64) *layer {
 	for _, w := range t.works {
 		for _, tab := range w.tabs {
 			if tab.top+tabSlack <= from {
-				l.tabs = append(l.tabs, tab.ring)
+				l.tabs = append(l.tabs, tab.ring())
 				l.border = append(l.border, tab.rim())
 			}
 		}
@@ -141,12 +141,4 @@ func (l *layer) holds(p spot) bool {
 // uncut reports whether a point lies in the piece, and in no room.
 func (l *layer) uncut(p spot) bool {
 	return l.piece.inside(p) && !slices.ContainsFunc(l.rooms, func(r room) bool { return r.inside(p) })
-}
-
-func (t tab) rim() rim {
-	walls := make([]wall, len(t.sides))
-	for i, e := range t.sides {
-		walls[i] = wall{edge: e, slack: tabSlack}
-	}
-	return rim{t.ring.box, walls}
 }
