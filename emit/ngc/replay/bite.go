@@ -17,6 +17,7 @@ func (c *cutter) cut(m Motion, plan []slope, at []*site) error {
 	run, bite, deepest := 0.0, 0.0, 0.0
 	for _, piece := range plan {
 		run += piece.length()
+		met := c.met(piece)
 		n := max(1, math.Ceil(math.Abs(piece.from-piece.to)/rampStep))
 		if piece.a == piece.b {
 			n = 1
@@ -25,7 +26,7 @@ func (c *cutter) cut(m Motion, plan []slope, at []*site) error {
 		for k := 0.0; k < n; k++ {
 			low := min(piece.from-drop*k/n, piece.from-drop*(k+1)/n)
 			under := piece.part(k/n, (k+1)/n)
-			for _, s := range at {
+			for _, s := range met {
 				s.grid.near(swath{under, c.radius - atRim}, func(from, to int) {
 					b, d := s.grid.lower(from, to, low)
 					bite, deepest = max(bite, b), max(deepest, d)
@@ -43,6 +44,17 @@ func (c *cutter) cut(m Motion, plan []slope, at []*site) error {
 		return fmt.Errorf("takes %.3f mm at once; the step-down is %.3f mm", deepest, c.stepdown)
 	}
 	return nil
+}
+
+// met returns the sites whose samples may lie under a piece of a path.
+func (c *cutter) met(piece slope) []*site {
+	c.under = c.under[:0]
+	for _, s := range c.sites {
+		if !piece.farther(s.grid.box.diagonal(), c.radius) {
+			c.under = append(c.under, s)
+		}
+	}
+	return c.under
 }
 
 // comesDown judges a way down into wood: on a ramp, or straight down where a bit as

@@ -38,6 +38,7 @@ type cutter struct {
 	risen     bool          // above the top, since the last plunge
 	climbed   []swath       // round the lines of last passes along walls, which are on their right
 	against   []stretch     // such lines that have one on their left only
+	under     []*site       // reused
 	touched   map[turn]bool // that touch nothing; for lookup only
 }
 
@@ -122,9 +123,7 @@ func (c *cutter) motion(m Motion) error {
 	if err := c.touches(m, plan); err != nil {
 		return err
 	}
-	for _, s := range at {
-		s.sweep(m, plan, c.radius)
-	}
+	c.sweep(m, plan)
 	return c.cut(m, plan, at)
 }
 
@@ -160,14 +159,18 @@ func (c *cutter) levelled(at []*site, plan []slope, depth float64) bool {
 }
 
 // sweep notes what a move cuts level, or straight down.
-func (s *site) sweep(m Motion, plan []slope, radius float64) {
+func (c *cutter) sweep(m Motion, plan []slope) {
 	if len(plan) == 1 && m.From.Z > m.To.Z && plan[0].a == plan[0].b {
 		plan = []slope{{stretch{plan[0].b, plan[0].b}, m.To.Z, m.To.Z}}
 	} else if m.From.Z != m.To.Z {
 		return
 	}
-	for _, piece := range plan {
-		s.level, s.deep = append(s.level, swath{piece.stretch, radius}), append(s.deep, -m.To.Z)
+	for _, s := range c.sites {
+		for _, piece := range plan {
+			if !piece.farther(s.reach.diagonal(), c.radius) {
+				s.level, s.deep = append(s.level, swath{piece.stretch, c.radius}), append(s.deep, -m.To.Z)
+			}
+		}
 	}
 }
 

@@ -5,6 +5,7 @@ import "math"
 // grid samples how deep the wood of a work is cut, at points of a lattice. It
 // tells how deep a bite is, and nothing else.
 type grid struct {
+	box            box
 	x0, y0, dx, dy float64
 	nx, ny         int
 	height         []float64 // 0 is the top of the wood
@@ -16,7 +17,8 @@ const (
 	maxPoints = 200_000 // a larger work is sampled less closely, but thrice across the bit
 )
 
-// newGrid samples a work; samples near its border are the finishing pass's. Roughing
+// newGrid samples a work; samples near its border, or another work's, are the finishing
+// pass's. Roughing
 // leaves the allowance, half as much again where it is a line through the middle, and √2
 // of that in a square corner.
 func newGrid(t *task, w *work) *grid {
@@ -27,7 +29,7 @@ func newGrid(t *task, w *work) *grid {
 	}
 	size := spot{b.high.x - b.low.x, b.high.y - b.low.y}
 	step := max(spacing, min(math.Sqrt(size.x*size.y/maxPoints), bit/3))
-	g := &grid{x0: b.low.x, y0: b.low.y}
+	g := &grid{box: b, x0: b.low.x, y0: b.low.y}
 	g.nx, g.dx = samples(size.x, step)
 	g.ny, g.dy = samples(size.y, step)
 	g.height, g.atWall = make([]float64, g.nx*g.ny), make([]bool, g.nx*g.ny)
@@ -35,12 +37,17 @@ func newGrid(t *task, w *work) *grid {
 		g.clear(row, t.wood.across(g.y(row)))
 	}
 	strip := 1.5*math.Sqrt2*t.tool.Finish.MM() + leftBeside
-	for _, side := range w.rings[0].edges {
-		g.near(swath{side.stretch, strip}, func(from, to int) {
-			for i := from; i < to; i++ {
-				g.atWall[i] = true
-			}
-		})
+	for _, other := range t.works {
+		if b.grown(strip).apart(other.rings[0].box) {
+			continue
+		}
+		for _, side := range other.rings[0].edges {
+			g.near(swath{side.stretch, strip}, func(from, to int) {
+				for i := from; i < to; i++ {
+					g.atWall[i] = true
+				}
+			})
+		}
 	}
 	return g
 }

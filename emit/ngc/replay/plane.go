@@ -124,6 +124,9 @@ func (b box) holds(p spot) bool {
 	return p.x >= b.low.x && p.x <= b.high.x && p.y >= b.low.y && p.y <= b.high.y
 }
 
+// apart reports whether two boxes do not meet, or hardly.
+func (b box) apart(o box) bool { return b.diagonal().farther(o.diagonal(), shortest) }
+
 // diagonal is a stretch that has the same box.
 func (b box) diagonal() stretch { return stretch{b.low, b.high} }
 

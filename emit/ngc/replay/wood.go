@@ -112,7 +112,7 @@ func (l *layer) rim(at int, r ring, w *work) rim {
 func (l *layer) near(but int, b box) []edge {
 	var out []edge
 	add := func(i int, r ring) {
-		if i == but || b.diagonal().farther(r.box.diagonal(), shortest) {
+		if i == but || b.apart(r.box) {
 			return
 		}
 		for _, e := range r.edges {
