@@ -11,28 +11,19 @@ import (
 // parted otherwise, differ by less.
 const atRim = 0.005
 
-// cut lowers the samples under a move. A ramp is cut as short level pieces, at
-// the lower end of each.
+// cut lowers the samples under a move, and judges what it takes.
 func (c *cutter) cut(m Motion, plan []slope, at []*site) error {
 	run, bite, deepest := 0.0, 0.0, 0.0
 	for _, piece := range plan {
 		run += piece.length()
-		met := c.met(piece)
-		n := max(1, math.Ceil(math.Abs(piece.from-piece.to)/rampStep))
-		if piece.a == piece.b {
-			n = 1
-		}
-		drop := piece.from - piece.to
-		for k := 0.0; k < n; k++ {
-			low := min(piece.from-drop*k/n, piece.from-drop*(k+1)/n)
-			under := piece.part(k/n, (k+1)/n)
-			for _, s := range met {
-				s.grid.near(swath{under, c.radius - atRim}, func(from, to int) {
-					b, d := s.grid.lower(from, to, low)
-					bite, deepest = max(bite, b), max(deepest, d)
-				})
-				s.grid.near(swath{under, c.radius}, func(from, to int) { s.grid.lower(from, to, low) })
+	}
+	for _, under := range c.unders(m, plan) {
+		for _, s := range c.sites {
+			if under.box().apart(s.grid.box) {
+				continue
 			}
+			b, d := s.grid.cut(under.swath, atRim, under.low)
+			bite, deepest = max(bite, b), max(deepest, d)
 		}
 	}
 	if bite > depthSlack && m.From.Z > m.To.Z {
@@ -46,15 +37,34 @@ func (c *cutter) cut(m Motion, plan []slope, at []*site) error {
 	return nil
 }
 
-// met returns the sites whose samples may lie under a piece of a path.
-func (c *cutter) met(piece slope) []*site {
-	c.under = c.under[:0]
-	for _, s := range c.sites {
-		if !piece.farther(s.grid.box.diagonal(), c.radius) {
-			c.under = append(c.under, s)
+// lowered is what the bit sweeps, and its height.
+type lowered struct {
+	swath
+	low float64
+}
+
+// unders returns what a move sweeps. A ramp is cut as short level pieces, at the lower end
+// of each.
+func (c *cutter) unders(m Motion, plan []slope) []lowered {
+	var out []lowered
+	if m.From.Z == m.To.Z {
+		for _, s := range m.level(c.radius) {
+			out = append(out, lowered{s, m.To.Z})
+		}
+		return out
+	}
+	for _, piece := range plan {
+		n := max(1, math.Ceil(math.Abs(piece.from-piece.to)/rampStep))
+		if piece.a == piece.b {
+			n = 1
+		}
+		drop := piece.from - piece.to
+		for k := 0.0; k < n; k++ {
+			low := min(piece.from-drop*k/n, piece.from-drop*(k+1)/n)
+			out = append(out, lowered{swath{stretch: piece.part(k/n, (k+1)/n), r: c.radius}, low})
 		}
 	}
-	return c.under
+	return out
 }
 
 // comesDown judges a way down into wood: on a ramp, or straight down where a bit as

@@ -38,7 +38,6 @@ type cutter struct {
 	risen     bool          // above the top, since the last plunge
 	climbed   []swath       // round the lines of last passes along walls, which are on their right
 	against   []stretch     // such lines that have one on their left only
-	under     []*site       // reused
 	touched   map[turn]bool // that touch nothing; for lookup only
 }
 
@@ -123,7 +122,7 @@ func (c *cutter) motion(m Motion) error {
 	if err := c.touches(m, plan); err != nil {
 		return err
 	}
-	c.sweep(m, plan)
+	c.sweep(m)
 	return c.cut(m, plan, at)
 }
 
@@ -159,19 +158,31 @@ func (c *cutter) levelled(at []*site, plan []slope, depth float64) bool {
 }
 
 // sweep notes what a move cuts level, or straight down.
-func (c *cutter) sweep(m Motion, plan []slope) {
-	if len(plan) == 1 && m.From.Z > m.To.Z && plan[0].a == plan[0].b {
-		plan = []slope{{stretch{plan[0].b, plan[0].b}, m.To.Z, m.To.Z}}
-	} else if m.From.Z != m.To.Z {
+func (c *cutter) sweep(m Motion) {
+	down := !m.Arc && m.From.X == m.To.X && m.From.Y == m.To.Y && m.From.Z > m.To.Z
+	if m.From.Z != m.To.Z && !down {
 		return
 	}
-	for _, s := range c.sites {
-		for _, piece := range plan {
-			if !piece.farther(s.reach.diagonal(), c.radius) {
-				s.level, s.deep = append(s.level, swath{piece.stretch, c.radius}), append(s.deep, -m.To.Z)
+	for _, swath := range m.level(c.radius) {
+		for _, s := range c.sites {
+			if !swath.box().apart(s.reach) {
+				s.level, s.deep = append(s.level, swath), append(s.deep, -m.To.Z)
 			}
 		}
 	}
+}
+
+// level returns what a bit sweeps along a move, in plan.
+func (m Motion) level(radius float64) []swath {
+	from, to := spot{m.From.X, m.From.Y}, spot{m.To.X, m.To.Y}
+	if !m.Arc {
+		return []swath{{stretch: stretch{from, to}, r: radius}}
+	}
+	c := spot{m.CX, m.CY}
+	start, half := math.Atan2(from.y-c.y, from.x-c.x), m.Sweep/2
+	middle := spot{c.x + m.radius()*math.Cos(start+half), c.y + m.radius()*math.Sin(start+half)}
+	bend := arc{c, m.radius(), half}
+	return []swath{{stretch{from, middle}, radius, bend}, {stretch{middle, to}, radius, bend}}
 }
 
 // rapid lets the bit up anywhere, down to above the wood, and sideways at the
@@ -299,7 +310,7 @@ func (c *cutter) beside(l *layer, piece slope) error {
 	}
 	switch {
 	case onRight:
-		c.climbed = append(c.climbed, swath{piece.stretch, leftBeside})
+		c.climbed = append(c.climbed, swath{stretch: piece.stretch, r: leftBeside})
 	case onLeft:
 		c.against = append(c.against, piece.stretch)
 	}

@@ -2,6 +2,7 @@ package replay
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -30,7 +31,7 @@ func TestNoDiscEscapes(t *testing.T) {
 			for k := range 12 {
 				sin, cos := math.Sincos(turn + float64(k)*math.Pi/6)
 				at := spot{c.x + (5+across/2)*cos, c.y + (5+across/2)*sin}
-				bits = append(bits, swath{stretch{at, at}, 5})
+				bits = append(bits, swath{stretch: stretch{at, at}, r: 5})
 			}
 			return remainder(room, room, bits)
 		}
@@ -46,14 +47,35 @@ func TestNoDiscEscapes(t *testing.T) {
 }
 
 // TestSwathRow: a point of a row lies in what is told of it just where it is within
-// the radius of the stretch.
+// the radius of the stretch, or of one of the pieces that stand for the arc.
 func TestSwathRow(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		s := swath{stretch{drawSpot(t, "a"), drawSpot(t, "b")}, rapid.Float64Range(0.1, 8).Draw(t, "r")}
+		m := Motion{From: Point{X: drawSpot(t, "a").x, Y: drawSpot(t, "a").y}, To: Point{X: drawSpot(t, "b").x, Y: drawSpot(t, "b").y}}
+		c, r := drawSpot(t, "c"), rapid.Float64Range(0.1, 8).Draw(t, "r")
+		if rapid.Bool().Draw(t, "arc") {
+			radius := rapid.Float64Range(0.1, 10).Draw(t, "radius")
+			start, turn := rapid.Float64Range(-math.Pi, math.Pi).Draw(t, "start"), rapid.Float64Range(-math.Pi, math.Pi).Draw(t, "turn")
+			at := func(angle float64) Point {
+				return Point{X: c.x + radius*math.Cos(angle), Y: c.y + radius*math.Sin(angle)}
+			}
+			m = Motion{From: at(start), To: at(start + turn), Arc: true, CX: c.x, CY: c.y, Sweep: turn}
+		}
 		p := drawSpot(t, "p")
-		in, d := s.row(p.y), s.to(p)
-		if math.Abs(d-s.r) > 1e-6 && (p.x >= in.lo && p.x <= in.hi) != (d < s.r) {
-			t.Fatalf("%v at %v: %v from it, the row has %v", s, p, d, in)
+		d := math.Inf(1)
+		for _, piece := range path(m) {
+			d = min(d, piece.stretch.to(p))
+		}
+		var row, on []interval
+		line := stretch{drawSpot(t, "from"), p}
+		for _, s := range m.level(r) {
+			row = s.row(p.y, row)
+			on = s.on(line, on)
+		}
+		holds := func(all []interval, x float64) bool {
+			return slices.ContainsFunc(all, func(in interval) bool { return x >= in.lo && x <= in.hi })
+		}
+		if math.Abs(d-r) > sag+1e-6 && (holds(row, p.x) != (d < r) || line.length() > 0.1 && holds(on, line.length()) != (d < r)) {
+			t.Fatalf("%+v at %v: %v from it, the row has %v, the line %v", m, p, d, row, on)
 		}
 	})
 }

@@ -44,7 +44,7 @@ func (c *cutter) done(s *site) error {
 			if w.round {
 				r += c.chord
 			}
-			covered = append(covered, swath{w.stretch, r})
+			covered = append(covered, swath{stretch: w.stretch, r: r})
 		}
 	}
 	for _, room := range s.rings {
@@ -179,11 +179,8 @@ func (s stretch) bare(covered []swath) (left stretch, ok bool) {
 	}
 	var in []interval
 	for _, c := range covered {
-		if s.farther(c.stretch, c.r) {
-			continue
-		}
-		if part := c.on(s); part.lo <= part.hi {
-			in = append(in, part)
+		if !c.box().diagonal().farther(s, shortest) {
+			in = c.on(s, in)
 		}
 	}
 	open := gap(interval{0, l}, joined(in))

@@ -1,6 +1,9 @@
 package replay
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // grid samples how deep the wood of a work is cut, at points of a lattice. It
 // tells how deep a bite is, and nothing else.
@@ -42,7 +45,7 @@ func newGrid(t *task, w *work) *grid {
 			continue
 		}
 		for _, side := range other.rings[0].edges {
-			g.near(swath{side.stretch, strip}, func(from, to int) {
+			g.near(swath{stretch: side.stretch, r: strip}, func(_, from, to int) {
 				for i := from; i < to; i++ {
 					g.atWall[i] = true
 				}
@@ -76,19 +79,27 @@ func (g *grid) columns(lo, hi float64) (from, to int) {
 	return max(0, int(math.Ceil((lo-g.x0)/g.dx))), min(g.nx, int(math.Floor((hi-g.x0)/g.dx))+1)
 }
 
-// lower cuts a range of samples down to z. It returns the deepest bite, and the
-// deepest away from the walls.
-func (g *grid) lower(from, to int, z float64) (bite, away float64) {
-	for i, h := range g.height[from:to] {
-		if h <= z {
-			continue
+// cut lowers the samples in a swath to z. It returns the deepest bite that all of the bit
+// but a rim takes, and the deepest away from the walls.
+func (g *grid) cut(s swath, rim, z float64) (bite, away float64) {
+	inner := s
+	inner.r -= rim
+	g.near(s, func(row, from, to int) {
+		if !slices.ContainsFunc(g.height[from:to], func(h float64) bool { return h > z }) {
+			return
 		}
-		g.height[from+i] = z
-		bite = max(bite, h-z)
-		if !g.atWall[from+i] {
-			away = max(away, h-z)
+		g.row(inner, row, func(_, from, to int) {
+			for i, h := range g.height[from:to] {
+				bite = max(bite, h-z)
+				if !g.atWall[from+i] {
+					away = max(away, h-z)
+				}
+			}
+		})
+		for i := from; i < to; i++ {
+			g.height[i] = min(g.height[i], z)
 		}
-	}
+	})
 	return bite, away
 }
 
@@ -102,14 +113,21 @@ func samples(length, step float64) (n int, apart float64) {
 	return int(gaps) + 1, length / gaps
 }
 
-// near calls f for the samples in a swath, a range of indices for each row.
-func (g *grid) near(s swath, f func(from, to int)) {
-	first := max(0, int(math.Ceil((s.low()-g.y0)/g.dy)))
-	last := min(g.ny-1, int(math.Floor((max(s.a.y, s.b.y)+s.r-g.y0)/g.dy)))
+// near calls f for the samples in a swath: a row, and a range of indices in it.
+func (g *grid) near(s swath, f func(row, from, to int)) {
+	b := s.box()
+	first := max(0, int(math.Ceil((b.low.y-g.y0)/g.dy)))
+	last := min(g.ny-1, int(math.Floor((b.high.y-g.y0)/g.dy)))
 	for row := first; row <= last; row++ {
-		in := s.row(g.y(row))
+		g.row(s, row, f)
+	}
+}
+
+func (g *grid) row(s swath, row int, f func(row, from, to int)) {
+	var parts [4]interval
+	for _, in := range s.row(g.y(row), parts[:0]) {
 		if from, to := g.columns(in.lo, in.hi); from < to {
-			f(row*g.nx+from, row*g.nx+to)
+			f(row, row*g.nx+from, row*g.nx+to)
 		}
 	}
 }

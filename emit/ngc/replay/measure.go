@@ -104,9 +104,7 @@ func (t *task) removed(tape *Tape) float64 {
 	volume := 0.0
 	var cut []swath
 	for i, m := range level {
-		for _, piece := range path(m) {
-			cut = append(cut, swath{piece.stretch, t.tool.Diameter.MM() / 2})
-		}
+		cut = append(cut, m.level(t.tool.Diameter.MM()/2)...)
 		above := 0.0
 		if i+1 < len(level) {
 			above = max(level[i+1].To.Z, -t.under)
@@ -122,7 +120,8 @@ func (t *task) removed(tape *Tape) float64 {
 func area(cut []swath, wood ring) float64 {
 	from, to := math.Inf(1), math.Inf(-1)
 	for _, s := range cut {
-		from, to = min(from, s.low()), max(to, max(s.a.y, s.b.y)+s.r)
+		b := s.box()
+		from, to = min(from, b.low.y), max(to, b.high.y)
 	}
 	from, to = max(from, wood.box.low.y), min(to, wood.box.high.y)
 	n := min(areaRows, math.Ceil((to-from)/areaStep))

@@ -382,7 +382,7 @@ func circle(radius float64, outside bool, tabs []float64, half float64) string {
 // the bit may be raised within 4 mm and its radius of their middle, but for 0.05 mm.
 func TestCheckRoutingMeasuresTabsOnCurves(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		radius := rapid.Float64Range(28, 60).Draw(t, "radius")
+		radius := rapid.Float64Range(28, 40).Draw(t, "radius")
 		outside := rapid.Bool().Draw(t, "outside")
 		turned := rapid.Float64Range(0, 1).Draw(t, "turned")
 		tabs := []float64{turned, turned + 2, turned + 4}
@@ -398,7 +398,7 @@ func TestCheckRoutingMeasuresTabsOnCurves(t *testing.T) {
 			}})
 		}
 		r.Works, r.Tool.Stepdown = []model.Work{w}, 4*mm
-		r.Stock = geom.R(-80*mm, -80*mm, 80*mm, 80*mm)
+		r.Stock = geom.R(-60*mm, -60*mm, 60*mm, 60*mm)
 		if r.Piece = geom.RectContour(r.Stock); outside {
 			r.Piece = w.Shape
 		}
