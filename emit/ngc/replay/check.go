@@ -44,15 +44,13 @@ func Check(text []byte, p *model.Program) error {
 // tabs below their height. Beyond Check it refuses
 //
 //   - what is freed while more than its tabs hold it, or less: a line beside the cut's
-//     wall, nearBy off it, is swept at full depth but for what the tabs leave, and above
-//     them everywhere; the middle of the cut is so but for the tabs' widths and tabSlack.
+//     wall, nearBy off it, is swept at full depth, but at a tab, where it is swept as deep
+//     as the tab's top; straight across a tab all but its width and tabSlack is swept.
 //     The tabs themselves are wood that must stay, but for tabSlack;
 //   - what is freed without a tab: it would come loose under the bit;
 //   - a last pass along a wall that has the wall on its left only;
-//   - a plunge, but into a pin's bore that is as wide as the bit (within bitWide), by a
-//     step-down at a time, from above the top each time.
-//
-// Such a bore is as wide as its bit, wherever the model has it a little wider.
+//   - a plunge, but into a round hole that is as wide as the bit, by a step-down at a
+//     time, from above the top each time.
 func CheckRouting(text []byte, r *model.Routing) error {
 	if err := taskOfRouting(r).check(text); err != nil {
 		return fmt.Errorf("program %s: %w", r.Name, err)

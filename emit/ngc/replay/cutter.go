@@ -180,7 +180,7 @@ func (m Motion) level(radius float64) []swath {
 	}
 	c := spot{m.CX, m.CY}
 	start, half := math.Atan2(from.y-c.y, from.x-c.x), m.Sweep/2
-	middle := spot{c.x + m.radius()*math.Cos(start+half), c.y + m.radius()*math.Sin(start+half)}
+	middle := spot{c.x + float64(m.radius()*math.Cos(start+half)), c.y + float64(m.radius()*math.Sin(start+half))}
 	bend := arc{c, m.radius(), half}
 	return []swath{{stretch{from, middle}, radius, bend}, {stretch{middle, to}, radius, bend}}
 }
@@ -271,8 +271,8 @@ func (c *cutter) touchesIn(l *layer, m Motion, plan []slope, from float64) error
 	return nil
 }
 
-// amid returns what of a slope lies between two depths, the lower one included; ok is false where
-// nothing does.
+// amid returns what of a slope lies between two depths, the lower one included; ok is
+// false where nothing does.
 func (s slope) amid(from, to float64) (part slope, ok bool) {
 	if s.from == s.to {
 		return s, -s.from > from && -s.from <= to

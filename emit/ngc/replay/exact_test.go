@@ -157,3 +157,32 @@ func drawSpot(t *rapid.T, name string) spot {
 	v := rapid.Float64Range(-10, 10)
 	return spot{v.Draw(t, name+".x"), v.Draw(t, name+".y")}
 }
+
+// TestAmid: what layers hold of a slope is all of it below the first one's top, part by
+// part, each between its depths.
+func TestAmid(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		z := rapid.Float64Range(-10, 5)
+		s := slope{stretch{drawSpot(t, "a"), drawSpot(t, "b")}, z.Draw(t, "from"), z.Draw(t, "to")}
+		depths, sum := []float64{0, 2, 3.5, math.Inf(1)}, 0.0
+		for i := range depths[1:] {
+			part, ok := s.amid(depths[i], depths[i+1])
+			if !ok {
+				continue
+			}
+			sum += part.length()
+			if -max(part.from, part.to) < depths[i]-1e-9 || -min(part.from, part.to) > depths[i+1]+1e-9 {
+				t.Fatalf("%+v is not from %v to %v deep", part, depths[i], depths[i+1])
+			}
+		}
+		want := s.length()
+		if s.from != s.to {
+			want *= max(0, min(1, (min(0, max(s.from, s.to))-min(s.from, s.to))/math.Abs(s.from-s.to)))
+		} else if s.from >= 0 {
+			want = 0
+		}
+		if math.Abs(sum-want) > 1e-9 {
+			t.Fatalf("%v mm of %+v, want %v", sum, s, want)
+		}
+	})
+}

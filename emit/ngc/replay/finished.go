@@ -36,10 +36,10 @@ func (c *cutter) done(s *site) error {
 	}
 	covered := s.cut(s.depth - depthSlack)
 	for _, rim := range c.layerAt(s.depth).border {
+		if rim.box.apart(s.reach) {
+			continue
+		}
 		for _, w := range rim.walls {
-			if w.farther(s.reach.diagonal(), 0) {
-				continue
-			}
 			r := leftBeside
 			if w.round {
 				r += c.chord

@@ -21,9 +21,8 @@ const (
 )
 
 // newGrid samples a work; samples near its border, or another work's, are the finishing
-// pass's. Roughing
-// leaves the allowance, half as much again where it is a line through the middle, and √2
-// of that in a square corner.
+// pass's. Roughing leaves the allowance, half as much again where it is a line through the
+// middle, and √2 of that in a square corner.
 func newGrid(t *task, w *work) *grid {
 	bit := t.tool.Diameter.MM()
 	b := w.rings[0].box

@@ -41,7 +41,7 @@ func chords(from, to spot, cx, cy, sweep float64) []stretch {
 	at := from
 	for k := 1.0; k < n; k++ {
 		angle := start + sweep*k/n
-		next := spot{cx + r*math.Cos(angle), cy + r*math.Sin(angle)}
+		next := spot{cx + float64(r*math.Cos(angle)), cy + float64(r*math.Sin(angle))}
 		out = append(out, stretch{at, next})
 		at = next
 	}
@@ -79,13 +79,13 @@ func (s stretch) crosses(o stretch) bool {
 
 // side is positive for points to the left of the stretch.
 func (s stretch) side(p spot) float64 {
-	return (s.b.x-s.a.x)*(p.y-s.a.y) - (s.b.y-s.a.y)*(p.x-s.a.x)
+	return float64((s.b.x-s.a.x)*(p.y-s.a.y)) - float64((s.b.y-s.a.y)*(p.x-s.a.x))
 }
 
 // parallel reports whether two stretches run alike, or against one another, but for
 // some 6 degrees.
 func (s stretch) parallel(o stretch) bool {
-	cross := (s.b.x-s.a.x)*(o.b.y-o.a.y) - (s.b.y-s.a.y)*(o.b.x-o.a.x)
+	cross := float64((s.b.x-s.a.x)*(o.b.y-o.a.y)) - float64((s.b.y-s.a.y)*(o.b.x-o.a.x))
 	return math.Abs(cross) < 0.1*s.length()*o.length()
 }
 

@@ -26,6 +26,9 @@ func ringOf(c geom.Contour) ring {
 	var edges []edge
 	for i, v := range c {
 		next := c[(i+1)%len(c)].Point
+		if next == v.Point {
+			continue
+		}
 		if v.Bulge == 0 {
 			edges = append(edges, edge{stretch: stretch{mm(v.Point), mm(next)}})
 			continue
@@ -65,7 +68,7 @@ func (r ring) inside(p spot) bool {
 }
 
 // at returns the X of a stretch at a Y, which it crosses.
-func (s stretch) at(y float64) float64 { return s.a.x + (y-s.a.y)/(s.b.y-s.a.y)*(s.b.x-s.a.x) }
+func (s stretch) at(y float64) float64 { return s.a.x + float64((y-s.a.y)/(s.b.y-s.a.y)*(s.b.x-s.a.x)) }
 
 // across returns the parts of a row inside a ring: between its first and second
 // crossing, its third and fourth, and so on.

@@ -15,7 +15,7 @@ type tab struct {
 // takes. Where the ring is bent the tab begins where the ring is farthest back.
 func newTab(w *work, m model.Tab, t *task) tab {
 	place := w.rings[0].place(mm(m.At))
-	half := m.Width.MM() / 2
+	half := max(thinnest, m.Width.MM()/2)
 	across := w.rings[0].between(place-half, place+half)
 	first, last := across[0].a, across[len(across)-1].b
 	at := w.rings[0].between(place, place+half)[0].a

@@ -62,8 +62,10 @@ func taskOfRouting(r *model.Routing) *task {
 		if w.outline {
 			t.wood, t.piece = stock, w.rings[0]
 		}
-		for _, m := range m.Tabs {
-			w.tabs = append(w.tabs, newTab(w, m, t))
+		if len(w.rings[0].edges) > 0 {
+			for _, m := range m.Tabs {
+				w.tabs = append(w.tabs, newTab(w, m, t))
+			}
 		}
 		t.works = append(t.works, w)
 	}
