@@ -7,6 +7,10 @@ import (
 	"slices"
 )
 
+// rounding is how much lower than told a piece may end, in mm: the last decimal of both
+// its ends, where four of an inch are written.
+const rounding = 0.00254
+
 // atRim is how much of the bit's rim takes no bite, in mm: pieces that stand for one arc,
 // parted otherwise, differ by less.
 const atRim = 0.005
@@ -73,7 +77,7 @@ func (c *cutter) comesDown(m Motion, plan []slope, at []*site, run float64) erro
 	drop := m.From.Z - m.To.Z
 	bores := run == 0 && slices.ContainsFunc(at, func(s *site) bool { return s.straight && s.rings[0].inside(plan[0].a) })
 	switch {
-	case !bores && drop > run*c.steepest:
+	case !bores && drop > float64(run*c.steepest)+rounding:
 		return fmt.Errorf("comes down into the wood by %.3f mm over a run of %.3f mm: too steep", drop, run)
 	case m.Feed > c.plunge*1.001:
 		return fmt.Errorf("comes down into the wood at %.1f mm/min, above %.1f", m.Feed, c.plunge)
