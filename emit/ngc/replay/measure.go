@@ -23,9 +23,8 @@ type Measures struct {
 // they are not known. The first move only says where the bit starts.
 func Measure(text []byte, p *model.Program) (Measures, error) { return taskOf(p).measure(text) }
 
-// MeasureRouting is Measure for what a router cuts beside recesses. What is cut out of the
-// board below the tool is not counted as wood, nor what is cut off beside a part that is
-// no outline's.
+// MeasureRouting is Measure for what a router cuts beside recesses. The wood ends at the
+// board's lower face, and at the part's edge where no outline is cut.
 func MeasureRouting(text []byte, r *model.Routing) (Measures, error) {
 	return taskOfRouting(r).measure(text)
 }
