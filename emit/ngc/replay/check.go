@@ -11,8 +11,8 @@ import (
 // thing that is wrong: text that is not understood, settings other than the
 // Program's, more travel than the machine has, a rapid move through wood or below
 // the clearance, a feed without the spindle, a plunge or a ramp too steep, a bite
-// too deep, a level that is not the Program's, wood touched outside the recess or
-// below its depth, or wood left inside. The recess is Program.Shape, whose inside
+// too deep, a level that is not the Program's or none where one is, wood touched outside
+// the recess or below its depth, wood left inside, or a wall followed the wrong way. The recess is Program.Shape, whose inside
 // corners are as round as the bit leaves them, with Program.Reliefs.
 //
 // Nothing of this is sampled, beside how deep a bite is:
@@ -48,7 +48,6 @@ func Check(text []byte, p *model.Program) error {
 //     as the tab's top; straight across a tab all but its width and tabSlack is swept.
 //     The tabs themselves are wood that must stay, but for tabSlack;
 //   - what is freed without a tab: it would come loose under the bit;
-//   - a last pass along a wall that has the wall on its left only;
 //   - a plunge, but into a round hole that is as wide as the bit, by a step-down at a
 //     time, from above the top each time.
 func CheckRouting(text []byte, r *model.Routing) error {
