@@ -12,6 +12,7 @@ import (
 	"barwright/compile/layout"
 	"barwright/compile/model"
 	"barwright/compile/router"
+	"barwright/compile/routing"
 	"barwright/compile/rule"
 	"barwright/compile/rule/all"
 	"barwright/compile/solve"
@@ -62,6 +63,7 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		rule.Judge(solution.Values, m, rules, &findings)
 		programs(m, solution.Recesses, &findings)
 		m.Programs = append(testPieces(m), m.Programs...)
+		m.Routings = routing.Routings(solution.Values, m, &findings)
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)
