@@ -70,7 +70,19 @@ type Guide struct {
 }
 
 // Also is what a router cuts beside recesses for steel.
-type Also struct{ Openings, Outlines, Cups, Pins, Grooves bool }
+type Also struct {
+	Openings, Outlines, Cups, Pins, Grooves bool
+
+	Under Length // how far cuts that go through reach below the board
+	Room  Length // in a blank, beyond the cut round the part
+	Tabs  Tabs
+}
+
+// Tabs is how pieces are held that come free.
+type Tabs struct {
+	Width, Height, Spacing Length
+	Least                  int // for each piece
+}
 
 // Dialect is how a control wants its text.
 type Dialect struct {
@@ -104,18 +116,6 @@ type Move struct {
 	X, Y, Z Length
 	CX, CY  Length // centre of an arc
 	Note    string // said in the program before the move
-}
-
-// Reach returns the box of the moves of the bit's centre.
-func (p *Program) Reach() (plan geom.Rect, z geom.Span) {
-	for i, m := range p.Moves {
-		at, height := geom.R(m.X, m.Y, m.X, m.Y), geom.Span{Lo: m.Z, Hi: m.Z}
-		if i == 0 {
-			plan, z = at, height
-		}
-		plan, z = plan.Union(at), z.Union(height)
-	}
-	return plan, z
 }
 
 // Table is how the shop's cutting table wants its files.

@@ -28,9 +28,13 @@ func head(p *model.Program, u units) []string {
 		out = append(out, fmt.Sprintf("Setup: %d of this part; X0 is %s further to the right on it than in setup %d",
 			p.Setup, u.number(p.MovedOn), p.Setup-1))
 	}
-	out = append(out, safety[:]...)
-	out = append(out, fmt.Sprintf("The first move goes, fast, to Z %s from wherever the bit stands, down if it stands higher; "+
-		"the next one across at that height. Park it clear of work and clamps.", u.number(firstHeight(p))))
+	return append(out, saidOfAll(p.Moves, t, u)...)
+}
+
+// saidOfAll is what the head of every program says at its end.
+func saidOfAll(moves []model.Move, t model.Tool, u units) []string {
+	out := append(safety[:len(safety):len(safety)], fmt.Sprintf("The first move goes, fast, to Z %s from wherever the bit stands, down if it stands higher; "+
+		"the next one across at that height. Park it clear of work and clamps.", u.number(firstHeight(moves, t))))
 	return append(out, control(t.Dialect)...)
 }
 
@@ -72,9 +76,9 @@ func control(d model.Dialect) []string {
 }
 
 // firstHeight is where the first move goes.
-func firstHeight(p *model.Program) Length {
-	if len(p.Moves) == 0 {
-		return p.Tool.Clearance
+func firstHeight(moves []model.Move, t model.Tool) Length {
+	if len(moves) == 0 {
+		return t.Clearance
 	}
-	return p.Moves[0].Z
+	return moves[0].Z
 }

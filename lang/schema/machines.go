@@ -49,12 +49,20 @@ var router = &Block{
 			{Name: "board", Type: Ref, Refs: []string{"sheet"}, Required: true, Doc: "that the template is cut from"},
 			{Name: "collar", Type: Length, Doc: "how far the bush stands out below the router's base"},
 		}},
-		{Name: "also", Type: Object, Later: true, Doc: "other work that it does, beside recesses for steel", Fields: []Attr{
+		{Name: "also", Type: Object, Doc: "other work that it does in panels, beside recesses for steel", Fields: []Attr{
 			{Name: "openings", Type: Flag, Default: "false", Doc: "openings of panels"},
 			{Name: "outlines", Type: Flag, Default: "false", Doc: "panels themselves, held by tabs"},
 			{Name: "cups", Type: Flag, Default: "false", Doc: "hinge cups"},
-			{Name: "pins", Type: Flag, Default: "false", Doc: "rows of shelf pins"},
+			{Name: "pins", Type: Flag, Default: "false", Doc: "rows of holes for shelf pins and hinge plates"},
 			{Name: "grooves", Type: Flag, Default: "false", Doc: "grooves and rabbets"},
+			{Name: "under", Type: Reach, Default: "0.02in", Metric: "0.5mm", Doc: "how far cuts that go through reach below the board"},
+			{Name: "room", Type: Reach, Default: "3/8in", Metric: "10mm", Doc: "left of a blank beyond the cut round the panel"},
+		}},
+		{Name: "tabs", Type: Object, Doc: "what holds a piece that it cuts free", Fields: []Attr{
+			{Name: "width", Type: Length, Default: "3/8in", Metric: "10mm"},
+			{Name: "height", Type: Length, Default: "1/8in", Metric: "3mm", Doc: "half of the board at most"},
+			{Name: "spacing", Type: Length, Default: "8in", Metric: "200mm", Doc: "along the cut"},
+			{Name: "least", Type: Count, Default: "4", Doc: "how many a piece has at least"},
 		}},
 	},
 }

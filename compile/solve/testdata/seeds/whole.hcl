@@ -95,7 +95,8 @@ router "bench" {
   change       = true
   spin_up      = 5
   guide        = { bush = "5/8in", bit = "1/2in", board = sheet.ply }
-  also         = { openings = true, outlines = true, cups = true, pins = true, grooves = true }
+  also         = { openings = true, outlines = true, cups = true, pins = true, grooves = true, under = 1, room = 12 }
+  tabs         = { width = 8, height = 2, spacing = 150, least = 3 }
 }
 
 saw {
