@@ -63,6 +63,9 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		var names filename.Names // of programs
 		programs(m, solution.Recesses, &names, &findings)
 		m.Programs = append(testPieces(m, &names), m.Programs...)
+		for i := range m.Programs {
+			m.Programs[i].Build = m.Build.Titled()
+		}
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)

@@ -27,7 +27,7 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	}
 	s := sheet{buf: bufio.NewWriter(w), model: m}
 	s.text("ROUTER SETUP SHEET")
-	s.text(m.Build.Name + revision(m.Build))
+	s.text(m.Build.Titled())
 	s.section("Cautions", s.cautions())
 	s.section("Before each program", before[:])
 	for i := range m.Programs {
@@ -40,13 +40,6 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	s.section("After the first recess, before the next", after[:])
 	s.section("What the programs do not do", omissions[:])
 	return s.buf.Flush()
-}
-
-func revision(b model.Build) string {
-	if b.Revision == "" {
-		return ""
-	}
-	return ", revision " + b.Revision
 }
 
 // The texts below are common practice of the trade, not a standard.
