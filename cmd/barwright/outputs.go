@@ -48,7 +48,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 	if len(m.Programs)+len(m.Routings) > 0 {
 		files = append(files, folder.File{Name: "router/setup.txt", Write: whole(ngc.WriteSetup)})
 	}
-	files = append(files, templates(m, cutOptions(&m.Table))...)
+	files = append(files, templates(m, cutOptions(m))...)
 	return files, nil
 }
 

@@ -7,6 +7,7 @@ import "barwright/compile/geom"
 // across it from the edge named in Zero, Z up from the stock's top.
 type Program struct {
 	Name      string // file name without extension: "bar-support-1"
+	Build     string // that it belongs to: "boat shed, revision A"
 	Part      string // ID of the part
 	PartLabel string
 	Recess    string // name of the recess
@@ -134,6 +135,7 @@ type Table struct {
 	Flatten  Length // how far straight pieces may leave an arc; 0: arcs stay arcs
 	Relief   string // of inside corners: "none", "diagonal", "long_side"
 	Bit      Length // of the table; 0 where it is not given
+	Overrun  Length // how far recesses go on where they run out over an edge; 0: they end on it
 	Small    Length // parts smaller than a square of it are flagged; 0: none
 }
 
@@ -141,4 +143,4 @@ type Table struct {
 type Written struct{ Openings, Recesses, Bores, Marks bool }
 
 // LayerNames names a layer for each kind of work.
-type LayerNames struct{ Edge, Opening, Recess, Bore, Mark, Note, Sheet string }
+type LayerNames struct{ Edge, Opening, Recess, Bore, Through, Mark, Note, Sheet string }

@@ -28,7 +28,7 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	}
 	s := sheet{buf: bufio.NewWriter(w), model: m}
 	s.text("ROUTER SETUP SHEET")
-	s.text(m.Build.Name + revision(m.Build))
+	s.text(m.Build.Titled())
 	s.section("Cautions", s.cautions())
 	s.section("Before each program", before[:])
 	for i := range m.Programs {
@@ -46,13 +46,6 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 		return err
 	}
 	return s.buf.Flush()
-}
-
-func revision(b model.Build) string {
-	if b.Revision == "" {
-		return ""
-	}
-	return ", revision " + b.Revision
 }
 
 // The texts below are common practice of the trade, not a standard.

@@ -120,6 +120,7 @@ table "shop" {
   flatten  = "0.1mm"
   relief   = "long_side"
   bit      = "6mm"
+  overrun  = "5mm"
   small    = "150mm"
   drawings = true
 }
