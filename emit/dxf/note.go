@@ -88,9 +88,10 @@ type freeSpace struct {
 
 func newFreeSpace(outline geom.Contour, all iter.Seq[shape]) freeSpace {
 	f := freeSpace{bounds: outline.Bounds(), outline: outline.Chords()}
+	var r room
 	for s := range all {
 		if s.inner {
-			f.taken = append(f.taken, s.contour.Bounds())
+			f.taken = append(f.taken, r.contour(&s.form).Bounds())
 		}
 	}
 	return f

@@ -406,7 +406,7 @@ func TestChords(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := length.Length(rapid.IntRange(1_000_000, 900_000_000).Draw(t, "radius"))
 		tolerance := length.Length(rapid.IntRange(10_000, 3_000_000).Draw(t, "tolerance"))
-		c := chords(geom.CircleContour(point(3, 4), r), tolerance)
+		c := appendChords(nil, geom.CircleContour(point(3, 4), r), tolerance)
 		for i, v := range c {
 			w := c[(i+1)%len(c)]
 			mid := math.Hypot(float64(v.X+w.X)/2-3e6, float64(v.Y+w.Y)/2-4e6)

@@ -39,7 +39,7 @@ func WriteFar(w io.Writer, p *model.Part, opt Options) error {
 func writeView(w io.Writer, v view, opt *Options) error {
 	v.part = relieved(v.part, opt)
 	m := v.motion()
-	all := moved(v.shapes(opt.Without), m, opt.Flatten)
+	all := lying(v.shapes(opt.Without), m, opt.Flatten)
 	outline := m.contour(v.part.Outline)
 	f := file{parts: []*model.Part{v.part}, all: all, zero: opt.Origin.of(outline.Bounds())}
 	if opt.Text {
@@ -65,20 +65,23 @@ func (d *file) write(w io.Writer, opt *Options) error {
 	layers := opt.Layers.named()
 	table := layers.table()
 	f := frame{unitless: opt.Unitless}
+	var r room
 	for s := range d.all {
-		if err := s.validate(); err != nil {
+		contour := r.contour(&s.form)
+		if err := s.validate(contour); err != nil {
 			return fmt.Errorf("part %s: %s %q: %w", s.part, s.role, s.name, err)
 		}
+		bounds := contour.Bounds()
 		if f.entities == 0 {
-			f.box = s.contour.Bounds()
+			f.box = bounds
 		}
-		f.box = f.box.Union(s.contour.Bounds())
+		f.box = f.box.Union(bounds)
 		f.entities++
 		if s.kind == sheet || opt.Depths && s.depth > 0 {
 			table.add(layer{name: layers.deep(&s, opt), colour: colours[s.kind]})
 		}
 	}
-	if err := validateTogether(d.all, f.entities); err != nil {
+	if err := validateTogether(d.all, f.entities, f.box); err != nil {
 		return err
 	}
 	origin := geom.Point{}.Sub(d.zero)
@@ -92,9 +95,8 @@ func (d *file) write(w io.Writer, opt *Options) error {
 	out.inch = opt.Inch
 	to := newFormat(opt.Version, out)
 	to.begin(f)
-	var scratch geom.Contour
 	for s := range d.all {
-		scratch = s.write(to, layers.deep(&s, opt), origin, scratch[:0])
+		s.write(to, layers.deep(&s, opt), origin, &r)
 	}
 	for _, n := range d.notes {
 		for i, line := range n.lines {

@@ -36,8 +36,7 @@ type shape struct {
 	kind       kind
 	depth      length.Length // of blind work
 	inner      bool
-	open       bool // a line from the first vertex to the second
-	contour    geom.Contour
+	form
 }
 
 // shapes yields what is worked from the face that lies up, in the order of the file:
@@ -48,7 +47,7 @@ func (v view) shapes(without model.Written) iter.Seq[shape] {
 		p := v.part
 		_ = v.marks(without, yield) && v.recesses(without, yield) && v.bores(without, yield) &&
 			v.openings(without, yield) && v.slots(without, yield) &&
-			yield(shape{part: p.ID, role: "outline", name: p.Name, kind: v.outline(), contour: p.Outline})
+			yield(shape{part: p.ID, role: "outline", name: p.Name, kind: v.outline(), form: form{given: p.Outline}})
 	}
 }
 
@@ -65,17 +64,15 @@ func (v view) marks(without model.Written, yield func(shape) bool) bool {
 	if without.Marks {
 		return true
 	}
-	for _, m := range p.Marks {
-		line := geom.Contour{{Point: m.From}, {Point: m.To}}
-		if !v.behind && !yield(shape{part: p.ID, role: "mark", name: m.Name, kind: mark, inner: true, open: true, contour: line}) {
+	for i := range p.Marks {
+		m := &p.Marks[i]
+		if !v.behind && !yield(shape{part: p.ID, role: "mark", name: m.Name, kind: mark, inner: true, form: form{line: m}}) {
 			return false
 		}
 	}
 	for i := range p.Bores {
 		b := &p.Bores[i]
-		sunk := *b
-		sunk.Diameter = b.Sink
-		if b.Sink > 0 && b.Far == v.behind && !yield(shape{part: p.ID, role: "countersink", name: b.Name, kind: mark, inner: true, contour: sunk.Shape()}) {
+		if b.Sink > 0 && b.Far == v.behind && !yield(shape{part: p.ID, role: "countersink", name: b.Name, kind: mark, inner: true, form: form{bore: b, sunk: true}}) {
 			return false
 		}
 	}
@@ -87,8 +84,9 @@ func (v view) recesses(without model.Written, yield func(shape) bool) bool {
 	if v.behind || without.Recesses {
 		return true
 	}
-	for _, r := range p.Recesses {
-		if !yield(shape{part: p.ID, role: "recess", name: r.Name, kind: recess, depth: r.Depth, inner: true, contour: r.Shape}) {
+	for i := range p.Recesses {
+		r := &p.Recesses[i]
+		if !yield(shape{part: p.ID, role: "recess", name: r.Name, kind: recess, depth: r.Depth, inner: true, form: form{given: r.Shape}}) {
 			return false
 		}
 	}
@@ -100,8 +98,9 @@ func (v view) openings(without model.Written, yield func(shape) bool) bool {
 	if v.second || without.Openings {
 		return true
 	}
-	for _, o := range p.Openings {
-		if !o.Notch && !yield(shape{part: p.ID, role: "opening", name: o.Name, kind: opening, inner: true, contour: o.Shape}) {
+	for i := range p.Openings {
+		o := &p.Openings[i]
+		if !o.Notch && !yield(shape{part: p.ID, role: "opening", name: o.Name, kind: opening, inner: true, form: form{given: o.Shape}}) {
 			return false
 		}
 	}
@@ -124,7 +123,7 @@ func (v view) bores(without model.Written, yield func(shape) bool) bool {
 	}
 	for i := range p.Bores {
 		b := &p.Bores[i]
-		if b.Slot == 0 && v.bored(b) && !yield(shape{part: p.ID, role: "bore", name: b.Name, kind: bore, depth: b.Depth, inner: true, contour: b.Shape()}) {
+		if b.Slot == 0 && v.bored(b) && !yield(shape{part: p.ID, role: "bore", name: b.Name, kind: bore, depth: b.Depth, inner: true, form: form{bore: b}}) {
 			return false
 		}
 	}
@@ -143,7 +142,7 @@ func (v view) slots(without model.Written, yield func(shape) bool) bool {
 		if !b.Through() {
 			as = recess
 		}
-		if !yield(shape{part: p.ID, role: "slot", name: b.Name, kind: as, depth: b.Depth, inner: true, contour: b.Shape()}) {
+		if !yield(shape{part: p.ID, role: "slot", name: b.Name, kind: as, depth: b.Depth, inner: true, form: form{bore: b}}) {
 			return false
 		}
 	}
@@ -169,42 +168,24 @@ func HasOther(p *model.Part, opt Options) bool {
 	return false
 }
 
-// moved yields shapes where they lie, their arcs as chords where that is asked for.
-func moved(all iter.Seq[shape], m motion, tolerance length.Length) iter.Seq[shape] {
-	if m == still && tolerance == 0 {
-		return all
+func (s *shape) validate(c geom.Contour) error {
+	if s.line != nil {
+		return longEnough(c[0].Point, c[1].Point)
 	}
-	return func(yield func(shape) bool) {
-		for s := range all {
-			s.contour = m.contour(s.contour)
-			if tolerance > 0 && !s.open {
-				s.contour = chords(s.contour, tolerance)
-			}
-			if !yield(s) {
-				return
-			}
-		}
-	}
+	return validate(c)
 }
 
-func (s *shape) validate() error {
-	if s.open {
-		return longEnough(s.contour[0].Point, s.contour[1].Point)
+// write writes a shape moved to an origin.
+func (s *shape) write(f format, layer string, origin geom.Point, r *room) {
+	c := r.contour(&s.form)
+	if s.line != nil {
+		f.line(layer, c[0].Point.Add(origin), c[1].Point.Add(origin))
+		return
 	}
-	return validate(s.contour)
-}
-
-// write writes a shape moved to an origin; it returns the room that it took.
-func (s *shape) write(f format, layer string, origin geom.Point, scratch geom.Contour) geom.Contour {
-	if s.open {
-		f.line(layer, s.contour[0].Point.Add(origin), s.contour[1].Point.Add(origin))
-		return scratch
-	}
-	if centre, radius, ok := s.contour.Circle(); ok {
+	if centre, radius, ok := c.Circle(); ok {
 		f.circle(layer, centre.Add(origin), radius)
-		return scratch
+		return
 	}
-	scratch = appendOriented(scratch, s.contour, s.inner, origin)
-	f.polyline(layer, scratch, pen{})
-	return scratch
+	r.oriented = appendOriented(r.oriented[:0], c, s.inner, origin)
+	f.polyline(layer, r.oriented, pen{})
 }

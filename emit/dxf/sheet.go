@@ -27,7 +27,7 @@ func WriteSheet(w io.Writer, s *Sheet, opt Options) error {
 	for i, p := range s.Parts {
 		v := first(relieved(p, &opt), &opt)
 		m := s.motion(i, opt.Mirrored)
-		own, outline := moved(v.shapes(opt.Without), m, opt.Flatten), m.contour(v.part.Outline)
+		own, outline := lying(v.shapes(opt.Without), m, opt.Flatten), m.contour(v.part.Outline)
 		all = append(all, own)
 		f.parts = append(f.parts, v.part)
 		if !opt.Text {
@@ -50,7 +50,7 @@ func WriteSheet(w io.Writer, s *Sheet, opt Options) error {
 
 func (s *Sheet) edges(r geom.Rect) iter.Seq[shape] {
 	return func(yield func(shape) bool) {
-		yield(shape{part: s.Stock.Name, role: "sheet", kind: sheet, contour: geom.RectContour(r)})
+		yield(shape{part: s.Stock.Name, role: "sheet", kind: sheet, form: form{given: geom.RectContour(r)}})
 	}
 }
 

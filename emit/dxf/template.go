@@ -15,7 +15,7 @@ func WriteTemplate(w io.Writer, t *model.Template, opt Options) error {
 		ID: "template " + t.Name, Label: t.Name, Name: "template", Stock: t.Guide.Board, Thickness: t.Thickness,
 		Outline: t.Outline, Openings: []model.Opening{{Name: "guide", Shape: t.Opening}}, Marks: t.Marks,
 	}}
-	all := moved(v.shapes(opt.Without), v.motion(), opt.Flatten)
+	all := lying(v.shapes(opt.Without), v.motion(), opt.Flatten)
 	f := file{parts: []*model.Part{v.part}, all: all, zero: opt.Origin.of(t.Outline.Bounds())}
 	if opt.Text {
 		f.notes = []note{noteOf(t.Outline, templateLines(t, &opt), all)}
