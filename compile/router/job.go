@@ -10,8 +10,10 @@ import (
 
 const (
 	overrun  = 2 * length.Millimetre // of the bit's edge, beyond an open side: where it enters, and along the walls
+	lead     = length.Millimetre     // of the bit's edge off the end of a wall, before it finishes it
 	mouth    = length.Millimetre / 2 // of its centre, at the ends of walls when roughing
 	approach = 2 * length.Millimetre // above the wood, where rapid moves end
+	touch    = length.Millimetre / 2 // above the wood, where ramps begin
 )
 
 // job is what a path is made from. The bit's centre stays in finish, and in
@@ -25,6 +27,7 @@ type job struct {
 	shape  region // what will be cut, without reliefs
 	finish region
 	air    region
+	lead   region // where the bit stands before it goes sideways to a wall's end
 	rough  region
 	corner Length          // radius left in inside corners, 0 where there is none
 	bores  [4]*geom.Point  // that relieve corners, by corner: their centres
@@ -57,9 +60,12 @@ func newJob(r Request) (*job, *Refusal) {
 			j.shape.round[i] = j.corner
 		}
 	}
-	wide := j.shape.extended(j.open, 2*radius+overrun+finish)
+	j.air = j.shape.extended(j.open, 2*radius+overrun+finish).inset(radius + finish)
+	// Beside the end of a wall the bit meets the allowance √(f(2r-f)) from its centre.
+	reach := Length(math.Ceil(math.Sqrt(float64(finish) * float64(2*radius-finish))))
+	wide := j.shape.extended(j.open, radius+reach+lead)
 	j.finish = wide.inset(radius)
-	j.air = wide.inset(radius + finish)
+	j.lead = wide.extended(j.open, finish).inset(radius + finish)
 	j.rough = j.roughing()
 	if refusal := j.room(r); refusal != nil {
 		return nil, refusal
@@ -118,7 +124,9 @@ func (j *job) goAside() {
 			if ends {
 				open = before(i)
 			}
-			j.aside[i] = []geom.Point{edge.onto(open, at)}
+			if out := edge.onto(open, at); distanceAlong(before(open), at, out) > 0 {
+				j.aside[i] = []geom.Point{out}
+			}
 		}
 	}
 }

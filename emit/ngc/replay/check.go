@@ -139,6 +139,7 @@ type cutter struct {
 	clearance       float64
 	feed, plunge    float64
 	steepest        float64 // tangent of the ramp angle
+	last            float64 // one step of the text's last decimal, which heights and runs may miss by
 	low, high       spot    // corners of where the bit's centre may be
 }
 
@@ -159,6 +160,7 @@ func newCutter(p *model.Program) *cutter {
 		feed:      t.Feed.MM(),
 		plunge:    t.Plunge.MM(),
 		steepest:  math.Tan((t.RampDegrees + 0.05) * math.Pi / 180),
+		last:      lastDecimal(t.Dialect),
 		low:       spot{reach.X.Lo.MM() - margin, reach.Y.Lo.MM() - margin},
 		high:      spot{reach.X.Hi.MM() + margin, reach.Y.Hi.MM() + margin},
 	}
@@ -169,6 +171,15 @@ func newCutter(p *model.Program) *cutter {
 		c.levels = append(c.levels, -l.MM())
 	}
 	return c
+}
+
+// lastDecimal returns one step of the last decimal that a dialect writes, in mm.
+func lastDecimal(d model.Dialect) float64 {
+	unit := 1.0
+	if d.Inch {
+		unit = 25.4
+	}
+	return unit / math.Pow10(d.Decimals)
 }
 
 // motion judges a move and takes away the wood.
@@ -300,7 +311,7 @@ func (c *cutter) cut(m Motion, plan []stretch) error {
 		}
 	}
 	switch {
-	case bite > depthSlack && drop > 0 && drop > run*c.steepest:
+	case bite > depthSlack && drop > 0 && drop-c.last > (run+c.last)*c.steepest:
 		return fmt.Errorf("comes down into the wood by %.3f mm over a run of %.3f mm: too steep", drop, run)
 	case bite > depthSlack && drop > 0 && m.Feed > c.plunge*1.001:
 		return fmt.Errorf("ramps down at %.1f mm/min, above %.1f", m.Feed, c.plunge)
