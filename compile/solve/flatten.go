@@ -17,5 +17,5 @@ func (s *solver) checkFlatten() {
 		`flatten = "0.01mm", or what the shop asks for`,
 		"Straight pieces would leave an arc by at most %s mm. Cut files hold no edge under %s mm, and pieces are to keep "+
 			"that close at best: it is %s mm too little.", t.Flatten.Decimal(length.Millimetres, 6),
-		finest.Decimal(length.Millimetres, 3), (finest - t.Flatten).Decimal(length.Millimetres, 6))
+		finest.Decimal(length.Millimetres, 3), (finest-t.Flatten).Decimal(length.Millimetres, 6))
 }

@@ -40,9 +40,7 @@ func (v view) lines(opt *Options) []string {
 	if HasOther(p, *opt) {
 		lines = append(lines, v.flipLines(opt)...)
 	}
-	if opt.Origin != LowerLeft {
-		lines = append(lines, "zero at the "+opt.Origin.String())
-	}
+	lines = append(lines, opt.zeroLine())
 	lines = append(lines, opt.wayLines()...)
 	return inASCII(append(lines, smallLine(p, opt))...)
 }
@@ -186,6 +184,14 @@ func (v view) flipLines(opt *Options) []string {
 	return []string{what,
 		"for that turn it over from left to right: bottom edge stays at the bottom",
 		"its zero is then at the " + opt.Origin.turnedOver().String() + " as drawn here"}
+}
+
+// zeroLine says where the file has 0, 0; nothing of the usual corner.
+func (o *Options) zeroLine() string {
+	if o.Origin == LowerLeft {
+		return ""
+	}
+	return "zero at the " + o.Origin.String()
 }
 
 // wayLines say how the contours differ from what is to come of them.
