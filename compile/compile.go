@@ -60,7 +60,7 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
 		rule.Judge(solution.Values, m, rules, &findings)
-		programs(m, solution.Recesses, &findings)
+		programs(solution.Values, m, solution.Recesses, &findings)
 		m.Programs = append(testPieces(m), m.Programs...)
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
@@ -76,8 +76,9 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 }
 
 // programs plans the router's path for each recess.
-func programs(m *model.Model, recesses []solve.Recess, findings *finding.List) {
+func programs(v *values.Values, m *model.Model, recesses []solve.Recess, findings *finding.List) {
 	var names filename.Names
+	var refused refusals
 	var laid setups
 	for _, r := range recesses {
 		part := &m.Parts[r.Part]
@@ -91,15 +92,13 @@ func programs(m *model.Model, recesses []solve.Recess, findings *finding.List) {
 			Stock: part.Outline.Bounds().Shift(toZero), Thick: part.Thickness,
 			Depth: recess.Depth, Tool: r.Tool, Show: m.Build.Plain,
 		})
-		if refusal != nil && findings.Has(refusal.Kind, r.Why.At) {
-			continue // as with the recess before
-		}
 		if refusal != nil {
-			findings.Errorf(refusal.Kind, r.Why.At, "", "%s: %s", recess.Name, refusal.Text)
+			refused.add(v, r, recess.Name, refusal)
 			continue
 		}
 		m.Programs = append(m.Programs, program)
 	}
+	refused.tell(v, findings)
 }
 
 // layouts lays the parts out on what is sold. Stock that is too small for parts
