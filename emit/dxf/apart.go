@@ -38,10 +38,10 @@ func (w way) mayCross(o way) bool {
 // along any other contour: it is open there. A drill follows no contour: where a bore
 // crosses a recess nothing is wrong, and validateBores knows of bores and the rest.
 // There are as many shapes as count says, and box holds them.
-func validateTogether(all iter.Seq[shape], count int, box geom.Rect) error {
+func validateTogether(all iter.Seq[shape], count int, box geom.Rect, most limits) error {
 	t := together{all: all}
 	t.findOutlines()
-	search := crowds[cut]{all: t.cuts(), count: count, trace: t.trace, alone: t.held, near: t.apart}
+	search := crowds[cut]{limits: most, count: count, all: t.cuts(), trace: t.trace, alone: t.held, near: t.apart}
 	return search.in(box.Grow(shortest))
 }
 

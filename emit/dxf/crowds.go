@@ -8,24 +8,29 @@ import (
 	"barwright/lang/length"
 )
 
-// Of a tile, at most so many cells are told apart, so many for each thing where there
-// are fewer things, and at most so many things are held at once. A tile with more is
-// parted, unless it is as small as smallestTile.
+// limits are of a tile: one with more things is parted, unless it is as small as
+// smallestTile.
+type limits struct {
+	cells int // that are told apart, leastEach for each thing at least
+	held  int // things that may come near others
+}
+
+var usual = limits{cells: 1 << 20, held: 1 << 13}
+
 const (
-	mostCells    = 1 << 20
-	cellsEach    = 16
+	cellsEach    = 16 // for each thing, where that is less than the limit
 	leastEach    = 8
-	mostHeld     = 1 << 13
 	smallestTile = length.Millimetre
 )
 
-// crowds finds what comes near what among many things. The room that it takes does not
-// grow with their number, half a megabyte or so where nearly all of them lie alone and a
-// megabyte more where they do not: it looks at a tile of the plane at a time, and goes over
-// all things for each. One that comes into no cell of the tile with another is alone.
+// crowds finds what comes near what among many things, in room that does not grow with
+// their number: it looks at a tile of the plane at a time, and goes over all things for
+// each. It parts the tile into cells. A thing that comes into no cell with another is
+// alone; the others of the tile are handed over to be looked at in pairs.
 type crowds[T any] struct {
-	all   iter.Seq2[geom.Rect, T] // the same things each time, and a box that holds each and a little round it
+	limits
 	count int                     // of things
+	all   iter.Seq2[geom.Rect, T] // the same each time; the box holds a thing and a little round it
 	trace func(T, *grid) bool     // crowds the cells that a large thing comes into; false where there is none
 	alone func(T) error           // looks at a small thing that has none near it
 	near  func([]T) error         // looks at the others of a tile; a thing may be of several tiles
@@ -33,13 +38,16 @@ type crowds[T any] struct {
 
 // in looks at the things of a plane that come into a rectangle.
 func (c *crowds[T]) in(area geom.Rect) error {
+	if c.count == 0 {
+		return nil
+	}
 	var g grid
 	var room []T
 	tiles := []geom.Rect{area}
 	for len(tiles) > 0 {
 		tile := tiles[len(tiles)-1]
 		tiles = tiles[:len(tiles)-1]
-		g.lay(tile, min(mostCells, cellsEach*c.count))
+		g.lay(tile, min(c.cells, cellsEach*c.count))
 		held, ok, err := c.tile(&g, room[:0])
 		if err == nil && ok {
 			err = c.near(held)
@@ -70,7 +78,7 @@ func (c *crowds[T]) tile(g *grid, held []T) (_ []T, ok bool, err error) {
 		case c.trace(t, g):
 			held = append(held, t)
 		}
-		if g.divisible() && (marked > mostCells/leastEach || len(held) > mostHeld) {
+		if g.divisible() && (marked > c.cells/leastEach || len(held) > c.held) {
 			return held, false, nil
 		}
 	}
@@ -85,7 +93,7 @@ func (c *crowds[T]) tile(g *grid, held []T) (_ []T, ok bool, err error) {
 		default:
 			held = append(held, t)
 		}
-		if g.divisible() && len(held) > mostHeld {
+		if g.divisible() && len(held) > c.held {
 			return held, false, nil
 		}
 	}

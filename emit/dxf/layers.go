@@ -54,19 +54,33 @@ func (l Layers) named() layerNames {
 	}
 }
 
-// deep is the layer of a shape: where that is asked for, that of blind work ends in its
+// shapeLayers names the layers of shapes. It keeps the last name that was made: most
+// blind shapes of a kind are as deep as the one before.
+type shapeLayers struct {
+	layerNames
+	opt   *Options
+	kind  kind
+	depth length.Length
+	deep  string
+}
+
+// of is the layer of a shape: where that is asked for, that of blind work ends in its
 // depth in the unit of the file, RECESS_6_5. The name gives way where both are too long.
-func (l *layerNames) deep(s *shape, opt *Options) string {
-	name := l[s.kind]
-	if !opt.Depths || s.depth == 0 {
+func (l *shapeLayers) of(s *shape) string {
+	name := l.layerNames[s.kind]
+	if !l.opt.Depths || s.depth == 0 {
 		return name
 	}
+	if s.kind == l.kind && s.depth == l.depth {
+		return l.deep
+	}
 	unit, places := length.Millimetres, 3
-	if opt.Inch {
+	if l.opt.Inch {
 		unit, places = length.Inches, 4
 	}
 	depth := "_" + strings.ReplaceAll(s.depth.Decimal(unit, places), ".", "_")
-	return name[:min(len(name), maxSymbol-len(depth))] + depth
+	l.kind, l.depth, l.deep = s.kind, s.depth, name[:min(len(name), maxSymbol-len(depth))]+depth
+	return l.deep
 }
 
 // layer is an entry of the layer table.

@@ -133,14 +133,11 @@ func (v view) leftOut(without model.Written) []string {
 
 // boreLines tell of bores, those too that are left to a drill.
 func (v view) boreLines(opt *Options) (lines []string) {
-	for _, like := range v.part.LikeBores() {
-		b := &like[0]
-		if !v.bored(b) {
-			continue
-		}
-		line := fmt.Sprintf("%d x %s: bore %s", len(like), b.Name, opt.show(b.Diameter))
+	for _, like := range v.likeBores() {
+		b := like.bore
+		line := fmt.Sprintf("%d x %s: bore %s", like.count, b.Name, opt.show(b.Diameter))
 		if b.Slot > 0 {
-			line = fmt.Sprintf("%d x %s: slot %s wide", len(like), b.Name, opt.show(b.Diameter))
+			line = fmt.Sprintf("%d x %s: slot %s wide", like.count, b.Name, opt.show(b.Diameter))
 		}
 		if b.Through() {
 			line += " through"
@@ -156,6 +153,29 @@ func (v view) boreLines(opt *Options) (lines []string) {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// alike are bores that differ in nothing but where they are; one stands for all.
+type alike struct {
+	bore  *model.Bore
+	count int
+}
+
+// likeBores counts the bores that are drilled from here, in the order of the first of
+// each.
+func (v view) likeBores() (groups []alike) {
+	for i := range v.part.Bores {
+		b := &v.part.Bores[i]
+		if !v.bored(b) {
+			continue
+		}
+		like := slices.IndexFunc(groups, func(a alike) bool { return a.bore.Like(b) })
+		if like < 0 {
+			like, groups = len(groups), append(groups, alike{bore: b})
+		}
+		groups[like].count++
+	}
+	return groups
 }
 
 func depthLines(recesses []model.Recess, opt *Options) []string {

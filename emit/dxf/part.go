@@ -62,26 +62,25 @@ func (d *file) write(w io.Writer, opt *Options) error {
 			return fmt.Errorf("part %s: %w", p.ID, err)
 		}
 	}
-	layers := opt.Layers.named()
+	layers := shapeLayers{layerNames: opt.Layers.named(), opt: opt}
 	table := layers.table()
 	f := frame{unitless: opt.Unitless}
 	var r room
 	for s := range d.all {
-		contour := r.contour(&s.form)
-		if err := s.validate(contour); err != nil {
-			return fmt.Errorf("part %s: %s %q: %w", s.part, s.role, s.name, err)
+		box, err := s.validate(&r)
+		if err != nil {
+			return err
 		}
-		bounds := contour.Bounds()
 		if f.entities == 0 {
-			f.box = bounds
+			f.box = box
 		}
-		f.box = f.box.Union(bounds)
+		f.box = f.box.Union(box)
 		f.entities++
 		if s.kind == sheet || opt.Depths && s.depth > 0 {
-			table.add(layer{name: layers.deep(&s, opt), colour: colours[s.kind]})
+			table.add(layer{name: layers.of(&s), colour: colours[s.kind]})
 		}
 	}
-	if err := validateTogether(d.all, f.entities, f.box); err != nil {
+	if err := validateTogether(d.all, f.entities, f.box, usual); err != nil {
 		return err
 	}
 	origin := geom.Point{}.Sub(d.zero)
@@ -96,11 +95,11 @@ func (d *file) write(w io.Writer, opt *Options) error {
 	to := newFormat(opt.Version, out)
 	to.begin(f)
 	for s := range d.all {
-		s.write(to, layers.deep(&s, opt), origin, &r)
+		s.write(to, layers.of(&s), origin, &r)
 	}
 	for _, n := range d.notes {
 		for i, line := range n.lines {
-			to.text(layers[noted], label{at: n.baseline(i).Add(origin), height: n.height, text: line})
+			to.text(layers.layerNames[noted], label{at: n.baseline(i).Add(origin), height: n.height, text: line})
 		}
 	}
 	to.end()

@@ -1,6 +1,7 @@
 package dxf
 
 import (
+	"fmt"
 	"iter"
 
 	"barwright/compile/geom"
@@ -168,11 +169,18 @@ func HasOther(p *model.Part, opt Options) bool {
 	return false
 }
 
-func (s *shape) validate(c geom.Contour) error {
+// validate refuses a shape that a table would choke on; box holds one that is good.
+func (s *shape) validate(r *room) (box geom.Rect, err error) {
+	c := r.contour(&s.form)
 	if s.line != nil {
-		return longEnough(c[0].Point, c[1].Point)
+		err = longEnough(c[0].Point, c[1].Point)
+	} else {
+		err = r.validate(c)
 	}
-	return validate(c)
+	if err != nil {
+		return box, fmt.Errorf("part %s: %s %q: %w", s.part, s.role, s.name, err)
+	}
+	return c.Bounds(), nil
 }
 
 // write writes a shape moved to an origin.
