@@ -40,6 +40,7 @@ func (v view) lines(opt *Options) []string {
 	if HasOther(p, *opt) {
 		lines = append(lines, v.flipLines(opt)...)
 	}
+	lines = append(lines, v.lostLines(opt)...)
 	lines = append(lines, opt.zeroLine())
 	lines = append(lines, opt.wayLines()...)
 	return inASCII(append(lines, smallLine(p, opt))...)
@@ -54,17 +55,7 @@ func (v view) ownerLines(opt *Options) []string {
 }
 
 // wrapped parts a text into lines of about fifty letters.
-func wrapped(text string) (lines []string) {
-	const long = 50
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && len(line)+len(word) >= long {
-			lines, line = append(lines, line), ""
-		}
-		line = strings.TrimSpace(line + " " + word)
-	}
-	return append(lines, line)
-}
+func wrapped(text string) []string { return wrap(text, 50) }
 
 func measuredOn(batch string) string {
 	if batch == "" {
