@@ -102,7 +102,7 @@ func (j *job) atSide(e model.Edge) entry { return j.atRing(e, false) }
 func (j *job) atRing(e model.Edge, last bool) entry {
 	g := j.rings[0]
 	at, ahead := g.sideMid(int(e)), heading[after(int(e))]
-	if last && j.wallAfter(int(e)) {
+	if last && j.endsAtWall(int(e)) {
 		at = g.corner(after(int(e)))
 	}
 	p := entry{at: at, ahead: ahead, side: e, length: g.rect.X.Size(), beside: j.rough.half()}

@@ -92,35 +92,41 @@ func (w *wood) atWall(x, y float64) bool {
 }
 
 // spent is what a path takes, in mm: roughing on the levels, ramps, finishing
-// walls and floor, air (moves sideways that take nothing, at whatever speed), and all at feed.
+// walls and floor, air, all at feed, and the deepest bite.
 type spent struct{ rough, ramp, finish, air, all, deepest float64 }
 
-// run cuts the program's moves.
+// run cuts the program's moves. Air is every move of the bit sideways that takes no
+// wood, at whatever speed, above the top or below it, ramps too; the way to the
+// recess and home, which the place of zero decides, does not count. A step that
+// takes nothing that the raster has is air, so that skims narrower than a cell are
+// air in part. The last pass along a wall is none, though what it takes may be less
+// than a cell; nor is the quarter circle that leads on to the wall.
 func (w *wood) run() spent {
 	var s spent
 	for i := 1; i < len(w.p.Moves); i++ {
 		from, m := w.p.Moves[i-1], w.p.Moves[i]
 		points, l := steps(from, m, w.cell)
+		sideways := m.X != from.X || m.Y != from.Y || m.Kind == model.MoveCCW
 		if m.Kind == model.MoveRapid {
-			if m.X != from.X || m.Y != from.Y {
+			if sideways {
 				s.air += l
 			}
 			continue
 		}
 		s.all += l
-		air := 0.0
+		walls, air := i >= w.p.Finishing, 0.0
 		for k, at := range points {
 			deep, volume := w.bite(points[max(0, k-1)], at)
-			if i < w.p.Finishing {
+			if !walls {
 				s.deepest = max(s.deepest, deep)
 			}
-			if k > 0 && volume == 0 && m.Z == from.Z && !(i >= w.p.Finishing && (m.Kind == model.MoveCCW || w.atWall(at[0], at[1]))) {
+			if k > 0 && volume == 0 && sideways && !(walls && (m.Kind == model.MoveCCW || w.atWall(at[0], at[1]))) {
 				air += l / float64(len(points)-1)
 			}
 		}
 		s.air, l = s.air+air, l-air
 		switch {
-		case i >= w.p.Finishing:
+		case walls:
 			s.finish += l
 		case m.Z != from.Z:
 			s.ramp += l

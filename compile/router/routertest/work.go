@@ -8,12 +8,10 @@ import (
 	"barwright/compile/router"
 )
 
-// Work draws a recess as shops cut them, always the same one for a number: a bit
-// of 3 to 20 mm, a recess of 1 to 12 bits and up to 4 times as long, in whatever
-// dialect. Of three numbers in a row the last one is special: open at both ends,
-// relieved, or narrower than 1.2 bits, in turn. The others have no open side, or one
-// or two at most.
-func Work(number int) router.Request {
+// work draws a recess as shops cut them: a bit of 3 to 20 mm, a recess of 1 to 12
+// bits and up to 4 times as long, in whatever dialect. What is not special has no
+// open side, or one or two at most.
+func work(number int) router.Request {
 	d := drawer{rand.New(rand.NewPCG(uint64(number), 7))}
 	r := Support()
 	r.Tool = d.tool()
@@ -21,17 +19,17 @@ func Work(number int) router.Request {
 	width := max(bit, d.length(r.Tool.Diameter*13/10, r.Tool.Diameter*12))
 	long := max(width, bit+r.Tool.Diameter, d.length(width, 4*width))
 	lies := d.IntN(2) == 0
-	if special(number) == Narrow {
+	if kindOf(number) == narrow {
 		width = bit + d.length(0, max(0, r.Tool.Diameter*6/5-bit))
 	}
-	if special(number) == Relieved {
+	if kindOf(number) == relieved {
 		r.Tool.Relief = pick(d, "diagonal", "long_side")
 	}
 	if r.Shape = geom.R(0, 0, width, long); lies {
 		r.Shape = geom.R(0, 0, long, width)
 	}
 	r.Shape = r.Shape.Shift(geom.Point{X: d.length(-70*mm, 70*mm), Y: d.length(0, 20*mm)})
-	r.Open = d.open(special(number), lies)
+	r.Open = d.open(kindOf(number), lies)
 	r.Stock = r.Shape.Grow(r.Tool.Diameter + d.length(5*mm, 200*mm))
 	for _, e := range r.Open {
 		switch e {
@@ -52,21 +50,22 @@ func Work(number int) router.Request {
 	return r
 }
 
-// Special is what makes a recess one of the hard third.
-type Special int
+// kind is what makes a recess one of the hard third.
+type kind int
 
 const (
-	Plain Special = iota
-	OpenEnded
-	Relieved
-	Narrow
+	plain kind = iota
+	openEnded
+	relieved
+	narrow
+	indexed
 )
 
-func special(number int) Special {
+func kindOf(number int) kind {
 	if number%3 < 2 {
-		return Plain
+		return plain
 	}
-	return OpenEnded + Special(number/3%3)
+	return openEnded + kind(number/3%4)
 }
 
 type drawer struct{ *rand.Rand }
@@ -80,15 +79,15 @@ func (d drawer) length(lo, hi router.Length) router.Length {
 func pick[T any](d drawer, of ...T) T { return of[d.IntN(len(of))] }
 
 // open draws the open sides.
-func (d drawer) open(s Special, lies bool) []model.Edge {
+func (d drawer) open(k kind, lies bool) []model.Edge {
 	ends := []model.Edge{model.Bottom, model.Top}
 	if lies {
 		ends = []model.Edge{model.RightEdge, model.LeftEdge}
 	}
 	switch {
-	case s == OpenEnded:
+	case k == openEnded:
 		return ends
-	case s == Relieved:
+	case k == relieved:
 		return pick(d, nil, ends[:1], ends[1:])
 	}
 	return pick(d, nil, nil, nil, ends[:1], ends[1:], []model.Edge{model.Bottom}, []model.Edge{model.Bottom, model.LeftEdge})

@@ -76,8 +76,7 @@ func judge(t testing.TB, r result, text []byte, p *model.Program) {
 		return // the planner counts arcs
 	}
 	near(t, p.Name+": cut length", r.CutLength, p.CutLength.MM(), 0.001*float64(len(p.Moves)))
-	home := math.Hypot(p.Moves[len(p.Moves)-1].X.MM(), p.Moves[len(p.Moves)-1].Y.MM())
-	near(t, p.Name+": seconds", r.Time.Stopping-r.Time.Dwell-trapezoid(home, 100, 500), p.Seconds, 0.07)
+	near(t, p.Name+": seconds", r.Time.Stopping-r.Time.Dwell, p.Seconds, 0.07)
 }
 
 // MaxBite returns the deepest bite that the checker sees, in mm, against all
@@ -281,14 +280,6 @@ func near(t testing.TB, what string, got, want, by float64) {
 	if math.Abs(got-want) > by {
 		t.Errorf("%s: the checker has %.4f, the program %.4f", what, got, want)
 	}
-}
-
-// trapezoid is the time from rest to rest of l mm at v mm/s and a mm/s2.
-func trapezoid(l, v, a float64) float64 {
-	if l*a >= v*v {
-		return l/v + v/a
-	}
-	return 2 * math.Sqrt(l/a)
 }
 
 func write(t testing.TB, path string, text []byte) {
