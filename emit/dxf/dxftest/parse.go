@@ -22,7 +22,7 @@ var parser []byte
 type Parsed struct {
 	File     string
 	Version  string
-	Unit     int // $INSUNITS
+	Unit     int        // $INSUNITS
 	Min, Max [2]float64 // $EXTMIN, $EXTMAX
 	Layers   []string
 	Entities []Entity

@@ -24,16 +24,18 @@ func TestParsedDifferences(t *testing.T) {
 		t.Errorf("a line is missing: %v", d)
 	}
 	for name, spoil := range map[string]func(*Parsed){
-		"open":              func(p *Parsed) { p.Entities[0].Closed = false },
-		"another layer":     func(p *Parsed) { p.Entities[0].Layer = "NOTE" },
-		"a bulge":           func(p *Parsed) { p.Entities[0].Vertices[0][2] = 1e-6 },
-		"a corner":          func(p *Parsed) { p.Entities[0].Vertices[1][0] -= 2e-6 },
-		"no such layer":     func(p *Parsed) { p.Entities[1].Layer = "TEXTS" },
-		"another box":       func(p *Parsed) { p.Max[0] = 6 },
-		"inches":            func(p *Parsed) { p.Unit = 1 },
-		"nothing":           func(p *Parsed) { p.Entities = nil },
-		"another contour":   func(p *Parsed) { p.Entities = append(p.Entities, p.Entities[0]) },
-		"a circle in place": func(p *Parsed) { p.Entities[0] = Entity{Type: "CIRCLE", Layer: "EDGE", Centre: [2]float64{2.5, 2.5}, Radius: 2.5} },
+		"open":            func(p *Parsed) { p.Entities[0].Closed = false },
+		"another layer":   func(p *Parsed) { p.Entities[0].Layer = "NOTE" },
+		"a bulge":         func(p *Parsed) { p.Entities[0].Vertices[0][2] = 1e-6 },
+		"a corner":        func(p *Parsed) { p.Entities[0].Vertices[1][0] -= 2e-6 },
+		"no such layer":   func(p *Parsed) { p.Entities[1].Layer = "TEXTS" },
+		"another box":     func(p *Parsed) { p.Max[0] = 6 },
+		"inches":          func(p *Parsed) { p.Unit = 1 },
+		"nothing":         func(p *Parsed) { p.Entities = nil },
+		"another contour": func(p *Parsed) { p.Entities = append(p.Entities, p.Entities[0]) },
+		"a circle in place": func(p *Parsed) {
+			p.Entities[0] = Entity{Type: "CIRCLE", Layer: "EDGE", Centre: [2]float64{2.5, 2.5}, Radius: 2.5}
+		},
 	} {
 		p := good()
 		spoil(&p)
