@@ -19,6 +19,7 @@ import (
 // one, or for each sheet as laid out. What is worked from a part's other face has a
 // file of its own, and with sheets so have all parts that come from no sheet.
 func cutFiles(m *model.Model) (files []folder.File) {
+	m = asRouted(m)
 	c := cutting{m: m, options: cutOptions(&m.Table), parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}}
 	for i := range m.Parts {
 		c.parts[m.Parts[i].ID] = &m.Parts[i]
@@ -39,6 +40,16 @@ func cutFiles(m *model.Model) (files []folder.File) {
 		files = append(files, c.far(p, name, nil)...)
 	}
 	return files
+}
+
+// asRouted is a model whose parts have the bores by which its routers relieve corners.
+func asRouted(m *model.Model) *model.Model {
+	out := *m
+	out.Parts = make([]model.Part, len(m.Parts))
+	for i := range m.Parts {
+		out.Parts[i] = *relief.Routed(&m.Parts[i], m.Programs)
+	}
+	return &out
 }
 
 // cutting makes the files. The maps are for lookup only.
