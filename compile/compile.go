@@ -60,8 +60,9 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
 		rule.Judge(solution.Values, m, rules, &findings)
-		programs(solution.Values, m, solution.Recesses, &findings)
-		m.Programs = append(testPieces(m), m.Programs...)
+		var names filename.Names // of programs
+		programs(solution.Values, m, solution.Recesses, &names, &findings)
+		m.Programs = append(testPieces(m, &names), m.Programs...)
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)
@@ -76,8 +77,7 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 }
 
 // programs plans the router's path for each recess.
-func programs(v *values.Values, m *model.Model, recesses []solve.Recess, findings *finding.List) {
-	var names filename.Names
+func programs(v *values.Values, m *model.Model, recesses []solve.Recess, names *filename.Names, findings *finding.List) {
 	var refused refusals
 	var laid setups
 	for _, r := range recesses {
@@ -86,7 +86,7 @@ func programs(v *values.Values, m *model.Model, recesses []solve.Recess, finding
 		zero, words, number, on := laid.lay(r, recess.Shape.Bounds(), recess.Name)
 		toZero := geom.Point{X: -zero}
 		program, refusal := router.Plan(router.Request{
-			Name: names.Of(r.File), Part: part.ID, PartLabel: part.Label, Recess: recess.Name, RecessID: recess.ID,
+			Name: names.Free(r.File), Part: part.ID, PartLabel: part.Label, Recess: recess.Name, RecessID: recess.ID,
 			Zero: words, Mark: zero, Setup: number, MovedOn: on,
 			Shape: recess.Shape.Bounds().Shift(toZero), Open: recess.Open, Corner: recess.Radius,
 			Stock: part.Outline.Bounds().Shift(toZero), Thick: part.Thickness,

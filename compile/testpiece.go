@@ -6,6 +6,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/router"
+	"barwright/lang/filename"
 	"barwright/lang/length"
 )
 
@@ -19,7 +20,7 @@ type recessForm struct {
 // testPieces plans a recess in scrap for each form of recess that there is, as wide,
 // deep and open as the real one. Along the steel it is short, where it does not
 // reach from edge to edge.
-func testPieces(m *model.Model) []model.Program {
+func testPieces(m *model.Model, names *filename.Names) []model.Program {
 	var out []model.Program
 	seen := map[recessForm]bool{} // for lookup only
 	for i := range m.Programs {
@@ -36,10 +37,7 @@ func testPieces(m *model.Model) []model.Program {
 		if refusal != nil {
 			continue
 		}
-		test.Test = true
-		if len(out) > 0 {
-			test.Name += fmt.Sprintf("-%d", len(out)+1)
-		}
+		test.Test, test.Name = true, names.Of("test-piece")
 		out = append(out, test)
 	}
 	return out
@@ -78,7 +76,7 @@ func testPiece(m *model.Model, p *model.Program, long model.Length) router.Reque
 		shape.Y.Hi = shape.Y.Lo + long
 	}
 	return router.Request{
-		Name: "test-piece", Part: p.Part, PartLabel: p.PartLabel, Recess: p.Recess, RecessID: p.RecessID,
+		Part: p.Part, PartLabel: p.PartLabel, Recess: p.Recess, RecessID: p.RecessID,
 		Zero: zero + ", Y0 on one edge of it, with the scrap on the side where Y is above 0", Mark: mark,
 		Shape: shape, Open: p.Open, Corner: p.Corner,
 		Stock: geom.Rect{X: geom.About(middle, 2*half), Y: y}, Thick: p.Thick,

@@ -7,6 +7,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/router/routertest"
+	"barwright/lang/filename"
 	"barwright/lang/length"
 )
 
@@ -23,7 +24,7 @@ func TestTestPieceZero(t *testing.T) {
 		r.Tool.Datum, r.Tool.Travel.X = c.datum, c.travel
 		p := model.Program{Tool: r.Tool, Shape: geom.RectContour(r.Shape), Stock: r.Stock, Open: r.Open, Depth: r.Depth, Thick: r.Thick}
 		m := &model.Model{Build: model.Build{Unit: length.Millimetres}, Programs: []model.Program{p}}
-		tests := testPieces(m)
+		tests := testPieces(m, &filename.Names{})
 		if len(tests) != 1 {
 			t.Fatalf("%s, %d: %d test pieces", c.datum, c.travel/mm, len(tests))
 		}

@@ -19,6 +19,7 @@ import (
 // one, or for each sheet as laid out. What is worked from a part's other face has a
 // file of its own, and with sheets so have all parts that come from no sheet.
 func cutFiles(m *model.Model) (files []folder.File) {
+	m = asRouted(m)
 	c := cutting{m: m, options: cutOptions(&m.Table), parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}}
 	for i := range m.Parts {
 		c.parts[m.Parts[i].ID] = &m.Parts[i]
@@ -39,6 +40,16 @@ func cutFiles(m *model.Model) (files []folder.File) {
 		files = append(files, c.far(p, name, nil)...)
 	}
 	return files
+}
+
+// asRouted is a model whose parts have the bores by which its routers relieve corners.
+func asRouted(m *model.Model) *model.Model {
+	out := *m
+	out.Parts = make([]model.Part, len(m.Parts))
+	for i := range m.Parts {
+		out.Parts[i] = *relief.Routed(&m.Parts[i], m.Programs)
+	}
+	return &out
 }
 
 // cutting makes the files. The maps are for lookup only.
@@ -71,7 +82,7 @@ func (c *cutting) far(p *model.Part, name string, like []string) []folder.File {
 	if !dxf.HasOther(p, c.options) {
 		return nil
 	}
-	return []folder.File{{Name: "parts/" + name + "-far.dxf", Write: func(w io.Writer) error {
+	return []folder.File{{Name: "parts/" + c.names.Free(name+"-far") + ".dxf", Write: func(w io.Writer) error {
 		return dxf.WriteFar(w, p, c.said(p, like))
 	}}}
 }
@@ -107,7 +118,7 @@ func (c *cutting) distinct() (files []folder.File) {
 		for i, p := range like {
 			labels[i] = p.Label
 		}
-		name := c.names.Of(fmt.Sprintf("%s-x%d", labels[0], len(like)))
+		name := c.names.Free(filename.With(labels[0], fmt.Sprintf("-x%d", len(like))))
 		files = append(files, c.cut(like[0], name, labels))
 		files = append(files, c.far(like[0], name, labels)...)
 	}
@@ -146,7 +157,7 @@ func (c *cutting) laidOut() (files []folder.File) {
 			}
 			options := c.options
 			options.Batch = stock.Batch
-			name := names.Of(fmt.Sprintf("%s-%d", strings.TrimPrefix(l.Stock, "sheet."), k+1))
+			name := names.Free(filename.With(strings.TrimPrefix(l.Stock, "sheet."), fmt.Sprintf("-%d", k+1)))
 			files = append(files, folder.File{Name: "sheets/" + name + ".dxf", Write: func(w io.Writer) error { return dxf.WriteSheet(w, s, options) }})
 		}
 	}

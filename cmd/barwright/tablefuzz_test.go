@@ -24,7 +24,7 @@ func drawTable(t *rapid.T) model.Table {
 		Write:  model.Written{Openings: flag("openings"), Recesses: flag("recesses"), Bores: flag("bores"), Marks: flag("marks")},
 		Depths: flag("depths"), Mirrored: flag("mirrored"), Drawings: flag("drawings"),
 		Origin:  word("origin", "lower_left", "lower_right", "upper_left", "upper_right", "middle"),
-		Flatten: size("flatten", 0, mm/1000, mm/50, mm/2, 30*mm, 500*mm),
+		Flatten: size("flatten", 0, mm/1000, mm/50, mm/2),
 		Relief:  word("relief", "none", "diagonal", "long_side"), Bit: size("bit", mm, 3*mm, 6_350_000, 8*mm),
 		Small: size("small", 0, 200*mm, 2000*mm),
 	}

@@ -24,8 +24,8 @@ const (
 )
 
 // Part returns a part with its inside corners cleared: those of openings and notches,
-// and of recesses but for those where they run out over an edge. Corners that are round
-// stay as they are, and so do recesses that the router cuts.
+// and of recesses but for those where they run out over an edge or end at an opening.
+// Corners that are round stay as they are, and so do recesses that the router cuts.
 func Part(p *model.Part, way string, bit Length) *model.Part {
 	out := *p
 	out.Openings, out.Recesses = slices.Clone(p.Openings), slices.Clone(p.Recesses)
@@ -86,7 +86,7 @@ func loops(p *model.Part) []loop {
 			l.inside = sharp(r.Shape, 1)
 		}
 		for k, v := range r.Shape {
-			l.inside[k] = l.inside[k] && !atOpenEdge(&r, v.Point)
+			l.inside[k] = l.inside[k] && !atOpenEdge(&r, v.Point) && !atOpening(p, v.Point)
 		}
 		all = append(all, l)
 	}
@@ -106,6 +106,23 @@ func atOpenEdge(r *model.Recess, at geom.Point) bool {
 			model.Top: at.Y == b.Y.Hi, model.LeftEdge: at.X == b.X.Lo,
 		}[e]
 	})
+}
+
+// noWood is how near an opening a corner of a recess has no wood beside it, in
+// nanometres. A recess that a round opening cuts off ends a little beside it.
+const noWood = 2e5
+
+// atOpening reports whether a corner of a recess lies where an opening has cut it off.
+func atOpening(p *model.Part, at geom.Point) bool {
+	for i := range p.Openings {
+		points := p.Openings[i].Shape.Chords()
+		for k, from := range points {
+			if geom.FromLine(float64(at.X), float64(at.Y), from, points[(k+1)%len(points)]) <= noWood {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // sharp tells which corners between two straight edges turn as the contour runs, or for

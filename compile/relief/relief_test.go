@@ -195,3 +195,22 @@ func TestAnyAngle(t *testing.T) {
 		}
 	})
 }
+
+// A rabbet that a hole has cut off is open there: only its two corners in the wood are cleared.
+func TestCornersAtAnOpeningStay(t *testing.T) {
+	p := &model.Part{Thickness: 18 * mm, Outline: rect(0, 0, 300, 200),
+		Openings: []model.Opening{{Name: "pipe", Shape: geom.CircleContour(geom.Point{X: 160 * mm, Y: 100 * mm}, 20*mm).Reversed()}},
+		Recesses: []model.Recess{
+			{Name: "left", Shape: geom.Contour{at(60, 88), at(144, 88), at(140, 100), at(144, 112), at(60, 112)}, Depth: 6 * mm},
+		}}
+	for _, way := range []string{Diagonal, LongSide} {
+		if trouble := Check(p, way, 6*mm); len(trouble) > 0 {
+			t.Errorf("%s: %+v", way, trouble)
+		}
+		if n := len(Part(p, way, 6*mm).Recesses[0].Shape); n != 7 {
+			t.Errorf("%s: %d corners, want two more than 5", way, n)
+		}
+	}
+}
+
+func at(x, y geom.Length) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x * mm, Y: y * mm}} }

@@ -2,20 +2,27 @@ package solve
 
 import "barwright/lang/length"
 
-// finest is how close straight pieces can keep to an arc: cut files hold no edge that is
-// shorter.
-const finest = length.Micrometre
+// Straight pieces for arcs: cut files hold no edge shorter than the finest, and where
+// pieces leave an arc by more than the coarsest one sees corners.
+const (
+	finest   = length.Micrometre
+	coarsest = length.Millimetre / 2
+)
 
 // checkFlatten refuses straight pieces so short that files of them are huge and no table
-// cuts any better by them.
+// cuts any better by them, and such as are no arc any more.
 func (s *solver) checkFlatten() {
-	t := &s.m.Table
-	if t.Flatten == 0 || t.Flatten >= finest {
+	flat := s.m.Table.Flatten
+	if flat == 0 || finest <= flat && flat <= coarsest {
 		return
 	}
-	s.Findings.Errorf("flatten-too-fine", s.Source.Top("table")[0].Attr("flatten").Expr.At,
+	miss := finest - flat
+	if flat > coarsest {
+		miss = flat - coarsest
+	}
+	mm := func(l length.Length) string { return l.Decimal(length.Millimetres, 6) + " mm" }
+	s.Findings.Errorf("flatten-out-of-range", s.Source.Top("table")[0].Attr("flatten").Expr.At,
 		`flatten = "0.01mm", or what the shop asks for`,
-		"Straight pieces would leave an arc by at most %s mm. Cut files hold no edge under %s mm, and pieces are to keep "+
-			"that close at best: it is %s mm too little.", t.Flatten.Decimal(length.Millimetres, 6),
-		finest.Decimal(length.Millimetres, 3), (finest-t.Flatten).Decimal(length.Millimetres, 6))
+		"Straight pieces would leave an arc by up to %s; files are written with %s to %s. It misses that by %s.",
+		mm(flat), mm(finest), mm(coarsest), mm(miss))
 }

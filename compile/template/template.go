@@ -11,6 +11,7 @@ import (
 	"barwright/compile/solve"
 	"barwright/compile/values"
 	"barwright/lang"
+	"barwright/lang/filename"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
@@ -28,6 +29,7 @@ const (
 // Templates are those of all routers that are led by hand, one for recesses that are alike.
 // What no template can do is an error.
 func Templates(v *values.Values, m *model.Model, recesses []solve.Recess, findings *finding.List) (all []model.Template) {
+	var names filename.Names
 	for _, r := range recesses {
 		block := v.Block("router." + r.Tool.Router)
 		if block.Attr("guide") == nil {
@@ -41,12 +43,12 @@ func Templates(v *values.Values, m *model.Model, recesses []solve.Recess, findin
 			continue
 		}
 		t := j.template(recess, part, r.Centre)
-		t.Name = r.File
 		place := model.TemplatePlace{Recess: recess.ID, Part: part.ID, Mark: r.Centre}
 		if i := slices.IndexFunc(all, func(o model.Template) bool { return alike(&o, &t) }); i >= 0 {
 			all[i].Places = append(all[i].Places, place)
 			continue
 		}
+		t.Name = names.Free(r.File)
 		t.Places = []model.TemplatePlace{place}
 		all = append(all, t)
 	}
@@ -61,7 +63,7 @@ func guideOf(v *values.Values, block *lang.Block) (g model.Guide, board *lang.Bl
 
 // alike reports whether one board does for both.
 func alike(a, b *model.Template) bool {
-	return a.Router == b.Router && a.Depth == b.Depth && a.Wood == b.Wood && slices.Equal(a.Opening, b.Opening)
+	return a.Router == b.Router && a.Depth == b.Depth && a.Run == b.Run && a.Wood == b.Wood && slices.Equal(a.Opening, b.Opening)
 }
 
 // job makes the templates of one router.

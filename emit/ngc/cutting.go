@@ -59,7 +59,7 @@ func (s *sheet) reliefs(p *model.Program, recess model.Recess, u units) string {
 	}
 	where := "on the diagonal"
 	if p.Tool.Relief == "long_side" {
-		where = "on the longer side"
+		where = "along the longer side into the end"
 	}
 	square := "square steel goes in"
 	if steel, found := s.steel(recess.ID); found {

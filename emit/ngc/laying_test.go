@@ -108,7 +108,7 @@ func TestSetupCutting(t *testing.T) {
 			[]string{"corners relieved: the program makes 2 bores of 6.35 mm, as deep as the recess, one through each closed corner, on the diagonal, with centres at X ",
 				"square steel goes in"}, "no inside corners"},
 		"reliefs along the side": {func(r *router.Request) { r.Tool.Relief, r.Corner = "long_side", 0 },
-			[]string{"on the longer side"}, "on the diagonal"},
+			[]string{"along the longer side into the end"}, "on the diagonal"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			r := routertest.Support()

@@ -22,11 +22,13 @@ longer side the bit goes further along one side and not beyond the other. Or lea
 hand.`,
 		},
 		{
-			Slug: "flatten-too-fine", Severity: Error, Says: "straight pieces for arcs would be too many and too short",
+			Slug: "flatten-out-of-range", Severity: Error, Says: "straight pieces for arcs cannot be so coarse or so fine",
+			Source: "common practice",
 			Explains: `
 flatten of the table says how far straight pieces may leave an arc, for a table that reads none. The closer they keep to
-it, the shorter they are and the more of them. Below 0.001 mm, the shortest edge that a cut file holds, no table cuts
-better by them, and a file can have millions. A hundredth of a millimetre is far below what a table keeps.`,
+it, the shorter they are and the more of them: below 0.001 mm, the shortest edge that a cut file holds, no table cuts
+better by them, and a file can have millions. Above 0.5 mm one sees and feels corners. A hundredth of a millimetre is
+far below what a table keeps.`,
 		},
 	}},
 	{"13.2", "Files of a build", []Rule{
