@@ -62,7 +62,7 @@ func judge(t testing.TB, r result, text []byte, p *model.Program) {
 		t.Errorf("%s: gouged %.3f, uncut %.3f, too deep %.3f, out of reach %.3f mm2",
 			p.Name, r.Expect.Gouge, r.Expect.Uncut, r.Expect.Over, r.Expect.Unreachable)
 	}
-	near(t, p.Name+": depth", r.MaxDepth, p.Depth.MM(), 0.001)
+	near(t, p.Name+": depth", r.MaxDepth, p.Depth.MM(), 0.001+lastDecimal(p.Tool.Dialect))
 	measures(t, r, text, p)
 	plan, z := p.Reach()
 	for i, s := range [...]geom.Span{plan.X, plan.Y, z} {
@@ -77,6 +77,15 @@ func judge(t testing.TB, r result, text []byte, p *model.Program) {
 	}
 	near(t, p.Name+": cut length", r.CutLength, p.CutLength.MM(), 0.001*float64(len(p.Moves)))
 	near(t, p.Name+": seconds", r.Time.Stopping-r.Time.Dwell, p.Seconds, 0.07)
+}
+
+// lastDecimal is half a step of what a dialect writes, in mm.
+func lastDecimal(d model.Dialect) float64 {
+	unit := 1.0
+	if d.Inch {
+		unit = 25.4
+	}
+	return unit / math.Pow10(d.Decimals) / 2
 }
 
 // MaxBite returns the deepest bite that the checker sees, in mm, against all

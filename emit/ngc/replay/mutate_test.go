@@ -39,7 +39,7 @@ func TestCheckCatchesDamage(t *testing.T) {
 		{"wall pass out by 0.03 mm", "G1 X17.\n", "G1 X17.03\n", "into wood that must stay"},
 		{"wall pass in by 0.5 mm", "G1 X17.\n", "G1 X16.5\n", "left inside"},
 		{"no finishing", section(text, "(finish the walls)", "G0 Z15."), "", "left inside"},
-		{"no first level", section(text, "G1 X1.6573 Z1.8214", "(level 2 of 2)"), "G1 Z0. F800.\n", "too steep"},
+		{"no first level", section(text, "G1 X1.5892 Z0.325", "(level 2 of 2)"), "G1 Z0. F800.\n", "too steep"},
 		{"no second level", " Z-6.", "", "none of the levels"},
 		{"too deep", "Z-6.", "Z-6.1", "below the floor"},
 		{"not deep enough", "Z-6.", "Z-5.9", "none of the levels"},
