@@ -8,6 +8,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/router"
 	"barwright/compile/solve"
 	"barwright/compile/values"
 	"barwright/lang"
@@ -19,9 +20,6 @@ import (
 const (
 	// rim is the least wood round an opening: clamps go there, and the base lies on it.
 	rim = 75 * length.Millimetre
-	// overrun is how far the bit's edge passes an open side of a recess, so that the mouth
-	// is as wide as the rest.
-	overrun = 2 * length.Millimetre
 	// barb is how far the arrow's tip is from its ends, each way.
 	barb = 8 * length.Millimetre
 )
@@ -106,7 +104,7 @@ func (j job) corner(recess *model.Recess) length.Length {
 // no rounder than lets the guide lie in them.
 func (j job) opening(r geom.Rect, open []model.Edge, corner length.Length) geom.Contour {
 	round := j.guide.Round()
-	wider, out := (round-j.guide.Bit)/2, (round+j.guide.Bit)/2+overrun
+	wider, out := (round-j.guide.Bit)/2, (round+j.guide.Bit)/2+router.Overrun
 	by, radius := [4]length.Length{}, [4]length.Length{}
 	for e := range by {
 		before := model.Edge((e + 3) % 4)
