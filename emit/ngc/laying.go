@@ -14,7 +14,7 @@ func (s *sheet) laying(p, before *model.Program) {
 	}
 	of := fmt.Sprintf("%d of %d for %s: ", p.Setup, s.setups(p.Part), p.PartLabel)
 	if sameSetup(before, p) {
-		s.row("setup", of+"as for the program before; between the two nothing is moved, clamped or set anew")
+		s.row("setup", of+"as for the program before: the part stays as it lies, and so do X0 and Y0; Z0 is set again only after a dry run or another bit")
 		return
 	}
 	on := s.model.Build.Plain(p.MovedOn)

@@ -60,7 +60,7 @@ func TestSetupStops(t *testing.T) {
 	sheets := sheetOf(t, a, b, c, d)
 	stands := "stop lower than 15 mm above the wood"
 	says(t, sheets[0], []string{"setup 1 of 3 for K1-TP: clamp a stop to the table and push the part's left end against it", stands}, "mark of X0")
-	says(t, sheets[1], []string{"setup 1 of 3 for K1-TP: as for the program before; between the two nothing is moved", stands}, "mark of X0", "clamp the part,")
+	says(t, sheets[1], []string{"setup 1 of 3 for K1-TP: as for the program before: the part stays as it lies, and so do X0 and Y0", stands}, "mark of X0", "clamp the part,")
 	says(t, sheets[2], []string{"setup 2 of 3 for K1-TP: move the part on to the left, by 300 mm.", "that wall is 300 mm from the part's left end", stands}, "mark of X0")
 	says(t, sheets[3], []string{"setup 3 of 3 for K1-TP: the mark is 1000 mm further to the right", "the mark of X0 is 1300 mm from the left end"}, stands)
 

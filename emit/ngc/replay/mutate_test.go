@@ -54,11 +54,11 @@ func TestCheckCatchesDamage(t *testing.T) {
 		{"rapid down into the wood", "G0 Z2.\n", "G0 Z-2.\n", "rapid move down"},
 		{"rapid below the clearance", "G0 Z15.\nG0 X", "G0 Z9.\nG0 X", "begin and end"},
 		{"ends in the wood", "G0 Z15.\nM5\nG0 X0. Y0.\n", "M5\n", "begin and end"},
-		{"far away", "G1 X17.\n", "G1 X170.\n", "far from the recess"},
-		{"another recess", "G1 X17.\n", "G1 X17.\nG1 Z2.\nG1 Y80.\nG1 X18. Z0.\nG1 X-18. Z-1.\nG1 Z2.\nG1 Y16.\nG1 X16. Z2.\n", "far from the recess"},
-		{"beside the recess", "G0 Z15.\nM5", "G0 Z15.\nG0 X0. Y56.\nG1 Z-1.\nG0 Z15.\nM5", "outside the recess"},
+		{"far away", "G1 X17.\n", "G1 X170.\n", "far from what it cuts"},
+		{"another recess", "G1 X17.\n", "G1 X17.\nG1 Z2.\nG1 Y80.\nG1 X18. Z0.\nG1 X-18. Z-1.\nG1 Z2.\nG1 Y16.\nG1 X16. Z2.\n", "far from what it cuts"},
+		{"beside the recess", "G0 Z15.\nM5", "G0 Z15.\nG0 X0. Y56.\nG1 Z-1.\nG0 Z15.\nM5", "in wood that must stay"},
 		{"too fast", "F2400.", "F3400.", "feed 3400"},
-		{"too fast a ramp", "F800.", "F2000.", "ramps down"},
+		{"too fast a ramp", "F800.", "F2000.", "comes down"},
 		{"no feed", " F800.", "", "without a feed"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
