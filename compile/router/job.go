@@ -160,7 +160,9 @@ func (j *job) layOut() {
 	}
 	if j.tool.Passes == "parallel" && half > widest {
 		if e := j.rough.ends(); j.open[e] && j.open[e.Opposite()] {
-			j.passes = &j.rough // from wall to wall
+			// Their round ends lie 0.7 of the radius inside the wood: beyond 0.71 of the bit
+			// two of them leave a cusp on its edge.
+			j.passes, j.step = &j.rough, min(j.step, j.tool.Diameter*7/10) // from wall to wall
 			return
 		}
 		if in := j.rough.inset(min(j.step, half)); in.round == ([4]Length{}) && in.long() >= j.radius {

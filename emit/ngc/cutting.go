@@ -26,7 +26,7 @@ func wayDown(p *model.Program) string {
 	var at model.Move
 	for i, m := range p.Moves {
 		switch down := i > 0 && m.Z < at.Z; {
-		case !down:
+		case !down || m.Z >= 0:
 		case m.Kind == model.MoveCW || m.Kind == model.MoveCCW:
 			circle = true
 		case m.Kind == model.MoveRamp && m.X == at.X && m.Y == at.Y:

@@ -318,9 +318,10 @@ func (c *cutter) beside(l *layer, piece slope) error {
 }
 
 // follows reports whether a piece is of a last pass along a wall, which is climb milling:
-// level, and as deep as the wall's work. Passes to and fro need not be.
+// level, as deep as the wall's work, and beside it all the way. Passes to and fro need not be.
 func (c *cutter) follows(piece slope, w wall) bool {
 	return w.work != nil && (c.tool.Passes != "parallel" || w.work.freed || w.work.outline) &&
 		piece.from == piece.to && math.Abs(w.work.depth+piece.to) <= depthSlack &&
-		piece.length() > 0 && piece.parallel(w.stretch)
+		piece.length() > 0 && piece.parallel(w.stretch) &&
+		max(w.off(piece.a), w.off(piece.b)) <= c.radius+leftBeside
 }

@@ -77,6 +77,9 @@ func (s stretch) crosses(o stretch) bool {
 	return s.side(o.a)*s.side(o.b) < 0 && o.side(s.a)*o.side(s.b) < 0
 }
 
+// off returns the distance from a point to the line that a stretch lies on.
+func (s stretch) off(p spot) float64 { return math.Abs(s.side(p)) / s.length() }
+
 // side is positive for points to the left of the stretch.
 func (s stretch) side(p spot) float64 {
 	return float64((s.b.x-s.a.x)*(p.y-s.a.y)) - float64((s.b.y-s.a.y)*(p.x-s.a.x))
