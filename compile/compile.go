@@ -62,7 +62,7 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 	if m != nil {
 		rule.Judge(solution.Values, m, rules, &findings)
 		var names filename.Names // of programs
-		programs(m, solution.Recesses, &names, &findings)
+		programs(solution.Values, m, solution.Recesses, &names, &findings)
 		m.Programs = append(testPieces(m, &names), m.Programs...)
 		m.Routings = routing.Routings(solution.Values, m, &findings)
 		for i := range m.Programs {
@@ -82,7 +82,8 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 }
 
 // programs plans the router's path for each recess.
-func programs(m *model.Model, recesses []solve.Recess, names *filename.Names, findings *finding.List) {
+func programs(v *values.Values, m *model.Model, recesses []solve.Recess, names *filename.Names, findings *finding.List) {
+	var refused refusals
 	var laid setups
 	for _, r := range recesses {
 		part := &m.Parts[r.Part]
@@ -96,15 +97,13 @@ func programs(m *model.Model, recesses []solve.Recess, names *filename.Names, fi
 			Stock: part.Outline.Bounds().Shift(toZero), Thick: part.Thickness,
 			Depth: recess.Depth, Tool: r.Tool, Show: m.Build.Plain,
 		})
-		if refusal != nil && findings.Has(refusal.Kind, r.Why.At) {
-			continue // as with the recess before
-		}
 		if refusal != nil {
-			findings.Errorf(refusal.Kind, r.Why.At, "", "%s: %s", recess.Name, refusal.Text)
+			refused.add(v, r, recess.Name, refusal)
 			continue
 		}
 		m.Programs = append(m.Programs, program)
 	}
+	refused.tell(v, findings)
 }
 
 // layouts lays the parts out on what is sold. Stock that is too small for parts

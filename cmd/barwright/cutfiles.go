@@ -126,7 +126,8 @@ func (c *cutting) distinct() (files []folder.File) {
 	return files
 }
 
-// unnamed is a digest of a part's files, their notes written, without its names.
+// unnamed is a digest of a part's files, their notes written, without its names. A part
+// whose file is refused, which writing it will tell, is like no other.
 func (c *cutting) unnamed(p *model.Part) [sha256.Size]byte {
 	bare, options := *p, c.options
 	bare.Label, bare.Name, bare.Owner = "", "", ""
@@ -134,7 +135,7 @@ func (c *cutting) unnamed(p *model.Part) [sha256.Size]byte {
 	var b bytes.Buffer
 	for _, write := range [...]func(io.Writer, *model.Part, dxf.Options) error{dxf.WritePart, dxf.WriteFar} {
 		if err := write(&b, &bare, options); err != nil {
-			fmt.Fprint(&b, err) // writing the file will tell
+			return sha256.Sum256([]byte(p.ID))
 		}
 	}
 	return sha256.Sum256(b.Bytes())

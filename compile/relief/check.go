@@ -102,18 +102,7 @@ func gap(from geom.Vertex, to geom.Point, x, y float64) float64 {
 	points := geom.Contour{from, {Point: to}}.Chords()
 	nearest := math.Inf(1)
 	for i, p := range points[1:] {
-		nearest = min(nearest, off(points[i], p, x, y))
+		nearest = min(nearest, geom.FromLine(x, y, points[i], p))
 	}
 	return nearest
-}
-
-// off is how far a point is from a straight line between two others.
-func off(from, to geom.Point, x, y float64) float64 {
-	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
-	qx, qy := x-float64(from.X), y-float64(from.Y)
-	along := 0.0
-	if square := float64(dx*dx) + float64(dy*dy); square > 0 {
-		along = max(0, min(1, (float64(qx*dx)+float64(qy*dy))/square))
-	}
-	return math.Hypot(qx-float64(along*dx), qy-float64(along*dy))
 }

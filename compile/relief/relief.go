@@ -164,7 +164,7 @@ func atOpening(p *model.Part, at geom.Point) bool {
 	for i := range p.Openings {
 		points := p.Openings[i].Shape.Chords()
 		for k, from := range points {
-			if off(from, points[(k+1)%len(points)], float64(at.X), float64(at.Y)) <= noWood {
+			if geom.FromLine(float64(at.X), float64(at.Y), from, points[(k+1)%len(points)]) <= noWood {
 				return true
 			}
 		}

@@ -1,4 +1,4 @@
-package relief
+package relief_test
 
 import (
 	"math"
@@ -6,8 +6,10 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/relief"
 	"barwright/compile/router"
 	"barwright/compile/router/routertest"
+	"barwright/lang/length"
 )
 
 // A bore passes through each closed corner: half a round stands on the line between the
@@ -19,16 +21,16 @@ func TestRouted(t *testing.T) {
 		corner float64 // mm² more at each, in squares of the bit's radius
 		n      int
 	}{
-		{Diagonal, []model.Edge{model.Bottom}, math.Pi/2 - 1, 2},
-		{LongSide, []model.Edge{model.Bottom}, math.Pi / 2, 2},
-		{Diagonal, nil, math.Pi/2 - 1, 4},
-		{LongSide, nil, math.Pi / 2, 4},
+		{relief.Diagonal, []model.Edge{model.Bottom}, math.Pi/2 - 1, 2},
+		{relief.LongSide, []model.Edge{model.Bottom}, math.Pi / 2, 2},
+		{relief.Diagonal, nil, math.Pi/2 - 1, 4},
+		{relief.LongSide, nil, math.Pi / 2, 4},
 		{"none", nil, 0, 0},
 	} {
 		r := routertest.Support()
 		r.Tool.Relief, r.Corner, r.Open = test.way, 0, test.open
 		if test.open == nil {
-			r.Shape.Y.Lo += 20 * mm
+			r.Shape.Y.Lo += 20 * length.Millimetre
 		}
 		g, refusal := router.Plan(r)
 		if refusal != nil {
@@ -40,7 +42,7 @@ func TestRouted(t *testing.T) {
 		p := &model.Part{Recesses: []model.Recess{{ID: "another"}, {ID: r.RecessID, Routed: true, Shape: geom.RectContour(shape)}}}
 		other := g
 		other.RecessID, other.Reliefs = "another", nil
-		got := Routed(p, []model.Program{other, g})
+		got := relief.Routed(p, []model.Program{other, g})
 		if same := got == p; same != (test.n == 0) {
 			t.Errorf("%s: the part itself: %t", test.way, same)
 		}

@@ -9,6 +9,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/router"
+	"barwright/compile/router/programtest"
 	"barwright/compile/router/routertest"
 )
 
@@ -71,7 +72,7 @@ func allowances(p *model.Program) float64 {
 // 32 square bits are cut in 64 bits, of which that is a tenth. From 8 square
 // bits on a fifth is kept to, and 26 % below.
 func TestEconomy(t *testing.T) {
-	programs := routertest.Programs(t)
+	programs := programtest.Programs(t)
 	took := make([]economy, len(programs))
 	t.Run("each", func(t *testing.T) {
 		for i, p := range programs {
@@ -87,7 +88,7 @@ func TestEconomy(t *testing.T) {
 	for i, e := range took {
 		sum.rough, sum.ramp, sum.ideal = sum.rough+e.rough, sum.ramp+e.ramp, sum.ideal+e.ideal
 		sum.air, sum.all = sum.air+e.air, sum.all+e.all
-		if routertest.Special(programs[i]) {
+		if programtest.Special(programs[i]) {
 			special++
 		}
 		if e.air <= e.all/10 {
@@ -145,7 +146,7 @@ func BenchmarkEconomy(b *testing.B) {
 		b.Run(fmt.Sprintf("plate with %d open sides", len(open)), func(b *testing.B) { report(b, []model.Program{p}) })
 	}
 	for _, name := range []string{"boatshed", "servery"} {
-		programs := routertest.Example(b, name)
+		programs := programtest.Example(b, name)
 		b.Run(name, func(b *testing.B) { report(b, programs) })
 	}
 }

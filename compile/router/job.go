@@ -5,11 +5,15 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/relief"
 	"barwright/lang/length"
 )
 
+// Overrun is how far the bit's edge passes an open side, where it enters and along the
+// walls, so that the mouth is as wide as the rest.
+const Overrun = 2 * length.Millimetre
+
 const (
-	overrun  = 2 * length.Millimetre // of the bit's edge, beyond an open side: where it enters, and along the walls
 	lead     = length.Millimetre     // of the bit's edge off the end of a wall, before it finishes it
 	mouth    = length.Millimetre / 2 // of its centre, at the ends of walls when roughing
 	approach = 2 * length.Millimetre // above the wood, where rapid moves end
@@ -53,14 +57,14 @@ func newJob(r Request) (*job, *Refusal) {
 		j.levels = append(j.levels, r.Depth)
 	}
 	j.shape.rect = r.Shape
-	relieved := r.Corner == 0 && (r.Tool.Relief == "diagonal" || r.Tool.Relief == "long_side")
+	relieved := r.Corner == 0 && (r.Tool.Relief == relief.Diagonal || r.Tool.Relief == relief.LongSide)
 	for i := range 4 {
 		if j.open.closedCorner(i) && !relieved {
 			j.corner = max(r.Corner, radius)
 			j.shape.round[i] = j.corner
 		}
 	}
-	j.air = j.shape.extended(j.open, 2*radius+overrun+finish).inset(radius + finish)
+	j.air = j.shape.extended(j.open, 2*radius+Overrun+finish).inset(radius + finish)
 	// Beside the end of a wall the bit meets the allowance √(f(2r-f)) from its centre.
 	reach := Length(math.Ceil(math.Sqrt(float64(finish) * float64(2*radius-finish))))
 	wide := j.shape.extended(j.open, radius+reach+lead)

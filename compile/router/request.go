@@ -46,9 +46,9 @@ type Request struct {
 // overruns the wood: by 0.5 mm at the ends of walls when roughing, by the bit's
 // radius and 2 mm where it comes down in the air, and clear of the allowance by 1 mm
 // when it finishes
-// the walls, so that the mouth is as wide as the rest. A corner between closed sides keeps the bit's radius or, where
-// that is larger, the radius asked for, unless it is square and relieved;
-// Program.Shape has it so, and Program.Reliefs what is bored beyond it.
+// the walls, so that the mouth is as wide as the rest. A corner between closed sides keeps
+// the bit's radius or, where that is larger, the radius asked for, unless it is square and
+// relieved; Program.Shape has it so, and Program.Reliefs what is bored beyond it.
 func Plan(r Request) (model.Program, *Refusal) {
 	j, refusal := newJob(r)
 	if refusal != nil {

@@ -170,7 +170,12 @@ func (s *shape) way() way {
 		return around
 	case "recess":
 		return recessed
-	case "bore", "slot":
+	case "slot":
+		if s.kind == opening {
+			return through
+		}
+		return drilled
+	case "bore":
 		return drilled
 	}
 	return through

@@ -40,6 +40,10 @@ func TestContoursTogether(t *testing.T) {
 		p.Openings = openings(o).Openings
 		return p
 	}
+	slot := func(x geom.Length, depth geom.Length, beside model.Part) model.Part {
+		beside.Bores = []model.Bore{{Name: "slot", At: geom.Point{X: x * mm, Y: 125 * mm}, Diameter: 20 * mm, Slot: 20 * mm, Across: true, Depth: depth * mm}}
+		return beside
+	}
 	for _, test := range []struct {
 		name string
 		part model.Part
@@ -67,6 +71,11 @@ func TestContoursTogether(t *testing.T) {
 		}), "cross"},
 		{"two holes side by side", openings(rect(200, 100, 250, 150), rect(250, 100, 300, 150)), "touch"},
 		{"a hole there twice", openings(circle(300, 100, 40), circle(300, 100, 40).Reversed()), "are the same"},
+		{"a slot in a recess", slot(225, 0, recess(rect(200, 100, 250, 150))), ""},
+		{"a slot 1 mm from a hole", slot(261, 0, openings(rect(200, 100, 250, 150))), ""},
+		{"a slot along a hole", slot(260, 0, openings(rect(200, 100, 250, 150))), `opening "hole" of part p and slot "slot" of part p touch`},
+		{"a slot over the edge of a hole", slot(255, 0, openings(rect(200, 100, 250, 150))), "cross"},
+		{"a blind slot over the edge of a recess", slot(255, 5, recess(rect(200, 100, 250, 150))), ""},
 		{"a hole half in a recess", both(rect(100, 300, 200, 360), circle(200, 330, 20)), `recess "rabbet" of part p and opening "hole" of part p cross`},
 	} {
 		test.part.ID, test.part.Name, test.part.Outline = "p", "side", slotted()

@@ -99,12 +99,4 @@ func clearInside(outline []geom.Point, b *model.Bore) float64 {
 }
 
 // off returns how far a point is from a straight line between two others.
-func off(p, from, to geom.Point) float64 {
-	d, q := to.Sub(from), p.Sub(from)
-	dx, dy, qx, qy := float64(d.X), float64(d.Y), float64(q.X), float64(q.Y)
-	along := 0.0
-	if square := float64(dx*dx) + float64(dy*dy); square > 0 {
-		along = max(0, min(1, (float64(qx*dx)+float64(qy*dy))/square))
-	}
-	return math.Hypot(qx-float64(along*dx), qy-float64(along*dy))
-}
+func off(p, from, to geom.Point) float64 { return geom.FromLine(float64(p.X), float64(p.Y), from, to) }

@@ -39,9 +39,8 @@ func (v view) lines(opt *Options) []string {
 	if HasOther(p, *opt) {
 		lines = append(lines, v.flipLines(opt)...)
 	}
-	if opt.Origin != LowerLeft {
-		lines = append(lines, "zero at the "+opt.Origin.String())
-	}
+	lines = append(lines, v.lostLines(opt)...)
+	lines = append(lines, opt.zeroLine())
 	lines = append(lines, opt.wayLines()...)
 	lines = append(lines, v.reliefLines(opt)...)
 	return inASCII(append(lines, smallLine(p, opt))...)
@@ -56,17 +55,7 @@ func (v view) ownerLines(opt *Options) []string {
 }
 
 // wrapped parts a text into lines of about fifty letters.
-func wrapped(text string) (lines []string) {
-	const long = 50
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && len(line)+len(word) >= long {
-			lines, line = append(lines, line), ""
-		}
-		line = strings.TrimSpace(line + " " + word)
-	}
-	return append(lines, line)
-}
+func wrapped(text string) []string { return wrap(text, 50) }
 
 func measuredOn(batch string) string {
 	if batch == "" {
@@ -275,6 +264,14 @@ var (
 	}
 	backWords = [...]string{"a quarter turn counter-clockwise", "", "a quarter turn clockwise"}
 )
+
+// zeroLine says where the file has 0, 0; nothing of the usual corner.
+func (o *Options) zeroLine() string {
+	if o.Origin == LowerLeft {
+		return ""
+	}
+	return "zero at the " + o.Origin.String()
+}
 
 // wayLines say how the contours differ from what is to come of them.
 func (o *Options) wayLines() (lines []string) {

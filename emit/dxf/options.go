@@ -80,9 +80,14 @@ var originWords = [...]string{"lower left", "lower right", "upper left", "upper 
 
 func (o Origin) String() string { return originWords[o] }
 
-// OriginNamed is the origin of a word as descriptions have it: "lower_left".
+// OriginNamed is the origin of a word as descriptions have it: "lower_left". It panics at
+// any other.
 func OriginNamed(word string) Origin {
-	return Origin(max(0, slices.Index(originWords[:], strings.ReplaceAll(word, "_", " "))))
+	at := slices.Index(originWords[:], strings.ReplaceAll(word, "_", " "))
+	if at < 0 {
+		panic("no origin is named " + word)
+	}
+	return Origin(at)
 }
 
 // turnedOver is where the corner lies after the piece is turned over from left to right.

@@ -9,7 +9,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
-	"barwright/compile/router/routertest"
+	"barwright/compile/router/programtest"
 	"barwright/emit/ngc/ngctest"
 	"barwright/emit/ngc/replay"
 )
@@ -19,7 +19,7 @@ import (
 // beside the corners, to which a second opinion, that shares no code with the
 // first, agrees; and each takes as long as its record says, to a tenth of a second.
 func TestDraws(t *testing.T) {
-	for i, p := range routertest.Programs(t) {
+	for i, p := range programtest.Programs(t) {
 		t.Run(fmt.Sprint(i), func(t *testing.T) {
 			t.Parallel()
 			text := text(t, p)
@@ -47,7 +47,7 @@ func TestDraws(t *testing.T) {
 // TestOpinionSees: of a recess that lies 0.02 mm aside, or is 0.2 mm wider, the path is
 // another one's.
 func TestOpinionSees(t *testing.T) {
-	for i, p := range routertest.Programs(t)[:30] {
+	for i, p := range programtest.Programs(t)[:30] {
 		text := text(t, p)
 		aside, wider := *p, *p
 		aside.Shape = p.Shape.Shifted(geom.Point{X: mm / 50, Y: mm / 50})
@@ -197,7 +197,7 @@ func apart(s [2][2]float64, q [2]float64) float64 {
 // TestOutsideDraws has the first of these judged from outside.
 func TestOutsideDraws(t *testing.T) {
 	var cases []ngctest.Case
-	for _, p := range routertest.Programs(t)[:*recesses] {
+	for _, p := range programtest.Programs(t)[:*recesses] {
 		cases = append(cases, ngctest.Case{Program: p, Text: text(t, p)})
 	}
 	ngctest.InspectAll(t, cases)

@@ -69,9 +69,10 @@ func control(d model.Dialect) []string {
 	} else {
 		out = append(out, "Nothing waits for the spindle: the control must, as its manual tells.")
 	}
-	out = append(out, "No coolant is switched.")
-	if len(d.Start)+len(d.End) > 0 {
-		out = append(out, fmt.Sprintf("Lines of the control's own: %d at the start, %d at the end. Its manual tells what they do.",
+	if len(d.Start)+len(d.End) == 0 {
+		out = append(out, "No coolant is switched.")
+	} else {
+		out = append(out, "No coolant is switched but by lines of the control's own, if these do so.", fmt.Sprintf("Lines of the control's own: %d at the start, %d at the end. Its manual tells what they do.",
 			len(d.Start), len(d.End)))
 	}
 	return out

@@ -75,7 +75,7 @@ var after = [...]string{
 }
 
 var omissions = [...]string{
-	"They drill no holes for screws, switch no coolant, clamp nothing, and change no bit where no M6 is told of above. They do not square inside corners, and do not cut the wood to length.",
+	"They drill no holes for screws, switch no coolant but by lines of the control's own, clamp nothing, and change no bit where no M6 is told of above. They do not square inside corners, and do not cut the wood to length.",
 	"Times are simulated, with a stop at every move; a control that rounds corners is faster, a small machine may be slower.",
 }
 

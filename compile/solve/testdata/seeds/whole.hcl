@@ -437,6 +437,8 @@ limits {
   bite_wide           = 0.8
   plunge_share        = 0.6
   ramp_most           = 10
+  low_most            = "1/4in"
+  fit_most            = "1/4in"
   wiring              = "nec"
   plumbing            = "upc"
   aisle               = 900

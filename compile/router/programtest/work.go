@@ -1,4 +1,4 @@
-package routertest
+package programtest
 
 import (
 	"math/rand/v2"
@@ -6,6 +6,8 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/router"
+	"barwright/compile/router/routertest"
+	"barwright/lang/length"
 )
 
 // work draws a recess as shops cut them: a bit of 3 to 20 mm, a recess of 1 to 12
@@ -13,7 +15,7 @@ import (
 // open side, or one or two at most.
 func work(number int) router.Request {
 	d := drawer{rand.New(rand.NewPCG(uint64(number), 7))}
-	r := Support()
+	r := routertest.Support()
 	r.Tool = d.tool()
 	bit := (r.Tool.Diameter+1)/2*2 + 2*r.Tool.Finish
 	width := max(bit, d.length(r.Tool.Diameter*13/10, r.Tool.Diameter*12))
@@ -94,7 +96,7 @@ func (d drawer) open(k kind, lies bool) []model.Edge {
 }
 
 func (d drawer) tool() model.Tool {
-	t := Tool(false)
+	t := routertest.Tool(false)
 	t.Diameter = pick(d, 3*mm, 6*mm, 8*mm, 10*mm, 12*mm, 16*mm, 20*mm, inch/8, inch/4, 3*inch/8, inch/2, 3*inch/4, 6_351_237)
 	t.Finish = pick(d, 0, mm/5, mm/4, 3*mm/10, inch/64)
 	t.Floor = pick(d, 0, 0, 0, mm/5)
@@ -121,3 +123,8 @@ func (d drawer) dialect() model.Dialect {
 	}
 	return out
 }
+
+const (
+	mm   = length.Millimetre
+	inch = length.Inch
+)

@@ -1,4 +1,6 @@
-package routertest
+// Package programtest draws programs of recesses for tests, also such as come out of whole
+// descriptions.
+package programtest
 
 import (
 	"fmt"
