@@ -12,6 +12,7 @@ import (
 	"barwright/compile/layout"
 	"barwright/compile/model"
 	"barwright/compile/router"
+	"barwright/compile/routing"
 	"barwright/compile/rule"
 	"barwright/compile/rule/all"
 	"barwright/compile/solve"
@@ -63,6 +64,10 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		var names filename.Names // of programs
 		programs(solution.Values, m, solution.Recesses, &names, &findings)
 		m.Programs = append(testPieces(m, &names), m.Programs...)
+		m.Routings = routing.Routings(solution.Values, m, &findings)
+		for i := range m.Programs {
+			m.Programs[i].Build = m.Build.Titled()
+		}
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)

@@ -20,7 +20,7 @@ import (
 // file of its own, and with sheets so have all parts that come from no sheet.
 func cutFiles(m *model.Model) (files []folder.File) {
 	m = asRouted(m)
-	c := cutting{m: m, options: cutOptions(&m.Table), parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}}
+	c := cutting{m: m, options: cutOptions(m), parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}, turned: map[string]bool{}}
 	for i := range m.Parts {
 		c.parts[m.Parts[i].ID] = &m.Parts[i]
 	}
@@ -58,13 +58,14 @@ type cutting struct {
 	options dxf.Options
 	parts   map[string]*model.Part  // by ID
 	sheets  map[string]*model.Sheet // by name
+	turned  map[string]bool         // by ID: parts that lie turned on a sheet
 	names   filename.Names          // of parts' files
 }
 
 // said are the options with what the note says of a part, and of those like it.
 func (c *cutting) said(p *model.Part, like []string) dxf.Options {
 	out := c.options
-	out.Like = like
+	out.Like, out.Turned = like, c.turned[p.ID]
 	if s := c.sheets[p.Stock]; s != nil {
 		out.Batch = s.Batch
 	}
@@ -130,7 +131,7 @@ func (c *cutting) distinct() (files []folder.File) {
 func (c *cutting) unnamed(p *model.Part) [sha256.Size]byte {
 	bare, options := *p, c.options
 	bare.Label, bare.Name, bare.Owner = "", "", ""
-	options.Text = true
+	options.Text, options.Build = true, ""
 	var b bytes.Buffer
 	for _, write := range [...]func(io.Writer, *model.Part, dxf.Options) error{dxf.WritePart, dxf.WriteFar} {
 		if err := write(&b, &bare, options); err != nil {
@@ -152,9 +153,10 @@ func (c *cutting) laidOut() (files []folder.File) {
 		}
 		on = append(on, l.Stock)
 		for k := range l.Blanks {
-			s := &dxf.Sheet{Stock: stock, Number: k + 1, Of: len(l.Blanks), Blank: &l.Blanks[k]}
+			s := &dxf.Sheet{Stock: stock, Number: k + 1, Of: len(l.Blanks), Blank: &l.Blanks[k], Kerf: c.m.Saw.Kerf}
 			for _, placed := range l.Blanks[k].Placed {
 				s.Parts = append(s.Parts, c.parts[placed.Part])
+				c.turned[placed.Part] = placed.Turned
 			}
 			options := c.options
 			options.Batch = stock.Batch
@@ -173,18 +175,31 @@ func (c *cutting) laidOut() (files []folder.File) {
 	return files
 }
 
-func cutOptions(t *model.Table) dxf.Options {
+func cutOptions(m *model.Model) dxf.Options {
+	t := &m.Table
 	out := dxf.Options{
-		Text: t.Notes, Unitless: !t.Stated, Layers: dxf.Layers(t.Layers), Inch: t.Inch,
+		Text: t.Notes, Unitless: !t.Stated, Layers: dxf.Layers(t.Layers), Inch: t.Inch, Build: m.Build.Titled(),
 		Without: model.Written{Openings: !t.Write.Openings, Recesses: !t.Write.Recesses, Bores: !t.Write.Bores, Marks: !t.Write.Marks},
 		Depths:  t.Depths, Mirrored: t.Mirrored, Origin: dxf.OriginNamed(t.Origin),
-		Flatten: t.Flatten, Relief: t.Relief, Bit: t.Bit, Small: t.Small,
+		Flatten: t.Flatten, Relief: t.Relief, Bit: t.Bit, Overrun: t.Overrun, Small: t.Small,
 	}
 	if t.R2000 {
 		out.Version = dxf.R2000
 	}
 	if t.Relief != "none" {
-		out.Relieve = func(p *model.Part) *model.Part { return relief.Part(p, t.Relief, t.Bit) }
+		out.Relieve = func(p *model.Part) dxf.Relieved { return relieved(p, t) }
+	}
+	return out
+}
+
+// relieved clears a part's corners and names the recesses whose ends are too narrow.
+func relieved(p *model.Part, t *model.Table) dxf.Relieved {
+	c := relief.Part(p, t.Relief, t.Bit)
+	out := dxf.Relieved{Part: c.Part, Outline: c.Outline, Openings: c.Openings, Recesses: c.Recesses}
+	for _, r := range c.Left {
+		if !slices.Contains(out.Narrow, r.Name) {
+			out.Narrow = append(out.Narrow, r.Name)
+		}
 	}
 	return out
 }

@@ -19,14 +19,14 @@ func drawTable(t *rapid.T) model.Table {
 	size := func(name string, of ...length.Length) length.Length { return rapid.SampledFrom(of).Draw(t, name) }
 	return model.Table{
 		R2000: flag("r2000"), Notes: flag("notes"), Stated: flag("stated"), Inch: flag("inch"),
-		Layers: model.LayerNames{Edge: "EDGE", Opening: "OPENING", Recess: "RECESS", Bore: "BORE", Mark: "MARK", Note: "NOTE", Sheet: "SHEET"},
+		Layers: model.LayerNames{Edge: "EDGE", Opening: "OPENING", Recess: "RECESS", Bore: "BORE", Through: "HOLE", Mark: "MARK", Note: "NOTE", Sheet: "SHEET"},
 		Files:  word("files", "each", "distinct", "sheets"),
 		Write:  model.Written{Openings: flag("openings"), Recesses: flag("recesses"), Bores: flag("bores"), Marks: flag("marks")},
 		Depths: flag("depths"), Mirrored: flag("mirrored"), Drawings: flag("drawings"),
 		Origin:  word("origin", "lower_left", "lower_right", "upper_left", "upper_right", "middle"),
 		Flatten: size("flatten", 0, mm/1000, mm/50, mm/2),
 		Relief:  word("relief", "none", "diagonal", "long_side"), Bit: size("bit", mm, 3*mm, 6_350_000, 8*mm),
-		Small: size("small", 0, 200*mm, 2000*mm),
+		Overrun: size("overrun", 0, 5*mm), Small: size("small", 0, 200*mm, 2000*mm),
 	}
 }
 

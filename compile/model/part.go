@@ -20,6 +20,7 @@ type Part struct {
 	Thickness Length
 	Face      string // which face is drawn: "inside", "top"
 	Outline   geom.Contour
+	Filled    []geom.Point // corners of the outline, beside those of notches, that something square stands in
 	Openings  []Opening
 	Recesses  []Recess
 	Bores     []Bore

@@ -1,6 +1,10 @@
 package model
 
-import "barwright/compile/geom"
+import (
+	"slices"
+
+	"barwright/compile/geom"
+)
 
 // Routing is what a router cuts in one face of a part, beside recesses for steel: one
 // program. Coordinates are the program's own: X and Y as the part lies on the machine,
@@ -20,6 +24,11 @@ type Routing struct {
 	Moves     []Move
 	CutLength Length
 	Seconds   float64 // estimate, without spindle start
+}
+
+// GoesThrough reports whether any of its works cuts through the board.
+func (r *Routing) GoesThrough() bool {
+	return slices.ContainsFunc(r.Works, func(w Work) bool { return w.Depth == 0 })
 }
 
 // Work is one shape that a Routing cuts. Openings and grooves run out over an edge of the

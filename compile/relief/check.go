@@ -18,7 +18,7 @@ type Trouble struct {
 // Check finds the corners of a part that the bit cannot clear: it would break out of the
 // part or into another contour, or the edges are too short for it.
 func Check(p *model.Part, way string, bit Length) (all []Trouble) {
-	loops := loops(p)
+	loops := loops(p, way, bit)
 	var cuts []cut
 	for i, l := range loops {
 		for k, inside := range l.inside {

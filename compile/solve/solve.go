@@ -63,6 +63,8 @@ func Solve(src *lang.Source) Solution {
 	things := s.things()
 	s.checkMeets(things)
 	s.project(things)
+	s.checkLayers()
+	s.checkTableBit()
 	s.checkRelief()
 	s.checkFlatten()
 	if s.out.Findings.HasErrors() {

@@ -162,7 +162,7 @@ func (t *together) holds(o *outline, c *cut) bool {
 // way tells how the table or a drill follows a shape. The outline counts where it is cut
 // already.
 func (s *shape) way() way {
-	if s.kind == mark || s.kind == sheet {
+	if s.line != nil || s.kind == mark || s.kind == sheet {
 		return uncut
 	}
 	switch s.role {

@@ -98,7 +98,7 @@ func TestContoursTogetherAgainstPairs(t *testing.T) {
 	seen := map[bool]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawCrowded(t)
-		all := first(p, &Options{}).shapes(model.Written{})
+		all := first(p, &Options{}).shapes(&Options{})
 		box, count := p.Outline.Bounds(), 0
 		for s := range all {
 			box, count = box.Union(new(room).contour(&s.form).Bounds()), count+1

@@ -2,6 +2,7 @@ package dxf
 
 import (
 	"iter"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -16,6 +17,9 @@ type form struct {
 	sunk  bool         // or of its countersink,
 	line  *model.Mark  // or a line from the first vertex to the second
 	lie   *lie         // nil: where the part has it
+
+	open    []model.Edge  // where a recess runs out over an edge
+	overrun length.Length // by which it then goes on
 }
 
 // lie is where contours lie in a file; their arcs are chords where there is a tolerance.
@@ -46,6 +50,39 @@ type room struct {
 	points                []geom.Point
 }
 
+// round reports whether a drill makes the contour: it is a circle however arcs are cut.
+func (f *form) round() bool { return f.bore != nil && (f.sunk || f.bore.Slot == 0) }
+
+// drawn makes a contour as it is written: a recess with its overrun.
+func (r *room) drawn(f *form) geom.Contour {
+	if f.overrun == 0 || len(f.open) == 0 {
+		return r.contour(f)
+	}
+	longer := *f
+	longer.given = runOn(f.given, f.open, f.overrun)
+	return r.contour(&longer)
+}
+
+// runOn takes the corners of a contour at edges of its box out by a length.
+func runOn(c geom.Contour, over []model.Edge, by length.Length) geom.Contour {
+	box, out := c.Bounds(), slices.Clone(c)
+	for i, v := range c {
+		for _, e := range over {
+			switch {
+			case e == model.Bottom && v.Y == box.Y.Lo:
+				out[i].Y -= by
+			case e == model.RightEdge && v.X == box.X.Hi:
+				out[i].X += by
+			case e == model.Top && v.Y == box.Y.Hi:
+				out[i].Y += by
+			case e == model.LeftEdge && v.X == box.X.Lo:
+				out[i].X -= by
+			}
+		}
+	}
+	return out
+}
+
 // contour makes a contour. It stays until the next one is made.
 func (r *room) contour(f *form) geom.Contour {
 	c := f.given
@@ -65,7 +102,7 @@ func (r *room) contour(f *form) geom.Contour {
 		return c
 	}
 	r.moved = f.lie.appendContour(r.moved[:0], c)
-	if f.lie.tolerance > 0 && f.line == nil {
+	if f.lie.tolerance > 0 && f.line == nil && !f.round() {
 		r.points = appendChords(r.points[:0], r.moved, f.lie.tolerance)
 		r.moved = r.moved[:0]
 		for _, p := range r.points {

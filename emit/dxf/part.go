@@ -37,10 +37,13 @@ func WriteFar(w io.Writer, p *model.Part, opt Options) error {
 }
 
 func writeView(w io.Writer, v view, opt *Options) error {
-	v.part = relieved(v.part, opt)
+	v = v.relieved(opt)
 	m := v.motion()
-	all := lying(v.shapes(opt.Without), m, opt.Flatten)
+	all := lying(v.shapes(opt), m, opt.Flatten)
 	outline := m.contour(v.part.Outline)
+	if opt.Text && !v.second && HasOther(v.part, *opt) {
+		all = v.withZeroMark(opt, all, outline.Bounds())
+	}
 	f := file{parts: []*model.Part{v.part}, all: all, zero: opt.Origin.of(outline.Bounds())}
 	if opt.Text {
 		f.notes = []note{noteOf(outline, v.lines(opt), all)}

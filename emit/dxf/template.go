@@ -18,7 +18,7 @@ func WriteTemplate(w io.Writer, t *model.Template, opt Options) error {
 		ID: "template " + t.Name, Label: t.Name, Name: "template", Stock: t.Guide.Board, Thickness: t.Thickness,
 		Outline: t.Outline, Openings: []model.Opening{{Name: "guide", Shape: t.Opening}}, Marks: t.Marks,
 	}}
-	all := lying(v.shapes(opt.Without), v.motion(), opt.Flatten)
+	all := lying(v.shapes(&opt), v.motion(), opt.Flatten)
 	f := file{parts: []*model.Part{v.part}, all: all, zero: opt.Origin.of(t.Outline.Bounds())}
 	if opt.Text {
 		f.notes = []note{runSide(t), noteBelow(t.Outline.Bounds(), templateLines(t, &opt))}
@@ -33,6 +33,7 @@ func templateLines(t *model.Template, opt *Options) []string {
 	}
 	lines := []string{
 		"TEMPLATE " + t.Name,
+		opt.Build,
 		t.Guide.Board + ", " + opt.show(t.Thickness) + " thick",
 		led + ", bit " + opt.show(t.Guide.Bit),
 		"bit stands out " + opt.show(t.Setting()),

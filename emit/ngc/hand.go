@@ -17,7 +17,7 @@ func WriteHandSetup(w io.Writer, m *model.Model) error {
 	}
 	s := sheet{buf: bufio.NewWriter(w), model: m}
 	s.text("TEMPLATES FOR A ROUTER LED BY HAND")
-	s.text(m.Build.Name + revision(m.Build))
+	s.text(m.Build.Titled())
 	s.section("Cautions", byHand[:])
 	s.section("How a template is laid", laying[:])
 	for i := range m.Templates {

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"barwright/compile/geom"
@@ -22,12 +23,12 @@ const (
 // build's unit, and in the program's where that is another one. Without programs
 // it writes nothing.
 func WriteSetup(w io.Writer, m *model.Model) error {
-	if len(m.Programs) == 0 {
+	if len(m.Programs)+len(m.Routings) == 0 {
 		return nil
 	}
 	s := sheet{buf: bufio.NewWriter(w), model: m}
 	s.text("ROUTER SETUP SHEET")
-	s.text(m.Build.Name + revision(m.Build))
+	s.text(m.Build.Titled())
 	s.section("Cautions", s.cautions())
 	s.section("Before each program", before[:])
 	for i := range m.Programs {
@@ -37,16 +38,14 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 		}
 		s.program(i, took)
 	}
-	s.section("After the first recess, before the next", after[:])
-	s.section("What the programs do not do", omissions[:])
-	return s.buf.Flush()
-}
-
-func revision(b model.Build) string {
-	if b.Revision == "" {
-		return ""
+	if len(m.Programs) > 0 {
+		s.section("After the first recess, before the next", after[:])
+		s.section("What the programs do not do", omissions[:])
 	}
-	return ", revision " + b.Revision
+	if err := s.routings(); err != nil {
+		return err
+	}
+	return s.buf.Flush()
 }
 
 // The texts below are common practice of the trade, not a standard.
@@ -83,11 +82,11 @@ var omissions = [...]string{
 // cautions are those of all programs, and that they stand nowhere else where the
 // programs carry no comments.
 func (s *sheet) cautions() []string {
-	for _, p := range s.model.Programs {
-		if p.Tool.Dialect.Comments == "none" {
-			return append(cautions[:len(cautions):len(cautions)],
-				"Programs without comments carry none of these cautions: keep this sheet at the machine.")
-		}
+	silent := slices.ContainsFunc(s.model.Programs, func(p model.Program) bool { return p.Tool.Dialect.Comments == "none" }) ||
+		slices.ContainsFunc(s.model.Routings, func(r model.Routing) bool { return r.Tool.Dialect.Comments == "none" })
+	if silent {
+		return append(cautions[:len(cautions):len(cautions)],
+			"Programs without comments carry none of these cautions: keep this sheet at the machine.")
 	}
 	return cautions[:]
 }
@@ -157,7 +156,7 @@ func (s *sheet) program(i int, took replay.Measures) {
 		t.RPM, u.rate(t.Feed), u.rate(t.Plunge), u.short))
 	s.row("coming down", wayDown(p))
 	s.row("cutting", cutting(p))
-	s.control(p)
+	s.dialect(t)
 	s.row("levels", levelText(p, u))
 	s.row("clearance", s.both(t.Clearance, u)+" above the wood")
 	plan, z := p.Reach()
@@ -171,16 +170,16 @@ func (s *sheet) program(i int, took replay.Measures) {
 	}
 }
 
-// control says what the control must read and do.
-func (s *sheet) control(p *model.Program) {
-	d := p.Tool.Dialect
+// dialect says what the control must read and do.
+func (s *sheet) dialect(t model.Tool) {
+	d := t.Dialect
 	u := unitsOf(d)
 	arcs := "arcs by their centre"
 	if d.Chords {
 		arcs = "straight pieces that leave an arc by at most " + s.both(d.Chord, u)
 	}
 	s.row("text", fmt.Sprintf("%s, %d decimals; %s", u.code, d.Decimals, arcs))
-	for _, line := range control(p.Tool.Dialect) {
+	for _, line := range control(d) {
 		s.row("", line)
 	}
 	for i, lines := range [2][]string{d.Start, d.End} {

@@ -61,6 +61,7 @@ var programColumns = []markup.Column{markup.Words("program"), markup.Words("part
 
 func (p writer) programs() {
 	p.section("programs")
+	p.routings()
 	if len(p.m.Programs) == 0 {
 		p.none("No recess is cut by a program.")
 		p.End()

@@ -12,7 +12,7 @@ import (
 const rounding = 0.00254
 
 // atRim is how much of the bit's rim takes no bite, in mm: pieces that stand for one arc,
-// parted otherwise, differ by less.
+// parted otherwise, differ by less; where the text has chords for them, by chord more.
 const atRim = 0.005
 
 // cut lowers the samples under a move, and judges what it takes.
@@ -26,7 +26,7 @@ func (c *cutter) cut(m Motion, plan []slope, at []*site) error {
 			if under.box().apart(s.grid.box) {
 				continue
 			}
-			b, d := s.grid.cut(under.swath, atRim, under.low)
+			b, d := s.grid.cut(under.swath, atRim+c.chord, under.low)
 			bite, deepest = max(bite, b), max(deepest, d)
 		}
 	}

@@ -116,7 +116,7 @@ func (c *cutter) motion(m Motion) error {
 	if len(at) == 0 {
 		return errors.New("the bit travels far from what it cuts")
 	}
-	if m.From.Z == m.To.Z && !c.levelled(at, plan, -m.To.Z) {
+	if m.From.Z == m.To.Z && !c.levelled(at, plan, -m.To.Z) && m.length()*c.steepest > rounding {
 		return fmt.Errorf("cuts level at Z%.3f, which is none of the levels", m.To.Z)
 	}
 	if err := c.touches(m, plan); err != nil {
