@@ -147,7 +147,7 @@ func TestBoresRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		at := rapid.Int64Range(-int64(2000*mm), int64(2000*mm))
 		move := geom.Point{X: length.Length(at.Draw(t, "x")), Y: length.Length(at.Draw(t, "y"))}
-		p := &model.Part{ID: "p", Label: "P", Thickness: 20 * mm, Outline: rect(-20, -20, 420, 420).Shifted(move)}
+		p := &model.Part{ID: "p", Label: "P", Thickness: 20 * mm, Outline: rect(-21, -21, 421, 421).Shifted(move)}
 		for i := range rapid.IntRange(1, 25).Draw(t, "bores") {
 			b := model.Bore{At: point(length.Length(i%5)*100, length.Length(i/5)*100).Add(move), Far: rapid.Bool().Draw(t, "far"),
 				Diameter: length.Length(rapid.Int64Range(int64(mm), int64(30*mm)).Draw(t, "diameter")) / 2 * 2,
