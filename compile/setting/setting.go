@@ -1,0 +1,168 @@
+// Package setting finds the order in which things are set in a room, and a way in for
+// each: it takes the finished room apart and tells it backwards. It is geometry only: a
+// cabinet is the boxes that its panels are, less their openings ([Less]), so that a hole
+// round a stub leaves one direction to slide in, and a slot also the one to its open end.
+//
+// # How it is used
+//
+// Fill a [Room] with bodies, in the order that they should be set in where nothing speaks
+// against it, and with all that is fixed: floor, walls (boxes behind their faces, with
+// the doorway left open), ceiling, stubs, framing that stands. What is not given is
+// not there: without a wall, bodies leave through it. [Room.Order] gives the steps, or the
+// few bodies that block one another. To try a mend, change the room and ask
+// again: [Room.With] takes another form of a body (a slot for a hole, two halves for one),
+// [Room.Aside] moves a neighbour that stands.
+//
+// # Ways
+//
+// A body moves by slides and is never turned. It slides along u and v of any frame of the
+// room, both ways, and up and down. It is out where nothing is in its way any further in one
+// such direction; with a [Door], where it stands before the doorway. Faces may touch and
+// slide along one another; what lies deeper than [Tolerance] in something collides.
+//
+// # What is found
+//
+// If the bodies can be set one after another, each by any motion that does not turn it,
+// along straight lines or not, without going into anything, then an order is found, of
+// slides alone.
+//
+// Order. Taking a body out leaves more room than there was, so a body that can leave can
+// still leave when others have left first: whichever goes first, no order is spoilt by
+// it, and one that takes out whatever can go gets as far as any.
+//
+// Ways. Let a body's displacement be a point of space. For two boxes, those displacements at which
+// they are in one another are an open convex prism, whose faces are level, or upright and parallel to
+// faces of one or the other box. The planes of all such faces, and those through the start, divide space into
+// cells. What is free is a union of closed cells: each cell has vertices and edges, and is
+// joined to the next by a face that has them too. So two vertices joined by any free path
+// are joined by free edges; a cell without end has an edge without end. Every edge is
+// level and parallel to an upright face, or upright: it is a slide. The search looks at all
+// vertices that slides along edges reach, those after the fewest slides first.
+//
+// A body is first searched for among the others' hulls. Where that gives no way, what has been in the
+// way is taken solid by solid, until there is a way or nothing in the way is a hull any longer.
+//
+// A search looks at [Most] places and then gives up, which [Blocked] tells.
+package setting
+
+import (
+	"slices"
+
+	"barwright/compile/geom"
+	"barwright/lang/length"
+)
+
+// Length is the measure of every coordinate.
+type Length = geom.Length
+
+// Tolerance is how deep two solids may lie in one another and still only touch.
+const Tolerance = length.Micrometre
+
+// Most is how many places of one body a search looks at before it gives up.
+const Most = 100_000
+
+// Solid is a box of a frame, under the name of the part that it belongs to.
+type Solid struct {
+	Name  string
+	Frame geom.Frame
+	Box   geom.Box
+}
+
+// Body is what is set as one: a cabinet, a slab, an appliance. The frame of its first solid
+// is the one that it slides in by preference: off the wall, along the run, up.
+type Body struct {
+	Name   string
+	Solids []Solid
+	On     []string // bodies that must be set before it, as what it rests on
+	Stands bool     // it stands when setting begins and stays where it is
+}
+
+// Room is the finished state.
+type Room struct {
+	Bodies []Body
+	Fixed  []Solid
+	Door   *Door  // nil: bodies come from wherever there is nothing
+	Lift   Length // how high above its place a body may be lifted; 0 as high as one likes
+}
+
+// Door is the opening that bodies come in by. Along u of its frame runs the wall, v points
+// into the room. A body is in where the middle of its width stands in the opening's span
+// and its near side no further from the wall than Landing, at any height; how it is turned
+// to stand so is not looked at, and whether it comes through is [Door.Passes].
+type Door struct {
+	Frame   geom.Frame
+	Span    geom.Span // along u
+	Height  Length
+	Landing Length
+}
+
+// Slide is a straight motion along an axis of a frame that is turned by Turn.
+type Slide struct {
+	Turn geom.Angle
+	Dir  geom.Dir
+	By   Length
+}
+
+// Step sets one body.
+type Step struct {
+	Body string
+	// Slides bring it to its place, from first to last. Without a door the first one has no
+	// beginning: nothing is in its way from however far, and By is from where the body is clear of all
+	// that it then passes, touches or reaches into.
+	Slides []Slide
+	// After are the bodies that must be set before: those whose ways this one would block,
+	// and On. Every order that keeps to After is as good as the one given.
+	After []string
+}
+
+// Order returns the steps that set all bodies that do not stand yet. Where there is no
+// order it returns no step, and who blocks whom. Of what can be set next to last, the
+// last of the description is; a body that leaves by one slide goes before all that need
+// more.
+func (r Room) Order() ([]Step, *Blocked) {
+	s := newScene(r)
+	bodies, standing := s.bodies()
+	t := s.taking(bodies, standing)
+	if stuck := t.run(); len(stuck) > 0 {
+		return nil, s.blocked(stuck, standing)
+	}
+	slices.Reverse(t.out)
+	return s.steps(t.out), nil
+}
+
+// bodies tells what is to be set from what stands, fixed or not.
+func (s *scene) bodies() (bodies, standing []int) {
+	for i, g := range s.groups {
+		if g.stands {
+			standing = append(standing, i)
+		} else {
+			bodies = append(bodies, i)
+		}
+	}
+	return bodies, standing
+}
+
+// steps tells removals, in the order of setting, as steps.
+func (s *scene) steps(order []removal) []Step {
+	steps := make([]Step, len(order))
+	for i, r := range order {
+		steps[i] = Step{Body: s.groups[r.body].name, Slides: s.inwards(r.path)}
+		for _, before := range order[:i] {
+			if slices.Contains(s.groups[r.body].on, before.body) || s.crosses(before, r.body) {
+				steps[i].After = append(steps[i].After, s.groups[before.body].name)
+			}
+		}
+	}
+	return steps
+}
+
+// inwards tells a way out as the slides in.
+func (s *scene) inwards(path []leg) []Slide {
+	var out []Slide
+	for _, l := range slices.Backward(path) {
+		if by := rounded(l.by); by > 0 {
+			out = append(out, Slide{l.way.turn, l.way.dir.Opposite(), by})
+		}
+	}
+	return out
+}
