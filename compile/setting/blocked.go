@@ -72,7 +72,7 @@ func (s *scene) least(stuck, standing []int) []int {
 func (s *scene) first(b int, standing []int, w way) (by int, first hit, ok bool) {
 	at := make([]float64, len(s.axes))
 	for _, o := range standing {
-		if h, hits := s.slides(b, o, at, w); hits && (!ok || h.on.lo < first.on.lo) {
+		if h, hits := s.slides(b, o, at, w); hits && (!ok || h.by < first.by) {
 			by, first, ok = o, h, true
 		}
 	}
@@ -92,7 +92,7 @@ func (s *scene) firstHit(b int, standing []int, w way) (out Hit, ok bool) {
 			across = min(across, -side.lo, side.hi)
 		}
 	}
-	till := s.within(met, make([]float64, len(met)), w, 0).lo
+	till := s.within(met, make([]float64, len(met)), w, 0, anywhere).lo
 	return Hit{
 		Body: one.name, Solid: one.parts[first.solid],
 		Slide: Slide{w.turn, w.dir, max(0, rounded(till))},

@@ -97,20 +97,18 @@ func (s *scene) named(body string) int {
 // asides are the slides of n that may let b past, shortest first.
 func (s *scene) asides(b, n int) []Slide {
 	var others, rest []int
-	known := make([]detail, len(s.groups))
 	for o := range s.groups {
 		if o != n {
 			others = append(others, o)
 		}
 		if o != n && o != b {
 			rest = append(rest, o)
-			known[o] = faces
-			if s.engaged(b, o) {
-				known[o] = s.all(b, o)
-			}
 		}
 	}
-	f := s.flood(b, rest, known)
+	f := s.flood(b, rest)
+	for i := range f.obstacles {
+		f.obstacles[i].faces = true
+	}
 	touch := meeting(nil, s.groups[b].hull, s.groups[n].hull)
 	var out []Slide
 	for _, w := range s.groups[n].ways {
@@ -118,9 +116,9 @@ func (s *scene) asides(b, n int) []Slide {
 			continue
 		}
 		_, first, stopped := s.first(n, others, w)
-		for _, x := range f.lines[w.axis] {
+		for _, x := range f.facesAlong(w.axis) {
 			for _, by := range []float64{w.sign * (x - touch[w.axis].lo), w.sign * (x - touch[w.axis].hi)} {
-				if by > hair && (!stopped || by <= first.on.lo+hair) {
+				if by > hair && (!stopped || by <= first.by+hair) {
 					out = append(out, Slide{w.turn, w.dir, rounded(by)})
 				}
 			}

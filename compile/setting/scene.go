@@ -220,10 +220,12 @@ func meeting(buffer, a, b reach) reach {
 	return buffer
 }
 
-// within is the stretch of a slide from at, a place along each axis, on which it
+// ahead is all of a slide that has no end, anywhere also what lies behind it.
+var ahead, anywhere = span{0, math.Inf(1)}, span{math.Inf(-1), math.Inf(1)}
+
+// within is the part of a stretch of a slide from at, a place along each axis, on which it
 // lies in r drawn in by inset.
-func (s *scene) within(r reach, at []float64, w way, inset float64) span {
-	in := span{math.Inf(-1), math.Inf(1)}
+func (s *scene) within(r reach, at []float64, w way, inset float64, in span) span {
 	dots := s.dots[w.axis]
 	for j, side := range r {
 		lo, hi := side.lo+inset-at[j], side.hi-inset-at[j]
@@ -242,11 +244,11 @@ func (s *scene) within(r reach, at []float64, w way, inset float64) span {
 	return in
 }
 
-// hit is what stops a slide: a solid of the one that slides, one of the other, and on which
-// stretch they are in one another.
+// hit is what stops a slide: a solid of the one that slides, one of the other, and how far it
+// gets, to within the tolerance.
 type hit struct {
 	solid, other int
-	on           span
+	by           float64
 }
 
 // slides returns where group b, displaced to at and sliding along w, first goes into group
@@ -254,17 +256,15 @@ type hit struct {
 func (s *scene) slides(b, o int, at []float64, w way) (first hit, ok bool) {
 	var buffer [16]span
 	one, other := &s.groups[b], &s.groups[o]
-	ahead := func(a, b reach) (span, bool) {
-		on := s.within(meeting(buffer[:0], a, b), at, w, tolerance)
-		return on, !on.empty() && on.hi > 0
-	}
-	if _, ok := ahead(one.hull, other.hull); !ok {
+	before := ahead
+	in := func(a, b reach) span { return s.within(meeting(buffer[:0], a, b), at, w, tolerance, before) }
+	if in(one.hull, other.hull).empty() {
 		return first, false
 	}
 	for i, a := range one.solids {
 		for j, b := range other.solids {
-			if on, meet := ahead(a, b); meet && (!ok || on.lo < first.on.lo) {
-				first, ok = hit{i, j, on}, true
+			if on := in(a, b); !on.empty() {
+				first, ok, before.hi = hit{i, j, on.lo}, true, on.lo
 			}
 		}
 	}

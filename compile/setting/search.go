@@ -3,6 +3,8 @@ package setting
 import (
 	"math"
 	"slices"
+
+	"barwright/compile/geom"
 )
 
 // found is what a search comes to.
@@ -13,46 +15,18 @@ type found struct {
 	gaveUp bool
 }
 
-// detail is how much of a group a search knows.
-type detail int
-
-const (
-	hull  detail = iota // what it may not go into
-	faces               // where its hull's faces are, too
-	solid               // each solid, with its faces
-)
-
 // search looks for a way out for body b, past what stands. A slide ends at faces, so the fewer
-// a search knows the faster it is; but one in vain has known all that it ran
-// into, or is made again with more of that. What it never ran into might as well not
-// be there.
+// faces a search knows, the fewer places it looks at. One in vain is made again with more of what
+// it ran into: the faces of a hull, then the solids in it, then their faces. What it never
+// ran into might as well not be there.
 func (s *scene) search(b int, standing []int) found {
-	known := make([]detail, len(s.groups))
-	for _, o := range standing {
-		if s.engaged(b, o) {
-			known[o] = s.all(b, o)
-		}
-	}
+	f := s.flood(b, standing)
 	for {
-		out, more := s.flood(b, standing, known).run(), false
-		for _, o := range out.hits {
-			if known[o] < s.all(b, o) {
-				known[o]++
-				more = true
-			}
-		}
-		if out.ok || !more {
+		out := f.run()
+		if out.ok || !f.learn() {
 			return out
 		}
 	}
-}
-
-// all is the most that there is to know of a group: solids only if there is more than one.
-func (s *scene) all(b, o int) detail {
-	if len(s.groups[b].solids) > 1 || len(s.groups[o].solids) > 1 {
-		return solid
-	}
-	return faces
 }
 
 // engaged reports whether the hulls are in one another.
@@ -69,7 +43,9 @@ func (s *scene) engaged(b, o int) bool {
 type obstacle struct {
 	at    reach
 	group int
-	faces bool
+	hull  bool // there is more to know: solids
+	faces bool // slides end at its faces
+	hit   bool // the search ran into it
 }
 
 // flood is a search among given obstacles. Places are displacements of the body.
@@ -94,23 +70,44 @@ type place struct {
 // hair is what floats are taken to be off by, in nanometres.
 const hair = 0.25
 
-func (s *scene) flood(b int, standing []int, known []detail) *flood {
-	f := &flood{scene: s, body: b, standing: standing, seen: make(map[[3]int64]bool)}
+// near is how far apart places may be that count as one.
+const near = 2.0
+
+func (s *scene) flood(b int, standing []int) *flood {
+	f := &flood{scene: s, body: b, standing: standing}
 	for _, o := range standing {
-		if known[o] == solid {
+		if s.engaged(b, o) {
 			f.obstacles = append(f.obstacles, s.obstacles(b, o)...)
-		} else {
-			f.obstacles = append(f.obstacles, obstacle{meeting(nil, s.groups[b].hull, s.groups[o].hull), o, known[o] == faces})
+			continue
 		}
+		more := len(s.groups[b].solids) > 1 || len(s.groups[o].solids) > 1
+		f.obstacles = append(f.obstacles, obstacle{at: meeting(nil, s.groups[b].hull, s.groups[o].hull), group: o, hull: more})
 	}
 	if s.door != nil {
 		f.goal = s.landing(b)
 	}
-	f.lines = make([][]float64, len(s.axes))
-	for j := range f.lines {
-		f.lines[j] = f.faces(j)
-	}
 	return f
+}
+
+// learn makes more known of what a search in vain ran into; it reports whether there is more.
+func (f *flood) learn() bool {
+	var out []obstacle
+	more := false
+	for _, o := range f.obstacles {
+		switch {
+		case o.hit && o.faces && o.hull:
+			out = append(out, f.scene.obstacles(f.body, o.group)...)
+			more = true
+		case o.hit && !o.faces:
+			o.faces = true
+			more = true
+			fallthrough
+		default:
+			out = append(out, o)
+		}
+	}
+	f.obstacles = out
+	return more
 }
 
 // obstacles are those of each solid against each; one that lies in another is none.
@@ -128,7 +125,7 @@ func (s *scene) obstacles(b, o int) []obstacle {
 			hidden = hidden || i != j && by.holds(r) && (i > j || !r.holds(by))
 		}
 		if !hidden {
-			out = append(out, obstacle{r, o, true})
+			out = append(out, obstacle{at: r, group: o})
 		}
 	}
 	return out
@@ -143,8 +140,8 @@ func (r reach) holds(o reach) bool {
 	return true
 }
 
-// faces are the places along an axis of the start and all faces that are known, rising.
-func (f *flood) faces(axis int) []float64 {
+// facesAlong are the places along an axis of the start and all faces that are known, rising.
+func (f *flood) facesAlong(axis int) []float64 {
 	out := []float64{0}
 	for _, o := range f.obstacles {
 		if o.faces {
@@ -164,43 +161,45 @@ func (f *flood) faces(axis int) []float64 {
 
 // run looks at places in the order of how many slides they take.
 func (f *flood) run() found {
+	f.lines = f.lines[:0]
+	for j := range f.axes {
+		f.lines = append(f.lines, f.facesAlong(j))
+	}
+	f.seen, f.places = make(map[[3]int64]bool), nil
 	ways := f.groups[f.body].ways
 	free := make([]float64, len(ways))
-	hits := make([]bool, len(f.groups))
 	var at []float64
 	f.add(place{from: -1, leg: leg{way: way{axis: -1}}})
 	for i := 0; i < len(f.places); i++ {
 		if i == Most {
-			return found{hits: f.hits(hits), gaveUp: true}
+			return found{hits: f.hits(), gaveUp: true}
 		}
 		p := f.places[i]
 		at = f.project(p.at, at)
 		for k, w := range ways {
-			var hit int
-			if free[k], hit = f.free(at, w); hit >= 0 {
-				hits[hit] = true
-			}
+			free[k] = f.free(at, w)
 			if last, ok := f.arrives(at, w, free[k]); ok {
 				return found{path: f.path(i, last), ok: true}
 			}
 		}
 		for k, w := range ways {
-			if w.axis == p.leg.way.axis {
-				continue // all along this line has been reached with p
+			if w.axis == p.leg.way.axis || !f.onLine(at, w) {
+				continue // all along this line has been reached with p, or it is no edge
 			}
 			for _, by := range f.stops(at, w, free[k]) {
 				f.add(place{f.moved(p.at, w, by), i, leg{w, by, false}})
 			}
 		}
 	}
-	return found{hits: f.hits(hits)}
+	return found{hits: f.hits()}
 }
 
-func (f *flood) hits(hit []bool) []int {
+// hits are the groups that have been run into, each once.
+func (f *flood) hits() []int {
 	out := []int{}
-	for _, o := range f.standing {
-		if hit[o] {
-			out = append(out, o)
+	for _, o := range f.obstacles {
+		if o.hit && (len(out) == 0 || out[len(out)-1] != o.group) {
+			out = append(out, o.group)
 		}
 	}
 	return out
@@ -214,19 +213,31 @@ func (f *flood) add(p place) {
 	}
 }
 
-// free is how far the body can slide from a place, and which group stops it, -1 for none.
-func (f *flood) free(at []float64, w way) (by float64, hit int) {
-	by, hit = math.Inf(1), -1
-	for _, o := range f.obstacles {
-		on := f.within(o.at, at, w, tolerance)
-		if !on.empty() && on.hi > 0 && on.lo < by {
-			by, hit = max(0, on.lo), o.group
+// free is how far the body can slide from a place. It marks what stops it.
+func (f *flood) free(at []float64, w way) float64 {
+	by, hit := math.Inf(1), -1
+	for i := range f.obstacles {
+		if on := f.within(f.obstacles[i].at, at, w, tolerance, span{0, by}); !on.empty() {
+			by, hit = on.lo, i
 		}
 	}
 	if z := len(at) - 1; f.bounded(w) && f.lift-at[z] < by {
-		by, hit = f.lift-at[z], -1
+		return f.lift - at[z]
 	}
-	return by, hit
+	if hit >= 0 {
+		f.obstacles[hit].hit = true
+	}
+	return by
+}
+
+// onLine reports whether a slide from a place goes along a face.
+func (f *flood) onLine(at []float64, w way) bool {
+	if w.dir.Axis == geom.Z {
+		return true
+	}
+	across := w.axis ^ 1
+	i, _ := slices.BinarySearch(f.lines[across], at[across]-near)
+	return i < len(f.lines[across]) && f.lines[across][i] <= at[across]+near
 }
 
 // arrives returns the last leg, where a slide from a place leads out or to the door.
@@ -237,8 +248,8 @@ func (f *flood) arrives(at []float64, w way, free float64) (leg, bool) {
 		}
 		return leg{w, f.clear(f.body, f.standing, at, w), true}, true
 	}
-	on := f.within(f.goal, at, w, -hair)
-	if on.empty() || on.hi < 0 || on.lo > free {
+	on := f.within(f.goal, at, w, -hair, span{-hair, free + hair})
+	if on.empty() {
 		return leg{}, false
 	}
 	return leg{w, max(0, on.lo+hair), false}, true
@@ -282,7 +293,7 @@ func (f *flood) path(i int, last leg) []leg {
 func (s *scene) landing(b int) reach {
 	out := make(reach, len(s.axes))
 	for j := range out {
-		out[j] = span{math.Inf(-1), math.Inf(1)}
+		out[j] = anywhere
 	}
 	door, hull := s.reach(Solid{Frame: s.door.Frame, Box: s.door.box()}), s.groups[b].hull
 	u, v := s.direction(s.door.Frame.Turn, along), s.direction(s.door.Frame.Turn, inward)

@@ -98,7 +98,7 @@ func audit(r setting.Room, steps []setting.Step) error {
 		for i, slide := range slices.Backward(step.Slides) {
 			by := slide.By
 			if i == 0 && r.Door == nil {
-				by += 50 * length.Metre
+				by += 4 * length.Metre
 			}
 			to := at.plus(slide, by)
 			for _, s := range b.Solids {

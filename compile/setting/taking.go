@@ -144,8 +144,8 @@ func (s *scene) clear(b int, standing []int, at []float64, w way) float64 {
 		if s.groups[o].body {
 			inset = -tolerance
 		}
-		on := s.within(meeting(buffer[:0], s.groups[b].hull, s.groups[o].hull), at, w, inset)
-		if !on.empty() && on.hi > 0 {
+		on := s.within(meeting(buffer[:0], s.groups[b].hull, s.groups[o].hull), at, w, inset, ahead)
+		if !on.empty() {
 			by = max(by, on.hi+inset)
 		}
 	}
@@ -158,7 +158,7 @@ func (s *scene) crosses(r removal, o int) bool {
 	at := make([]float64, len(s.axes))
 	for _, l := range r.path {
 		at = s.project(place, at)
-		if first, hit := s.slides(r.body, o, at, l.way); hit && (l.endless || first.on.lo < l.by-tolerance) {
+		if first, hit := s.slides(r.body, o, at, l.way); hit && (l.endless || first.by < l.by-tolerance) {
 			return true
 		}
 		place = s.moved(place, l.way, l.by)
