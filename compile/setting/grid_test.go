@@ -143,7 +143,7 @@ func (g *grid) out(b int, half cube) bool {
 	}
 	door := g.room.Door
 	middle, near := setting.Length(lo[0]+hi[0]+1+half[0])*cell/2, setting.Length(2*lo[1]+half[1])*cell/2
-	return door.Span.Holds(middle) && near <= door.Landing
+	return door.Span.Holds(middle) && 0 <= near && near <= door.Landing
 }
 
 // follows walks an order by half cubes and tells the first collision.

@@ -15,6 +15,7 @@ type scene struct {
 	dots  [][]float64  // of each two axes
 	// groups are what is fixed, each a group of its own, then the bodies.
 	groups []group
+	lone   []*found // for each group: its search among what stands fast; nil before
 	door   *Door
 	lift   float64
 }
@@ -71,6 +72,7 @@ func newScene(r Room) *scene {
 		s.groups = append(s.groups, g)
 		index[b.Name] = fixed + i
 	}
+	s.lone = make([]*found, len(s.groups))
 	for i, b := range r.Bodies {
 		for _, name := range b.On {
 			if on, ok := index[name]; ok {

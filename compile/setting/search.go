@@ -17,13 +17,13 @@ type found struct {
 
 // search looks for a way out for body b, past what stands. A slide ends at faces, so the fewer
 // faces a search knows, the fewer places it looks at. One in vain is made again with more of what
-// it ran into: the faces of a hull, then the solids in it, then their faces. What it never
-// ran into might as well not be there.
+// it ran into: the faces of hulls; when it knows these, the solids in them; then their
+// faces. What it never ran into might as well not be there.
 func (s *scene) search(b int, standing []int) found {
 	f := s.flood(b, standing)
 	for {
 		out := f.run()
-		if out.ok || !f.learn() {
+		if out.ok || out.gaveUp || !f.learn() {
 			return out
 		}
 	}
@@ -90,19 +90,21 @@ func (s *scene) flood(b int, standing []int) *flood {
 }
 
 // learn makes more known of what a search in vain ran into; it reports whether there is more.
-func (f *flood) learn() bool {
+func (f *flood) learn() (more bool) {
+	for i := range f.obstacles {
+		if o := &f.obstacles[i]; o.hit && !o.faces {
+			o.faces, more = true, true
+		}
+	}
+	if more {
+		return true
+	}
 	var out []obstacle
-	more := false
 	for _, o := range f.obstacles {
-		switch {
-		case o.hit && o.faces && o.hull:
+		if o.hit && o.hull {
 			out = append(out, f.scene.obstacles(f.body, o.group)...)
 			more = true
-		case o.hit && !o.faces:
-			o.faces = true
-			more = true
-			fallthrough
-		default:
+		} else {
 			out = append(out, o)
 		}
 	}
@@ -166,16 +168,16 @@ func (f *flood) run() found {
 		f.lines = append(f.lines, f.facesAlong(j))
 	}
 	f.seen, f.places = make(map[[3]int64]bool), nil
-	ways := f.groups[f.body].ways
-	free := make([]float64, len(ways))
-	var at []float64
 	f.add(place{from: -1, leg: leg{way: way{axis: -1}}})
+	free := make([]float64, len(f.groups[f.body].ways))
+	var at []float64
 	for i := 0; i < len(f.places); i++ {
 		if i == Most {
 			return found{hits: f.hits(), gaveUp: true}
 		}
 		p := f.places[i]
 		at = f.project(p.at, at)
+		ways := f.edges(p, at)
 		for k, w := range ways {
 			free[k] = f.free(at, w)
 			if last, ok := f.arrives(at, w, free[k]); ok {
@@ -183,15 +185,24 @@ func (f *flood) run() found {
 			}
 		}
 		for k, w := range ways {
-			if w.axis == p.leg.way.axis || !f.onLine(at, w) {
-				continue // all along this line has been reached with p, or it is no edge
-			}
 			for _, by := range f.stops(at, w, free[k]) {
 				f.add(place{f.moved(p.at, w, by), i, leg{w, by, false}})
 			}
 		}
 	}
 	return found{hits: f.hits()}
+}
+
+// edges are the ways on from a place, at along each axis: those along faces, but for the line that
+// it was come along, of which all has been reached.
+func (f *flood) edges(p place, at []float64) []way {
+	var out []way
+	for _, w := range f.groups[f.body].ways {
+		if w.axis != p.leg.way.axis && f.onLine(at, w) {
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // hits are the groups that have been run into, each once.
@@ -299,10 +310,10 @@ func (s *scene) landing(b int) reach {
 	u, v := s.direction(s.door.Frame.Turn, along), s.direction(s.door.Frame.Turn, inward)
 	mid := (hull[u.axis].lo + hull[u.axis].hi) / 2
 	out[u.axis] = span{door[u.axis].lo - mid, door[u.axis].hi - mid}
-	if v.sign > 0 {
-		out[v.axis].hi = door[v.axis].hi - hull[v.axis].lo
-	} else {
-		out[v.axis].lo = door[v.axis].lo - hull[v.axis].hi
+	near := hull[v.axis].lo
+	if v.sign < 0 {
+		near = hull[v.axis].hi
 	}
+	out[v.axis] = span{door[v.axis].lo - near, door[v.axis].hi - near}
 	return out
 }

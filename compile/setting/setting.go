@@ -39,10 +39,11 @@
 // level and parallel to an upright face, or upright: it is a slide. The search looks at all
 // vertices that slides along edges reach, those after the fewest slides first.
 //
-// A body is first searched for among the others' hulls. Where that gives no way, what has been in the
-// way is taken solid by solid, until there is a way or nothing in the way is a hull any longer.
-//
-// A search looks at [Most] places and then gives up, which [Blocked] tells.
+// A way is first looked for past the hulls of what is not in the body's own hull from the
+// start. Where there is none, what has been in the way is taken solid by solid, until there is a
+// way or nothing in the way is a hull any longer. A search that has looked at [Most] places
+// gives up, which [Blocked] tells; in rooms that lets bodies roam it may do so when it takes solids, and
+// then what may be left is a way through another body's hollow.
 package setting
 
 import (
@@ -59,7 +60,7 @@ type Length = geom.Length
 const Tolerance = length.Micrometre
 
 // Most is how many places of one body a search looks at before it gives up.
-const Most = 100_000
+const Most = 20_000
 
 // Solid is a box of a frame, under the name of the part that it belongs to.
 type Solid struct {

@@ -31,6 +31,7 @@ type taking struct {
 	passed  [][]int
 	stopped [][]int // for each body: what its last search in vain ran into; nil before
 	gaveUp  bool
+	shut    bool // one is shut in by what stands fast: there is no order
 	out     []removal
 }
 
@@ -42,9 +43,9 @@ func (s *scene) taking(bodies, standing []int) *taking {
 	}
 }
 
-// run takes out whatever can leave, and returns what cannot.
+// run takes out whatever can leave, and returns what cannot or, where one is shut in, has not.
 func (t *taking) run() (stuck []int) {
-	for len(t.left) > 0 && (t.next(t.straight) || t.next(t.searched)) {
+	for len(t.left) > 0 && !t.shut && (t.next(t.straight) || t.next(t.searched)) {
 	}
 	return t.left
 }
@@ -115,16 +116,35 @@ func (t *taking) standing(b int) []int {
 	return out
 }
 
-// searched returns the way with the fewest slides in which b leaves. It does not look
-// again while all that has stopped it is still there.
+// searched returns the way in which b leaves what stands fast, if nothing else crosses it, or
+// else one past all. It does not look again while all that has stopped it is still there.
 func (t *taking) searched(b int) ([]leg, bool) {
+	alone := t.alone(b)
+	if !alone.ok {
+		t.shut, t.gaveUp = true, alone.gaveUp
+		return nil, false
+	}
 	if t.stopped[b] != nil && !slices.ContainsFunc(t.stopped[b], func(o int) bool { return t.gone[o] }) {
 		return nil, false
 	}
-	found := t.search(b, t.standing(b))
+	standing := t.standing(b)
+	if !slices.ContainsFunc(standing, func(o int) bool { return t.crosses(removal{b, alone.path}, o) }) {
+		return alone.path, true
+	}
+	found := t.search(b, standing)
 	t.stopped[b] = found.hits
 	t.gaveUp = t.gaveUp || found.gaveUp
 	return found.path, found.ok
+}
+
+// alone is the search for b among what stands and does not leave, made once.
+func (s *scene) alone(b int) *found {
+	if s.lone[b] == nil {
+		_, standing := s.bodies()
+		found := s.search(b, slices.DeleteFunc(standing, func(o int) bool { return o == b }))
+		s.lone[b] = &found
+	}
+	return s.lone[b]
 }
 
 // bounded reports whether no slide along w leads out, however free it is.
