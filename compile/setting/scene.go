@@ -25,12 +25,17 @@ type group struct {
 	name   string
 	parts  []string
 	solids []reach
-	hull   reach
+	turned []int // of each solid, the index of its turn
+	hull   reach // a box, if all are turned alike
+	turn   int   // of the hull: anyhow, if they are not
 	stands bool
 	body   bool
 	ways   []way
 	on     []int
 }
+
+// anyhow is the turn of what is not a box.
+const anyhow = -1
 
 // span is an open interval in nanometres, empty unless lo < hi.
 type span struct{ lo, hi float64 }
@@ -38,6 +43,13 @@ type span struct{ lo, hi float64 }
 func (s span) empty() bool { return s.lo >= s.hi }
 
 func (s span) and(lo, hi float64) span { return span{max(s.lo, lo), min(s.hi, hi)} }
+
+func (s span) plus(o span) span { return span{s.lo + o.lo, s.hi + o.hi} }
+
+func (s span) times(k float64) span {
+	a, b := float64(k*s.lo), float64(k*s.hi)
+	return span{min(a, b), max(a, b)}
+}
 
 // reach is an extent along each axis. What it holds lies within it along all of them.
 type reach []span
@@ -179,7 +191,7 @@ func (s *scene) ways(b Body) []way {
 }
 
 func (s *scene) group(b Body) group {
-	g := group{name: b.Name, stands: b.Stands}
+	g := group{name: b.Name, stands: b.Stands, turn: anyhow}
 	for range s.axes {
 		g.hull = append(g.hull, span{math.Inf(1), math.Inf(-1)})
 	}
@@ -190,8 +202,23 @@ func (s *scene) group(b Body) group {
 		}
 		g.solids = append(g.solids, r)
 		g.parts = append(g.parts, solid.Name)
+		g.turned = append(g.turned, s.direction(solid.Frame.Turn, along).axis/2)
+	}
+	if turns := slices.Compact(slices.Sorted(slices.Values(g.turned))); len(turns) == 1 {
+		g.turn = turns[0]
+		s.square(g.hull, g.turn)
 	}
 	return g
+}
+
+// square makes a reach that of the box of a turn that holds it.
+func (s *scene) square(r reach, turn int) {
+	u, v := r[2*turn], r[2*turn+1]
+	for j := range len(r) - 1 {
+		if j/2 != turn {
+			r[j] = u.times(s.dots[2*turn][j]).plus(v.times(s.dots[2*turn+1][j]))
+		}
+	}
 }
 
 // reach is how far a solid extends along each axis.
@@ -204,9 +231,7 @@ func (s *scene) reach(solid Solid) reach {
 	for axis := geom.U; axis <= geom.Z; axis++ {
 		w, extent := s.direction(solid.Frame.Turn, geom.Dir{Axis: axis}), solid.Box.Along(axis)
 		for j := range out {
-			k := float64(w.sign * s.dots[w.axis][j])
-			a, b := float64(k*float64(extent.Lo)), float64(k*float64(extent.Hi))
-			out[j] = span{out[j].lo + min(a, b), out[j].hi + max(a, b)}
+			out[j] = out[j].plus(span{float64(extent.Lo), float64(extent.Hi)}.times(float64(w.sign * s.dots[w.axis][j])))
 		}
 	}
 	return out

@@ -43,9 +43,10 @@ func (s *scene) engaged(b, o int) bool {
 type obstacle struct {
 	at    reach
 	group int
-	hull  bool // there is more to know: solids
-	faces bool // slides end at its faces
-	hit   bool // the search ran into it
+	turns [2]int // of the two that meet: what its faces are parallel to
+	hull  bool   // there is more to know: solids
+	faces bool   // slides end at its faces
+	hit   bool   // the search ran into it
 }
 
 // flood is a search among given obstacles. Places are displacements of the body.
@@ -81,7 +82,8 @@ func (s *scene) flood(b int, standing []int) *flood {
 			continue
 		}
 		more := len(s.groups[b].solids) > 1 || len(s.groups[o].solids) > 1
-		f.obstacles = append(f.obstacles, obstacle{at: meeting(nil, s.groups[b].hull, s.groups[o].hull), group: o, hull: more})
+		one, other := &s.groups[b], &s.groups[o]
+		f.obstacles = append(f.obstacles, obstacle{at: meeting(nil, one.hull, other.hull), group: o, turns: [2]int{one.turn, other.turn}, hull: more})
 	}
 	if s.door != nil {
 		f.goal = s.landing(b)
@@ -114,23 +116,30 @@ func (f *flood) learn() (more bool) {
 
 // obstacles are those of each solid against each; one that lies in another is none.
 func (s *scene) obstacles(b, o int) []obstacle {
-	var all []reach
-	for _, one := range s.groups[b].solids {
-		for _, other := range s.groups[o].solids {
-			all = append(all, meeting(nil, one, other))
+	var all []obstacle
+	one, other := &s.groups[b], &s.groups[o]
+	for i, a := range one.solids {
+		for j, b := range other.solids {
+			all = append(all, obstacle{at: meeting(nil, a, b), group: o, turns: [2]int{one.turned[i], other.turned[j]}})
 		}
 	}
 	var out []obstacle
-	for i, r := range all {
+	for i, a := range all {
 		hidden := false
-		for j, by := range all {
-			hidden = hidden || i != j && by.holds(r) && (i > j || !r.holds(by))
+		for j, b := range all {
+			hidden = hidden || i != j && b.at.holds(a.at) && (i > j || !a.at.holds(b.at))
 		}
 		if !hidden {
-			out = append(out, obstacle{at: r, group: o})
+			out = append(out, a)
 		}
 	}
 	return out
+}
+
+// across reports whether an obstacle has faces across an axis, the last of which is z.
+func (o *obstacle) across(axis, z int) bool {
+	turn := axis / 2
+	return axis == z || o.turns[0] == turn || o.turns[1] == turn || o.turns[0] == anyhow || o.turns[1] == anyhow
 }
 
 func (r reach) holds(o reach) bool {
@@ -146,7 +155,7 @@ func (r reach) holds(o reach) bool {
 func (f *flood) facesAlong(axis int) []float64 {
 	out := []float64{0}
 	for _, o := range f.obstacles {
-		if o.faces {
+		if o.faces && o.across(axis, len(f.axes)-1) {
 			out = append(out, o.at[axis].lo, o.at[axis].hi)
 		}
 	}

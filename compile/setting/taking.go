@@ -45,7 +45,7 @@ func (s *scene) taking(bodies, standing []int) *taking {
 
 // run takes out whatever can leave, and returns what cannot or, where one is shut in, has not.
 func (t *taking) run() (stuck []int) {
-	for len(t.left) > 0 && !t.shut && (t.next(t.straight) || t.next(t.searched)) {
+	for len(t.left) > 0 && (t.next(t.straight) || t.next(t.uncrossed) || t.next(t.searched)) {
 	}
 	return t.left
 }
@@ -116,22 +116,27 @@ func (t *taking) standing(b int) []int {
 	return out
 }
 
-// searched returns the way in which b leaves what stands fast, if nothing else crosses it, or
-// else one past all. It does not look again while all that has stopped it is still there.
-func (t *taking) searched(b int) ([]leg, bool) {
+// uncrossed returns the way in which b leaves what stands fast, if nothing else is in it.
+func (t *taking) uncrossed(b int) ([]leg, bool) {
+	if t.shut {
+		return nil, false
+	}
 	alone := t.alone(b)
 	if !alone.ok {
 		t.shut, t.gaveUp = true, alone.gaveUp
 		return nil, false
 	}
-	if t.stopped[b] != nil && !slices.ContainsFunc(t.stopped[b], func(o int) bool { return t.gone[o] }) {
+	crossed := slices.ContainsFunc(t.standing(b), func(o int) bool { return t.crosses(removal{b, alone.path}, o) })
+	return alone.path, !crossed
+}
+
+// searched returns a way in which b leaves past all that is left. It does not look again while
+// all that has stopped it is still there.
+func (t *taking) searched(b int) ([]leg, bool) {
+	if t.shut || t.stopped[b] != nil && !slices.ContainsFunc(t.stopped[b], func(o int) bool { return t.gone[o] }) {
 		return nil, false
 	}
-	standing := t.standing(b)
-	if !slices.ContainsFunc(standing, func(o int) bool { return t.crosses(removal{b, alone.path}, o) }) {
-		return alone.path, true
-	}
-	found := t.search(b, standing)
+	found := t.search(b, t.standing(b))
 	t.stopped[b] = found.hits
 	t.gaveUp = t.gaveUp || found.gaveUp
 	return found.path, found.ok
