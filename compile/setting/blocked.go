@@ -17,12 +17,13 @@ type Blocked struct {
 	GaveUp bool
 }
 
-// Hit is what stops a slide out.
+// Hit is what stops a slide out. What lies in something from the start gets nowhere: there
+// is no order, whichever way it slides.
 type Hit struct {
 	Body, Solid string // what slides, and its solid
 	Slide       Slide  // By is how far it gets
 	By, Other   string // what stops it, and its solid; By is the name of what is fixed, too
-	Overlap     Length // how far the solids overlap crosswise: the less of level and upright
+	Overlap     Length // how far Solid would have to lie aside, across the slide, to pass Other
 }
 
 // blocked explains why the stuck bodies are.

@@ -70,10 +70,10 @@ func (b Body) size() [3]Length {
 	return out
 }
 
-// Aside looks for the shortest level slide of a neighbour that stands after which all that
-// is to be set can be: it makes way before and slides back behind them. It returns the slide
-// aside and the steps between. Slides tried are those by which the neighbour's hull leaves body just the
-// room to come past something else.
+// Aside looks for the shortest level slide of a neighbour, which stands, after which all that is
+// to be set can be: it makes way before, and slides back behind them. It returns that slide and
+// the steps between. It tries the slides by which the neighbour's hull comes to leave body just the room
+// to pass something else.
 func (r Room) Aside(body, neighbour string) (aside Slide, steps []Step, ok bool) {
 	s := newScene(r)
 	b, n := s.named(body), s.named(neighbour)
@@ -81,6 +81,7 @@ func (r Room) Aside(body, neighbour string) (aside Slide, steps []Step, ok bool)
 		return aside, nil, false
 	}
 	stood := r.Bodies[n-len(r.Fixed)]
+	stood.Stands = true
 	for _, slide := range s.asides(b, n) {
 		if steps, blocked := r.With(neighbour, stood.moved(slide)).Order(); blocked == nil {
 			return slide, steps, true

@@ -81,9 +81,11 @@ func (s *scene) flood(b int, standing []int) *flood {
 			f.obstacles = append(f.obstacles, s.obstacles(b, o)...)
 			continue
 		}
-		more := len(s.groups[b].solids) > 1 || len(s.groups[o].solids) > 1
 		one, other := &s.groups[b], &s.groups[o]
-		f.obstacles = append(f.obstacles, obstacle{at: meeting(nil, one.hull, other.hull), group: o, turns: [2]int{one.turn, other.turn}, hull: more})
+		f.obstacles = append(f.obstacles, obstacle{
+			at: meeting(nil, one.hull, other.hull), group: o, turns: [2]int{one.turn, other.turn},
+			hull: len(one.solids) > 1 || len(other.solids) > 1,
+		})
 	}
 	if s.door != nil {
 		f.goal = s.landing(b)

@@ -6,44 +6,45 @@
 // # How it is used
 //
 // Fill a [Room] with bodies, in the order that they should be set in where nothing speaks
-// against it, and with all that is fixed: floor, walls (boxes behind their faces, with
-// the doorway left open), ceiling, stubs, framing that stands. What is not given is
-// not there: without a wall, bodies leave through it. [Room.Order] gives the steps, or the
-// few bodies that block one another. To try a mend, change the room and ask
-// again: [Room.With] takes another form of a body (a slot for a hole, two halves for one),
-// [Room.Aside] moves a neighbour that stands.
+// against it, and with all that is fixed: floor, ceiling, walls (boxes behind their faces,
+// with the doorway left open), stubs, framing that stands. What is not given is not there:
+// without a wall, bodies leave through it; without a ceiling, or [Room.Lift], upwards.
+// [Room.Order] gives the steps, or the few bodies that block one another. To try a mend,
+// change the room and ask again: [Room.With] takes another form of a body (a slot for a
+// hole, two halves for one), [Room.Aside] moves a neighbour that stands.
 //
 // # Ways
 //
 // A body moves by slides and is never turned. It slides along u and v of any frame of the
-// room, both ways, and up and down. It is out where nothing is in its way any further in one
-// such direction; with a [Door], where it stands before the doorway. Faces may touch and
-// slide along one another; what lies deeper than [Tolerance] in something collides.
+// room, both ways, and up and down. It is out where nothing is in its way any further in
+// one such direction; with a [Door], where it stands before the doorway. Faces may touch
+// and slide along one another; what lies deeper than [Tolerance] in something collides.
 //
 // # What is found
 //
 // If the bodies can be set one after another, each by any motion that does not turn it,
 // along straight lines or not, without going into anything, then an order is found, of
-// slides alone.
+// slides alone, unless a search gives up.
 //
-// Order. Taking a body out leaves more room than there was, so a body that can leave can
-// still leave when others have left first: whichever goes first, no order is spoilt by
-// it, and one that takes out whatever can go gets as far as any.
+// Order. Taking a body out only makes room, so a body that can leave can still leave when
+// others have left first. Whichever goes first, no order is spoilt by it: taking out
+// whatever can go gets as far as any order does.
 //
-// Ways. Let a body's displacement be a point of space. For two boxes, those displacements at which
-// they are in one another are an open convex prism, whose faces are level, or upright and parallel to
-// faces of one or the other box. The planes of all such faces, and those through the start, divide space into
-// cells. What is free is a union of closed cells: each cell has vertices and edges, and is
-// joined to the next by a face that has them too. So two vertices joined by any free path
-// are joined by free edges; a cell without end has an edge without end. Every edge is
-// level and parallel to an upright face, or upright: it is a slide. The search looks at all
-// vertices that slides along edges reach, those after the fewest slides first.
+// Ways. Let a displacement of the body be a point of space. Those at which two boxes are
+// in one another form an open convex prism; its faces are level, or upright and parallel to
+// faces of one or the other box. The planes of all such faces, of the lift, of the places
+// that count as in, and through the start divide space into cells, and what is free is a
+// union of closed cells. Where a motion leads from cell to cell, these share a face, an edge or a
+// corner; corners of one cell are joined by its edges. So the edges lead wherever any
+// motion does, and out if it does, as a cell without end has an edge without end. Every
+// edge is upright, or level and parallel to an upright face: it is a slide. The search
+// follows all edges, and reaches first what takes the fewest.
 //
-// A way is first looked for past the hulls of what is not in the body's own hull from the
-// start. Where there is none, what has been in the way is taken solid by solid, until there is a
-// way or nothing in the way is a hull any longer. A search that has looked at [Most] places
-// gives up, which [Blocked] tells; in rooms that lets bodies roam it may do so when it takes solids, and
-// then what may be left is a way through another body's hollow.
+// It counts only the planes of what it runs into: what it never runs into might as well not
+// be there. What is not in the body's own hull from the start counts as its hull at first,
+// and solid by solid only if no way past the hulls is found. A search that has looked at
+// [Most] places gives up, and [Blocked] tells it; where it does so among solids, all that may
+// be left is a way through the hollow of another body.
 package setting
 
 import (
@@ -75,7 +76,7 @@ type Body struct {
 	Name   string
 	Solids []Solid
 	On     []string // bodies that must be set before it, as what it rests on
-	Stands bool     // it stands when setting begins and stays where it is
+	Stands bool     // it stands when setting begins and stays where it is; see Room.Aside
 }
 
 // Room is the finished state.
@@ -87,9 +88,10 @@ type Room struct {
 }
 
 // Door is the opening that bodies come in by. Along u of its frame runs the wall, v points
-// into the room. A body is in where the middle of its width stands in the opening's span
-// and its near side no further from the wall than Landing, at any height; how it is turned
-// to stand so is not looked at, and whether it comes through is [Door.Passes].
+// into the room. A body is in where it stands as it will be set, the middle of its width in
+// the opening's span and its near side no further from the wall than Landing, at any
+// height. How it is turned to stand so is not looked at; whether it comes through the
+// opening tells [Door.Passes].
 type Door struct {
 	Frame   geom.Frame
 	Span    geom.Span // along u
@@ -108,8 +110,8 @@ type Slide struct {
 type Step struct {
 	Body string
 	// Slides bring it to its place, from first to last. Without a door the first one has no
-	// beginning: nothing is in its way from however far, and By is from where the body is clear of all
-	// that it then passes, touches or reaches into.
+	// beginning, nothing is in its way from however far, and By is from where the body is clear
+	// of all that it then passes, touches or reaches into. With a door there may be none.
 	Slides []Slide
 	// After are the bodies that must be set before: those whose ways this one would block,
 	// and On. Every order that keeps to After is as good as the one given.
@@ -117,9 +119,10 @@ type Step struct {
 }
 
 // Order returns the steps that set all bodies that do not stand yet. Where there is no
-// order it returns no step, and who blocks whom. Of what can be set next to last, the
-// last of the description is; a body that leaves by one slide goes before all that need
-// more.
+// order it returns no step, and who blocks whom. As a rule bodies are set as they are
+// described: the last of those that one slide takes out leaves first; where there is none,
+// the last of those whose way past what stands is clear of the others; else the last that
+// has any way.
 func (r Room) Order() ([]Step, *Blocked) {
 	s := newScene(r)
 	bodies, standing := s.bodies()

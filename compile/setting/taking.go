@@ -183,7 +183,7 @@ func (s *scene) crosses(r removal, o int) bool {
 	at := make([]float64, len(s.axes))
 	for _, l := range r.path {
 		at = s.project(place, at)
-		if first, hit := s.slides(r.body, o, at, l.way); hit && (l.endless || first.by < l.by-tolerance) {
+		if first, hit := s.slides(r.body, o, at, l.way); hit && (l.endless || first.by < l.by-hair) {
 			return true
 		}
 		place = s.moved(place, l.way, l.by)
