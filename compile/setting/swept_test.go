@@ -55,8 +55,8 @@ func sweep(s setting.Solid, from, to shift) prism {
 	return prism{sf.NewMultiPoint(points).AsGeometry().ConvexHull(), s.Box.Z.Shift(from.up).Union(s.Box.Z.Shift(to.up)), s.Name}
 }
 
-// in tells how deep two prisms are in one another: at least that much in plan, by the area
-// that they share, and in height.
+// in tells how deep two prisms are in one another: in plan the width of what they share, as if
+// it were a sliver, or the height of that, if it is less.
 func (p prism) in(q prism) (depth float64, err error) {
 	high := micrometres(p.height.Intersect(q.height).Size())
 	if high <= 0 || !overlap(p.plan.Envelope(), q.plan.Envelope()) {
@@ -75,8 +75,7 @@ func overlap(a, b sf.Envelope) bool {
 	return al.X < bh.X && bl.X < ah.X && al.Y < bh.Y && bl.Y < ah.Y
 }
 
-// audit overlays all that steps sweep with all that then stands. A piece that lies in something is
-// as deep in it as twice its area over its outline at least, to the factor of two.
+// audit overlays all that steps sweep with all that then stands, and tells the first collision.
 func audit(r setting.Room, steps []setting.Step) error {
 	var there []prism
 	add := func(name string, solids []setting.Solid) {
@@ -162,9 +161,9 @@ func turnedRoom(t *rapid.T) setting.Room {
 	return r
 }
 
-// TestTurned draws corners askew: an order never sweeps through anything, as overlays tell that share
-// nothing with the search; and what leaves in the order that the search would not
-// take is not called blocked.
+// TestTurned draws corners askew: an order never sweeps through anything, as overlays tell that
+// share nothing with the search, and where all can go straight off their walls, none is
+// called blocked.
 func TestTurned(t *testing.T) {
 	orders, slides := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -190,8 +189,7 @@ func TestTurned(t *testing.T) {
 	}
 }
 
-// clear reports whether each body, last first, can go straight off its wall: then no one
-// needs a search.
+// clear reports whether each body, last first, can go straight off its wall.
 func clear(r setting.Room) bool {
 	left := r
 	for len(left.Bodies) > 0 {
