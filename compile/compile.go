@@ -12,6 +12,7 @@ import (
 	"barwright/compile/layout"
 	"barwright/compile/model"
 	"barwright/compile/router"
+	"barwright/compile/routing"
 	"barwright/compile/rule"
 	"barwright/compile/rule/all"
 	"barwright/compile/solve"
@@ -60,11 +61,17 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
 		rule.Judge(solution.Values, m, rules, &findings)
-		programs(m, solution.Recesses, &findings)
-		m.Programs = append(testPieces(m), m.Programs...)
+		var names filename.Names // of programs
+		programs(solution.Values, m, solution.Recesses, &names, &findings)
+		m.Programs = append(testPieces(m, &names), m.Programs...)
+		m.Routings = routing.Routings(solution.Values, m, &findings)
+		for i := range m.Programs {
+			m.Programs[i].Build = m.Build.Titled()
+		}
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)
+		cutsApart(src, m, &findings)
 	}
 	findings.Sort()
 	if m == nil || findings.HasErrors() {
@@ -75,8 +82,8 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 }
 
 // programs plans the router's path for each recess.
-func programs(m *model.Model, recesses []solve.Recess, findings *finding.List) {
-	var names filename.Names
+func programs(v *values.Values, m *model.Model, recesses []solve.Recess, names *filename.Names, findings *finding.List) {
+	var refused refusals
 	var laid setups
 	for _, r := range recesses {
 		part := &m.Parts[r.Part]
@@ -84,21 +91,19 @@ func programs(m *model.Model, recesses []solve.Recess, findings *finding.List) {
 		zero, words, number, on := laid.lay(r, recess.Shape.Bounds(), recess.Name)
 		toZero := geom.Point{X: -zero}
 		program, refusal := router.Plan(router.Request{
-			Name: names.Of(r.File), Part: part.ID, PartLabel: part.Label, Recess: recess.Name, RecessID: recess.ID,
+			Name: names.Free(r.File), Part: part.ID, PartLabel: part.Label, Recess: recess.Name, RecessID: recess.ID,
 			Zero: words, Mark: zero, Setup: number, MovedOn: on,
 			Shape: recess.Shape.Bounds().Shift(toZero), Open: recess.Open, Corner: recess.Radius,
 			Stock: part.Outline.Bounds().Shift(toZero), Thick: part.Thickness,
 			Depth: recess.Depth, Tool: r.Tool, Show: m.Build.Plain,
 		})
-		if refusal != nil && findings.Has(refusal.Kind, r.Why.At) {
-			continue // as with the recess before
-		}
 		if refusal != nil {
-			findings.Errorf(refusal.Kind, r.Why.At, "", "%s: %s", recess.Name, refusal.Text)
+			refused.add(v, r, recess.Name, refusal)
 			continue
 		}
 		m.Programs = append(m.Programs, program)
 	}
+	refused.tell(v, findings)
 }
 
 // layouts lays the parts out on what is sold. Stock that is too small for parts

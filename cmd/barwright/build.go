@@ -106,7 +106,7 @@ func outFolder(o options, path string) string {
 
 // tally is a build in one line.
 func tally(m *model.Model) string {
-	parts := []string{finding.Counted(len(m.Parts), "part"), finding.Counted(len(m.Programs), "router program")}
+	parts := []string{finding.Counted(len(m.Parts), "part"), finding.Counted(len(m.Programs)+len(m.Routings), "router program")}
 	for _, severity := range []finding.Severity{finding.Warning, finding.Note} {
 		if n := m.Findings.Count(severity); n > 0 {
 			parts = append(parts, finding.Counted(n, severity.String()))

@@ -19,7 +19,8 @@ import (
 // one, or for each sheet as laid out. What is worked from a part's other face has a
 // file of its own, and with sheets so have all parts that come from no sheet.
 func cutFiles(m *model.Model) (files []folder.File) {
-	c := cutting{m: m, options: cutOptions(&m.Table), parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}}
+	m = asRouted(m)
+	c := cutting{m: m, options: cutOptions(m), parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}, turned: map[string]bool{}}
 	for i := range m.Parts {
 		c.parts[m.Parts[i].ID] = &m.Parts[i]
 	}
@@ -41,19 +42,30 @@ func cutFiles(m *model.Model) (files []folder.File) {
 	return files
 }
 
+// asRouted is a model whose parts have the bores by which its routers relieve corners.
+func asRouted(m *model.Model) *model.Model {
+	out := *m
+	out.Parts = make([]model.Part, len(m.Parts))
+	for i := range m.Parts {
+		out.Parts[i] = *relief.Routed(&m.Parts[i], m.Programs)
+	}
+	return &out
+}
+
 // cutting makes the files. The maps are for lookup only.
 type cutting struct {
 	m       *model.Model
 	options dxf.Options
 	parts   map[string]*model.Part  // by ID
 	sheets  map[string]*model.Sheet // by name
+	turned  map[string]bool         // by ID: parts that lie turned on a sheet
 	names   filename.Names          // of parts' files
 }
 
 // said are the options with what the note says of a part, and of those like it.
 func (c *cutting) said(p *model.Part, like []string) dxf.Options {
 	out := c.options
-	out.Like = like
+	out.Like, out.Turned = like, c.turned[p.ID]
 	if s := c.sheets[p.Stock]; s != nil {
 		out.Batch = s.Batch
 	}
@@ -71,7 +83,7 @@ func (c *cutting) far(p *model.Part, name string, like []string) []folder.File {
 	if !dxf.HasOther(p, c.options) {
 		return nil
 	}
-	return []folder.File{{Name: "parts/" + name + "-far.dxf", Write: func(w io.Writer) error {
+	return []folder.File{{Name: "parts/" + c.names.Free(name+"-far") + ".dxf", Write: func(w io.Writer) error {
 		return dxf.WriteFar(w, p, c.said(p, like))
 	}}}
 }
@@ -107,22 +119,23 @@ func (c *cutting) distinct() (files []folder.File) {
 		for i, p := range like {
 			labels[i] = p.Label
 		}
-		name := c.names.Of(fmt.Sprintf("%s-x%d", labels[0], len(like)))
+		name := c.names.Free(filename.With(labels[0], fmt.Sprintf("-x%d", len(like))))
 		files = append(files, c.cut(like[0], name, labels))
 		files = append(files, c.far(like[0], name, labels)...)
 	}
 	return files
 }
 
-// unnamed is a digest of a part's files, their notes written, without its names.
+// unnamed is a digest of a part's files, their notes written, without its names. A part
+// whose file is refused, which writing it will tell, is like no other.
 func (c *cutting) unnamed(p *model.Part) [sha256.Size]byte {
 	bare, options := *p, c.options
 	bare.Label, bare.Name, bare.Owner = "", "", ""
-	options.Text = true
+	options.Text, options.Build = true, ""
 	var b bytes.Buffer
 	for _, write := range [...]func(io.Writer, *model.Part, dxf.Options) error{dxf.WritePart, dxf.WriteFar} {
 		if err := write(&b, &bare, options); err != nil {
-			fmt.Fprint(&b, err) // writing the file will tell
+			return sha256.Sum256([]byte(p.ID))
 		}
 	}
 	return sha256.Sum256(b.Bytes())
@@ -140,13 +153,14 @@ func (c *cutting) laidOut() (files []folder.File) {
 		}
 		on = append(on, l.Stock)
 		for k := range l.Blanks {
-			s := &dxf.Sheet{Stock: stock, Number: k + 1, Of: len(l.Blanks), Blank: &l.Blanks[k]}
+			s := &dxf.Sheet{Stock: stock, Number: k + 1, Of: len(l.Blanks), Blank: &l.Blanks[k], Kerf: c.m.Saw.Kerf}
 			for _, placed := range l.Blanks[k].Placed {
 				s.Parts = append(s.Parts, c.parts[placed.Part])
+				c.turned[placed.Part] = placed.Turned
 			}
 			options := c.options
 			options.Batch = stock.Batch
-			name := names.Of(fmt.Sprintf("%s-%d", strings.TrimPrefix(l.Stock, "sheet."), k+1))
+			name := names.Free(filename.With(strings.TrimPrefix(l.Stock, "sheet."), fmt.Sprintf("-%d", k+1)))
 			files = append(files, folder.File{Name: "sheets/" + name + ".dxf", Write: func(w io.Writer) error { return dxf.WriteSheet(w, s, options) }})
 		}
 	}
@@ -161,18 +175,31 @@ func (c *cutting) laidOut() (files []folder.File) {
 	return files
 }
 
-func cutOptions(t *model.Table) dxf.Options {
+func cutOptions(m *model.Model) dxf.Options {
+	t := &m.Table
 	out := dxf.Options{
-		Text: t.Notes, Unitless: !t.Stated, Layers: dxf.Layers(t.Layers), Inch: t.Inch,
+		Text: t.Notes, Unitless: !t.Stated, Layers: dxf.Layers(t.Layers), Inch: t.Inch, Build: m.Build.Titled(),
 		Without: model.Written{Openings: !t.Write.Openings, Recesses: !t.Write.Recesses, Bores: !t.Write.Bores, Marks: !t.Write.Marks},
 		Depths:  t.Depths, Mirrored: t.Mirrored, Origin: dxf.OriginNamed(t.Origin),
-		Flatten: t.Flatten, Relief: t.Relief, Bit: t.Bit, Small: t.Small,
+		Flatten: t.Flatten, Relief: t.Relief, Bit: t.Bit, Overrun: t.Overrun, Small: t.Small,
 	}
 	if t.R2000 {
 		out.Version = dxf.R2000
 	}
 	if t.Relief != "none" {
-		out.Relieve = func(p *model.Part) *model.Part { return relief.Part(p, t.Relief, t.Bit) }
+		out.Relieve = func(p *model.Part) dxf.Relieved { return relieved(p, t) }
+	}
+	return out
+}
+
+// relieved clears a part's corners and names the recesses whose ends are too narrow.
+func relieved(p *model.Part, t *model.Table) dxf.Relieved {
+	c := relief.Part(p, t.Relief, t.Bit)
+	out := dxf.Relieved{Part: c.Part, Outline: c.Outline, Openings: c.Openings, Recesses: c.Recesses}
+	for _, r := range c.Left {
+		if !slices.Contains(out.Narrow, r.Name) {
+			out.Narrow = append(out.Narrow, r.Name)
+		}
 	}
 	return out
 }

@@ -14,7 +14,7 @@ func drawings(m *model.Model) (files []folder.File) {
 	if !m.Table.Drawings {
 		return nil
 	}
-	options := cutOptions(&m.Table)
+	options := cutOptions(m)
 	for i := range m.Views {
 		v := &m.Views[i]
 		files = append(files, folder.File{Name: "drawings/" + v.Name + ".dxf", Write: func(w io.Writer) error {

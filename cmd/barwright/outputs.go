@@ -31,21 +31,38 @@ func outputs(m *model.Model) ([]folder.File, error) {
 	files = append(files, drawings(m)...)
 	for i := range m.Programs {
 		p := &m.Programs[i]
-		var text bytes.Buffer
-		if err := ngc.Write(&text, p); err != nil {
+		file, err := routed(p.Name, func(w io.Writer) error { return ngc.Write(w, p) }, func(text []byte) error { return replay.Check(text, p) })
+		if err != nil {
 			return nil, err
 		}
-		if err := replay.Check(text.Bytes(), p); err != nil {
-			return nil, fmt.Errorf("this is a bug in barwright: the program %s would cut wrong: %w", p.Name, err)
-		}
-		files = append(files, folder.File{Name: "router/" + p.Name + ".ngc", Write: func(w io.Writer) error {
-			_, err := w.Write(text.Bytes())
-			return err
-		}})
+		files = append(files, file)
 	}
-	if len(m.Programs) > 0 {
+	for i := range m.Routings {
+		r := &m.Routings[i]
+		file, err := routed(r.Name, func(w io.Writer) error { return ngc.WriteRouting(w, r) }, func(text []byte) error { return replay.CheckRouting(text, r) })
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, file)
+	}
+	if len(m.Programs)+len(m.Routings) > 0 {
 		files = append(files, folder.File{Name: "router/setup.txt", Write: whole(ngc.WriteSetup)})
 	}
-	files = append(files, templates(m, cutOptions(&m.Table))...)
+	files = append(files, templates(m, cutOptions(m))...)
 	return files, nil
+}
+
+// routed is the file of a router's program, which is simulated.
+func routed(name string, write func(io.Writer) error, check func(text []byte) error) (folder.File, error) {
+	var text bytes.Buffer
+	if err := write(&text); err != nil {
+		return folder.File{}, err
+	}
+	if err := check(text.Bytes()); err != nil {
+		return folder.File{}, fmt.Errorf("this is a bug in barwright: the program %s would cut wrong: %w", name, err)
+	}
+	return folder.File{Name: "router/" + name + ".ngc", Write: func(w io.Writer) error {
+		_, err := w.Write(text.Bytes())
+		return err
+	}}, nil
 }

@@ -152,7 +152,7 @@ func (r *report) forPrograms(b *result) findings.Build {
 		Out: filepath.ToSlash(b.out), Written: b.written,
 	}
 	if b.model != nil {
-		out.Parts, out.Programs = len(b.model.Parts), len(b.model.Programs)
+		out.Parts, out.Programs = len(b.model.Parts), len(b.model.Programs)+len(b.model.Routings)
 	}
 	dir := folderOf(b.path)
 	for _, f := range b.src.Files {

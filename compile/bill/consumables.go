@@ -118,17 +118,24 @@ func (b *builder) routerBits() {
 	}
 	var order []kind
 	deepest, path, count := map[kind]model.Length{}, map[kind]model.Length{}, map[kind]int{}
-	for _, p := range b.Programs {
-		if p.Test {
-			continue
-		}
-		k := kind{p.Tool.Diameter, p.Tool.Flutes}
+	use := func(t *model.Tool, cut, depth model.Length) {
+		k := kind{t.Diameter, t.Flutes}
 		if count[k] == 0 {
 			order = append(order, k)
 		}
 		count[k]++
-		path[k] += p.CutLength
-		deepest[k] = max(deepest[k], p.Depth)
+		path[k] += cut
+		deepest[k] = max(deepest[k], depth)
+	}
+	for i := range b.Programs {
+		if p := &b.Programs[i]; !p.Test {
+			use(&p.Tool, p.CutLength, p.Depth)
+		}
+	}
+	for i := range b.Routings {
+		r := &b.Routings[i]
+		_, z := r.Reach()
+		use(&r.Tool, r.CutLength, -z.Lo)
 	}
 	for _, k := range order {
 		b.add(model.BillLine{

@@ -158,16 +158,12 @@ func (c Contour) Chords() []Point {
 
 // AppendChords appends what Chords returns.
 func (c Contour) AppendChords(dst []Point) []Point {
-	return c.appendIn(dst, func(a Arc) float64 { return max(2, math.Ceil(math.Abs(a.Turn)/chordTurn)) })
+	return c.AppendPieces(dst, func(a Arc) float64 { return max(2, math.Ceil(math.Abs(a.Turn)/chordTurn)) })
 }
 
-// InChords returns the contour's corners, and on each arc others that part it into as
+// AppendPieces appends the contour's corners, and on each arc others that part it into as
 // many pieces as are asked for.
-func (c Contour) InChords(pieces func(Arc) float64) []Point {
-	return c.appendIn(make([]Point, 0, len(c)), pieces)
-}
-
-func (c Contour) appendIn(dst []Point, pieces func(Arc) float64) []Point {
+func (c Contour) AppendPieces(dst []Point, pieces func(Arc) float64) []Point {
 	for i, v := range c {
 		dst = append(dst, v.Point)
 		if math.Abs(v.Bulge) < flatBulge {

@@ -56,6 +56,14 @@ type Build struct {
 	Revision string
 }
 
+// Titled is the build with its revision, where it has one: "boat shed, revision A".
+func (b Build) Titled() string {
+	if b.Revision == "" {
+		return b.Name
+	}
+	return b.Name + ", revision " + b.Revision
+}
+
 // Show prints a length as the build's people read it, and hides nothing: as tape
 // fractions to the build's mark and what is over, or as millimetres in full.
 func (b Build) Show(l Length) string { return length.Show(l, b.Unit, b.Marks) }

@@ -20,6 +20,7 @@ type Part struct {
 	Thickness Length
 	Face      string // which face is drawn: "inside", "top"
 	Outline   geom.Contour
+	Filled    []geom.Point // corners of the outline, beside those of notches, that something square stands in
 	Openings  []Opening
 	Recesses  []Recess
 	Bores     []Bore
@@ -121,18 +122,21 @@ func (b *Bore) Behind() bool { return b.Far && (!b.Through() || b.Sink > 0) }
 
 // Shape returns the bore's outline on the drawn face, counter-clockwise: a circle,
 // or a slot with half round ends.
-func (b *Bore) Shape() geom.Contour {
+func (b *Bore) Shape() geom.Contour { return b.AppendShape(nil) }
+
+// AppendShape appends what Shape returns.
+func (b *Bore) AppendShape(dst geom.Contour) geom.Contour {
 	r, half := b.Diameter/2, b.Slot/2
-	c, at := b.At, func(x, y Length, bulge float64) geom.Vertex {
+	at := func(x, y Length, bulge float64) geom.Vertex {
 		return geom.Vertex{Point: b.At.Add(geom.Point{X: x, Y: y}), Bulge: bulge}
 	}
 	switch {
 	case b.Slot == 0:
-		return geom.CircleContour(c, r)
+		return append(dst, at(-r, 0, 1), at(r, 0, 1))
 	case b.Across:
-		return geom.Contour{at(r, -half, 0), at(r, half, 1), at(-r, half, 0), at(-r, -half, 1)}
+		return append(dst, at(r, -half, 0), at(r, half, 1), at(-r, half, 0), at(-r, -half, 1))
 	}
-	return geom.Contour{at(-half, -r, 0), at(half, -r, 1), at(half, r, 0), at(-half, r, 1)}
+	return append(dst, at(-half, -r, 0), at(half, -r, 1), at(half, r, 0), at(-half, r, 1))
 }
 
 // Middles returns the centres of the slot's two ends; of a round bore its own

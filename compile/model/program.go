@@ -7,6 +7,7 @@ import "barwright/compile/geom"
 // across it from the edge named in Zero, Z up from the stock's top.
 type Program struct {
 	Name      string // file name without extension: "bar-support-1"
+	Build     string // that it belongs to: "boat shed, revision A"
 	Part      string // ID of the part
 	PartLabel string
 	Recess    string // name of the recess
@@ -48,7 +49,7 @@ type Tool struct {
 	Wood        string // "softwood", "plywood", "hardwood", "mdf"
 	Machine     string // "light", "rigid"
 	Entry       string // "ramp", "helix"
-	Passes      string // "rings", "parallel"
+	Passes      string // "rings", "parallel"; a program's as it is cut
 	Floor       Length // left on the floor for a last pass
 	Relief      string // of inside corners: "none", "diagonal", "long_side"
 	Datum       string // "mark", "end", "last"
@@ -70,7 +71,19 @@ type Guide struct {
 }
 
 // Also is what a router cuts beside recesses for steel.
-type Also struct{ Openings, Outlines, Cups, Pins, Grooves bool }
+type Also struct {
+	Openings, Outlines, Cups, Pins, Grooves bool
+
+	Under Length // how far cuts that go through reach below the board
+	Room  Length // in a blank, beyond the cut round the part
+	Tabs  Tabs
+}
+
+// Tabs is how pieces are held that come free.
+type Tabs struct {
+	Width, Height, Spacing Length
+	Least                  int // for each piece
+}
 
 // Dialect is how a control wants its text.
 type Dialect struct {
@@ -106,18 +119,6 @@ type Move struct {
 	Note    string // said in the program before the move
 }
 
-// Reach returns the box of the moves of the bit's centre.
-func (p *Program) Reach() (plan geom.Rect, z geom.Span) {
-	for i, m := range p.Moves {
-		at, height := geom.R(m.X, m.Y, m.X, m.Y), geom.Span{Lo: m.Z, Hi: m.Z}
-		if i == 0 {
-			plan, z = at, height
-		}
-		plan, z = plan.Union(at), z.Union(height)
-	}
-	return plan, z
-}
-
 // Table is how the shop's cutting table wants its files.
 type Table struct {
 	R2000    bool // otherwise R12
@@ -134,6 +135,7 @@ type Table struct {
 	Flatten  Length // how far straight pieces may leave an arc; 0: arcs stay arcs
 	Relief   string // of inside corners: "none", "diagonal", "long_side"
 	Bit      Length // of the table; 0 where it is not given
+	Overrun  Length // how far recesses go on where they run out over an edge; 0: they end on it
 	Small    Length // parts smaller than a square of it are flagged; 0: none
 }
 
@@ -141,4 +143,4 @@ type Table struct {
 type Written struct{ Openings, Recesses, Bores, Marks bool }
 
 // LayerNames names a layer for each kind of work.
-type LayerNames struct{ Edge, Opening, Recess, Bore, Mark, Note, Sheet string }
+type LayerNames struct{ Edge, Opening, Recess, Bore, Through, Mark, Note, Sheet string }

@@ -1,11 +1,14 @@
 package model
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
-// Small reports whether the part, its openings not taken out, is smaller than a square of
-// a side.
+// Small reports whether the part is cut from a sheet and, its openings not taken out,
+// smaller than a square of a side.
 func (p *Part) Small(side Length) bool {
-	return math.Abs(p.Outline.Area()) < side.MM()*side.MM()
+	return strings.HasPrefix(p.Stock, "sheet.") && math.Abs(p.Outline.Area()) < side.MM()*side.MM()
 }
 
 // SmallParts are the labels of parts that the table wants flagged as small. For lookup.

@@ -11,7 +11,8 @@ type Template struct {
 	Guide     Guide
 	Thickness Length    // of the board
 	Depth     Length    // of the recess
-	Corner    Length    // radius of the recess's corners between two closed sides; 0 where there are none
+	Corner    Length    // radius that the bit leaves in the recess's corners between two closed sides; 0 where there are none
+	Run       Edge      // where the wood's edge lies that looks to the run
 	Wood      geom.Span // where the edges of the part lie, across it
 	Outline   geom.Contour
 	Opening   geom.Contour

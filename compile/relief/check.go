@@ -18,7 +18,7 @@ type Trouble struct {
 // Check finds the corners of a part that the bit cannot clear: it would break out of the
 // part or into another contour, or the edges are too short for it.
 func Check(p *model.Part, way string, bit Length) (all []Trouble) {
-	loops := loops(p)
+	loops := loops(p, way, bit)
 	var cuts []cut
 	for i, l := range loops {
 		for k, inside := range l.inside {
@@ -48,7 +48,8 @@ func because(own, into *loop) string {
 	return "it would cut into " + into.name
 }
 
-// least is what stays of an edge between two cuts, in nanometres.
+// least is what stays of an edge between two cuts, and between a cut and whatever it must
+// not touch, in nanometres.
 const least = 1e5
 
 // meets tells what the bit meets in a corner, if anything.
@@ -67,7 +68,7 @@ func meets(p *model.Part, loops []loop, cuts []cut, at int, r float64) (into *lo
 		if o.loop == k.loop && o.corner == before {
 			takenBack += o.take
 		}
-		if i != at && !beside && inOneDepth(p, own, &loops[o.loop]) && math.Hypot(o.cx-k.cx, o.cy-k.cy) < 2*r {
+		if i != at && !beside && inOneDepth(p, own, &loops[o.loop]) && math.Hypot(o.cx-k.cx, o.cy-k.cy) < 2*r+least {
 			return &loops[o.loop], true
 		}
 	}
@@ -83,7 +84,7 @@ func meets(p *model.Part, loops []loop, cuts []cut, at int, r float64) (into *lo
 			if i == k.loop && (e == k.corner || e == before) {
 				continue
 			}
-			if gap(v, l.shape[(e+1)%len(l.shape)].Point, k.cx, k.cy) < r {
+			if gap(v, l.shape[(e+1)%len(l.shape)].Point, k.cx, k.cy) < r+least {
 				return l, true
 			}
 		}
@@ -101,18 +102,7 @@ func gap(from geom.Vertex, to geom.Point, x, y float64) float64 {
 	points := geom.Contour{from, {Point: to}}.Chords()
 	nearest := math.Inf(1)
 	for i, p := range points[1:] {
-		nearest = min(nearest, off(points[i], p, x, y))
+		nearest = min(nearest, geom.FromLine(x, y, points[i], p))
 	}
 	return nearest
-}
-
-// off is how far a point is from a straight line between two others.
-func off(from, to geom.Point, x, y float64) float64 {
-	dx, dy := float64(to.X-from.X), float64(to.Y-from.Y)
-	qx, qy := x-float64(from.X), y-float64(from.Y)
-	along := 0.0
-	if square := float64(dx*dx) + float64(dy*dy); square > 0 {
-		along = max(0, min(1, (float64(qx*dx)+float64(qy*dy))/square))
-	}
-	return math.Hypot(qx-float64(along*dx), qy-float64(along*dy))
 }

@@ -16,31 +16,45 @@ type Length = model.Length
 
 // Ways to clear a corner. On the diagonal the bit's centre lies on the bisector, as far
 // from the corner as its edge: at 0.707 of its radius from both sides of a right angle.
-// On the long side it lies on the longer of the two sides, of equal ones on the second
-// as the contour runs.
+// On the long side the bit goes on along the longer of the two sides, into the shorter,
+// on which its centre lies; of equal ones that is the second as the contour runs.
 const (
 	Diagonal = "diagonal"
 	LongSide = "long_side"
 )
 
-// Part returns a part with its inside corners cleared: those of openings and notches,
-// and of recesses but for those where they run out over an edge. Corners that are round
-// stay as they are, and so do recesses that the router cuts.
-func Part(p *model.Part, way string, bit Length) *model.Part {
+// Cleared is a part with its inside corners cleared, and how many of them.
+type Cleared struct {
+	Part                        *model.Part
+	Outline, Openings, Recesses int
+	Left                        []model.Recess // whose ends are too narrow: their corners stay
+}
+
+// Part clears a part's inside corners: those of openings, of notches and wherever else
+// something square stands in the outline, and those of recesses but for those where they
+// run out over an edge or end at an opening. Corners that are round stay as they are, and
+// so do recesses that the router cuts, and ends of grooves that are too narrow for it.
+func Part(p *model.Part, way string, bit Length) Cleared {
 	out := *p
 	out.Openings, out.Recesses = slices.Clone(p.Openings), slices.Clone(p.Recesses)
-	for _, l := range loops(p) {
-		cleared := clear(l, way, bit)
+	c := Cleared{Part: &out}
+	for _, l := range loops(p, way, bit) {
+		shape, n := clear(l, way, bit)
 		switch l.kind {
 		case outline:
-			out.Outline = cleared
+			out.Outline, c.Outline = shape, n
 		case opening:
-			out.Openings[l.index].Shape = cleared
+			out.Openings[l.index].Shape = shape
+			c.Openings += n
 		case recess:
-			out.Recesses[l.index].Shape = cleared
+			out.Recesses[l.index].Shape = shape
+			c.Recesses += n
+		}
+		if l.narrow {
+			c.Left = append(c.Left, p.Recesses[l.index])
 		}
 	}
-	return &out
+	return c
 }
 
 type loopKind int
@@ -61,11 +75,15 @@ type loop struct {
 	depth  Length // 0: through
 	far    bool   // cut from the face behind
 	inside []bool
+	narrow bool // corners at the end of a groove stay: it is too narrow for them
 }
 
 // loops lists the contours of a part: its outline, openings, recesses and bores.
-func loops(p *model.Part) []loop {
-	corners := map[geom.Point]bool{} // of notches; lookup only
+func loops(p *model.Part, way string, bit Length) []loop {
+	corners := map[geom.Point]bool{} // that something square stands in; lookup only
+	for _, corner := range p.Filled {
+		corners[corner] = true
+	}
 	all := []loop{{kind: outline, shape: p.Outline}}
 	for i, o := range p.Openings {
 		if !o.Notch {
@@ -85,8 +103,14 @@ func loops(p *model.Part) []loop {
 		if !r.Routed {
 			l.inside = sharp(r.Shape, 1)
 		}
+		groove := len(r.Open) > 0 || slim(r.Shape.Bounds())
 		for k, v := range r.Shape {
-			l.inside[k] = l.inside[k] && !atOpenEdge(&r, v.Point)
+			cutOff := atOpening(p, v.Point)
+			l.inside[k] = l.inside[k] && !atOpenEdge(&r, v.Point) && !cutOff
+			groove = groove || cutOff
+		}
+		if groove {
+			l.leaveNarrowEnds(way, bit)
 		}
 		all = append(all, l)
 	}
@@ -95,6 +119,29 @@ func loops(p *model.Part) []loop {
 		all = append(all, loop{kind: bore, index: i, name: b.Name, shape: b.Shape(), depth: b.Depth, far: b.Far && !b.Through()})
 	}
 	return all
+}
+
+// slim reports whether a recess is a groove even where it is closed all round: it is four
+// times as long as wide.
+func slim(r geom.Rect) bool {
+	x, y := r.X.Size(), r.Y.Size()
+	return max(x, y) >= 4*min(x, y)
+}
+
+// leaveNarrowEnds leaves the corners of a groove where it ends in the wood and is too
+// narrow for two of them.
+func (l *loop) leaveNarrowEnds(way string, bit Length) {
+	was := slices.Clone(l.inside)
+	for i := range l.shape {
+		k := (i + 1) % len(l.shape)
+		if !was[i] || !was[k] {
+			continue
+		}
+		_, on := sides(l.shape, i)
+		if cutAt(l.shape, i, way, bit).take+cutAt(l.shape, k, way, bit).takeBack+least > on.long {
+			l.inside[i], l.inside[k], l.narrow = false, false, true
+		}
+	}
 }
 
 // atOpenEdge reports whether a corner of a recess lies on an edge that it runs out over.
@@ -106,6 +153,23 @@ func atOpenEdge(r *model.Recess, at geom.Point) bool {
 			model.Top: at.Y == b.Y.Hi, model.LeftEdge: at.X == b.X.Lo,
 		}[e]
 	})
+}
+
+// noWood is how near an opening a corner of a recess has no wood beside it, in
+// nanometres. A recess that a round opening cuts off ends a little beside it.
+const noWood = 2e5
+
+// atOpening reports whether a corner of a recess lies where an opening has cut it off.
+func atOpening(p *model.Part, at geom.Point) bool {
+	for i := range p.Openings {
+		points := p.Openings[i].Shape.Chords()
+		for k, from := range points {
+			if geom.FromLine(float64(at.X), float64(at.Y), from, points[(k+1)%len(points)]) <= noWood {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // sharp tells which corners between two straight edges turn as the contour runs, or for
@@ -159,7 +223,7 @@ func cutAt(c geom.Contour, i int, way string, bit Length) cut {
 	if way == LongSide {
 		k := cut{corner: i, take: 2 * r, bulge: 1}
 		along := on
-		if back.long > on.long {
+		if back.long < on.long {
 			k.take, k.takeBack, along = 0, 2*r, back
 		}
 		k.cx, k.cy = x+float64(along.x*r), y+float64(along.y*r)
@@ -173,22 +237,22 @@ func cutAt(c geom.Contour, i int, way string, bit Length) cut {
 	return cut{corner: i, cx: x + float64(bx/long*r), cy: y + float64(by/long*r), takeBack: take, take: take, bulge: half / sine}
 }
 
-// clear returns a loop's shape with its inside corners cleared.
-func clear(l loop, way string, bit Length) geom.Contour {
+// clear returns a loop's shape with its inside corners cleared, and how many they are.
+func clear(l loop, way string, bit Length) (out geom.Contour, n int) {
 	if !slices.Contains(l.inside, true) {
-		return l.shape
+		return l.shape, 0
 	}
-	var out geom.Contour
 	for i, v := range l.shape {
 		if !l.inside[i] {
 			out = append(out, v)
 			continue
 		}
+		n++
 		k := cutAt(l.shape, i, way, bit)
 		back, on := sides(l.shape, i)
 		out = append(out,
 			geom.Vertex{Point: back.from(v.Point, k.takeBack), Bulge: math.Copysign(k.bulge, turn(l.shape, i))},
 			geom.Vertex{Point: on.from(v.Point, k.take)})
 	}
-	return out
+	return out, n
 }

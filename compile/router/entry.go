@@ -20,31 +20,91 @@ type entry struct {
 }
 
 // first returns the entry where the path begins: at an open side if there is
-// one, at one across the longer sides rather than along them.
+// one, so that the last level ends where the walls begin, if it can, and else at
+// one across the longer sides rather than along them.
 func (j *job) first() entry {
 	end := j.rough.ends()
 	along := model.Edge(after(int(end)))
-	ends := [4]model.Edge{end, end.Opposite(), along, along.Opposite()}
+	ends := []model.Edge{end, end.Opposite(), along, along.Opposite()}
 	if j.passes != nil {
+		return j.firstCorner(ends)
+	}
+	if j.line { // each level ends opposite to where it begins
+		last := end
+		if len(j.levels)%2 == 1 {
+			last = end.Opposite()
+		}
+		switch {
+		case j.wallAfter(int(last)):
+			return j.atSide(end)
+		case j.wallAfter(int(last.Opposite())):
+			return j.atSide(end.Opposite())
+		}
+		ends = ends[:2]
+	}
+	for _, fits := range [...]func(side int) bool{j.wallAfter, j.isOpen} {
 		for _, e := range ends {
-			if j.open[e] {
-				return j.atCorner(int(e))
+			if fits(int(e)) {
+				return j.atSide(e)
 			}
 		}
-		return j.atCorner(0)
 	}
-	for i, e := range ends {
-		if j.open[e] && (i < 2 || !j.line) {
-			return j.atSide(e)
+	return j.atSide(end)
+}
+
+func (j *job) isOpen(side int) bool { return j.open[side] }
+
+// firstCorner returns the entry where passes begin.
+func (j *job) firstCorner(ends []model.Edge) entry {
+	var open []int
+	for _, e := range ends {
+		if j.open[e] {
+			open = append(open, int(e), after(int(e)))
 		}
 	}
-	return j.atSide(ends[0])
+	if len(open) == 0 {
+		return j.atCorner(0)
+	}
+	for _, corner := range open {
+		last := corner
+		for range j.levels {
+			last = j.across(last)
+		}
+		if j.wallAfter(before(last)) {
+			return j.atCorner(corner)
+		}
+	}
+	return j.atCorner(open[0])
+}
+
+// across returns the corner where passes end that begin at another one.
+func (j *job) across(corner int) int {
+	if j.gaps()%2 == 0 {
+		return (corner + 2) % 4
+	}
+	if (heading[corner].X == 0) == j.passes.lies() {
+		return after(corner)
+	}
+	return before(corner)
+}
+
+// gaps returns how many steps lie between the first pass and the last one.
+func (j *job) gaps() Length {
+	g := j.passes.rect
+	return ceilDiv(min(g.X.Size(), g.Y.Size()), j.step)
 }
 
 // atSide returns the entry on the innermost ring at the middle of a side.
-func (j *job) atSide(e model.Edge) entry {
+func (j *job) atSide(e model.Edge) entry { return j.atRing(e, false) }
+
+// atRing returns the entry on the innermost ring: at the middle of a side or, on the
+// last level, at its end if a wall begins there.
+func (j *job) atRing(e model.Edge, last bool) entry {
 	g := j.rings[0]
 	at, ahead := g.sideMid(int(e)), heading[after(int(e))]
+	if last && j.endsAtWall(int(e)) {
+		at = g.corner(after(int(e)))
+	}
 	p := entry{at: at, ahead: ahead, side: e, length: g.rect.X.Size(), beside: j.rough.half()}
 	if ahead.X == 0 {
 		p.length = g.rect.Y.Size()
@@ -97,7 +157,7 @@ func (j *job) enter(p *path, to entry, z Length) {
 		p.rampTo(*to.air, z)
 		p.lineTo(to.at)
 	case j.tool.Entry == "helix" && helix > 0:
-		j.over(p, to.at)
+		j.onto(p, to.at)
 		centre := along(to.at, to.ahead, helix)
 		drop := p.z - z
 		turns := ceilDiv(rampLength(drop, j.tool.RampDegrees), Length(math.Floor(2*math.Pi*float64(helix))))
@@ -107,7 +167,7 @@ func (j *job) enter(p *path, to entry, z Length) {
 			p.arcTo(halves[i%2], centre)
 		}
 	default:
-		j.over(p, to.at)
+		j.onto(p, to.at)
 		drop := p.z - z
 		run := rampLength(drop, j.tool.RampDegrees)
 		legs := 2 * ceilDiv(run, 2*to.length)
@@ -132,6 +192,14 @@ func (j *job) over(p *path, at geom.Point) {
 	p.at = at
 	p.add(model.Move{Kind: model.MoveRapid})
 	p.rapidTo(approach)
+}
+
+// onto brings the bit to a point as over does, and then to just off the wood.
+func (j *job) onto(p *path, at geom.Point) {
+	j.over(p, at)
+	if p.z > touch {
+		p.rampTo(at, touch)
+	}
 }
 
 // helix returns the radius of the circle that the bit's centre goes round: a

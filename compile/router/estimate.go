@@ -2,47 +2,52 @@ package router
 
 import (
 	"math"
+	"slices"
 
 	"barwright/compile/model"
 	"barwright/lang/length"
 )
 
-// What a small gantry router does; for the estimate only (common practice).
-const (
-	rapidRate    = 6000.0 // mm/min
-	acceleration = 500.0  // mm/s²
-)
-
 // Estimate returns the length of all moves at feed, and the time of all moves
 // in seconds, to a tenth: every move starts and ends at rest, as a control
-// does that follows the path exactly. The first move only says where the bit
-// starts. Spindle start and dwells are not counted.
+// does that follows the path exactly, and speeds up and slows down evenly, by
+// the tool's acceleration. An acceleration of 0 takes no time, nor does a rapid
+// rate of 0: they are not known. The first move only says where the bit starts;
+// after the last one the bit goes to X0 Y0. Spindle start and dwells are not counted.
 func Estimate(moves []model.Move, t model.Tool) (cut Length, seconds float64) {
+	if len(moves) > 0 {
+		moves = append(slices.Clip(moves), model.Move{Kind: model.MoveRapid, Z: moves[len(moves)-1].Z})
+	}
 	for i := 1; i < len(moves); i++ {
 		from, m := moves[i-1], moves[i]
 		l, rate := distance(from, m), t.Feed.MM()
 		switch {
 		case m.Kind == model.MoveRapid:
-			rate = rapidRate
+			rate = t.Rapid.MM()
 		case m.Kind == model.MoveRamp, arc(m) && m.Z < from.Z: // a helix
 			rate = t.Plunge.MM()
 		}
 		speed := rate / 60
-		if arc(m) {
-			speed = min(speed, math.Sqrt(acceleration*radius(m)))
+		if arc(m) && t.Accelerate > 0 {
+			speed = min(speed, math.Sqrt(float64(t.Accelerate*radius(m))))
 		}
 		if m.Kind != model.MoveRapid {
 			cut += Length(math.Round(l * float64(length.Millimetre)))
 		}
-		seconds += restToRest(l, speed)
+		seconds += restToRest(l, speed, t.Accelerate)
 	}
 	return cut, math.Round(seconds*10) / 10
 }
 
 // restToRest is the time of a straight run of l mm at v mm/s, speeding up and
 // slowing down evenly.
-func restToRest(l, v float64) float64 {
-	if l*acceleration >= float64(v*v) {
+func restToRest(l, v, acceleration float64) float64 {
+	switch {
+	case v <= 0:
+		return 0
+	case acceleration <= 0:
+		return l / v
+	case l*acceleration >= float64(v*v):
 		return l/v + v/acceleration
 	}
 	return 2 * math.Sqrt(l/acceleration)

@@ -46,7 +46,11 @@ func TestEstimateWorkedExample(t *testing.T) {
 	if n := len(moves) - 1; n != 117 {
 		t.Errorf("%d moves, want 117", n)
 	}
-	cut, seconds := Estimate(moves, model.Tool{Feed: 2400 * mm, Plunge: 800 * mm})
+	for i := range moves { // so that X0 Y0 is where the bit ends
+		moves[i].X, moves[i].Y = moves[i].X-50*mm, moves[i].Y-50*mm
+	}
+	tool := model.Tool{Feed: 2400 * mm, Plunge: 800 * mm, Rapid: 6000 * mm, Accelerate: 500}
+	cut, seconds := Estimate(moves, tool)
 	if math.Abs(cut.MM()-4694.36) > 0.005 {
 		t.Errorf("length %.3f mm, want 4694.36", cut.MM())
 	}
@@ -63,7 +67,7 @@ func TestRestToRest(t *testing.T) {
 		{2, 0.126, 5e-4},
 		{0, 0, 0},
 	} {
-		if got := restToRest(c.length, 50); math.Abs(got-c.want) > c.by {
+		if got := restToRest(c.length, 50, 500); math.Abs(got-c.want) > c.by {
 			t.Errorf("%g mm at 50 mm/s: %g s, want %g", c.length, got, c.want)
 		}
 	}
@@ -74,11 +78,11 @@ func TestRestToRest(t *testing.T) {
 func TestEstimateArcs(t *testing.T) {
 	const mm = length.Millimetre
 	quarter := []model.Move{
-		{X: 1 * mm},
-		{Kind: model.MoveCCW, Y: 1 * mm},
-		{Kind: model.MoveCW, X: 1 * mm},
+		{},
+		{Kind: model.MoveCCW, X: -mm, Y: mm, CX: -mm},
+		{Kind: model.MoveCW, CX: -mm},
 	}
-	cut, seconds := Estimate(quarter, model.Tool{Feed: 6000 * mm, Plunge: mm})
+	cut, seconds := Estimate(quarter, model.Tool{Feed: 6000 * mm, Plunge: mm, Accelerate: 500})
 	if math.Abs(cut.MM()-math.Pi) > 1e-5 {
 		t.Errorf("two quarters of radius 1: %.6f mm", cut.MM())
 	}

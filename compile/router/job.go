@@ -5,13 +5,19 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/relief"
 	"barwright/lang/length"
 )
 
+// Overrun is how far the bit's edge passes an open side, where it enters and along the
+// walls, so that the mouth is as wide as the rest.
+const Overrun = 2 * length.Millimetre
+
 const (
-	overrun  = 2 * length.Millimetre // of the bit's edge, beyond an open side: where it enters, and along the walls
+	lead     = length.Millimetre     // of the bit's edge off the end of a wall, before it finishes it
 	mouth    = length.Millimetre / 2 // of its centre, at the ends of walls when roughing
 	approach = 2 * length.Millimetre // above the wood, where rapid moves end
+	touch    = length.Millimetre / 2 // above the wood, where ramps begin
 )
 
 // job is what a path is made from. The bit's centre stays in finish, and in
@@ -25,6 +31,7 @@ type job struct {
 	shape  region // what will be cut, without reliefs
 	finish region
 	air    region
+	lead   region // where the bit stands before it goes sideways to a wall's end
 	rough  region
 	corner Length          // radius left in inside corners, 0 where there is none
 	bores  [4]*geom.Point  // that relieve corners, by corner: their centres
@@ -50,16 +57,19 @@ func newJob(r Request) (*job, *Refusal) {
 		j.levels = append(j.levels, r.Depth)
 	}
 	j.shape.rect = r.Shape
-	relieved := r.Corner == 0 && (r.Tool.Relief == "diagonal" || r.Tool.Relief == "long_side")
+	relieved := r.Corner == 0 && (r.Tool.Relief == relief.Diagonal || r.Tool.Relief == relief.LongSide)
 	for i := range 4 {
 		if j.open.closedCorner(i) && !relieved {
 			j.corner = max(r.Corner, radius)
 			j.shape.round[i] = j.corner
 		}
 	}
-	wide := j.shape.extended(j.open, 2*radius+overrun+finish)
+	j.air = j.shape.extended(j.open, 2*radius+Overrun+finish).inset(radius + finish)
+	// Beside the end of a wall the bit meets the allowance √(f(2r-f)) from its centre.
+	reach := Length(math.Ceil(math.Sqrt(float64(finish) * float64(2*radius-finish))))
+	wide := j.shape.extended(j.open, radius+reach+lead)
 	j.finish = wide.inset(radius)
-	j.air = wide.inset(radius + finish)
+	j.lead = wide.extended(j.open, finish).inset(radius + finish)
 	j.rough = j.roughing()
 	if refusal := j.room(r); refusal != nil {
 		return nil, refusal
@@ -118,7 +128,9 @@ func (j *job) goAside() {
 			if ends {
 				open = before(i)
 			}
-			j.aside[i] = []geom.Point{edge.onto(open, at)}
+			if out := edge.onto(open, at); distanceAlong(before(open), at, out) > 0 {
+				j.aside[i] = []geom.Point{out}
+			}
 		}
 	}
 }
@@ -148,7 +160,9 @@ func (j *job) layOut() {
 	}
 	if j.tool.Passes == "parallel" && half > widest {
 		if e := j.rough.ends(); j.open[e] && j.open[e.Opposite()] {
-			j.passes = &j.rough // from wall to wall
+			// Their round ends lie 0.7 of the radius inside the wood: beyond 0.71 of the bit
+			// two of them leave a cusp on its edge.
+			j.passes, j.step = &j.rough, min(j.step, j.tool.Diameter*7/10) // from wall to wall
 			return
 		}
 		if in := j.rough.inset(min(j.step, half)); in.round == ([4]Length{}) && in.long() >= j.radius {

@@ -3,9 +3,11 @@ package router
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -14,10 +16,19 @@ type Refusal struct {
 	Kind       string // "bit-too-wide"
 	Text       string // with the figures
 	Have, Need Length // what is there and what the limit is; 0 where the figures are no lengths
+
+	// What the router says that is at fault: "stepover", "travel.x"; "" where it is the
+	// recess. One of the others may say what it can be.
+	Attr        string
+	Least, Most Length
+	Mend        string
 }
 
 // largest bounds every figure, so that no sum overflows.
 const largest = 10 * length.Metre
+
+// FastestFeed is the most in a minute; no router goes as fast through wood.
+const FastestFeed = 60 * length.Metre
 
 // maxMoves bounds the path, so that a slip of the pen cannot fill a disk.
 const maxMoves = 50_000
@@ -30,35 +41,44 @@ const slowest = length.Inch / 2
 func positive(r Request) *Refusal {
 	t := r.Tool
 	for _, n := range [...]struct {
-		name   string
-		value  Length
-		zeroOK bool
+		name, attr string
+		value      Length
+		zeroOK     bool
 	}{
-		{"width of the recess", r.Shape.X.Size(), false},
-		{"height of the recess", r.Shape.Y.Size(), false},
-		{"depth of the recess", r.Depth, false},
-		{"corner radius", r.Corner, true},
-		{"thickness of the wood", r.Thick, false},
-		{"diameter of the bit", t.Diameter, false},
-		{"feed", t.Feed, false},
-		{"feed on ramps", t.Plunge, false},
-		{"step-down", t.Stepdown, false},
-		{"step-over", t.Stepover, false},
-		{"finishing allowance", t.Finish, true},
-		{"allowance on the floor", t.Floor, true},
-		{"clearance above the wood", t.Clearance, false},
+		{"width of the recess", "", r.Shape.X.Size(), false},
+		{"height of the recess", "", r.Shape.Y.Size(), false},
+		{"depth of the recess", "", r.Depth, false},
+		{"corner radius", "", r.Corner, true},
+		{"thickness of the wood", "", r.Thick, false},
+		{"diameter of the bit", "bit", t.Diameter, false},
+		{"feed", "feed", t.Feed, false},
+		{"feed on ramps", "plunge", t.Plunge, false},
+		{"step-down", "stepdown", t.Stepdown, false},
+		{"step-over", "stepover", t.Stepover, false},
+		{"finishing allowance", "finish", t.Finish, true},
+		{"allowance on the floor", "floor", t.Floor, true},
+		{"clearance above the wood", "clearance", t.Clearance, false},
 	} {
+		isFeed := n.attr == "feed" || n.attr == "plunge"
 		switch {
 		case n.value < 0 || n.value == 0 && !n.zeroOK:
-			return &Refusal{Kind: "not-positive", Have: n.value, Text: fmt.Sprintf(
+			return &Refusal{Kind: "not-positive", Attr: n.attr, Have: n.value, Text: fmt.Sprintf(
 				"The %s is %s; it must be above zero.", n.name, r.show(n.value))}
-		case n.value > largest:
+		case isFeed && n.value > FastestFeed:
+			return r.refuse("feed-too-fast", n.value, FastestFeed,
+				"The "+n.name+" is %s in a minute; programs are written up to %s.").most(n.attr, FastestFeed)
+		case !isFeed && n.value > largest:
 			return r.refuse("too-large", n.value, largest,
-				"The "+n.name+" is %s; no figure of a recess may be above %s.")
+				"The "+n.name+" is %s; no figure of a recess may be above %s.").most(n.attr, largest)
 		}
 	}
-	if t.RPM <= 0 || t.Flutes <= 0 {
-		return &Refusal{Kind: "not-positive", Text: "The bit's speed and its number of flutes must be above zero."}
+	for _, n := range [...]struct {
+		attr, name string
+		value      int
+	}{{"rpm", "turns in a minute", t.RPM}, {"flutes", "flutes", t.Flutes}} {
+		if n.value <= 0 {
+			return &Refusal{Kind: "not-positive", Attr: n.attr, Text: fmt.Sprintf("The bit has %d %s; it must be above zero.", n.value, n.name)}
+		}
 	}
 	return nil
 }
@@ -68,31 +88,37 @@ func toolLimits(r Request) *Refusal {
 	t := r.Tool
 	switch slow := min(t.Feed, t.Plunge); {
 	case slow < slowest:
+		attr := "plunge"
+		if t.Feed == slow {
+			attr = "feed"
+		}
 		return r.refuse("feed-too-slow", slow, slowest,
-			"The bit would move by %s in a minute where it goes slowest; programs are written from %s on.")
+			"The bit would move by %s in a minute where it goes slowest; programs are written from %s on.").least(attr, slowest)
 	case t.Stepover > t.Diameter:
 		return r.refuse("step-over-too-wide", t.Stepover, t.Diameter,
-			"The step-over is %s, and the bit only %s wide: ridges would be left.")
+			"The step-over is %s, and the bit only %s wide: ridges would be left.").most("stepover", t.Diameter*2/5)
 	case !(t.RampDegrees > 0 && t.RampDegrees <= 30) || rampAngle(t.RampDegrees) == 0:
-		return &Refusal{Kind: "ramp-too-steep", Text: fmt.Sprintf(
+		return &Refusal{Kind: "ramp-too-steep", Attr: "ramp", Mend: "ramp = 3", Text: fmt.Sprintf(
 			"The ramp angle is %s degrees; it must be above 0 and at most 30.", strconv.FormatFloat(t.RampDegrees, 'f', -1, 64))}
 	case t.Finish > bitRadius(r):
-		return r.refuse("finish-too-thick", t.Finish, bitRadius(r),
-			"The finishing allowance is %s, more than the bit's radius of %s.")
+		return r.refuse("finish-too-thick", t.Finish, t.Diameter,
+			"The finishing allowance is %s, more than half of what the bit is wide, %s.").most("finish", t.Diameter/2)
 	case t.Floor >= r.Depth:
 		return r.refuse("finish-too-thick", t.Floor, r.Depth,
-			"%s are left on the floor for the last pass, but the recess is only %s deep.")
+			"%s are left on the floor for the last pass, but the recess is only %s deep.").most("floor", min(r.Depth/2, t.Stepdown))
 	case t.Floor > t.Stepdown:
 		return r.refuse("finish-too-thick", t.Floor, t.Stepdown,
-			"%s are left on the floor for the last pass, more than the step-down of %s.")
+			"%s are left on the floor for the last pass, more than the step-down of %s.").most("floor", min(r.Depth/2, t.Stepdown))
 	case t.Clearance <= approach:
-		return r.refuse("clearance-too-low", t.Clearance, approach,
+		refusal := r.refuse("clearance-too-low", t.Clearance, approach,
 			"The clearance is %s; the bit already slows down %s above the wood.")
+		refusal.Attr, refusal.Mend = "clearance", "more than clamps and warped boards stand up: "+r.show(15*length.Millimetre)+" where nothing does"
+		return refusal
 	}
 	if n, least := t.Dialect.Decimals, leastDecimals(t.Dialect); n < least || n > mostDecimals {
-		return &Refusal{Kind: "decimals-out-of-range", Text: fmt.Sprintf(
-			"The dialect writes %d decimals. Arcs need %d at least to end on their circle, and more than %d mean nothing.",
-			n, least, mostDecimals)}
+		return &Refusal{Kind: "decimals-out-of-range", Attr: "decimals", Mend: fmt.Sprintf("decimals = %d", min(max(n, least), mostDecimals)),
+			Text: fmt.Sprintf("Figures have %s. Arcs need %d at least to end on their circle, and more than %d mean nothing.",
+				finding.Counted(n, "decimal"), least, mostDecimals)}
 	}
 	return nil
 }
@@ -194,8 +220,8 @@ func (r Request) withinTravel(moves []model.Move) *Refusal {
 		{"Z", z.Size(), travel.Z},
 	} {
 		if a.travel > 0 && a.have > a.travel {
-			return &Refusal{Kind: "beyond-travel", Have: a.have, Need: a.travel, Text: fmt.Sprintf(
-				"The path is %s long in %s; the machine moves %s.", r.show(a.have), a.name, r.show(a.travel))}
+			return r.refuse("beyond-travel", a.have, a.travel,
+				"The path is %s long in "+a.name+"; the machine moves %s.").least("travel."+strings.ToLower(a.name), a.have)
 		}
 	}
 	return nil
@@ -205,6 +231,18 @@ func (r Request) withinTravel(moves []model.Move) *Refusal {
 func (r Request) refuse(kind string, have, need Length, format string) *Refusal {
 	return &Refusal{Kind: kind, Have: have, Need: need,
 		Text: fmt.Sprintf(format, r.show(have), r.show(need))}
+}
+
+// least says which figure of the router is at fault, and from where on it would do.
+func (f *Refusal) least(attr string, l Length) *Refusal {
+	f.Attr, f.Least = attr, l
+	return f
+}
+
+// most likewise says up to where it would do.
+func (f *Refusal) most(attr string, l Length) *Refusal {
+	f.Attr, f.Most = attr, l
+	return f
 }
 
 func (r Request) show(l Length) string {

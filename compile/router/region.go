@@ -87,6 +87,11 @@ func along(p, dir geom.Point, d Length) geom.Point {
 	return geom.Point{X: p.X + dir.X*d, Y: p.Y + dir.Y*d}
 }
 
+// distanceAlong returns how far along a side it is from one point to another one.
+func distanceAlong(side int, from, to geom.Point) Length {
+	return (to.X-from.X)*heading[side].X + (to.Y-from.Y)*heading[side].Y
+}
+
 // lies reports whether the region is longer in X than in Y, or as long.
 func (g region) lies() bool { return g.rect.X.Size() >= g.rect.Y.Size() }
 

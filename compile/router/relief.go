@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/relief"
 )
 
 // relieve places a bore of the bit's size at each closed corner, so that its
@@ -13,7 +14,7 @@ import (
 // that the bit reaches, or along the longer sides, r beyond it into the end.
 func (j *job) relieve(r Request) *Refusal {
 	aside, back := j.radius, Length(0) // of the bore's centre, inside the two walls
-	if r.Tool.Relief == "diagonal" {
+	if r.Tool.Relief == relief.Diagonal {
 		aside = Length(math.Floor(float64(j.radius) * math.Sqrt2 / 2))
 		back = aside
 	}

@@ -43,11 +43,12 @@ type Request struct {
 // nil, and empty otherwise.
 //
 // At a closed side the bit's edge ends on the wall; at an open side its centre
-// overruns the wood, by 0.5 mm at the ends of walls when roughing and by the bit's
-// radius and 2 mm at least where it comes down in the air and when it finishes
-// the walls, so that the mouth is as wide as the rest. A corner between closed sides keeps the bit's radius or, where
-// that is larger, the radius asked for, unless it is square and relieved;
-// Program.Shape has it so, and Program.Reliefs what is bored beyond it.
+// overruns the wood: by 0.5 mm at the ends of walls when roughing, by the bit's
+// radius and 2 mm where it comes down in the air, and clear of the allowance by 1 mm
+// when it finishes
+// the walls, so that the mouth is as wide as the rest. A corner between closed sides keeps
+// the bit's radius or, where that is larger, the radius asked for, unless it is square and
+// relieved; Program.Shape has it so, and Program.Reliefs what is bored beyond it.
 func Plan(r Request) (model.Program, *Refusal) {
 	j, refusal := newJob(r)
 	if refusal != nil {
@@ -56,6 +57,9 @@ func Plan(r Request) (model.Program, *Refusal) {
 	moves, finish := j.path()
 	if refusal := r.withinTravel(moves); refusal != nil {
 		return model.Program{}, refusal
+	}
+	if j.passes == nil && r.Tool.Passes == "parallel" {
+		r.Tool.Passes = "rings"
 	}
 	cut, seconds := Estimate(moves, r.Tool)
 	return model.Program{

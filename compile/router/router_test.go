@@ -163,7 +163,7 @@ func TestPlanKeepsItsWord(t *testing.T) {
 				t.Fatalf("rapid move sideways: %+v to %+v", at, m)
 			case m.Kind == model.MoveRapid && drop > 0 && m.Z < mm:
 				t.Fatalf("rapid move down to %+v", m)
-			case down && run == 0 && inAir(r, m):
+			case down && run == 0 && (inAir(r, m) || m.Z >= mm/2):
 			case down && !(drop > 0 && drop <= run*math.Tan(r.Tool.RampDegrees*math.Pi/180)+1e-6):
 				t.Fatalf("ramp of %v over %v mm: %+v", drop, run, m)
 			case down, m.Kind == model.MoveRapid:

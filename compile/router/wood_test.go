@@ -37,16 +37,24 @@ func (w *wood) stock(x, y float64) bool {
 	return x > s.X.Lo.MM() && x < s.X.Hi.MM() && y > s.Y.Lo.MM() && y < s.Y.Hi.MM()
 }
 
-// bite is what a short step of the bit takes: how deep at most, and how much in mm3.
-func (w *wood) bite(x, y, z float64) (deep, volume float64) {
-	r := w.p.Tool.Diameter.MM() / 2
-	for row := max(0, int((y-r-w.y0)/w.cell)); row < w.ny && w.y0+float64(row)*w.cell <= y+r; row++ {
-		dy := w.y0 + float64(row)*w.cell - y
-		if math.Abs(dy) > r {
-			continue
+// bite is what the bit takes as it steps to a point: how deep at most, and how
+// much in mm3. What it covered where it came from, not higher up, is gone already.
+func (w *wood) bite(from, to [3]float64) (deep, volume float64) {
+	x, y, z, r := to[0], to[1], to[2], w.p.Tool.Diameter.MM()/2
+	for row := max(0, int(math.Ceil((y-r-w.y0)/w.cell))); row < w.ny && w.y0+float64(row)*w.cell <= y+r; row++ {
+		cy := w.y0 + float64(row)*w.cell
+		lo, hi := w.columns(x, cy-y, r)
+		gone, rest := hi, hi
+		if from[2] <= z && from != to {
+			gone, rest = w.columns(from[0], cy-from[1], r)
 		}
-		h := math.Sqrt(r*r - dy*dy)
-		for col := max(0, int(math.Ceil((x-h-w.x0)/w.cell))); col < w.nx && w.x0+float64(col)*w.cell <= x+h; col++ {
+		for col := lo; col < hi; col++ {
+			if col == gone && gone < rest {
+				col = rest
+				if col >= hi {
+					break
+				}
+			}
 			i := row*w.nx + col
 			if w.z[i] > z && w.stock(w.at(i)) {
 				deep = max(deep, w.z[i]-z)
@@ -56,6 +64,16 @@ func (w *wood) bite(x, y, z float64) (deep, volume float64) {
 		}
 	}
 	return deep, volume
+}
+
+// columns returns the columns under the bit at x in a row that is dy aside: the
+// first, and the one after the last.
+func (w *wood) columns(x, dy, r float64) (lo, hi int) {
+	if math.Abs(dy) > r {
+		return 0, 0
+	}
+	h := math.Sqrt(r*r - dy*dy)
+	return max(0, int(math.Ceil((x-h-w.x0)/w.cell))), min(w.nx, int(math.Floor((x+h-w.x0)/w.cell))+1)
 }
 
 // atWall reports whether the bit touches a wall of the recess: the allowance there
@@ -74,35 +92,41 @@ func (w *wood) atWall(x, y float64) bool {
 }
 
 // spent is what a path takes, in mm: roughing on the levels, ramps, finishing
-// walls and floor, air (moves sideways that take nothing, at whatever speed), and all at feed.
+// walls and floor, air, all at feed, and the deepest bite.
 type spent struct{ rough, ramp, finish, air, all, deepest float64 }
 
-// run cuts the program's moves.
+// run cuts the program's moves. Air is every move of the bit sideways that takes no
+// wood, at whatever speed, above the top or below it, ramps too; the way to the
+// recess and home, which the place of zero decides, does not count. A step that
+// takes nothing that the raster has is air, so that skims narrower than a cell are
+// air in part. The last pass along a wall is none, though what it takes may be less
+// than a cell; nor is the quarter circle that leads on to the wall.
 func (w *wood) run() spent {
 	var s spent
 	for i := 1; i < len(w.p.Moves); i++ {
 		from, m := w.p.Moves[i-1], w.p.Moves[i]
 		points, l := steps(from, m, w.cell)
+		sideways := m.X != from.X || m.Y != from.Y || m.Kind == model.MoveCCW
 		if m.Kind == model.MoveRapid {
-			if m.X != from.X || m.Y != from.Y {
+			if sideways {
 				s.air += l
 			}
 			continue
 		}
 		s.all += l
-		air := 0.0
+		walls, air := i >= w.p.Finishing, 0.0
 		for k, at := range points {
-			deep, volume := w.bite(at[0], at[1], at[2])
-			if i < w.p.Finishing {
+			deep, volume := w.bite(points[max(0, k-1)], at)
+			if !walls {
 				s.deepest = max(s.deepest, deep)
 			}
-			if k > 0 && volume == 0 && m.Z == from.Z && !(i >= w.p.Finishing && (m.Kind == model.MoveCCW || w.atWall(at[0], at[1]))) {
+			if k > 0 && volume == 0 && sideways && !(walls && (m.Kind == model.MoveCCW || w.atWall(at[0], at[1]))) {
 				air += l / float64(len(points)-1)
 			}
 		}
 		s.air, l = s.air+air, l-air
 		switch {
-		case i >= w.p.Finishing:
+		case walls:
 			s.finish += l
 		case m.Z != from.Z:
 			s.ramp += l

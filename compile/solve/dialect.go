@@ -8,7 +8,9 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/compile/values"
 	"barwright/lang"
+	"barwright/lang/expr"
 	"barwright/lang/length"
 )
 
@@ -58,6 +60,10 @@ func (s *solver) checkDialects() {
 		}
 		if d.Chords {
 			s.checkChord(b, d)
+		}
+		if a := s.Value(b, "acceleration"); a.Kind == expr.Number && values.NumberOf(a) <= 0 {
+			s.Findings.Errorf("not-positive", b.Attr("acceleration").Expr.At, "acceleration = 500, or what the machine's manual states",
+				"The acceleration is %s; it must be above zero. Times follow from it.", strconv.FormatFloat(values.NumberOf(a), 'f', -1, 64))
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -66,6 +67,17 @@ func (s *solver) feetFit(run *model.Run, of, b *lang.Block) bool {
 // opensBy is how much further from an end of a run the wall that it meets stands
 // at a depth than at the rear: nothing unless it leans away.
 func (s *solver) opensBy(run *model.Run, b *lang.Block, end model.End, depth length.Length) length.Length {
+	lean := s.lean(run, b, end)
+	if lean <= 0 {
+		return 0
+	}
+	sin, cos := lean.SinCos()
+	return length.Length(min(math.Ceil(float64(depth)*sin/cos), float64(length.Max)))
+}
+
+// lean is the angle by which the wall at an end of a run leans away from square; 0 where
+// there is none.
+func (s *solver) lean(run *model.Run, b *lang.Block, end model.End) geom.Angle {
 	wall := s.Ref(b.Parent, "along")
 	if wall == nil || run.FreeAt(end) {
 		return 0
@@ -73,12 +85,7 @@ func (s *solver) opensBy(run *model.Run, b *lang.Block, end model.End, depth len
 	if end == model.Left {
 		wall = s.WallBefore(wall)
 	}
-	lean := values.AngleOf(s.Value(wall, "corner")) - 90*geom.Degree
-	if lean <= 0 {
-		return 0
-	}
-	sin, cos := lean.SinCos()
-	return length.Length(min(math.Ceil(float64(depth)*sin/cos), float64(length.Max)))
+	return values.AngleOf(s.Value(wall, "corner")) - 90*geom.Degree
 }
 
 // bevelled tells how wide the gap of a filler is before and behind its strip,
@@ -91,8 +98,9 @@ func (s *solver) bevelled(run *model.Run, b *lang.Block, strip *model.Part, gap 
 	}
 	before := gap.Size() + s.opensBy(run, b, end, box.V.Hi)
 	behind := gap.Size() + s.opensBy(run, b, end, box.V.Lo)
+	bevel := math.Round(s.lean(run, b, end).Degrees()*10) / 10
 	strip.Marks = append(strip.Marks, model.Mark{
-		Name: "wall", From: geom.Point{X: x}, To: geom.Point{X: x, Y: box.Z.Size()}, Why: why(b),
+		Name: fmt.Sprintf("scribe to the wall, edge bevelled %g degrees, wider at the front face", bevel), From: geom.Point{X: x}, To: geom.Point{X: x, Y: box.Z.Size()}, Why: why(b),
 	})
 	s.Findings.Notef("filler-bevelled", b.Head,
 		"The wall beside %s leans away from the front: the gap is %s wide at the strip's front face and %s at its rear face. The strip is cut that much wider, with its scribe; its edge is bevelled to the wall.",

@@ -64,18 +64,18 @@ func (s *solver) dividers(in *interior) bool {
 		left = u.Hi
 	}
 	in.spaces = append(in.spaces, geom.Span{Lo: left, Hi: in.inside.U.Hi})
-	var cuts []geom.Box
+	var round []geom.Box
 	if !in.full {
-		cuts = append(cuts, in.frontStretcher(in.hull))
+		round = append(round, in.frontStretcher(in.hull))
 	}
 	if !in.stretcherBehind() {
-		cuts = append(cuts, in.rearStretcher(in.hull))
+		round = append(round, in.rearStretcher(in.hull))
 	}
 	for i := range in.spaces[1:] {
 		box := in.inside
 		box.U = geom.Span{Lo: in.spaces[i].Hi, Hi: in.spaces[i+1].Lo}
 		s.panel(in.b, in.board.sheet, in.run.Frame, box, in.edged(numbered(i, piece{
-			id: "divider", code: "DV", name: "divider", out: rightward, face: "right", grain: model.GrainY, good: model.GoodBoth, cuts: cuts,
+			id: "divider", code: "DV", name: "divider", out: rightward, face: "right", grain: model.GrainY, good: model.GoodBoth, filled: round,
 		})))
 	}
 	return true

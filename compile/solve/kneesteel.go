@@ -7,6 +7,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang"
+	"barwright/lang/filename"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
@@ -173,7 +174,7 @@ func (s *solver) support(k *knee, g *steelwork, plate, i int, c length.Length) {
 	wall.Supports = append(wall.Supports, model.Support{Centre: c, Steel: steelBox, Part: steelID, Recess: recess.ID})
 	s.out.Recesses = append(s.out.Recesses, Recess{
 		Part: plate, Recess: len(part.Recesses) - 1, Centre: c - part.Placement.Box.U.Lo, Tool: s.tool(g.router), Why: why(g.block),
-		File: k.block.Name + "-support-" + n,
+		File: filename.With(k.block.Name, "-support-"+n),
 		Zero: "Y0 on the edge of the plate that looks to the run",
 	})
 }

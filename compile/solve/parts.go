@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"slices"
 	"strings"
 
 	"barwright/compile/geom"
@@ -28,6 +29,7 @@ type piece struct {
 	grain          model.Grain
 	good           model.Good
 	cuts           []geom.Box // taken out of the blank, in the frame
+	filled         []geom.Box // likewise, for something square that stands there
 	banding        *lang.Block
 	banded         []geom.Dir // where the banded edges look
 }
@@ -78,9 +80,10 @@ func (s *solver) lumber(owner, stick *lang.Block, frame geom.Frame, box geom.Box
 func (s *solver) part(owner, stock *lang.Block, kind model.PartKind, frame geom.Frame, box geom.Box, p piece) *model.Part {
 	bands := s.band(frame, &box, p)
 	at := geom.Place(frame, box, p.out)
-	cuts := make([]geom.Rect, len(p.cuts))
-	for i, c := range p.cuts {
-		cuts[i], _ = at.Local(c)
+	cuts := make([]geom.Rect, 0, len(p.cuts)+len(p.filled))
+	for _, c := range slices.Concat(p.cuts, p.filled) {
+		r, _ := at.Local(c)
+		cuts = append(cuts, r)
 	}
 	s.cuts = append(s.cuts, cuts)
 	s.m.Parts = append(s.m.Parts, model.Part{
@@ -88,10 +91,21 @@ func (s *solver) part(owner, stock *lang.Block, kind model.PartKind, frame geom.
 		Label: strings.ToUpper(owner.Name + "-" + p.code),
 		Name:  p.name, Owner: lang.KindWords(owner.Spec.Kind) + " " + owner.Name, Kind: kind,
 		Stock: stock.Key(), Material: s.asked(stock, s.Show(at.Thickness())), Thickness: at.Thickness(), Face: p.face, Grain: p.grain,
-		Outline: geom.Cut(at.Blank(), cuts)[0], Placement: at, Why: why(owner),
+		Outline: geom.Cut(at.Blank(), cuts)[0], Filled: filled(at, p.filled), Placement: at, Why: why(owner),
 		Bands: bands, Good: p.good,
 	})
 	return &s.m.Parts[len(s.m.Parts)-1]
+}
+
+// filled are the corners with wood beyond them of what is taken out for something square.
+func filled(at geom.Placement, boxes []geom.Box) (corners []geom.Point) {
+	for _, b := range boxes {
+		r, _ := at.Local(b)
+		for _, v := range innerCorners(r, at.Blank(), nil) {
+			corners = append(corners, v.Point)
+		}
+	}
+	return corners
 }
 
 // band takes the banding of a piece off its box.

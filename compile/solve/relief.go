@@ -1,9 +1,12 @@
 package solve
 
 import (
+	"fmt"
+
 	"barwright/compile/model"
 	"barwright/compile/relief"
 	"barwright/lang/finding"
+	"barwright/lang/length"
 	"barwright/lang/source"
 )
 
@@ -19,33 +22,63 @@ func (s *solver) checkRelief() {
 			"Inside corners are to be cleared for the bit, but bit does not say how wide that is.")
 		return
 	}
-	var first *model.Part
-	var trouble []relief.Trouble
-	others := 0
+	if first, others := s.uncleared(t.Bit); first != nil {
+		s.noRoomForRelief(at, first, &relief.Check(first, t.Relief, t.Bit)[0], others)
+	}
+}
+
+// uncleared returns the first part that has a corner which a bit cannot clear, and how
+// many others have.
+func (s *solver) uncleared(bit length.Length) (first *model.Part, others int) {
 	for i := range s.m.Parts {
 		p := &s.m.Parts[i]
-		switch all := relief.Check(p, t.Relief, t.Bit); {
-		case len(all) == 0:
+		switch {
+		case len(relief.Check(p, s.m.Table.Relief, bit)) == 0:
 		case first == nil:
-			first, trouble = p, all
+			first = p
 		default:
 			others++
 		}
 	}
-	if first != nil {
-		s.noRoomForRelief(at, first, &trouble[0], others)
-	}
+	return first, others
 }
 
 func (s *solver) noRoomForRelief(at source.Range, p *model.Part, t *relief.Trouble, others int) {
-	what := "the opening or recess for " + t.In
+	what := t.In
 	if t.Notch {
 		what = "a notch"
 	}
 	zero := p.Outline.Bounds()
-	s.Findings.Errorf("no-room-for-relief", at, "",
+	s.Findings.Errorf("no-room-for-relief", at, s.withoutTrouble(),
 		"The bit of %s cannot clear the corner of %s in %s of %s, %s from its left and %s from its lower edge as drawn: %s.%s",
 		s.Show(s.m.Table.Bit), what, p.Named(), p.Owner, s.Show(t.Corner.X-zero.X.Lo), s.Show(t.Corner.Y-zero.Y.Lo), t.Because,
-		finding.Others(others, " Nor can it one in another part.", " Nor can it some in %d other parts.")).
+		finding.Others(others, " Another part has the same trouble.", " %d other parts have the same trouble.")).
 		Also(p.Why.At, "the part")
+}
+
+// withoutTrouble is the edit that passes: the widest bit of those in common use that can
+// clear all corners, or none cleared.
+func (s *solver) withoutTrouble() string {
+	const none = `relief = "none"`
+	for sixteenths := length.Length(8); sixteenths > 0; sixteenths-- {
+		bit := sixteenths * length.Inch / 16
+		if !s.Source.Unit.Imperial() {
+			bit = sixteenths * 2 * length.Millimetre
+		}
+		if bit >= s.m.Table.Bit {
+			continue
+		}
+		if first, _ := s.uncleared(bit); first == nil {
+			return fmt.Sprintf("bit = %s, or %s", s.bitSize(bit), none)
+		}
+	}
+	return none
+}
+
+// bitSize is the size of a bit as one writes it, rounded down to what a caliper shows.
+func (s *solver) bitSize(l length.Length) string {
+	if s.Source.Unit.Imperial() {
+		return fmt.Sprintf(`"%sin"`, length.Down(l, length.Inch/10_000).Decimal(length.Inches, 4))
+	}
+	return fmt.Sprintf(`"%smm"`, length.Down(l, length.Millimetre/100).Decimal(length.Millimetres, 2))
 }

@@ -162,6 +162,7 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 			open = append(open, solid{"outlet " + o.Name, o.Clear, o.Why})
 		}
 	}
+	counter, feet := s.besideRun(f)
 	for i, x := range spacing.Pieces(geom.Span{Hi: f.box.U.Size()}, seams) {
 		n := strconv.Itoa(i + 1)
 		box := f.box.With(geom.U, f.along(x))
@@ -170,7 +171,7 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 			name = f.word + " end skin"
 		}
 		s.panel(f.block, s.Ref(f.block, "board"), f.wall.Frame, box, piece{
-			id: "piece-" + n, code: n, name: name, out: f.out, face: f.sight, grain: f.grain(s), good: model.GoodDrawn, cuts: s.besideRun(f),
+			id: "piece-" + n, code: n, name: name, out: f.out, face: f.sight, grain: f.grain(s), good: model.GoodDrawn, cuts: feet, filled: counter,
 		})
 		part := len(s.m.Parts) - 1
 		for _, o := range open {
@@ -190,11 +191,12 @@ func (f *face) grain(s *solver) model.Grain {
 }
 
 // besideRun is what a skin that reaches over the end of the run lacks: what is
-// above the boxes, and the recess for the feet of the box at that end.
-func (s *solver) besideRun(f *face) []geom.Box {
+// above the boxes, where the counter lies, and the recess for the feet of the box at
+// that end.
+func (s *solver) besideRun(f *face) (counter, feet []geom.Box) {
 	run := s.runNamed(f.wall.Run)
 	if f.out.Axis != geom.U || !s.Flag(f.block, "over_run") || len(run.Boxes) == 0 { // none where all were refused
-		return nil
+		return nil, nil
 	}
 	end := endBox(run, model.Left)
 	if f.word == "right" {
@@ -204,10 +206,9 @@ func (s *solver) besideRun(f *face) []geom.Box {
 	if end.Kind != model.Cabinet {
 		high, deep = s.toeKick(s.Block("run." + run.Name))
 	}
-	return []geom.Box{
-		f.box.With(geom.V, geom.Span{Hi: run.Depth}).With(geom.Z, geom.Span{Lo: run.Height, Hi: f.box.Z.Hi}),
-		f.box.With(geom.V, geom.Span{Lo: run.Depth - deep, Hi: run.Depth}).With(geom.Z, geom.Span{Lo: f.box.Z.Lo, Hi: high}),
-	}
+	counter = []geom.Box{f.box.With(geom.V, geom.Span{Hi: run.Depth}).With(geom.Z, geom.Span{Lo: run.Height, Hi: f.box.Z.Hi})}
+	feet = []geom.Box{f.box.With(geom.V, geom.Span{Lo: run.Depth - deep, Hi: run.Depth}).With(geom.Z, geom.Span{Lo: f.box.Z.Lo, Hi: high})}
+	return counter, feet
 }
 
 // endBox is the box at an end of a run that has any.

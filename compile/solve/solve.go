@@ -30,7 +30,7 @@ type Recess struct {
 	Part   int           // index into the model's parts
 	Recess int           // index into the part's recesses
 	Centre length.Length // in the part's own x
-	File   string        // name of its program, without extension
+	File   string        // safe name of its program, without extension; others may have the same
 	Zero   string        // where a person sets Y's zero, in words
 	Tool   model.Tool
 	Why    model.Why
@@ -63,7 +63,10 @@ func Solve(src *lang.Source) Solution {
 	things := s.things()
 	s.checkMeets(things)
 	s.project(things)
+	s.checkLayers()
+	s.checkTableBit()
 	s.checkRelief()
+	s.checkFlatten()
 	if s.out.Findings.HasErrors() {
 		return s.out
 	}

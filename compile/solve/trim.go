@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -11,8 +12,8 @@ import (
 // trimRecesses takes what the openings of a part remove out of its recesses: wood
 // that is gone is not recessed. A recess that is parted becomes several, of one
 // that has nothing left nothing stays. An opening with recessed wood all round it
-// leaves the recess whole. Round ends and corners become chords. Recesses that the
-// router cuts stay as they are.
+// leaves the recess whole. Round ends and corners become tangents, so that no piece reaches into
+// an opening. Recesses that the router cuts stay as they are.
 func trimRecesses(part *model.Part) {
 	var left []model.Recess
 	for i := range part.Recesses {
@@ -35,7 +36,7 @@ func reachingOver(r *model.Recess, openings []model.Opening) (cuts []geom.Contou
 	for i := range openings {
 		o := &openings[i]
 		if b := o.Shape.Bounds(); recess.Overlaps(b) && (o.Notch || !recess.Grow(-1).Contains(b)) {
-			cuts = append(cuts, chorded(o.Shape))
+			cuts = append(cuts, tangents(o.Shape))
 		}
 	}
 	return cuts
@@ -57,6 +58,29 @@ func parted(whole model.Recess, pieces []geom.Contour) []model.Recess {
 		out[i].Open = slices.DeleteFunc(slices.Clone(whole.Open), func(e model.Edge) bool { return !reaches[e] })
 		if i > 0 {
 			out[i].ID += "-" + strconv.Itoa(i+1)
+		}
+	}
+	return out
+}
+
+// tangents is an opening with straight pieces for its arcs that touch them from outside,
+// one each 5 degrees at least.
+func tangents(c geom.Contour) geom.Contour {
+	var out geom.Contour
+	for i, v := range c {
+		out = append(out, geom.Vertex{Point: v.Point})
+		if v.Bulge == 0 {
+			continue
+		}
+		arc := geom.ArcOf(v, c[(i+1)%len(c)].Point)
+		n := max(2, math.Ceil(math.Abs(arc.Turn)/(5*math.Pi/180)))
+		r := arc.R / math.Cos(arc.Turn/n/2)
+		for k := 0.5; k < n; k++ {
+			sin, cos := math.Sincos(arc.Start + float64(arc.Turn*k/n))
+			out = append(out, geom.Vertex{Point: geom.Point{
+				X: geom.Length(math.Round(arc.CX + float64(r*cos))),
+				Y: geom.Length(math.Round(arc.CY + float64(r*sin))),
+			}})
 		}
 	}
 	return out

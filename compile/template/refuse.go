@@ -35,7 +35,8 @@ func (j job) sound(recess *model.Recess) bool {
 }
 
 // fits refuses a bit that is wider than the recess or cuts its corners rounder than the
-// steel lets it.
+// steel is shaped for. Of a recess whose corners the machine relieves the sheet tells what
+// to do: the steel is square, and no template relieves.
 func (j job) fits(recess *model.Recess) {
 	at, bit := j.router.Attr("guide").Expr.At, j.guide.Bit
 	size := recess.Shape.Bounds()

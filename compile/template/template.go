@@ -8,9 +8,11 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/router"
 	"barwright/compile/solve"
 	"barwright/compile/values"
 	"barwright/lang"
+	"barwright/lang/filename"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
@@ -18,14 +20,14 @@ import (
 const (
 	// rim is the least wood round an opening: clamps go there, and the base lies on it.
 	rim = 75 * length.Millimetre
-	// overrun is how far the bit's edge passes an open side of a recess, so that the mouth
-	// is as wide as the rest.
-	overrun = 2 * length.Millimetre
+	// barb is how far the arrow's tip is from its ends, each way.
+	barb = 8 * length.Millimetre
 )
 
 // Templates are those of all routers that are led by hand, one for recesses that are alike.
 // What no template can do is an error.
 func Templates(v *values.Values, m *model.Model, recesses []solve.Recess, findings *finding.List) (all []model.Template) {
+	var names filename.Names
 	for _, r := range recesses {
 		block := v.Block("router." + r.Tool.Router)
 		if block.Attr("guide") == nil {
@@ -38,13 +40,13 @@ func Templates(v *values.Values, m *model.Model, recesses []solve.Recess, findin
 		if !j.sound(recess) {
 			continue
 		}
-		t := j.template(recess, part.Outline.Bounds(), r.Centre)
-		t.Name = r.File
+		t := j.template(recess, part, r.Centre)
 		place := model.TemplatePlace{Recess: recess.ID, Part: part.ID, Mark: r.Centre}
 		if i := slices.IndexFunc(all, func(o model.Template) bool { return alike(&o, &t) }); i >= 0 {
 			all[i].Places = append(all[i].Places, place)
 			continue
 		}
+		t.Name = names.Free(r.File)
 		t.Places = []model.TemplatePlace{place}
 		all = append(all, t)
 	}
@@ -59,7 +61,7 @@ func guideOf(v *values.Values, block *lang.Block) (g model.Guide, board *lang.Bl
 
 // alike reports whether one board does for both.
 func alike(a, b *model.Template) bool {
-	return a.Router == b.Router && a.Depth == b.Depth && a.Wood == b.Wood && slices.Equal(a.Opening, b.Opening)
+	return a.Router == b.Router && a.Depth == b.Depth && a.Run == b.Run && a.Wood == b.Wood && slices.Equal(a.Opening, b.Opening)
 }
 
 // job makes the templates of one router.
@@ -71,18 +73,30 @@ type job struct {
 	board    length.Length // how thick it is
 }
 
-// template shapes the board of a recess on a blank, both in coordinates of the part; the
-// recess's centre line lies at centre.
-func (j job) template(recess *model.Recess, blank geom.Rect, centre length.Length) model.Template {
-	toZero := geom.Point{X: -centre}
-	opening := j.opening(recess.Shape.Bounds().Shift(toZero), recess.Open, recess.Radius)
-	wood := blank.Shift(toZero).Y
+// template shapes the board of a recess in a part, in coordinates of the part but for x,
+// which is 0 on the recess's centre line; that lies at centre.
+func (j job) template(recess *model.Recess, part *model.Part, centre length.Length) model.Template {
+	corner := j.corner(recess)
+	opening := j.opening(recess.Shape.Bounds().Shift(geom.Point{X: -centre}), recess.Open, corner)
 	inner := opening.Bounds()
-	outer := inner.Grow(rim)
-	return model.Template{
-		Router: j.router.Name, Guide: j.guide, Thickness: j.board, Depth: recess.Depth, Corner: recess.Radius, Wood: wood,
-		Outline: geom.RectContour(outer), Opening: opening, Marks: marks(inner, outer, wood),
+	t := model.Template{
+		Router: j.router.Name, Guide: j.guide, Thickness: j.board, Depth: recess.Depth, Corner: corner,
+		Wood: part.Outline.Bounds().Y, Run: part.Sides()[0].Edge,
+		Outline: geom.RectContour(inner.Grow(rim)), Opening: opening,
 	}
+	t.Marks = marks(&t)
+	return t
+}
+
+// corner is the radius that the bit led by hand leaves between two closed sides of a recess,
+// 0 where it has no such corner.
+func (j job) corner(recess *model.Recess) length.Length {
+	for e := range model.Edge(4) {
+		if !slices.Contains(recess.Open, e) && !slices.Contains(recess.Open, (e+3)%4) {
+			return max(recess.Radius, (j.guide.Bit+1)/2)
+		}
+	}
+	return 0
 }
 
 // opening is a recess with its closed sides moved out by as much as the round guide is
@@ -90,7 +104,7 @@ func (j job) template(recess *model.Recess, blank geom.Rect, centre length.Lengt
 // no rounder than lets the guide lie in them.
 func (j job) opening(r geom.Rect, open []model.Edge, corner length.Length) geom.Contour {
 	round := j.guide.Round()
-	wider, out := (round-j.guide.Bit)/2, (round+j.guide.Bit)/2+overrun
+	wider, out := (round-j.guide.Bit)/2, (round+j.guide.Bit)/2+router.Overrun
 	by, radius := [4]length.Length{}, [4]length.Length{}
 	for e := range by {
 		before := model.Edge((e + 3) % 4)
@@ -110,14 +124,21 @@ func (j job) opening(r geom.Rect, open []model.Edge, corner length.Length) geom.
 }
 
 // marks are lines from the opening to the board's outer edge: the recess's centre line,
-// and the edges of the wood, where a fence goes under it.
-func marks(inner, outer geom.Rect, wood geom.Span) (lines []model.Mark) {
+// which ends in an arrow to the run, and the edges of the wood, where a fence goes under it.
+func marks(t *model.Template) (lines []model.Mark) {
+	inner, outer := t.Opening.Bounds(), t.Outline.Bounds()
 	line := func(name string, x0, y0, x1, y1 length.Length) {
 		lines = append(lines, model.Mark{Name: name, From: geom.Point{X: x0, Y: y0}, To: geom.Point{X: x1, Y: y1}})
 	}
 	line("centre", 0, outer.Y.Lo, 0, inner.Y.Lo)
 	line("centre", 0, inner.Y.Hi, 0, outer.Y.Hi)
-	for _, y := range [...]length.Length{wood.Lo, wood.Hi} {
+	tip, end := outer.Y.Lo, outer.Y.Lo+barb
+	if t.Run == model.Top {
+		tip, end = outer.Y.Hi, outer.Y.Hi-barb
+	}
+	line("to the run", 0, tip, -barb, end)
+	line("to the run", 0, tip, barb, end)
+	for _, y := range [...]length.Length{t.Wood.Lo, t.Wood.Hi} {
 		if outer.Y.Holds(y) {
 			line("edge", outer.X.Lo, y, inner.X.Lo, y)
 			line("edge", inner.X.Hi, y, outer.X.Hi, y)

@@ -2,12 +2,14 @@ package view
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/layout"
 	"barwright/compile/model"
+	"barwright/compile/relief"
 	"barwright/lang/finding"
 )
 
@@ -33,12 +35,12 @@ func partDrawing(m *model.Model, p *model.Part, alike []*model.Part) model.View 
 	for _, v := range p.Outline {
 		xs, ys = append(xs, v.X), append(ys, v.Y)
 	}
-	features := s.partFeatures(p)
+	features := s.partFeatures(p, relief.Routed(p, m.Programs))
 	for _, f := range features {
 		if f.kind == model.ShapeMark {
 			s.line(f.kind, p.ID, f.title, f.shape[0].Point, f.shape[1].Point)
 		} else {
-			s.area(f.kind, f.shape, p.ID, f.title)
+			s.area(f.kind, f.drawn, p.ID, f.title)
 		}
 		fx, fy := f.marks()
 		if f.kind == model.ShapeMark { // one may run out over the edge
@@ -259,15 +261,16 @@ func (s *sheet) rounding(outline geom.Contour) string {
 // feature is an opening, a notch, a recess, a mark or a kind of bore, as it is drawn.
 type feature struct {
 	kind   model.ShapeKind
-	shape  geom.Contour
+	shape  geom.Contour // what is measured
+	drawn  geom.Contour // as it looks: with the bores at the corners of a recess
 	title  string
 	lines  []string
 	others []geom.Point // that will do as well to point at
 }
 
 // partFeatures lists what is cut into a part. What the router cuts is written as a
-// caliper shows it: its fit is finer than a mark.
-func (s *sheet) partFeatures(p *model.Part) []feature {
+// caliper shows it: its fit is finer than a mark. routed is the part as its router leaves it.
+func (s *sheet) partFeatures(p, routed *model.Part) []feature {
 	var found []feature
 	for _, o := range p.Openings {
 		kind, name := model.ShapeOpening, o.Name
@@ -281,22 +284,37 @@ func (s *sheet) partFeatures(p *model.Part) []feature {
 		if len(o.Corners) > 0 {
 			lines = append(lines, "corners bored ⌀ "+s.bit(o.Bit))
 		}
-		f := feature{kind: kind, shape: o.Shape, title: strings.Join(lines, ", "), lines: lines}
+		f := feature{kind: kind, shape: o.Shape, drawn: o.Shape, title: strings.Join(lines, ", "), lines: lines}
 		if o.Notch { // where it is deep, its middle is easily behind something
 			b := upright(o.Shape.Bounds())
 			f.others = []geom.Point{b.at(b.u.Lo+b.u.Size()*17/20, b.v.Mid()), b.at(b.u.Lo+b.u.Size()*3/20, b.v.Mid())}
 		}
 		found = append(found, f)
 	}
-	for _, r := range p.Recesses {
-		size, deep := sizeOf(r.Shape, s.caliper), s.caliper(r.Depth)+" deep"
-		found = append(found, feature{kind: model.ShapeRecess, shape: r.Shape, title: r.Name + ", " + size + ", " + deep, lines: []string{r.Name, size, deep}})
+	for i, r := range p.Recesses {
+		lines := []string{r.Name, sizeOf(r.Shape, s.caliper), s.caliper(r.Depth) + " deep"}
+		drawn := routed.Recesses[i].Shape
+		if d := boreIn(drawn); len(drawn) > len(r.Shape) {
+			lines = append(lines, "corners bored ⌀ "+s.bit(d))
+		}
+		found = append(found, feature{kind: model.ShapeRecess, shape: r.Shape, drawn: drawn, title: strings.Join(lines, ", "), lines: lines})
 	}
 	for _, m := range p.Marks {
 		line := geom.Contour{{Point: m.From}, {Point: m.To}}
 		found = append(found, feature{kind: model.ShapeMark, shape: line, title: m.Name + ", drawn on the face", lines: []string{m.Name}})
 	}
 	return found
+}
+
+// boreIn is the diameter of the first half round in a shape; 0 where there is none.
+func boreIn(shape geom.Contour) Length {
+	for i, v := range shape {
+		if v.Bulge == 1 {
+			d := shape[(i+1)%len(shape)].Sub(v.Point)
+			return Length(math.Round(math.Hypot(float64(d.X), float64(d.Y))))
+		}
+	}
+	return 0
 }
 
 // cornersOf is the radius of round corners with straight sides between them; 0

@@ -1,7 +1,6 @@
 package view
 
 import (
-	"strconv"
 	"strings"
 	"unicode/utf8"
 )
@@ -74,34 +73,4 @@ func clip(text string) string {
 	}
 	runes := []rune(text)
 	return string(runes[:maxRunes-1]) + "…"
-}
-
-// fileNames holds the names that are taken.
-type fileNames map[string]bool
-
-// longestName keeps a drawing's file name, with a number and a suffix, within
-// what file systems take.
-const longestName = 60
-
-// take makes a name that any file system takes and no other drawing has.
-func (f fileNames) take(name string) string {
-	safe := strings.Map(func(r rune) rune {
-		switch {
-		case 'a' <= r && r <= 'z', '0' <= r && r <= '9':
-			return r
-		case 'A' <= r && r <= 'Z':
-			return r - 'A' + 'a'
-		}
-		return '-'
-	}, name)
-	safe = strings.Trim(safe, "-")
-	if len(safe) > longestName {
-		safe = strings.TrimRight(safe[:longestName], "-")
-	}
-	free := safe
-	for n := 2; f[free]; n++ {
-		free = safe + "-" + strconv.Itoa(n)
-	}
-	f[free] = true
-	return free
 }

@@ -13,17 +13,19 @@ package view
 
 import (
 	"slices"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/lang/filename"
 )
 
 // Views returns the drawings of a build.
 func Views(m *model.Model) []model.View {
-	names := fileNames{}
+	var names filename.Names
 	var views []model.View
 	add := func(v model.View) {
-		v.Name = names.take(v.Name)
+		v.Name = names.Of(strings.ToLower(v.Name))
 		views = append(views, v)
 	}
 	if len(m.Room.Walls)+len(m.Runs) > 0 {

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -168,7 +169,7 @@ func TestNamesAreFileSafeAndUnique(t *testing.T) {
 	}
 	seen := map[string]bool{}
 	for _, v := range Views(m) {
-		if strings.Trim(v.Name, "abcdefghijklmnopqrstuvwxyz0123456789-") != "" || seen[v.Name] {
+		if !regexp.MustCompile(`^[a-z0-9_][a-z0-9._-]*$`).MatchString(v.Name) || len(v.Name) > 90 || seen[v.Name] {
 			t.Errorf("name %q", v.Name)
 		}
 		seen[v.Name] = true

@@ -1,20 +1,21 @@
 package dxf
 
 import (
+	"cmp"
 	"fmt"
 	"iter"
-	"math/bits"
 	"slices"
 
 	"barwright/compile/geom"
 )
 
-// extent is a contour that is cut, and what is looked at before it is flattened.
-type extent struct {
+// cut is a contour that is cut.
+type cut struct {
+	form
 	box   geom.Rect // and a little round it
-	index uint32    // among the shapes
+	index int       // among the shapes
+	part  int       // among the outlines
 	way   way
-	held  bool // by an outline
 }
 
 // way is how a contour is cut.
@@ -36,80 +37,132 @@ func (w way) mayCross(o way) bool {
 // beyond the outline; of those that are cut through, such that touch. A recess may run
 // along any other contour: it is open there. A drill follows no contour: where a bore
 // crosses a recess nothing is wrong, and validateBores knows of bores and the rest.
-// There are as many shapes as count says.
-//
-// It sweeps over them from left to right, and holds 73 bytes for each meanwhile.
-func validateTogether(all iter.Seq[shape], count int) error {
-	contours, extents := extentsOf(all, count)
-	var p, q []geom.Point // room for chords
-	for i := range extents {
-		a := &extents[i]
-		p = p[:0]
-		for j := i + 1; j < len(extents) && extents[j].box.X.Lo < a.box.X.Hi; j++ {
-			b := &extents[j]
-			if !a.box.Y.Overlaps(b.box.Y) || a.way.mayCross(b.way) {
+// There are as many shapes as count says, and box holds them.
+func validateTogether(all iter.Seq[shape], count int, box geom.Rect, most limits) error {
+	t := together{all: all}
+	t.findOutlines()
+	search := crowds[cut]{limits: most, count: count, all: t.cuts(), trace: t.trace, alone: t.held, near: t.apart}
+	return search.in(box.Grow(shortest))
+}
+
+// together are contours, and room to look at two of them.
+type together struct {
+	all      iter.Seq[shape]
+	outlines []outline // one of each part
+	room     room
+	p, q     []geom.Point
+}
+
+// outline is a part's, in chords.
+type outline struct {
+	box    geom.Rect // and a little round it
+	chords []geom.Point
+}
+
+func (t *together) findOutlines() {
+	for s := range t.all {
+		if s.way() == around {
+			c := t.room.contour(&s.form)
+			t.outlines = append(t.outlines, outline{c.Bounds().Grow(shortest), c.Chords()})
+		}
+	}
+}
+
+// cuts yields the contours that are cut.
+func (t *together) cuts() iter.Seq2[geom.Rect, cut] {
+	return func(yield func(geom.Rect, cut) bool) {
+		index, part := -1, 0
+		for s := range t.all {
+			index++
+			way := s.way()
+			if way == uncut {
 				continue
 			}
-			if len(p) == 0 {
-				p = contours[a.index].AppendChords(p)
+			box := t.room.contour(&s.form).Bounds().Grow(shortest)
+			if !yield(box, cut{form: s.form, box: box, index: index, part: part, way: way}) {
+				return
 			}
-			if a.way == around && b.way != around && !reaches(p, b.box) {
-				b.held = b.held || encloses(p, contours[b.index][0].Point)
-				continue
-			}
-			q = contours[b.index].AppendChords(q[:0])
-			how := relate(p, q)
-			if how > touching || how == touching && a.way <= around && b.way <= around {
-				first, second := min(a.index, b.index), max(a.index, b.index)
-				return fmt.Errorf("%s and %s %s", named(all, first), named(all, second), how)
-			}
-			switch {
-			case a.way == around && b.way != around:
-				b.held = b.held || inside(q, p)
-			case b.way == around && a.way != around:
-				a.held = a.held || inside(p, q)
+			if way == around {
+				part++
 			}
 		}
 	}
-	for i := range extents {
-		if e := &extents[i]; e.way != around && !e.held {
-			return fmt.Errorf("%s lies beyond the outline", named(all, e.index))
+}
+
+// appendChords appends what stands for a contour where it is looked at.
+func (t *together) appendChords(dst []geom.Point, c *cut) []geom.Point {
+	return t.room.contour(&c.form).AppendChords(dst)
+}
+
+func (t *together) trace(c cut, g *grid) bool {
+	t.p = t.appendChords(t.p[:0], &c)
+	return g.trace(t.p)
+}
+
+// apart looks at contours in pairs, in a sweep from left to right.
+func (t *together) apart(near []cut) error {
+	slices.SortFunc(near, func(a, b cut) int {
+		return cmp.Or(cmp.Compare(a.box.X.Lo, b.box.X.Lo), cmp.Compare(a.index, b.index))
+	})
+	for i := range near {
+		a := &near[i]
+		t.p = t.p[:0]
+		for j := i + 1; j < len(near) && near[j].box.X.Lo < a.box.X.Hi; j++ {
+			b := &near[j]
+			if !a.box.Y.Overlaps(b.box.Y) || a.way.mayCross(b.way) {
+				continue
+			}
+			if len(t.p) == 0 {
+				t.p = t.appendChords(t.p, a)
+			}
+			if !reaches(t.p, b.box) {
+				continue
+			}
+			t.q = t.appendChords(t.q[:0], b)
+			how := relate(t.p, t.q)
+			if how > touching || how == touching && a.way <= around && b.way <= around {
+				first, second := min(a.index, b.index), max(a.index, b.index)
+				return fmt.Errorf("%s and %s %s", named(t.all, first), named(t.all, second), how)
+			}
+		}
+	}
+	for _, c := range near {
+		if err := t.held(c); err != nil {
+			return err
 		}
 	}
 	return nil
 }
 
-// extentsOf lists the shapes' contours, and the extents of those that are cut, from the
-// left. Numbers are sorted much faster than extents: a key is how far from the left a
-// contour begins, in as many steps as 32 bits tell apart, and its index. Such a step is
-// less than the boxes are larger.
-func extentsOf(all iter.Seq[shape], count int) ([]geom.Contour, []extent) {
-	contours, keys := make([]geom.Contour, 0, count), make([]uint64, 0, count)
-	ways := make([]way, 0, count)
-	var reach geom.Span
-	for s := range all {
-		contours, ways = append(contours, s.contour), append(ways, s.way())
-		reach = reach.Union(s.contour.Bounds().X)
+// held refuses a contour that lies beyond the outline of its part, and beyond those of
+// others. It crosses none.
+func (t *together) held(c cut) error {
+	if c.way == around || c.part < len(t.outlines) && t.holds(&t.outlines[c.part], &c) {
+		return nil
 	}
-	step := max(0, bits.Len64(uint64(reach.Size()))-32)
-	for i, c := range contours {
-		if ways[i] != uncut {
-			keys = append(keys, uint64(c.Bounds().X.Lo-reach.Lo)>>step<<32|uint64(i))
+	for i := range t.outlines {
+		if t.holds(&t.outlines[i], &c) {
+			return nil
 		}
 	}
-	slices.Sort(keys)
-	extents := make([]extent, len(keys))
-	for k, key := range keys {
-		i := uint32(key)
-		extents[k] = extent{box: contours[i].Bounds().Grow(shortest), index: i, way: ways[i]}
+	return fmt.Errorf("%s lies beyond the outline", named(t.all, c.index))
+}
+
+func (t *together) holds(o *outline, c *cut) bool {
+	switch {
+	case !o.box.Contains(c.box):
+		return false
+	case reaches(o.chords, c.box):
+		t.q = t.appendChords(t.q[:0], c)
+		return inside(t.q, o.chords)
 	}
-	return contours, extents
+	return encloses(o.chords, t.room.contour(&c.form)[0].Point)
 }
 
 // way tells how the table or a drill follows a shape. The outline counts where it is cut
 // already.
 func (s *shape) way() way {
-	if s.kind == mark || s.kind == sheet {
+	if s.line != nil || s.kind == mark || s.kind == sheet {
 		return uncut
 	}
 	switch s.role {
@@ -117,14 +170,19 @@ func (s *shape) way() way {
 		return around
 	case "recess":
 		return recessed
-	case "bore", "slot":
+	case "slot":
+		if s.kind == opening {
+			return through
+		}
+		return drilled
+	case "bore":
 		return drilled
 	}
 	return through
 }
 
 // named says which shape it is that has an index.
-func named(all iter.Seq[shape], index uint32) string {
+func named(all iter.Seq[shape], index int) string {
 	for s := range all {
 		if index == 0 {
 			return fmt.Sprintf("%s %q of part %s", s.role, s.name, s.part)
@@ -138,7 +196,7 @@ func named(all iter.Seq[shape], index uint32) string {
 type relation int
 
 const (
-	clear relation = iota // neither comes near the other
+	clearOf relation = iota // neither comes near the other
 	touching
 	crossing
 	same
@@ -169,7 +227,7 @@ func relate(p, q []geom.Point) relation {
 		}
 	}
 	if !touch {
-		return clear
+		return clearOf
 	}
 	pIn, pOut := sides(p, q)
 	qIn, qOut := sides(q, p)

@@ -2,8 +2,11 @@ package dxf
 
 import (
 	"bytes"
+	"iter"
 	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -37,6 +40,10 @@ func TestContoursTogether(t *testing.T) {
 		p.Openings = openings(o).Openings
 		return p
 	}
+	slot := func(x geom.Length, depth geom.Length, beside model.Part) model.Part {
+		beside.Bores = []model.Bore{{Name: "slot", At: geom.Point{X: x * mm, Y: 125 * mm}, Diameter: 20 * mm, Slot: 20 * mm, Across: true, Depth: depth * mm}}
+		return beside
+	}
 	for _, test := range []struct {
 		name string
 		part model.Part
@@ -64,6 +71,11 @@ func TestContoursTogether(t *testing.T) {
 		}), "cross"},
 		{"two holes side by side", openings(rect(200, 100, 250, 150), rect(250, 100, 300, 150)), "touch"},
 		{"a hole there twice", openings(circle(300, 100, 40), circle(300, 100, 40).Reversed()), "are the same"},
+		{"a slot in a recess", slot(225, 0, recess(rect(200, 100, 250, 150))), ""},
+		{"a slot 1 mm from a hole", slot(261, 0, openings(rect(200, 100, 250, 150))), ""},
+		{"a slot along a hole", slot(260, 0, openings(rect(200, 100, 250, 150))), `opening "hole" of part p and slot "slot" of part p touch`},
+		{"a slot over the edge of a hole", slot(255, 0, openings(rect(200, 100, 250, 150))), "cross"},
+		{"a blind slot over the edge of a recess", slot(255, 5, recess(rect(200, 100, 250, 150))), ""},
 		{"a hole half in a recess", both(rect(100, 300, 200, 360), circle(200, 330, 20)), `recess "rabbet" of part p and opening "hole" of part p cross`},
 	} {
 		test.part.ID, test.part.Name, test.part.Outline = "p", "side", slotted()
@@ -78,4 +90,77 @@ func TestContoursTogether(t *testing.T) {
 			t.Errorf("%s: %d bytes are written of what is refused", test.name, file.Len())
 		}
 	}
+}
+
+// In many small tiles as in one, contours are refused exactly where the same looks at each
+// pair of them find a fault.
+func TestContoursTogetherAgainstPairs(t *testing.T) {
+	seen := map[bool]int{}
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawCrowded(t)
+		all := first(p, &Options{}).shapes(&Options{})
+		box, count := p.Outline.Bounds(), 0
+		for s := range all {
+			box, count = box.Union(new(room).contour(&s.form).Bounds()), count+1
+		}
+		want := pairsApart(all)
+		seen[want]++
+		for _, most := range []limits{usual, {cells: 1 << 10, held: 1 << 13}, {cells: 64, held: 4}, {cells: 16, held: 1}} {
+			if err := validateTogether(all, count, box, most); (err == nil) != want {
+				t.Errorf("%v: %v, in pairs: good is %t", most, err, want)
+			}
+		}
+	})
+	if seen[true] == 0 || seen[false] == 0 {
+		t.Errorf("good and not: %v", seen)
+	}
+}
+
+// drawCrowded draws openings and recesses here and there in a side, and over its edge.
+func drawCrowded(t *rapid.T) *model.Part {
+	p := &model.Part{ID: "p", Outline: slotted()}
+	at := func(most int, name string) geom.Length {
+		return geom.Length(rapid.IntRange(0, most).Draw(t, name)) * 25
+	}
+	for range rapid.IntRange(0, 12).Draw(t, "contours") {
+		x, y := at(23, "x")+1, at(15, "y")+1
+		size := [...]geom.Length{2, 8, 23, 24, 25, 26, 60, 150}[rapid.IntRange(0, 7).Draw(t, "size")]
+		shape := rect(x, y, x+size, y+size)
+		switch rapid.IntRange(0, 3).Draw(t, "shape") {
+		case 0:
+			shape = geom.CircleContour(geom.Point{X: (x + size/2) * mm, Y: (y + size/2) * mm}, size/2*mm)
+		case 1:
+			shape = rect(x, y, x+size, y+2)
+		case 2:
+			shape = rect(x, y, x+size, y+size)[:3]
+		}
+		if rapid.IntRange(0, 3).Draw(t, "recess") == 0 {
+			p.Recesses = append(p.Recesses, model.Recess{Shape: shape})
+		} else {
+			p.Openings = append(p.Openings, model.Opening{Shape: shape})
+		}
+	}
+	return p
+}
+
+// pairsApart reports whether no two contours of a part lie as they must not, and all are
+// within its outline.
+func pairsApart(all iter.Seq[shape]) bool {
+	var polygons [][]geom.Point
+	var ways []way
+	for s := range all {
+		polygons, ways = append(polygons, new(room).contour(&s.form).Chords()), append(ways, s.way())
+	}
+	for i, p := range polygons {
+		for j, q := range polygons[:i] {
+			how := relate(p, q)
+			if how > touching || how == touching && ways[i] <= around && ways[j] <= around {
+				return false
+			}
+		}
+		if ways[i] != around && !inside(p, polygons[len(polygons)-1]) {
+			return false
+		}
+	}
+	return true
 }

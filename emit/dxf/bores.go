@@ -3,6 +3,7 @@ package dxf
 import (
 	"cmp"
 	"fmt"
+	"iter"
 	"math"
 	"slices"
 
@@ -24,16 +25,37 @@ func validateBores(p *model.Part) error {
 			return fmt.Errorf("bore %q at %s reaches beyond the outline", b.Name, showPoint(b.At))
 		}
 	}
-	rising := make([]*model.Bore, len(p.Bores))
-	for i := range p.Bores {
-		rising[i] = &p.Bores[i]
+	search := crowds[*model.Bore]{
+		limits: usual, count: len(p.Bores), all: boresOf(p),
+		trace: func(b *model.Bore, g *grid) bool { g.crowd(boreBox(b)); return true },
+		alone: func(*model.Bore) error { return nil },
+		near:  func(near []*model.Bore) error { return boresApart(p, near) },
 	}
-	left := func(b *model.Bore) length.Length { return b.Middles()[0].X - b.Diameter/2 }
-	slices.SortStableFunc(rising, func(a, b *model.Bore) int { return cmp.Compare(left(a), left(b)) })
-	for i, a := range rising {
-		right := a.Middles()[1].X + a.Diameter/2
-		for _, b := range rising[i+1:] {
-			if left(b) >= right {
+	return search.in(p.Outline.Bounds())
+}
+
+func boresOf(p *model.Part) iter.Seq2[geom.Rect, *model.Bore] {
+	return func(yield func(geom.Rect, *model.Bore) bool) {
+		for i := range p.Bores {
+			if b := &p.Bores[i]; !yield(boreBox(b), b) {
+				return
+			}
+		}
+	}
+}
+
+func boreBox(b *model.Bore) geom.Rect {
+	ends := b.Middles()
+	return geom.R(ends[0].X, ends[0].Y, ends[1].X, ends[1].Y).Grow(b.Diameter/2 + shortest)
+}
+
+// boresApart refuses two bores that meet, in a sweep from left to right.
+func boresApart(p *model.Part, near []*model.Bore) error {
+	slices.SortStableFunc(near, func(a, b *model.Bore) int { return cmp.Compare(boreBox(a).X.Lo, boreBox(b).X.Lo) })
+	for i, a := range near {
+		right := boreBox(a).X.Hi
+		for _, b := range near[i+1:] {
+			if boreBox(b).X.Lo >= right {
 				break
 			}
 			if sameDepth(p, a, b) && apart(a, b) < 0 {
@@ -77,12 +99,4 @@ func clearInside(outline []geom.Point, b *model.Bore) float64 {
 }
 
 // off returns how far a point is from a straight line between two others.
-func off(p, from, to geom.Point) float64 {
-	d, q := to.Sub(from), p.Sub(from)
-	dx, dy, qx, qy := float64(d.X), float64(d.Y), float64(q.X), float64(q.Y)
-	along := 0.0
-	if square := float64(dx*dx) + float64(dy*dy); square > 0 {
-		along = max(0, min(1, (float64(qx*dx)+float64(qy*dy))/square))
-	}
-	return math.Hypot(qx-float64(along*dx), qy-float64(along*dy))
-}
+func off(p, from, to geom.Point) float64 { return geom.FromLine(float64(p.X), float64(p.Y), from, to) }

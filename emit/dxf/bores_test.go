@@ -64,10 +64,11 @@ func layersOf(f *dxftest.File) string {
 func TestBoresAreWritten(t *testing.T) {
 	for _, version := range []Version{R12, R2000} {
 		f := readBack(t, written(t, boredPart(), Options{Version: version, Text: true}))
-		if got, want := layersOf(f), "MARK BORE BORE BORE BORE BORE BORE BORE OPENING RECESS EDGE"; got != want {
+		if got, want := layersOf(f), "MARK BORE_THROUGH BORE_THROUGH BORE BORE BORE BORE BORE OPENING RECESS EDGE"; got != want {
 			t.Errorf("layers in the order %s, want %s", got, want)
 		}
-		if want := (dxftest.Line{Layer: "MARK", From: geom.Point{Y: 320 * mm}, To: point(400, 320)}); !slices.Equal(f.Lines, []dxftest.Line{want}) {
+		want := []dxftest.Line{{Layer: "NOTE", From: point(385, 0), To: point(400, 15)}, {Layer: "MARK", From: geom.Point{Y: 320 * mm}, To: point(400, 320)}}
+		if !slices.Equal(f.Lines, want) {
 			t.Errorf("lines %v", f.Lines)
 		}
 		if c, r, ok := f.Contours[3].Shape.Circle(); !ok || c != point(90, 120) || r != 5*mm/2 {
@@ -90,8 +91,8 @@ func TestNoteOfBores(t *testing.T) {
 	want := []string{
 		"good face: both", "banded, not in these sizes: top edge, left edge",
 		"2 x handle: bore 5 through, sunk to 9 from the far face", "1 x slot: slot 6 wide through, sunk to 12",
-		"1 x slot up: slot 6 wide, 4 deep", "5 x shelf pin: bore 5, 10 deep", "FAR FACE IS BORED TOO: see its own file",
-		"for that turn it over from left to right: bottom edge stays at the bottom", "its zero is then at the lower right as drawn here",
+		"1 x slot up: slot 6 wide, 4 deep", "5 x shelf pin: bore 5, 10 deep", "1 mark: slide", "FAR FACE IS BORED TOO: see its own file",
+		"for that turn it over from left to right: bottom edge stays at the bottom", "its zero is then at the lower right as drawn here: line across the corner",
 	}
 	got := view{part: boredPart()}.lines(&Options{})
 	if i := slices.Index(got, want[0]); i < 0 || !slices.Equal(got[i:], want) {

@@ -22,7 +22,7 @@ const flat = 1e-12
 // vertices, edges without length, the first vertex repeated at the end, a line
 // that crosses, touches or folds back on itself. Nothing that the compiler
 // makes should be refused; an error is a fault of the program.
-func validate(c geom.Contour) error {
+func (r *room) validate(c geom.Contour) error {
 	n := len(c)
 	if n < 2 {
 		return fmt.Errorf("%d vertices make no contour", n)
@@ -41,8 +41,8 @@ func validate(c geom.Contour) error {
 	if _, _, ok := c.Circle(); ok {
 		return nil
 	}
-	var room [16]geom.Point // more than most need
-	return simple(c.AppendChords(room[:0]))
+	r.points = c.AppendChords(r.points[:0])
+	return simple(r.points)
 }
 
 var errNoLength = errors.New("has no length")

@@ -45,7 +45,7 @@ func TestValidate(t *testing.T) {
 		{"arc through the other side", geom.Contour{v(0, 0, -1), v(20, 0, 0), v(20, 5, 0), v(0, 5, 0)}, "meet"},
 		{"same arc twice", geom.Contour{v(0, 0, 0.5), v(20, 0, -0.5)}, "meet"},
 	} {
-		err := validate(test.contour)
+		err := new(room).validate(test.contour)
 		switch {
 		case test.want == "" && err != nil:
 			t.Errorf("%s: refused: %v", test.name, err)

@@ -13,7 +13,7 @@ import (
 // WriteDrawing writes a view in real size, for somebody who edits it: one layer for
 // each kind of shape, and one for dimensions, texts and the title. Dimensions are plain
 // lines and texts. Coordinates are the view's; the title stands below its bounds. Of
-// the options, the version, the unit and whether it is stated count. It writes nothing
+// the options, the version, the unit and whether it is stated count, and the build. It writes nothing
 // where a shape cannot be drawn.
 func WriteDrawing(w io.Writer, v *model.View, opt Options) error {
 	d := drawing{view: v, box: v.Bounds}
@@ -29,7 +29,7 @@ func WriteDrawing(w io.Writer, v *model.View, opt Options) error {
 	for _, dim := range v.Dims {
 		d.label(layerDimension, dim.Text)
 	}
-	d.title(opt.unit())
+	d.title(&opt)
 
 	out := newGroups(w)
 	out.inch = opt.Inch
@@ -168,11 +168,11 @@ func (d *drawing) label(layer string, t model.Text) {
 }
 
 // title adds what the drawing is, how to read it and its unit, below the view.
-func (d *drawing) title(unit string) {
+func (d *drawing) title(opt *Options) {
 	height := d.view.TextHeight * capitals / 100
 	at := geom.Point{X: d.view.Bounds.X.Lo, Y: d.view.Bounds.Y.Lo - 2*height}
 	perLine := int(d.view.Bounds.X.Size() / max(height, 1))
-	for _, line := range d.titleLines(unit) {
+	for _, line := range d.titleLines(opt) {
 		for _, part := range wrap(line, max(perLine, leastLine)) {
 			d.labels = append(d.labels, layered{layerTitle, label{at: at, height: height, text: part}})
 			at.Y -= 2 * height

@@ -13,6 +13,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/emit/dxf/dxftest"
+	"barwright/lang/latin"
 	"barwright/lang/length"
 )
 
@@ -229,7 +230,7 @@ func TestDrawingLayers(t *testing.T) {
 	}
 	taken := map[string]model.ShapeKind{}
 	for kind, name := range kindLayers {
-		if other, ok := taken[name]; ok || !defined[name] || symbol(name, "") != name {
+		if other, ok := taken[name]; ok || !defined[name] || latin.Layer(name, "") != name {
 			t.Errorf("layer %s of %s: defined %v, also of %s", name, kind, defined[name], other)
 		}
 		taken[name] = kind

@@ -65,9 +65,9 @@ func lineTypes(height length.Length) []lineType {
 const leastLine = 40
 
 // titleLines say what the drawing is.
-func (d *drawing) titleLines(unit string) []string {
+func (d *drawing) titleLines(opt *Options) []string {
 	v := d.view
-	lines := []string{v.Title, v.Note, unit + ", REAL SIZE"}
+	lines := []string{v.Title, v.Note, opt.Build, opt.unit() + ", REAL SIZE"}
 	if len(v.Alike) > 0 {
 		lines = append(lines, "the same: "+strings.Join(append([]string{v.Part}, v.Alike...), ", "))
 	}

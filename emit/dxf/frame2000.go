@@ -152,8 +152,10 @@ func (g *r2000) viewport(box geom.Rect) {
 	width, height := box.X.Size(), box.Y.Size()
 	g.str(2, "*Active")
 	g.int(70, 0)
-	g.xy(10, geom.Point{}) // corners of the window, as shares of the screen
-	g.xy(11, geom.Point{X: length.Millimetre, Y: length.Millimetre})
+	g.real(10, 0) // corners of the window, as shares of the screen
+	g.real(20, 0)
+	g.real(11, 1)
+	g.real(21, 1)
 	g.xy(12, geom.Point{X: box.X.Mid(), Y: box.Y.Mid()}) // centre of the view
 	g.real(16, 0)                                        // looking down on the plane
 	g.real(26, 0)

@@ -4,18 +4,19 @@ import (
 	"slices"
 	"strings"
 
+	"barwright/lang/latin"
 	"barwright/lang/length"
 )
 
 // Layers names the layers of a file. An empty name stands for the default:
-// EDGE, OPENING, RECESS, BORE, MARK, NOTE, SHEET. Two may have the same name, and
-// then are one layer. Names are written in upper case, 31 characters at most, what
-// R12 does not take as an underscore.
+// EDGE, OPENING, RECESS, BORE, BORE_THROUGH, MARK, NOTE, SHEET. Names are written as
+// latin.Layer spells them; two that are the same are one layer.
 type Layers struct {
 	Edge    string // the part's outline
 	Opening string // cut through, inside the outline
 	Recess  string // cut to a depth
-	Bore    string // drilled
+	Bore    string // drilled to a depth
+	Through string // drilled through
 	Mark    string // drawn on the piece
 	Note    string // for reading only
 	Sheet   string // the sheet's edges, for reading only
@@ -29,44 +30,60 @@ const (
 	opening
 	recess
 	bore
+	hole
 	mark
 	noted
 	sheet
 	kinds
 )
 
-// colours are of the format's index: 1 red, 2 yellow, 3 green, 4 cyan, 5 blue, 7 black
+// colours are of the format's index: 1 red, 2 yellow, 3 green, 4 cyan, 5 blue, 6 magenta, 7 black
 // or white, 8 grey.
-var colours = [kinds]int{edge: 7, opening: 1, recess: 5, bore: 3, mark: 4, noted: 8, sheet: 8}
+var colours = [kinds]int{edge: 7, opening: 1, recess: 5, bore: 3, hole: 6, mark: 4, noted: 8, sheet: 8}
 
 // layerNames are the names as written, for each kind.
 type layerNames [kinds]string
 
 func (l Layers) named() layerNames {
 	return layerNames{
-		edge:    symbol(l.Edge, "EDGE"),
-		opening: symbol(l.Opening, "OPENING"),
-		recess:  symbol(l.Recess, "RECESS"),
-		bore:    symbol(l.Bore, "BORE"),
-		mark:    symbol(l.Mark, "MARK"),
-		noted:   symbol(l.Note, "NOTE"),
-		sheet:   symbol(l.Sheet, "SHEET"),
+		edge:    latin.Layer(l.Edge, "EDGE"),
+		opening: latin.Layer(l.Opening, "OPENING"),
+		recess:  latin.Layer(l.Recess, "RECESS"),
+		bore:    latin.Layer(l.Bore, "BORE"),
+		hole:    latin.Layer(l.Through, "BORE_THROUGH"),
+		mark:    latin.Layer(l.Mark, "MARK"),
+		noted:   latin.Layer(l.Note, "NOTE"),
+		sheet:   latin.Layer(l.Sheet, "SHEET"),
 	}
 }
 
-// deep is the layer of a shape: where that is asked for, that of blind work ends in its
+// shapeLayers names the layers of shapes. It keeps the last name that was made: most
+// blind shapes of a kind are as deep as the one before.
+type shapeLayers struct {
+	layerNames
+	opt   *Options
+	kind  kind
+	depth length.Length
+	deep  string
+}
+
+// of is the layer of a shape: where that is asked for, that of blind work ends in its
 // depth in the unit of the file, RECESS_6_5. The name gives way where both are too long.
-func (l *layerNames) deep(s *shape, opt *Options) string {
-	name := l[s.kind]
-	if !opt.Depths || s.depth == 0 {
+func (l *shapeLayers) of(s *shape) string {
+	name := l.layerNames[s.kind]
+	if !l.opt.Depths || s.depth == 0 {
 		return name
 	}
+	if s.kind == l.kind && s.depth == l.depth {
+		return l.deep
+	}
 	unit, places := length.Millimetres, 3
-	if opt.Inch {
+	if l.opt.Inch {
 		unit, places = length.Inches, 4
 	}
 	depth := "_" + strings.ReplaceAll(s.depth.Decimal(unit, places), ".", "_")
-	return name[:min(len(name), maxSymbol-len(depth))] + depth
+	l.kind, l.depth, l.deep = s.kind, s.depth, name[:min(len(name), latin.LongestLayer-len(depth))]+depth
+	return l.deep
 }
 
 // layer is an entry of the layer table.

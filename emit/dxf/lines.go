@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"barwright/compile/model"
-	"barwright/lang/length"
 )
 
 // lines are the note of a view: which piece this is, how it lies, and what its contours
@@ -19,7 +18,7 @@ func (v view) lines(opt *Options) []string {
 	p := v.part
 	x, y := p.Size()
 	lines := append([]string{p.Label + " " + p.Name}, v.ownerLines(opt)...)
-	lines = append(lines,
+	lines = append(lines, opt.Build,
 		cmp.Or(p.Material, p.Stock)+", "+opt.show(p.Thickness)+" thick"+measuredOn(opt.Batch),
 		opt.show(x)+" x "+opt.show(y)+" over all",
 		opt.unit(),
@@ -40,10 +39,10 @@ func (v view) lines(opt *Options) []string {
 	if HasOther(p, *opt) {
 		lines = append(lines, v.flipLines(opt)...)
 	}
-	if opt.Origin != LowerLeft {
-		lines = append(lines, "zero at the "+opt.Origin.String())
-	}
+	lines = append(lines, v.lostLines(opt)...)
+	lines = append(lines, opt.zeroLine())
 	lines = append(lines, opt.wayLines()...)
+	lines = append(lines, v.reliefLines(opt)...)
 	return inASCII(append(lines, smallLine(p, opt))...)
 }
 
@@ -56,17 +55,7 @@ func (v view) ownerLines(opt *Options) []string {
 }
 
 // wrapped parts a text into lines of about fifty letters.
-func wrapped(text string) (lines []string) {
-	const long = 50
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && len(line)+len(word) >= long {
-			lines, line = append(lines, line), ""
-		}
-		line = strings.TrimSpace(line + " " + word)
-	}
-	return append(lines, line)
-}
+func wrapped(text string) []string { return wrap(text, 50) }
 
 func measuredOn(batch string) string {
 	if batch == "" {
@@ -89,9 +78,9 @@ func (v view) faceLine() string {
 // seen is where an edge of the part lies.
 func (v view) seen(e model.Edge) model.Edge {
 	if v.behind && (e == model.LeftEdge || e == model.RightEdge) {
-		return e.Opposite()
+		e = e.Opposite()
 	}
-	return e
+	return (e + model.Edge(v.turn) + 4) % 4
 }
 
 func (v view) goodFace() string {
@@ -106,43 +95,67 @@ func (v view) goodFace() string {
 	return "the far one"
 }
 
-// workLines say how deep the recesses and bores are and what a drill adds, and what is
-// left out of the file.
+// workLines say how deep the recesses and bores are and what a drill adds, what lines
+// mark, and what is left out of the file.
 func (v view) workLines(opt *Options) []string {
 	var lines []string
 	if !v.behind && !opt.Without.Recesses {
-		lines = append(lines, depthLines(v.part.Recesses, opt)...)
+		lines = append(lines, v.depthLines(opt)...)
 	}
 	lines = append(lines, v.boreLines(opt)...)
-	if left := v.leftOut(opt.Without); len(left) > 0 {
+	if !v.behind && !opt.Without.Marks {
+		lines = append(lines, v.markLines()...)
+	}
+	if left := v.leftOut(opt); len(left) > 0 {
 		lines = append(lines, "NOT IN THIS FILE: "+strings.Join(left, ", "))
 	}
 	return lines
 }
 
-// leftOut names the kinds of work that the view would have if they were written.
-func (v view) leftOut(without model.Written) []string {
+// leftOut names the kinds of work that the view would have if they were written, and
+// those of the other face too where it has no file.
+func (v view) leftOut(opt *Options) []string {
+	whole, without := *opt, opt.Without
+	whole.Without = model.Written{}
+	views := []view{v}
+	if !v.second && !HasOther(v.part, *opt) {
+		views = append(views, other(v.part, opt))
+	}
 	var names []string
-	for s := range v.shapes(model.Written{}) {
-		name := [kinds]string{opening: "openings", recess: "recesses", bore: "bores", mark: "marks"}[s.kind]
-		left := [kinds]bool{opening: without.Openings, recess: without.Recesses, bore: without.Bores, mark: without.Marks}[s.kind]
-		if left && !slices.Contains(names, name) {
-			names = append(names, name)
+	for _, v := range views {
+		for s := range v.shapes(&whole) {
+			name := [kinds]string{opening: "openings", recess: "recesses", bore: "bores", hole: "bores", mark: "marks"}[s.kind]
+			left := [kinds]bool{opening: without.Openings, recess: without.Recesses, bore: without.Bores, hole: without.Bores, mark: without.Marks}[s.kind]
+			if left && !slices.Contains(names, name) {
+				names = append(names, name)
+			}
 		}
 	}
 	return names
 }
 
+// markLines tell what the lines on the face are for.
+func (v view) markLines() []string {
+	var names []string
+	for i := range v.part.Marks {
+		names = append(names, v.part.Marks[i].Name)
+	}
+	switch len(names) {
+	case 0:
+		return nil
+	case 1:
+		return wrapped("1 mark: " + names[0])
+	}
+	return wrapped(fmt.Sprintf("%d marks: %s", len(names), strings.Join(names, ", ")))
+}
+
 // boreLines tell of bores, those too that are left to a drill.
 func (v view) boreLines(opt *Options) (lines []string) {
-	for _, like := range v.part.LikeBores() {
-		b := &like[0]
-		if !v.bored(b) {
-			continue
-		}
-		line := fmt.Sprintf("%d x %s: bore %s", len(like), b.Name, opt.show(b.Diameter))
+	for _, like := range v.likeBores() {
+		b := like.bore
+		line := fmt.Sprintf("%d x %s: bore %s", like.count, b.Name, opt.show(b.Diameter))
 		if b.Slot > 0 {
-			line = fmt.Sprintf("%d x %s: slot %s wide", len(like), b.Name, opt.show(b.Diameter))
+			line = fmt.Sprintf("%d x %s: slot %s wide", like.count, b.Name, opt.show(b.Diameter))
 		}
 		if b.Through() {
 			line += " through"
@@ -160,20 +173,67 @@ func (v view) boreLines(opt *Options) (lines []string) {
 	return lines
 }
 
-func depthLines(recesses []model.Recess, opt *Options) []string {
-	var depths []length.Length
-	count := map[length.Length]int{}
-	for _, r := range recesses {
-		if count[r.Depth] == 0 {
-			depths = append(depths, r.Depth)
+// alike are bores that differ in nothing but where they are; one stands for all.
+type alike struct {
+	bore  *model.Bore
+	count int
+}
+
+// likeBores counts the bores that are drilled from here, in the order of the first of
+// each.
+func (v view) likeBores() (groups []alike) {
+	for i := range v.part.Bores {
+		b := &v.part.Bores[i]
+		if !v.bored(b) {
+			continue
 		}
-		count[r.Depth]++
+		like := slices.IndexFunc(groups, func(a alike) bool { return a.bore.Like(b) })
+		if like < 0 {
+			like, groups = len(groups), append(groups, alike{bore: b})
+		}
+		groups[like].count++
 	}
-	lines := make([]string, len(depths))
-	for i, d := range depths {
-		lines[i] = fmt.Sprintf("recesses %s deep: %d", opt.show(d), count[d])
+	return groups
+}
+
+// depthLines tell of recesses: of those that are as deep and open at the same edges how
+// many there are.
+func (v view) depthLines(opt *Options) (lines []string) {
+	var kinds []string
+	count := map[string]int{} // by what is said of them; lookup only
+	for i := range v.part.Recesses {
+		r := &v.part.Recesses[i]
+		kind := opt.show(r.Depth) + " deep" + v.openWords(r, opt)
+		if count[kind] == 0 {
+			kinds = append(kinds, kind)
+		}
+		count[kind]++
+	}
+	for _, kind := range kinds {
+		lines = append(lines, fmt.Sprintf("%d x recess %s", count[kind], kind))
 	}
 	return lines
+}
+
+// openWords tell where a recess runs out over an edge, and whether it goes on there.
+func (v view) openWords(r *model.Recess, opt *Options) string {
+	if len(r.Open) == 0 {
+		return ""
+	}
+	edges := make([]model.Edge, len(r.Open))
+	for i, e := range r.Open {
+		edges[i] = v.seen(e)
+	}
+	slices.Sort(edges)
+	words := make([]string, len(edges))
+	for i, e := range edges {
+		words[i] = e.String()
+	}
+	at := ", open at " + strings.Join(words, " and ")
+	if opt.Overrun == 0 {
+		return at + ": run out"
+	}
+	return at + ": drawn " + opt.show(opt.Overrun) + " longer there"
 }
 
 // flipLines say that there is work in the other face, how the piece is turned over for
@@ -183,18 +243,40 @@ func (v view) flipLines(opt *Options) []string {
 	if v.behind {
 		what = "FACE THAT LIES DOWN IS WORKED TOO: see its own file"
 	}
-	return []string{what,
-		"for that turn it over from left to right: bottom edge stays at the bottom",
-		"its zero is then at the " + opt.Origin.turnedOver().String() + " as drawn here"}
+	zero := "its zero is then at the " + opt.Origin.turnedOver().turned(v.turn).String() + " as drawn here"
+	if opt.Origin != Middle {
+		zero += ": line across the corner"
+	}
+	lines := []string{what, "for that turn it over " + overWords[v.turn+1]}
+	if v.turn != 0 {
+		lines = append(lines, "and then "+backWords[v.turn+1])
+	}
+	return append(lines, zero)
+}
+
+// How a piece is turned over about its own upright, as it lies turned by -1, 0 or 1
+// quarters on its sheet, and how it comes to lie upright then.
+var (
+	overWords = [...]string{
+		"from top to bottom: left edge stays at the left",
+		"from left to right: bottom edge stays at the bottom",
+		"from top to bottom: right edge stays at the right",
+	}
+	backWords = [...]string{"a quarter turn counter-clockwise", "", "a quarter turn clockwise"}
+)
+
+// zeroLine says where the file has 0, 0; nothing of the usual corner.
+func (o *Options) zeroLine() string {
+	if o.Origin == LowerLeft {
+		return ""
+	}
+	return "zero at the " + o.Origin.String()
 }
 
 // wayLines say how the contours differ from what is to come of them.
 func (o *Options) wayLines() (lines []string) {
 	if o.Flatten > 0 {
 		lines = append(lines, "arcs as chords that leave them by "+o.show(o.Flatten)+" at most")
-	}
-	if o.Relieve != nil {
-		lines = append(lines, "inside corners cleared for a bit of "+o.show(o.Bit))
 	}
 	return lines
 }
@@ -216,12 +298,20 @@ func (v view) otherLines(opt *Options) []string {
 		face = ", DRAWN FACE"
 	}
 	lines := append([]string{p.Label + " " + p.Name + face}, v.ownerLines(opt)...)
-	lines = append(lines,
+	lines = append(lines, opt.Build,
 		opt.show(x)+" x "+opt.show(y)+" over all",
-		opt.unit(),
-		"turned over from left to right: bottom edge stays at the bottom",
-		"zero at the "+opt.Origin.turnedOver().String()+" as drawn first is at the "+opt.Origin.String()+" here",
+		opt.unit())
+	turn, first := opt.quarters(), "as drawn first"
+	if turn == 0 {
+		lines = append(lines, "turned over "+overWords[1])
+	} else {
+		first = "as it lay on the sheet"
+		lines = append(lines, "on the sheet it lay turned: turned over from there", overWords[turn+1], "and then "+backWords[turn+1])
+	}
+	lines = append(lines,
+		"zero at the "+opt.Origin.turnedOver().turned(turn).String()+" "+first+" is at the "+opt.Origin.String()+" here",
 		"outline for reading only: it is cut already")
 	lines = append(lines, v.workLines(opt)...)
-	return inASCII(append(lines, opt.wayLines()...)...)
+	lines = append(lines, opt.wayLines()...)
+	return inASCII(append(lines, v.reliefLines(opt)...)...)
 }

@@ -40,10 +40,13 @@ func (m motion) contour(c geom.Contour) geom.Contour {
 	if m == still {
 		return c
 	}
+	return m.appendContour(make(geom.Contour, 0, len(c)), c)
+}
+
+func (m motion) appendContour(dst, c geom.Contour) geom.Contour {
 	sense := float64(m.xx*m.yy - m.xy*m.yx)
-	out := make(geom.Contour, len(c))
-	for i, v := range c {
-		out[i] = geom.Vertex{Point: m.point(v.Point), Bulge: sense * v.Bulge}
+	for _, v := range c {
+		dst = append(dst, geom.Vertex{Point: m.point(v.Point), Bulge: sense * v.Bulge})
 	}
-	return out
+	return dst
 }

@@ -83,34 +83,31 @@ func inASCII(lines ...string) (out []string) {
 type freeSpace struct {
 	bounds  geom.Rect
 	outline []geom.Point
-	taken   []geom.Rect // by all that is cut and drawn inside
+	all     iter.Seq[shape]
 }
 
 func newFreeSpace(outline geom.Contour, all iter.Seq[shape]) freeSpace {
-	f := freeSpace{bounds: outline.Bounds(), outline: outline.Chords()}
-	for s := range all {
-		if s.inner {
-			f.taken = append(f.taken, s.contour.Bounds())
-		}
-	}
-	return f
+	return freeSpace{bounds: outline.Bounds(), outline: outline.Chords(), all: all}
 }
 
 // find returns a free rectangle of a size, on a grid of steps from the lower
 // left, with a margin of a twentieth of the text's width around it.
 func (f freeSpace) find(width, height length.Length) (geom.Rect, bool) {
-	const steps = 16
 	margin := width / 20
 	inner := f.bounds.Grow(-margin)
 	spareX, spareY := inner.X.Size()-width, inner.Y.Size()-height
 	if spareX < 0 || spareY < 0 {
 		return geom.Rect{}, false
 	}
-	for j := range length.Length(steps + 1) {
-		for i := range length.Length(steps + 1) {
-			x, y := inner.X.Lo+spareX/steps*i, inner.Y.Lo+spareY/steps*j
-			r := geom.R(x, y, x+width, y+height)
-			if f.holds(r.Grow(margin)) {
+	var columns, rows [noteSteps + 1]geom.Span
+	for i := range columns {
+		x, y := inner.X.Lo+spareX/noteSteps*length.Length(i), inner.Y.Lo+spareY/noteSteps*length.Length(i)
+		columns[i], rows[i] = geom.Span{Lo: x, Hi: x + width}, geom.Span{Lo: y, Hi: y + height}
+	}
+	taken := f.taken(&columns, &rows, margin)
+	for j, y := range rows {
+		for i, x := range columns {
+			if r := (geom.Rect{X: x, Y: y}); !taken[j][i] && f.holds(r.Grow(margin)) {
 				return r, true
 			}
 		}
@@ -118,13 +115,29 @@ func (f freeSpace) find(width, height length.Length) (geom.Rect, bool) {
 	return geom.Rect{}, false
 }
 
-// holds reports whether a rectangle lies on the face and touches nothing.
-func (f freeSpace) holds(r geom.Rect) bool {
-	for _, t := range f.taken {
-		if t.Overlaps(r) {
-			return false
+// noteSteps is how many steps are tried each way.
+const noteSteps = 16
+
+// taken tells which rectangles of rows and columns come, with a margin, upon what is cut
+// and drawn inside.
+func (f freeSpace) taken(columns, rows *[noteSteps + 1]geom.Span, margin length.Length) (taken [noteSteps + 1][noteSteps + 1]bool) {
+	var r room
+	for s := range f.all {
+		if !s.inner {
+			continue
+		}
+		box := r.contour(&s.form).Bounds().Grow(margin)
+		for j, y := range rows {
+			for i := 0; box.Y.Overlaps(y) && i < len(columns); i++ {
+				taken[j][i] = taken[j][i] || box.X.Overlaps(columns[i])
+			}
 		}
 	}
+	return taken
+}
+
+// holds reports whether a rectangle lies on the face.
+func (f freeSpace) holds(r geom.Rect) bool {
 	// An edge that cuts through a rectangle meets one of its diagonals or ends
 	// in it. The rectangle may lie along the bounds, so look a little inside.
 	r = r.Grow(-1)

@@ -24,8 +24,8 @@ func TestNoteLines(t *testing.T) {
 		"inside face drawn",
 		"grain along x",
 		"front edge at the left",
-		"recesses 6 deep: 2",
-		"recesses 9.5 deep: 1",
+		"2 x recess 6 deep",
+		"1 x recess 9.5 deep",
 	}
 	if got := (view{part: p}).lines(&Options{}); !slices.Equal(got, want) {
 		t.Errorf("lines %q, want %q", got, want)

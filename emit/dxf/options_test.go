@@ -47,7 +47,10 @@ func plate() *model.Part {
 // relieving has corners cleared where the options say so.
 func relieving(opt Options) Options {
 	if opt.Relief == relief.Diagonal || opt.Relief == relief.LongSide {
-		opt.Relieve = func(p *model.Part) *model.Part { return relief.Part(p, opt.Relief, opt.Bit) }
+		opt.Relieve = func(p *model.Part) Relieved {
+			c := relief.Part(p, opt.Relief, opt.Bit)
+			return Relieved{Part: c.Part, Outline: c.Outline, Openings: c.Openings, Recesses: c.Recesses}
+		}
 	}
 	return opt
 }
@@ -79,11 +82,11 @@ func told(f *dxftest.File) (out []string) {
 }
 
 // The figures are worked out by hand from the plate's. A relief of a bit of 10 adds
-// 25 x (pi/2 - 1) = 14.27 a corner on the diagonal, 39.27 on the long side; it reaches
-// 5 - 5/sqrt2 = 1.46 beyond both sides, or 5 beyond the long one.
+// 25 x (pi/2 - 1) = 14.27 a corner on the diagonal and reaches 5 - 5/sqrt2 = 1.46 beyond
+// both sides; one of 8 along the long side adds 25.13 and reaches 4 beyond the short one.
 func TestOptions(t *testing.T) {
 	all := []string{
-		"RECESS 2000 150,100 250,120", "BORE 50 246,46 254,54", "BORE 13 18,18 22,22",
+		"RECESS 2000 150,100 250,120", "BORE 50 246,46 254,54", "BORE_THROUGH 13 18,18 22,22",
 		"OPENING 1200 50,60 90,90", "OPENING 314 240,140 260,160", "EDGE 60000 0,0 300,200", "MARK 280,10 280,190",
 	}
 	changed := func(changes ...string) []string {
@@ -102,13 +105,13 @@ func TestOptions(t *testing.T) {
 		{"long names", Options{Depths: true, Layers: Layers{Recess: strings.Repeat("pocket", 6)}},
 			changed("RECESS", "POCKETPOCKETPOCKETPOCKETPOC_6_5", "BORE 50", "BORE_9_5 50"), "4"},
 		{"lower right", Options{Origin: LowerRight}, []string{
-			"RECESS 2000 -150,100 -50,120", "BORE 50 -54,46 -46,54", "BORE 13 -282,18 -278,22",
+			"RECESS 2000 -150,100 -50,120", "BORE 50 -54,46 -46,54", "BORE_THROUGH 13 -282,18 -278,22",
 			"OPENING 1200 -250,60 -210,90", "OPENING 314 -60,140 -40,160", "EDGE 60000 -300,0 0,200", "MARK -20,10 -20,190"}, "4"},
 		{"middle", Options{Origin: Middle}, []string{
-			"RECESS 2000 0,0 100,20", "BORE 50 96,-54 104,-46", "BORE 13 -132,-82 -128,-78",
+			"RECESS 2000 0,0 100,20", "BORE 50 96,-54 104,-46", "BORE_THROUGH 13 -132,-82 -128,-78",
 			"OPENING 1200 -100,-40 -60,-10", "OPENING 314 90,40 110,60", "EDGE 60000 -150,-100 150,100", "MARK 130,-90 130,90"}, "4"},
 		{"mirrored", Options{Mirrored: true}, []string{
-			"BORE 908 183,133 217,167", "BORE 13 278,18 282,22",
+			"BORE 908 183,133 217,167", "BORE_THROUGH 13 278,18 282,22",
 			"OPENING 1200 210,60 250,90", "OPENING 314 40,140 60,160", "EDGE 60000 0,0 300,200"}, "4"},
 		{"no openings", Options{Without: model.Written{Openings: true}}, slices.Concat(all[:3], all[5:]), "4"},
 		{"no recesses", Options{Without: model.Written{Recesses: true}}, all[1:], "4"},
@@ -116,14 +119,13 @@ func TestOptions(t *testing.T) {
 		{"diagonal", Options{Relief: "diagonal", Bit: 10 * mm}, changed(
 			"RECESS 2000 150,100 250,120", "RECESS 2057 148.54,98.54 251.46,121.46",
 			"OPENING 1200 50,60 90,90", "OPENING 1257 48.54,58.54 91.46,91.46"), "4"},
-		{"long side", Options{Relief: "long_side", Bit: 10 * mm}, changed(
-			"RECESS 2000 150,100 250,120", "RECESS 2157 150,95 250,125",
-			"OPENING 1200 50,60 90,90", "OPENING 1357 50,55 90,95"), "4"},
-		// A chord of a circle of radius r that leaves it by 0.1 at most turns by
-		// 2 acos(1 - 0.1/r): 16.2 degrees at 10, 25.7 at 4, 36.4 at 2. Half a circle
-		// takes 12, 8 and 5 of them; n have n/2 r^2 sin(360/n): 310.6, 49.0 and 11.8. Of
-		// ten none ends at the top, but at 2 sin 72 = 1.90.
-		{"flat", Options{Flatten: mm / 10}, changed("BORE 50", "BORE 49", "OPENING 314", "OPENING 311", "BORE 13 18,18 22,22", "BORE 12 18,18.1 22,21.9"), "4"},
+		{"long side", Options{Relief: "long_side", Bit: 8 * mm}, changed(
+			"RECESS 2000 150,100 250,120", "RECESS 2101 146,100 254,120",
+			"OPENING 1200 50,60 90,90", "OPENING 1301 46,60 94,90"), "4"},
+		// A chord of a circle of radius 10 that leaves it by 0.1 at most turns by
+		// 2 acos(1 - 0.1/10) = 16.2 degrees. Half a circle takes 12 of them; n have
+		// n/2 r^2 sin(360/n): 310.6. Bores stay round.
+		{"flat", Options{Flatten: mm / 10}, changed("OPENING 314", "OPENING 311"), "4"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			for _, version := range []Version{R12, R2000} {
@@ -173,10 +175,11 @@ func TestNotesSayHow(t *testing.T) {
 	p := plate()
 	opt := Options{
 		Text: true, Inch: true, Mirrored: true, Origin: UpperRight, Flatten: mm / 20, Relief: "diagonal", Bit: length.Inch / 4,
-		Small: 250 * mm, Batch: "K 12", Like: []string{"CUPS-P", "CUPS-Q"}, Without: model.Written{Openings: true},
+		Small: 250 * mm, Build: "boat shed, revision A", Batch: "K 12", Like: []string{"CUPS-P", "CUPS-Q"}, Without: model.Written{Openings: true},
 	}
 	want := `CUPS-P plate
 2 pieces: CUPS-P, CUPS-Q
+boat shed, revision A
 sheet.birch, 0.7087 thick as measured on batch K 12
 11.811 x 7.874 over all
 UNITS IN
@@ -187,10 +190,9 @@ good face: the one that lies down
 NOT IN THIS FILE: openings
 FACE THAT LIES DOWN IS WORKED TOO: see its own file
 for that turn it over from left to right: bottom edge stays at the bottom
-its zero is then at the upper left as drawn here
+its zero is then at the upper left as drawn here: line across the corner
 zero at the upper right
 arcs as chords that leave them by 0.002 at most
-inside corners cleared for a bit of 0.25
 SMALL: hold it down
 `
 	if diff := cmp.Diff(want, texts(readBack(t, written(t, p, opt)))); diff != "" {
@@ -198,15 +200,17 @@ SMALL: hold it down
 	}
 	want = `CUPS-P plate, DRAWN FACE
 2 pieces: CUPS-P, CUPS-Q
+boat shed, revision A
 11.811 x 7.874 over all
 UNITS IN
 turned over from left to right: bottom edge stays at the bottom
 zero at the upper left as drawn first is at the upper right here
 outline for reading only: it is cut already
-recesses 0.2559 deep: 1
+1 x recess 0.2559 deep
 1 x pin: bore 0.315, 0.374 deep
+1 mark: stud
 arcs as chords that leave them by 0.002 at most
-inside corners cleared for a bit of 0.25
+4 corners cleared for a bit of 0.25
 `
 	if diff := cmp.Diff(want, texts(readBack(t, writtenFar(t, p, opt)))); diff != "" {
 		t.Error(diff)
@@ -219,7 +223,7 @@ func plates() *Sheet {
 	turned := plate()
 	turned.Label = "CUPS-Q"
 	return &Sheet{
-		Stock: &model.Sheet{Name: "sheet.birch", Text: "birch 18 mm", Thickness: 18 * mm}, Number: 2, Of: 3,
+		Stock: &model.Sheet{Name: "sheet.birch", Text: "birch 18 mm", Thickness: 18 * mm}, Number: 2, Of: 3, Kerf: 32 * mm / 10,
 		Blank: &model.Blank{Length: 1000 * mm, Width: 600 * mm, Placed: []model.Placed{
 			{At: geom.R(10*mm, 10*mm, 310*mm, 210*mm)}, {At: geom.R(400*mm, 100*mm, 600*mm, 400*mm), Turned: true},
 		}},
@@ -237,26 +241,28 @@ func TestSheet(t *testing.T) {
 	}
 	want := []string{
 		"SHEET 600000 0,0 1000,600",
-		"RECESS 2000 160,110 260,130", "BORE 50 256,56 264,64", "BORE 13 28,28 32,32",
+		"RECESS 2000 160,110 260,130", "BORE 50 256,56 264,64", "BORE_THROUGH 13 28,28 32,32",
 		"OPENING 1200 60,70 100,100", "OPENING 314 250,150 270,170", "EDGE 60000 10,10 310,210",
-		"RECESS 2000 480,250 500,350", "BORE 50 546,346 554,354", "BORE 13 578,118 582,122",
+		"RECESS 2000 480,250 500,350", "BORE 50 546,346 554,354", "BORE_THROUGH 13 578,118 582,122",
 		"OPENING 1200 510,150 540,190", "OPENING 314 440,340 460,360", "EDGE 60000 400,100 600,400",
-		"MARK 290,20 290,200", "MARK 590,380 410,380",
+		"NOTE 295,10 310,25", "MARK 290,20 290,200", "NOTE 585,400 600,385", "MARK 590,380 410,380",
 	}
 	f := write(Options{Text: true, Batch: "K 12"})
 	if diff := cmp.Diff(want, told(f)); diff != "" {
 		t.Error(diff)
 	}
-	for _, line := range []string{"CUPS-P plate", "CUPS-Q plate", "sheet.birch, sheet 2 of 3", "18 thick as measured on batch K 12", "recesses 6.5 deep: 1"} {
+	for _, line := range []string{"CUPS-P plate", "CUPS-Q plate", "sheet.birch, sheet 2 of 3", "18 thick as measured on batch K 12", "1 x recess 6.5 deep", "3.2 BETWEEN PARTS: no wider bit", "for that turn it over from left to right: bottom edge stays at the bottom",
+		"its zero is then at the lower right as drawn here: line across the corner", "for that turn it over from top to bottom: right edge stays at the right",
+		"and then a quarter turn clockwise", "its zero is then at the upper right as drawn here: line across the corner"} {
 		if !strings.Contains(texts(f), line+"\n") {
 			t.Errorf("no text says %q", line)
 		}
 	}
 	want = []string{
 		"SHEET 600000 -500,-300 500,300",
-		"BORE 908 373,-157 407,-123", "BORE 13 468,-272 472,-268",
+		"BORE 908 373,-157 407,-123", "BORE_THROUGH 13 468,-272 472,-268",
 		"OPENING 1200 400,-230 440,-200", "OPENING 314 230,-150 250,-130", "EDGE 60000 190,-290 490,-90",
-		"BORE 908 33,-117 67,-83", "BORE 13 -82,-182 -78,-178",
+		"BORE 908 33,-117 67,-83", "BORE_THROUGH 13 -82,-182 -78,-178",
 		"OPENING 1200 -40,-150 -10,-110", "OPENING 314 40,40 60,60", "EDGE 60000 -100,-200 100,100",
 	}
 	if diff := cmp.Diff(want, told(write(Options{Mirrored: true, Origin: Middle}))); diff != "" {
@@ -385,7 +391,11 @@ func TestAllOptionsTogether(t *testing.T) {
 					round += 4 * (b.X.Size() + b.Y.Size()).MM() // more than its girth
 				}
 			}
-			lines += len(f.Lines)
+			for _, l := range f.Lines {
+				if l.Layer == "MARK" {
+					lines++
+				}
+			}
 		}
 		for kind, area := range want {
 			if d := math.Abs(got[kind] - area); d > 1e-4*area && d > round*opt.Flatten.MM() {
@@ -406,7 +416,7 @@ func TestChords(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := length.Length(rapid.IntRange(1_000_000, 900_000_000).Draw(t, "radius"))
 		tolerance := length.Length(rapid.IntRange(10_000, 3_000_000).Draw(t, "tolerance"))
-		c := chords(geom.CircleContour(point(3, 4), r), tolerance)
+		c := appendChords(nil, geom.CircleContour(point(3, 4), r), tolerance)
 		for i, v := range c {
 			w := c[(i+1)%len(c)]
 			mid := math.Hypot(float64(v.X+w.X)/2-3e6, float64(v.Y+w.Y)/2-4e6)
@@ -480,4 +490,98 @@ func cutAreas(f *dxftest.File, unit string) (out []string) {
 		}
 	}
 	return out
+}
+
+// A groove of 10 that is open at the left and the top ends on the edge, or goes on by 4
+// as the file is written; its note tells.
+func TestOverrun(t *testing.T) {
+	p := plate()
+	p.Openings, p.Bores, p.Marks = nil, nil, nil
+	p.Recesses = []model.Recess{
+		{Name: "groove", Shape: geom.RectContour(geom.R(10*mm, 40*mm, 150*mm, 50*mm)), Depth: 6 * mm, Open: []model.Edge{model.LeftEdge}},
+		{Name: "groove", Shape: geom.RectContour(geom.R(200*mm, 120*mm, 210*mm, 220*mm)), Depth: 6 * mm, Open: []model.Edge{model.Top}},
+	}
+	for _, test := range []struct {
+		opt   Options
+		want  []string
+		notes []string
+	}{
+		{Options{}, []string{"RECESS 1400 0,20 140,30", "RECESS 1000 190,100 200,200", "EDGE 60000 0,0 300,200"},
+			[]string{"1 x recess 6 deep, open at left: run out", "1 x recess 6 deep, open at top: run out"}},
+		{Options{Overrun: 4 * mm}, []string{"RECESS 1440 -4,20 140,30", "RECESS 1040 190,100 200,204", "EDGE 60000 0,0 300,200"},
+			[]string{"1 x recess 6 deep, open at left: drawn 4 longer there", "1 x recess 6 deep, open at top: drawn 4 longer there"}},
+	} {
+		test.opt.Text = true
+		f := readBack(t, written(t, p, test.opt))
+		if diff := cmp.Diff(test.want, told(f)); diff != "" {
+			t.Error(diff)
+		}
+		for _, note := range test.notes {
+			if !strings.Contains(texts(f), note+"\n") {
+				t.Errorf("no text says %q:\n%s", note, texts(f))
+			}
+		}
+		if box := geom.R(f.ExtMin.X, f.ExtMin.Y, f.ExtMax.X, f.ExtMax.Y); box != geom.R(-test.opt.Overrun, 0, 300*mm, 200*mm+test.opt.Overrun) {
+			t.Errorf("extents %v", box)
+		}
+	}
+	far := readBack(t, writtenFar(t, p, Options{Mirrored: true, Overrun: 4 * mm, Text: true}))
+	if diff := cmp.Diff([]string{"RECESS 1440 -4,20 140,30", "RECESS 1040 190,100 200,204", "NOTE 60000 0,0 300,200"}, told(far)); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// What is left out of both files is named in the one that is written.
+func TestLeftOutOfBoth(t *testing.T) {
+	p := plate()
+	p.Bores, p.Marks = nil, nil
+	opt := Options{Text: true, Mirrored: true, Without: model.Written{Recesses: true}}
+	if HasOther(p, opt) {
+		t.Fatal("a file for the other face has nothing in it")
+	}
+	if got := texts(readBack(t, written(t, p, opt))); !strings.Contains(got, "NOT IN THIS FILE: recesses\n") {
+		t.Error(got)
+	}
+	opt.Without = model.Written{}
+	if got := texts(readBack(t, written(t, p, opt))); strings.Contains(got, "NOT IN THIS FILE") {
+		t.Error(got)
+	}
+}
+
+// Turned over as the note says, a corner of the piece comes to where the far file has its
+// zero; the line lies across it.
+func TestTurnedOver(t *testing.T) {
+	corners := map[string]geom.Point{"lower left": point(0, 0), "lower right": point(1, 0), "upper right": point(1, 1), "upper left": point(0, 1)}
+	quarters := map[string]func(geom.Point) geom.Point{ // of a square of 1
+		"a quarter turn clockwise":         func(p geom.Point) geom.Point { return geom.Point{X: p.Y, Y: mm - p.X} },
+		"a quarter turn counter-clockwise": func(p geom.Point) geom.Point { return geom.Point{X: mm - p.Y, Y: p.X} },
+	}
+	for o := LowerLeft; o < Middle; o++ {
+		for _, mirrored := range []bool{false, true} {
+			opt := Options{Origin: o, Mirrored: mirrored, Turned: true}
+			note := strings.Join(first(plate(), &opt).flipLines(&opt), "\n")
+			var at geom.Point
+			for name, p := range corners {
+				if strings.Contains(note, "zero is then at the "+name) {
+					at = p
+				}
+			}
+			if !strings.Contains(note, "from top to bottom") {
+				t.Fatal(note)
+			}
+			at.Y = mm - at.Y
+			for words, turn := range quarters {
+				if strings.HasSuffix(strings.Split(note, "\n")[2], words) {
+					at = turn(at)
+				}
+			}
+			if want := corners[o.String()]; at != want {
+				t.Errorf("mirrored %t, zero at the %s: comes to %v, want %v:\n%s", mirrored, o, at, want, note)
+			}
+		}
+	}
+	f := readBack(t, written(t, plate(), Options{Text: true, Origin: UpperLeft}))
+	if got := told(f); !slices.Contains(got, "NOTE 285,0 300,-15") {
+		t.Errorf("no line across the upper right: %q", got)
+	}
 }

@@ -37,10 +37,13 @@ func WriteFar(w io.Writer, p *model.Part, opt Options) error {
 }
 
 func writeView(w io.Writer, v view, opt *Options) error {
-	v.part = relieved(v.part, opt)
+	v = v.relieved(opt)
 	m := v.motion()
-	all := moved(v.shapes(opt.Without), m, opt.Flatten)
+	all := lying(v.shapes(opt), m, opt.Flatten)
 	outline := m.contour(v.part.Outline)
+	if opt.Text && !v.second && HasOther(v.part, *opt) {
+		all = v.withZeroMark(opt, all, outline.Bounds())
+	}
 	f := file{parts: []*model.Part{v.part}, all: all, zero: opt.Origin.of(outline.Bounds())}
 	if opt.Text {
 		f.notes = []note{noteOf(outline, v.lines(opt), all)}
@@ -62,23 +65,25 @@ func (d *file) write(w io.Writer, opt *Options) error {
 			return fmt.Errorf("part %s: %w", p.ID, err)
 		}
 	}
-	layers := opt.Layers.named()
+	layers := shapeLayers{layerNames: opt.Layers.named(), opt: opt}
 	table := layers.table()
 	f := frame{unitless: opt.Unitless}
+	var r room
 	for s := range d.all {
-		if err := s.validate(); err != nil {
-			return fmt.Errorf("part %s: %s %q: %w", s.part, s.role, s.name, err)
+		box, err := s.validate(&r)
+		if err != nil {
+			return err
 		}
 		if f.entities == 0 {
-			f.box = s.contour.Bounds()
+			f.box = box
 		}
-		f.box = f.box.Union(s.contour.Bounds())
+		f.box = f.box.Union(box)
 		f.entities++
 		if s.kind == sheet || opt.Depths && s.depth > 0 {
-			table.add(layer{name: layers.deep(&s, opt), colour: colours[s.kind]})
+			table.add(layer{name: layers.of(&s), colour: colours[s.kind]})
 		}
 	}
-	if err := validateTogether(d.all, f.entities); err != nil {
+	if err := validateTogether(d.all, f.entities, f.box, usual); err != nil {
 		return err
 	}
 	origin := geom.Point{}.Sub(d.zero)
@@ -92,13 +97,12 @@ func (d *file) write(w io.Writer, opt *Options) error {
 	out.inch = opt.Inch
 	to := newFormat(opt.Version, out)
 	to.begin(f)
-	var scratch geom.Contour
 	for s := range d.all {
-		scratch = s.write(to, layers.deep(&s, opt), origin, scratch[:0])
+		s.write(to, layers.of(&s), origin, &r)
 	}
 	for _, n := range d.notes {
 		for i, line := range n.lines {
-			to.text(layers[noted], label{at: n.baseline(i).Add(origin), height: n.height, text: line})
+			to.text(layers.layerNames[noted], label{at: n.baseline(i).Add(origin), height: n.height, text: line})
 		}
 	}
 	to.end()

@@ -158,7 +158,7 @@ func TestWritePartExtents(t *testing.T) {
 func TestWritePartLayers(t *testing.T) {
 	layers := Layers{Edge: "Außen schnitt", Opening: "cut", Recess: "cut", Note: "0"}
 	f := readBack(t, written(t, notchedPart(), Options{Layers: layers, Text: true}))
-	if got, want := strings.Join(f.Layers, " "), "0 AUSSEN_SCHNITT CUT BORE MARK"; got != want {
+	if got, want := strings.Join(f.Layers, " "), "0 AUSSEN_SCHNITT CUT BORE BORE_THROUGH MARK"; got != want {
 		t.Errorf("layers %s, want %s", got, want)
 	}
 	if last := f.Contours[len(f.Contours)-1]; last.Layer != "AUSSEN_SCHNITT" {

@@ -1,12 +1,41 @@
 package dxf
 
-import "barwright/compile/model"
+import (
+	"fmt"
+	"strings"
+)
 
-// relieved is the part as it is to be cut: its inside corners cleared, where that is
-// asked for.
-func relieved(p *model.Part, opt *Options) *model.Part {
-	if opt.Relieve == nil {
-		return p
+// relieved is the view of the part as it is to be cut: its inside corners cleared, where
+// that is asked for.
+func (v view) relieved(opt *Options) view {
+	if opt.Relieve != nil {
+		v.corners = opt.Relieve(v.part)
+		v.part = v.corners.Part
 	}
-	return opt.Relieve(p)
+	return v
+}
+
+// reliefLines tell how many corners are cleared in this file, and which stay.
+func (v view) reliefLines(opt *Options) (lines []string) {
+	c, n := &v.corners, 0
+	if !v.second {
+		n += c.Outline
+	}
+	if !v.second && !opt.Without.Openings {
+		n += c.Openings
+	}
+	recessed := !v.behind && !opt.Without.Recesses
+	if recessed {
+		n += c.Recesses
+	}
+	switch {
+	case n == 1:
+		lines = append(lines, "1 corner cleared for a bit of "+opt.show(opt.Bit))
+	case n > 1:
+		lines = append(lines, fmt.Sprintf("%d corners cleared for a bit of %s", n, opt.show(opt.Bit)))
+	}
+	if recessed && len(c.Narrow) > 0 {
+		lines = append(lines, wrapped("too narrow for a bit of "+opt.show(opt.Bit)+", corners stay: "+strings.Join(c.Narrow, ", "))...)
+	}
+	return lines
 }

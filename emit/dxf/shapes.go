@@ -1,6 +1,7 @@
 package dxf
 
 import (
+	"fmt"
 	"iter"
 
 	"barwright/compile/geom"
@@ -13,10 +14,15 @@ type view struct {
 	part   *model.Part
 	behind bool // the face behind the drawn one lies up: all is mirrored in x
 	second bool // the piece is cut out already; what is not cut through is worked from here
+	turn   int  // quarter turns counter-clockwise, as it lies on its sheet
+
+	corners Relieved // and how many of them, where they are
 }
 
 // first is the view from which a part is cut out, other the one of its other face.
-func first(p *model.Part, opt *Options) view { return view{part: p, behind: opt.Mirrored} }
+func first(p *model.Part, opt *Options) view {
+	return view{part: p, behind: opt.Mirrored, turn: opt.quarters()}
+}
 func other(p *model.Part, opt *Options) view {
 	return view{part: p, behind: !opt.Mirrored, second: true}
 }
@@ -36,19 +42,18 @@ type shape struct {
 	kind       kind
 	depth      length.Length // of blind work
 	inner      bool
-	open       bool // a line from the first vertex to the second
-	contour    geom.Contour
+	form
 }
 
 // shapes yields what is worked from the face that lies up, in the order of the file:
 // what is drawn comes first, and what lies inside is cut before the outline frees the
 // piece.
-func (v view) shapes(without model.Written) iter.Seq[shape] {
+func (v view) shapes(opt *Options) iter.Seq[shape] {
 	return func(yield func(shape) bool) {
 		p := v.part
-		_ = v.marks(without, yield) && v.recesses(without, yield) && v.bores(without, yield) &&
-			v.openings(without, yield) && v.slots(without, yield) &&
-			yield(shape{part: p.ID, role: "outline", name: p.Name, kind: v.outline(), contour: p.Outline})
+		_ = v.marks(opt, yield) && v.recesses(opt, yield) && v.bores(opt, yield) &&
+			v.openings(opt, yield) && v.slots(opt, yield) &&
+			yield(shape{part: p.ID, role: "outline", name: p.Name, kind: v.outline(), form: form{given: p.Outline}})
 	}
 }
 
@@ -59,49 +64,53 @@ func (v view) outline() kind {
 	return edge
 }
 
-// marks yields lines, and the countersinks of bores: a drill cuts them, not the table.
-func (v view) marks(without model.Written, yield func(shape) bool) bool {
+// marks yields lines as far as there is wood, for a slide begins on the banding, and the
+// countersinks of bores: a drill cuts them, not the table.
+func (v view) marks(opt *Options, yield func(shape) bool) bool {
 	p := v.part
-	if without.Marks {
+	if opt.Without.Marks {
 		return true
 	}
-	for _, m := range p.Marks {
-		line := geom.Contour{{Point: m.From}, {Point: m.To}}
-		if !v.behind && !yield(shape{part: p.ID, role: "mark", name: m.Name, kind: mark, inner: true, open: true, contour: line}) {
-			return false
+	for i := 0; !v.behind && i < len(p.Marks); i++ {
+		for _, ends := range p.Outline.Clip(p.Marks[i].From, p.Marks[i].To) {
+			m := p.Marks[i]
+			m.From, m.To = ends[0], ends[1]
+			if !yield(shape{part: p.ID, role: "mark", name: m.Name, kind: mark, inner: true, form: form{line: &m}}) {
+				return false
+			}
 		}
 	}
 	for i := range p.Bores {
 		b := &p.Bores[i]
-		sunk := *b
-		sunk.Diameter = b.Sink
-		if b.Sink > 0 && b.Far == v.behind && !yield(shape{part: p.ID, role: "countersink", name: b.Name, kind: mark, inner: true, contour: sunk.Shape()}) {
+		if b.Sink > 0 && b.Far == v.behind && !yield(shape{part: p.ID, role: "countersink", name: b.Name, kind: mark, inner: true, form: form{bore: b, sunk: true}}) {
 			return false
 		}
 	}
 	return true
 }
 
-func (v view) recesses(without model.Written, yield func(shape) bool) bool {
+func (v view) recesses(opt *Options, yield func(shape) bool) bool {
 	p := v.part
-	if v.behind || without.Recesses {
+	if v.behind || opt.Without.Recesses {
 		return true
 	}
-	for _, r := range p.Recesses {
-		if !yield(shape{part: p.ID, role: "recess", name: r.Name, kind: recess, depth: r.Depth, inner: true, contour: r.Shape}) {
+	for i := range p.Recesses {
+		r := &p.Recesses[i]
+		if !yield(shape{part: p.ID, role: "recess", name: r.Name, kind: recess, depth: r.Depth, inner: true, form: form{given: r.Shape, open: r.Open, overrun: opt.Overrun}}) {
 			return false
 		}
 	}
 	return true
 }
 
-func (v view) openings(without model.Written, yield func(shape) bool) bool {
+func (v view) openings(opt *Options, yield func(shape) bool) bool {
 	p := v.part
-	if v.second || without.Openings {
+	if v.second || opt.Without.Openings {
 		return true
 	}
-	for _, o := range p.Openings {
-		if !o.Notch && !yield(shape{part: p.ID, role: "opening", name: o.Name, kind: opening, inner: true, contour: o.Shape}) {
+	for i := range p.Openings {
+		o := &p.Openings[i]
+		if !o.Notch && !yield(shape{part: p.ID, role: "opening", name: o.Name, kind: opening, inner: true, form: form{given: o.Shape}}) {
 			return false
 		}
 	}
@@ -117,14 +126,17 @@ func (v view) bored(b *model.Bore) bool {
 	return b.Far == v.behind
 }
 
-func (v view) bores(without model.Written, yield func(shape) bool) bool {
+func (v view) bores(opt *Options, yield func(shape) bool) bool {
 	p := v.part
-	if without.Bores {
+	if opt.Without.Bores {
 		return true
 	}
 	for i := range p.Bores {
-		b := &p.Bores[i]
-		if b.Slot == 0 && v.bored(b) && !yield(shape{part: p.ID, role: "bore", name: b.Name, kind: bore, depth: b.Depth, inner: true, contour: b.Shape()}) {
+		b, as := &p.Bores[i], bore
+		if b.Through() {
+			as = hole
+		}
+		if b.Slot == 0 && v.bored(b) && !yield(shape{part: p.ID, role: "bore", name: b.Name, kind: as, depth: b.Depth, inner: true, form: form{bore: b}}) {
 			return false
 		}
 	}
@@ -132,18 +144,18 @@ func (v view) bores(without model.Written, yield func(shape) bool) bool {
 }
 
 // slots yields slots: those that go through as openings, others as recesses.
-func (v view) slots(without model.Written, yield func(shape) bool) bool {
+func (v view) slots(opt *Options, yield func(shape) bool) bool {
 	p := v.part
 	for i := range p.Bores {
 		b := &p.Bores[i]
-		if b.Slot == 0 || !v.bored(b) || leavesSlot(without, b) {
+		if b.Slot == 0 || !v.bored(b) || leavesSlot(opt.Without, b) {
 			continue
 		}
 		as := opening
 		if !b.Through() {
 			as = recess
 		}
-		if !yield(shape{part: p.ID, role: "slot", name: b.Name, kind: as, depth: b.Depth, inner: true, contour: b.Shape()}) {
+		if !yield(shape{part: p.ID, role: "slot", name: b.Name, kind: as, depth: b.Depth, inner: true, form: form{bore: b}}) {
 			return false
 		}
 	}
@@ -157,11 +169,40 @@ func leavesSlot(without model.Written, b *model.Bore) bool {
 	return without.Recesses
 }
 
+// zeroMark is a short line across the corner of the part, as it lies, where the file of
+// its other face has 0, 0; ok is false where that is no corner.
+func (v view) zeroMark(opt *Options, lying geom.Rect) (s shape, ok bool) {
+	corner := opt.Origin.turnedOver().turned(v.turn)
+	at := corner.of(lying)
+	reach := min(15*length.Millimetre, lying.X.Size()/4, lying.Y.Size()/4)
+	from, to := at.Add(geom.Point{X: reach}), at.Add(geom.Point{Y: reach})
+	if at.X == lying.X.Hi {
+		from.X -= 2 * reach
+	}
+	if at.Y == lying.Y.Hi {
+		to.Y -= 2 * reach
+	}
+	return shape{part: v.part.ID, role: "zero", kind: noted, inner: true, form: form{line: &model.Mark{From: from, To: to}}}, corner != Middle
+}
+
+// withZeroMark yields that line before all shapes of the view.
+func (v view) withZeroMark(opt *Options, all iter.Seq[shape], lying geom.Rect) iter.Seq[shape] {
+	line, ok := v.zeroMark(opt, lying)
+	if !ok {
+		return all
+	}
+	return func(yield func(shape) bool) {
+		if yield(line) {
+			all(yield)
+		}
+	}
+}
+
 // HasOther reports whether a part is worked from its other face too, so that a file
 // for it is written: where anything is in it but countersinks, which are told in words.
 func HasOther(p *model.Part, opt Options) bool {
 	v := other(p, &opt)
-	for s := range v.shapes(opt.Without) {
+	for s := range v.shapes(&opt) {
 		if s.role != "countersink" && s.role != "outline" {
 			return true
 		}
@@ -169,42 +210,32 @@ func HasOther(p *model.Part, opt Options) bool {
 	return false
 }
 
-// moved yields shapes where they lie, their arcs as chords where that is asked for.
-func moved(all iter.Seq[shape], m motion, tolerance length.Length) iter.Seq[shape] {
-	if m == still && tolerance == 0 {
-		return all
+// validate refuses a shape that a table would choke on; box holds one that is good, as it
+// is written.
+func (s *shape) validate(r *room) (box geom.Rect, err error) {
+	c := r.contour(&s.form)
+	if s.line != nil {
+		err = longEnough(c[0].Point, c[1].Point)
+	} else {
+		err = r.validate(c)
 	}
-	return func(yield func(shape) bool) {
-		for s := range all {
-			s.contour = m.contour(s.contour)
-			if tolerance > 0 && !s.open {
-				s.contour = chords(s.contour, tolerance)
-			}
-			if !yield(s) {
-				return
-			}
-		}
+	if err != nil {
+		return box, fmt.Errorf("part %s: %s %q: %w", s.part, s.role, s.name, err)
 	}
+	return r.drawn(&s.form).Bounds(), nil
 }
 
-func (s *shape) validate() error {
-	if s.open {
-		return longEnough(s.contour[0].Point, s.contour[1].Point)
+// write writes a shape moved to an origin.
+func (s *shape) write(f format, layer string, origin geom.Point, r *room) {
+	c := r.drawn(&s.form)
+	if s.line != nil {
+		f.line(layer, c[0].Point.Add(origin), c[1].Point.Add(origin))
+		return
 	}
-	return validate(s.contour)
-}
-
-// write writes a shape moved to an origin; it returns the room that it took.
-func (s *shape) write(f format, layer string, origin geom.Point, scratch geom.Contour) geom.Contour {
-	if s.open {
-		f.line(layer, s.contour[0].Point.Add(origin), s.contour[1].Point.Add(origin))
-		return scratch
-	}
-	if centre, radius, ok := s.contour.Circle(); ok {
+	if centre, radius, ok := c.Circle(); ok {
 		f.circle(layer, centre.Add(origin), radius)
-		return scratch
+		return
 	}
-	scratch = appendOriented(scratch, s.contour, s.inner, origin)
-	f.polyline(layer, scratch, pen{})
-	return scratch
+	r.oriented = appendOriented(r.oriented[:0], c, s.inner, origin)
+	f.polyline(layer, r.oriented, pen{})
 }

@@ -7,6 +7,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/lang/length"
 )
 
 // Sheet is one sheet as it is laid out. Parts are those of Blank.Placed, in that order.
@@ -14,6 +15,7 @@ type Sheet struct {
 	Stock      *model.Sheet
 	Number, Of int // of the sheets of the stock, from 1
 	Blank      *model.Blank
+	Kerf       length.Length // between its parts
 	Parts      []*model.Part
 }
 
@@ -25,9 +27,14 @@ func WriteSheet(w io.Writer, s *Sheet, opt Options) error {
 	all := []iter.Seq[shape]{s.edges(edges)}
 	lines := s.lines(&opt)
 	for i, p := range s.Parts {
-		v := first(relieved(p, &opt), &opt)
+		opt := opt
+		opt.Turned = s.Blank.Placed[i].Turned
+		v := first(p, &opt).relieved(&opt)
 		m := s.motion(i, opt.Mirrored)
-		own, outline := moved(v.shapes(opt.Without), m, opt.Flatten), m.contour(v.part.Outline)
+		own, outline := lying(v.shapes(&opt), m, opt.Flatten), m.contour(v.part.Outline)
+		if opt.Text && HasOther(p, opt) {
+			own = v.withZeroMark(&opt, own, outline.Bounds())
+		}
 		all = append(all, own)
 		f.parts = append(f.parts, v.part)
 		if !opt.Text {
@@ -50,7 +57,7 @@ func WriteSheet(w io.Writer, s *Sheet, opt Options) error {
 
 func (s *Sheet) edges(r geom.Rect) iter.Seq[shape] {
 	return func(yield func(shape) bool) {
-		yield(shape{part: s.Stock.Name, role: "sheet", kind: sheet, contour: geom.RectContour(r)})
+		yield(shape{part: s.Stock.Name, role: "sheet", kind: sheet, form: form{given: geom.RectContour(r)}})
 	}
 }
 
@@ -84,11 +91,15 @@ func (s *Sheet) motion(i int, mirrored bool) motion {
 // lines say which sheet this is, how it lies, and what the file leaves of it.
 func (s *Sheet) lines(opt *Options) []string {
 	lines := []string{
+		opt.Build,
 		s.Stock.Name + ", sheet " + fmt.Sprint(s.Number) + " of " + fmt.Sprint(s.Of),
 		s.Stock.Text,
 		opt.show(s.Stock.Thickness) + " thick" + measuredOn(opt.Batch),
 		opt.show(s.Blank.Length) + " x " + opt.show(s.Blank.Width) + " over all",
 		opt.unit(),
+	}
+	if opt.Bit == 0 && len(s.Parts) > 1 {
+		lines = append(lines, opt.show(s.Kerf)+" BETWEEN PARTS: no wider bit")
 	}
 	if opt.Mirrored {
 		lines = append(lines, "drawn faces DOWN: mirrored in x")
@@ -105,5 +116,6 @@ func (v view) sheetLines(opt *Options) []string {
 	if HasOther(v.part, *opt) {
 		lines = append(lines, v.flipLines(opt)...)
 	}
+	lines = append(lines, v.reliefLines(opt)...)
 	return inASCII(append(lines, smallLine(v.part, opt))...)
 }

@@ -1,7 +1,9 @@
 package dxf
 
 import (
+	"fmt"
 	"io"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -10,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"barwright/compile/model"
 	"barwright/emit/dxf/dxftest"
 )
 
@@ -29,60 +32,89 @@ func (c *counter) Write(b []byte) (int, error) {
 	return len(b), nil
 }
 
-func BenchmarkWrite100000Entities(b *testing.B) {
-	p := perforated(manyEntities - 1) // and its outline
-	for _, version := range versions {
-		b.Run(version.name, func(b *testing.B) {
-			opt := Options{Version: version.Version}
-			var size counter
-			if err := WritePart(&size, p, opt); err != nil {
-				b.Fatal(err)
-			}
-			b.SetBytes(int64(size))
-			b.ReportAllocs()
-			for b.Loop() {
-				if err := WritePart(io.Discard, p, opt); err != nil {
+// BenchmarkWrite writes parts of which each has ten times as much in it as the one
+// before; what is allocated does not follow.
+func BenchmarkWrite(b *testing.B) {
+	for _, entities := range []int{10_000, 100_000, 1_000_000} {
+		p := perforated(entities - 1) // and its outline
+		for _, version := range versions {
+			b.Run(fmt.Sprintf("%dEntities/%s", entities, version.name), func(b *testing.B) {
+				opt := Options{Version: version.Version}
+				var size counter
+				if err := WritePart(&size, p, opt); err != nil {
 					b.Fatal(err)
 				}
-			}
-			b.ReportMetric(manyEntities*float64(b.N)/b.Elapsed().Seconds(), "entities/s")
-		})
+				b.SetBytes(int64(size))
+				b.ReportAllocs()
+				for b.Loop() {
+					if err := WritePart(io.Discard, p, opt); err != nil {
+						b.Fatal(err)
+					}
+				}
+				b.ReportMetric(float64(entities)*float64(b.N)/b.Elapsed().Seconds(), "entities/s")
+			})
+		}
 	}
 }
 
-// BenchmarkAgainstLibrary has python3-ezdxf build and write the same entities
-// in the same run, both to a file, and reports how many times as long it takes.
-// It runs the library once, whatever -benchtime says: that takes long enough.
+// rounds is how often either side of BenchmarkAgainstLibrary is run.
+const rounds = 3
+
+// BenchmarkAgainstLibrary has python3-ezdxf build and write the same entities in the same
+// run, and reports how many times as long it takes. Both write a file. Ours is what a build
+// does from a solved part to the closed file, all checks included; the library's is
+// building the drawing and saving it, its import and a small drawing before left out. Of
+// either the best of three rounds counts, in turns, for a busy machine slows both.
+// "times-with-part" counts to our side the making of the solved part too, each vertex from
+// nothing, as the library makes its own. It runs so often whatever -benchtime says.
 func BenchmarkAgainstLibrary(b *testing.B) {
 	python := dxftest.Python(b)
 	for _, version := range versions {
 		b.Run(version.name, func(b *testing.B) {
 			path := filepath.Join(b.TempDir(), "many.dxf")
-			out, err := exec.Command(python, "testdata/write.py", version.name, strconv.Itoa(manyEntities), path).Output()
-			if err != nil {
-				b.Fatal(err)
-			}
-			theirs, err := strconv.ParseFloat(strings.TrimSpace(string(out)), 64)
-			if err != nil {
-				b.Fatal(err)
-			}
-			var ours time.Duration
-			for b.Loop() {
+			theirs, ours, withPart := math.Inf(1), math.Inf(1), math.Inf(1)
+			for range rounds {
+				theirs = min(theirs, libraryWrites(b, python, version.name, path))
 				began := time.Now()
-				file, err := os.Create(path)
-				if err != nil {
-					b.Fatal(err)
-				}
-				if err := WritePart(file, perforated(manyEntities-1), Options{Version: version.Version}); err != nil {
-					b.Fatal(err)
-				}
-				if err := file.Close(); err != nil {
-					b.Fatal(err)
-				}
-				ours += time.Since(began)
+				p := perforated(manyEntities - 1)
+				made := time.Since(began).Seconds()
+				wrote := weWrite(b, p, version.Version, path)
+				ours, withPart = min(ours, wrote), min(withPart, made+wrote)
 			}
+			b.ReportMetric(0, "ns/op")
 			b.ReportMetric(theirs, "library-s")
-			b.ReportMetric(theirs*float64(b.N)/ours.Seconds(), "times-as-fast")
+			b.ReportMetric(ours, "ours-s")
+			b.ReportMetric(theirs/ours, "times-as-fast")
+			b.ReportMetric(theirs/withPart, "times-with-part")
 		})
 	}
+}
+
+// libraryWrites returns how many seconds the library takes.
+func libraryWrites(b *testing.B, python, version, path string) float64 {
+	out, err := exec.Command(python, "testdata/write.py", version, strconv.Itoa(manyEntities), path).Output()
+	if err != nil {
+		b.Fatal(err)
+	}
+	seconds, err := strconv.ParseFloat(strings.TrimSpace(string(out)), 64)
+	if err != nil {
+		b.Fatal(err)
+	}
+	return seconds
+}
+
+// weWrite returns how many seconds we take.
+func weWrite(b *testing.B, p *model.Part, version Version, path string) float64 {
+	began := time.Now()
+	file, err := os.Create(path)
+	if err != nil {
+		b.Fatal(err)
+	}
+	if err := WritePart(file, p, Options{Version: version}); err != nil {
+		b.Fatal(err)
+	}
+	if err := file.Close(); err != nil {
+		b.Fatal(err)
+	}
+	return time.Since(began).Seconds()
 }

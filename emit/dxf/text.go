@@ -6,12 +6,8 @@ import (
 	"barwright/lang/latin"
 )
 
-// A string of the format holds at most 255 bytes, a symbol's name of R12 at
-// most 31 characters (published DXF reference).
-const (
-	maxText   = 255
-	maxSymbol = 31
-)
+// maxText is how many bytes a string of the format holds at most (published DXF reference).
+const maxText = 255
 
 // ascii transliterates a text to printable ASCII of at most 255 bytes, for a
 // reader that knows no code page. The characters that start an escape in a text
@@ -31,21 +27,4 @@ func ascii(s string) string {
 		}
 	}
 	return strings.TrimRight(string(b), " ")
-}
-
-func isDigit(c byte) bool { return '0' <= c && c <= '9' }
-
-// symbol turns a name into one that R12 takes: A-Z, 0-9, $, _ and -, at most
-// 31 of them. A name with nothing in it gives the fallback.
-func symbol(name, fallback string) string {
-	b := []byte(strings.ToUpper(ascii(name)))
-	for i, c := range b {
-		if !isDigit(c) && (c < 'A' || c > 'Z') && strings.IndexByte("$_-", c) < 0 {
-			b[i] = '_'
-		}
-	}
-	if len(b) == 0 {
-		return fallback
-	}
-	return string(b[:min(len(b), maxSymbol)])
 }

@@ -32,24 +32,8 @@ func TestASCII(t *testing.T) {
 	}
 }
 
-func TestSymbol(t *testing.T) {
-	for _, test := range []struct{ name, want string }{
-		{"", "EDGE"},
-		{" \t", "EDGE"},
-		{"cut-1", "CUT-1"},
-		{"Säge $5_ø", "SAEGE_$5_O"},
-		{"a.b/c", "A_B_C"},
-		{strings.Repeat("ab", 20), strings.Repeat("AB", 15) + "A"},
-	} {
-		if got := symbol(test.name, "EDGE"); got != test.want {
-			t.Errorf("layer %q becomes %q, want %q", test.name, got, test.want)
-		}
-	}
-}
-
 // FuzzText: whatever the text, what is written is printable ASCII of at most
-// 255 bytes, starts no escape, and stays as it is when done again; as a symbol
-// it keeps to R12's letters.
+// 255 bytes, starts no escape, and stays as it is when done again.
 func FuzzText(f *testing.F) {
 	for _, test := range textTests {
 		f.Add(test.text)
@@ -69,10 +53,6 @@ func FuzzText(f *testing.F) {
 		}
 		if again := ascii(got); again != got {
 			t.Errorf("%q becomes %q when done again", got, again)
-		}
-		name := symbol(s, "EDGE")
-		if strings.Trim(name, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$_-") != "" || name == "" || len(name) > 31 {
-			t.Errorf("symbol %q", name)
 		}
 	})
 }

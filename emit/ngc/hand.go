@@ -17,13 +17,13 @@ func WriteHandSetup(w io.Writer, m *model.Model) error {
 	}
 	s := sheet{buf: bufio.NewWriter(w), model: m}
 	s.text("TEMPLATES FOR A ROUTER LED BY HAND")
-	s.text(m.Build.Name + revision(m.Build))
+	s.text(m.Build.Titled())
 	s.section("Cautions", byHand[:])
 	s.section("How a template is laid", laying[:])
 	for i := range m.Templates {
 		s.template(&m.Templates[i])
 	}
-	s.section("After the first recess, before the next", after[:])
+	s.section("After the first recess, before the next", append([]string{inPlace}, after[1:]...))
 	return s.buf.Flush()
 }
 
@@ -39,11 +39,16 @@ var byHand = [...]string{
 }
 
 var laying = [...]string{
-	"Lay it with the written side up, its centre line on the mark on the wood and its edge lines on the wood's two edges.",
+	"Write \"run side\" on it beside the edge line where the drawing has these words, and \"up\", before it leaves the table.",
+	"Lay it as it is drawn, seen from above: its centre line on the mark on the wood, its edge lines on the wood's two edges, its arrow and the words \"run side\" to the edge that looks to the run. Turned half round it lies on the same lines, and the recess would be open on the wrong side.",
+	"Left is left as one faces the wall from the run.",
 	"Screw a batten under it against the wood's edge as a fence, in two pieces that stay clear of the opening by more than the bit is wide: the bit runs out over an open side.",
 	"Clamp wood and template to the bench beside the router's base, not within its way. A strip of the same thickness as the wood under the rim keeps the board from tipping.",
 	"Measure bit, bush and board: if one is not the figure below, put the measured one into the description and build again. Run it once in scrap, and lay the steel in.",
 }
+
+// inPlace stands for what the list after a program says of zero.
+const inPlace = "[ ] Wood, template and fence have not moved, the bit stands out as it was set, and the wall of the opening is not worn."
 
 func (s *sheet) template(t *model.Template) {
 	show, g := s.model.Build.Plain, t.Guide
@@ -63,13 +68,41 @@ func (s *sheet) template(t *model.Template) {
 	s.row("setting", fmt.Sprintf("the bit stands %s out of the base: %s of template and %s of recess", show(t.Setting()), show(t.Thickness), show(t.Depth)))
 	s.row("offset", fmt.Sprintf("the opening is %s larger than the recess at each closed side", show((g.Round()-g.Bit)/2)))
 	if t.Corner > 0 {
-		s.row("corners", fmt.Sprintf("the recess keeps a radius of %s in its corners, as the steel is shaped for", show(t.Corner)))
+		s.row("corners", s.leftByHand(t))
 	}
 	for _, p := range t.Places {
 		label := ""
 		if part, found := s.part(p.Part); found {
 			label = part.Label
 		}
-		s.row("mark", fmt.Sprintf("%s: %s from the left end", label, show(p.Mark)))
+		s.row("mark", fmt.Sprintf("%s: %s from the left end, seen from the run", label, show(p.Mark)))
 	}
+}
+
+// leftByHand says how round the bit leaves the corners of a recess, and what the steel
+// needs there. Square ones are relieved by a machine, which no template does.
+func (s *sheet) leftByHand(t *model.Template) string {
+	show := s.model.Build.Plain
+	kept := fmt.Sprintf("the recess keeps a radius of %s in its corners", show(t.Corner))
+	recess := s.recess(t.Places[0])
+	if recess.Radius > 0 {
+		return kept + ", as the steel is shaped for"
+	}
+	text := kept + "; no template relieves them as the programs do: square them with a chisel"
+	if round := t.Corner - recess.Fit; round > 0 {
+		text += fmt.Sprintf(", or round the steel's corners by %s or more", show(round))
+	}
+	return text
+}
+
+// recess is what a template is laid on; a zero value where the model lacks it.
+func (s *sheet) recess(at model.TemplatePlace) (of model.Recess) {
+	if part, found := s.part(at.Part); found {
+		for _, of = range part.Recesses {
+			if of.ID == at.Recess {
+				return of
+			}
+		}
+	}
+	return model.Recess{}
 }

@@ -12,21 +12,31 @@ func head(p *model.Program, u units) []string {
 	size := p.Shape.Bounds()
 	plan, z := p.Reach()
 	t := p.Tool
-	out := []string{
-		p.Name,
+	out := []string{p.Name}
+	if p.Build != "" {
+		out = append(out, p.Build)
+	}
+	out = append(out,
 		cuts(p),
-		"Unit: " + u.short,
+		"Unit: "+u.short,
 		fmt.Sprintf("Recess: X %s, Y %s, %s deep; %s", u.span(size.X), u.span(size.Y), u.number(p.Depth), openings(p, u)),
 		fmt.Sprintf("Bit: T%d, flat end, diameter %s, %d flutes; spindle %d per minute",
 			t.Number, u.number(t.Diameter), t.Flutes, t.RPM),
 		fmt.Sprintf("Wood: X %s, Y %s, %s thick, lying flat", u.span(p.Stock.X), u.span(p.Stock.Y), u.number(p.Thick)),
-		fmt.Sprintf("Zero: %s; the mark of X0 is %s from the left end; Z0 is the top of the wood", p.Zero, u.number(p.Mark)),
+		fmt.Sprintf("Zero: %s; %sZ0 is the top of the wood", p.Zero, zeroPlace(p, u.number(p.Mark))),
 		fmt.Sprintf("Box of the moves of the bit's centre: X %s, Y %s, Z %s; at the end to X0 Y0",
-			u.span(plan.X), u.span(plan.Y), u.span(z)),
+			u.span(plan.X), u.span(plan.Y), u.span(z)))
+	if p.Setup > 1 && zeroOf(p) == inRecess {
+		out = append(out, fmt.Sprintf("Setup: %d of this part; X0 is %s further to the right on it than in setup %d",
+			p.Setup, u.number(p.MovedOn), p.Setup-1))
 	}
-	out = append(out, safety[:]...)
-	out = append(out, fmt.Sprintf("The first move goes, fast, to Z %s from wherever the bit stands, down if it stands higher; "+
-		"the next one across at that height. Park it clear of work and clamps.", u.number(firstHeight(p))))
+	return append(out, saidOfAll(p.Moves, t, u)...)
+}
+
+// saidOfAll is what the head of every program says at its end.
+func saidOfAll(moves []model.Move, t model.Tool, u units) []string {
+	out := append(safety[:len(safety):len(safety)], fmt.Sprintf("The first move goes, fast, to Z %s from wherever the bit stands, down if it stands higher; "+
+		"the next one across at that height. Park it clear of work and clamps.", u.number(firstHeight(moves, t))))
 	return append(out, control(t.Dialect)...)
 }
 
@@ -59,18 +69,19 @@ func control(d model.Dialect) []string {
 	} else {
 		out = append(out, "Nothing waits for the spindle: the control must, as its manual tells.")
 	}
-	out = append(out, "No coolant is switched.")
-	if len(d.Start)+len(d.End) > 0 {
-		out = append(out, fmt.Sprintf("Lines of the control's own: %d at the start, %d at the end. Its manual tells what they do.",
+	if len(d.Start)+len(d.End) == 0 {
+		out = append(out, "No coolant is switched.")
+	} else {
+		out = append(out, "No coolant is switched but by lines of the control's own, if these do so.", fmt.Sprintf("Lines of the control's own: %d at the start, %d at the end. Its manual tells what they do.",
 			len(d.Start), len(d.End)))
 	}
 	return out
 }
 
 // firstHeight is where the first move goes.
-func firstHeight(p *model.Program) Length {
-	if len(p.Moves) == 0 {
-		return p.Tool.Clearance
+func firstHeight(moves []model.Move, t model.Tool) Length {
+	if len(moves) == 0 {
+		return t.Clearance
 	}
-	return p.Moves[0].Z
+	return moves[0].Z
 }

@@ -1,6 +1,7 @@
 // Package ngc writes router programs: RS274/NGC text (NISTIR 6556, version 3)
 // in a small subset that most controls read, and the setup sheet for the
-// person at the machine. It formats a model.Program and computes no path.
+// person at the machine. It formats a model.Program or model.Routing
+// and computes no path.
 //
 // The subset: G0 G1 G2 G3 G4 G17 G20 G21 G40 G49 G54 G80 G90 G94, M3 M5 M6 M30,
 // N T S F; comments on lines of their own; one motion a line, each with its G
@@ -22,28 +23,37 @@ import (
 // for an arc to end on its circle, or for straight pieces to stay by it, and
 // where w fails.
 func Write(w io.Writer, p *model.Program) error {
+	return write(w, p.Name, head(p, unitsOf(p.Tool.Dialect)), &p.Tool, p.Moves)
+}
+
+// WriteRouting writes a program for other work than recesses, as Write does.
+func WriteRouting(w io.Writer, r *model.Routing) error {
+	return write(w, r.Name, routingHead(r, unitsOf(r.Tool.Dialect)), &r.Tool, r.Moves)
+}
+
+func write(w io.Writer, name string, head []string, t *model.Tool, moves []model.Move) error {
 	buf := bufio.NewWriter(w)
-	u, d := unitsOf(p.Tool.Dialect), p.Tool.Dialect
+	u, d := unitsOf(t.Dialect), t.Dialect
 	pen := &pen{buf: buf, dialect: d, units: u}
 	if d.Chords && float64(d.Chord) < 2*u.step() {
-		return fmt.Errorf("program %s: %d decimals are too few for straight pieces within %d nm of an arc", p.Name, u.decimals, d.Chord)
+		return fmt.Errorf("program %s: %d decimals are too few for straight pieces within %d nm of an arc", name, u.decimals, d.Chord)
 	}
 	if d.Percent {
 		pen.line("%")
 	}
-	for _, line := range head(p, u) {
+	for _, line := range head {
 		pen.comment(line)
 	}
 	pen.block("G17 " + u.code + " G40 G49 G54 G80 G90 G94")
 	pen.own(d.Start)
-	pen.block(bitWords(p.Tool))
-	pen.block(fmt.Sprintf("S%d M3", p.Tool.RPM))
+	pen.block(bitWords(*t))
+	pen.block(fmt.Sprintf("S%d M3", t.RPM))
 	if d.SpinUp > 0 {
 		pen.block("G4 P" + seconds(d.SpinUp))
 	}
-	for _, m := range p.Moves {
-		if err := pen.move(m, p.Tool); err != nil {
-			return fmt.Errorf("program %s: %w", p.Name, err)
+	for _, m := range moves {
+		if err := pen.move(m, *t); err != nil {
+			return fmt.Errorf("program %s: %w", name, err)
 		}
 	}
 	pen.own(d.End)

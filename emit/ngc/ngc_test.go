@@ -79,6 +79,7 @@ func TestWriteGolden(t *testing.T) {
 func TestWriteSetupGolden(t *testing.T) {
 	open, _ := program(t, routertest.Support())
 	shut, _ := program(t, closed())
+	open.Setup, shut.Setup, shut.MovedOn = 1, 2, shut.Mark-open.Mark
 	m := &model.Model{
 		Build: model.Build{Name: "tool shed bar", Unit: length.Inches, Marks: inch / 32, Revision: "B"},
 		Parts: []model.Part{{

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"barwright/compile/geom"
@@ -22,12 +23,12 @@ const (
 // build's unit, and in the program's where that is another one. Without programs
 // it writes nothing.
 func WriteSetup(w io.Writer, m *model.Model) error {
-	if len(m.Programs) == 0 {
+	if len(m.Programs)+len(m.Routings) == 0 {
 		return nil
 	}
 	s := sheet{buf: bufio.NewWriter(w), model: m}
 	s.text("ROUTER SETUP SHEET")
-	s.text(m.Build.Name + revision(m.Build))
+	s.text(m.Build.Titled())
 	s.section("Cautions", s.cautions())
 	s.section("Before each program", before[:])
 	for i := range m.Programs {
@@ -35,18 +36,16 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 		if err != nil {
 			return err
 		}
-		s.program(i, &m.Programs[i], took)
+		s.program(i, took)
 	}
-	s.section("After the first recess, before the next", after[:])
-	s.section("What the programs do not do", omissions[:])
+	if len(m.Programs) > 0 {
+		s.section("After the first recess, before the next", after[:])
+		s.section("What the programs do not do", omissions[:])
+	}
+	if err := s.routings(); err != nil {
+		return err
+	}
 	return s.buf.Flush()
-}
-
-func revision(b model.Build) string {
-	if b.Revision == "" {
-		return ""
-	}
-	return ", revision " + b.Revision
 }
 
 // The texts below are common practice of the trade, not a standard.
@@ -62,13 +61,13 @@ var cautions = [...]string{
 var before = [...]string{
 	"Measure the bit. If it is not the diameter below, put the measured one into the description and build again.",
 	"Measure the wood's thickness and width at the recess; look for nails and staples.",
-	"Set zero as told below, Z last, with a sheet of paper; set Z again after each change of the bit. Then park the bit clear of the work and of the clamps: the first move goes, fast, to the clearance height from wherever the bit stands, down if it stands higher, and the next one across at that height. Nothing may stand higher on the way.",
+	"Set zero as told below, Z last, with a sheet of paper; set Z again after each change of the bit and in each setup. Then park the bit clear of the work and of the clamps: the first move goes, fast, to the clearance height from wherever the bit stands, down if it stands higher, and the next one across at that height. Nothing may stand higher on the way.",
 	"Dry run: spindle off, Z zero set above the work by more than the recess is deep. Watch that the box of the moves lies where the recess shall be.",
 	"Before a recess in good wood: cut the test piece that goes with it, in scrap of the same thickness and width, and lay the steel in.",
 }
 
 var after = [...]string{
-	"[ ] The wood has not moved, and zero is where it was.",
+	"[ ] The wood has not moved, and zero is where it was. For another setup it is moved on, and zero set anew, as its program tells.",
 	"[ ] Width, measured at both ends and in the middle.",
 	"[ ] Depth, measured at both ends.",
 	"[ ] The steel lies in it, flush or a little below (0.2 mm or 0.008 in at most), never proud, and does not rock.",
@@ -76,18 +75,18 @@ var after = [...]string{
 }
 
 var omissions = [...]string{
-	"They drill no holes, switch no coolant, clamp nothing, and change no bit where no M6 is told of above. They do not square inside corners, and do not cut the wood to length.",
+	"They drill no holes for screws, switch no coolant but by lines of the control's own, clamp nothing, and change no bit where no M6 is told of above. They do not square inside corners, and do not cut the wood to length.",
 	"Times are simulated, with a stop at every move; a control that rounds corners is faster, a small machine may be slower.",
 }
 
 // cautions are those of all programs, and that they stand nowhere else where the
 // programs carry no comments.
 func (s *sheet) cautions() []string {
-	for _, p := range s.model.Programs {
-		if p.Tool.Dialect.Comments == "none" {
-			return append(cautions[:len(cautions):len(cautions)],
-				"Programs without comments carry none of these cautions: keep this sheet at the machine.")
-		}
+	silent := slices.ContainsFunc(s.model.Programs, func(p model.Program) bool { return p.Tool.Dialect.Comments == "none" }) ||
+		slices.ContainsFunc(s.model.Routings, func(r model.Routing) bool { return r.Tool.Dialect.Comments == "none" })
+	if silent {
+		return append(cautions[:len(cautions):len(cautions)],
+			"Programs without comments carry none of these cautions: keep this sheet at the machine.")
 	}
 	return cautions[:]
 }
@@ -122,8 +121,13 @@ func (s *sheet) hang(prefix, text string) {
 	}
 }
 
-func (s *sheet) program(i int, p *model.Program, took replay.Measures) {
+func (s *sheet) program(i int, took replay.Measures) {
+	p := &s.model.Programs[i]
 	u, t := unitsOf(p.Tool.Dialect), p.Tool
+	var before *model.Program
+	if i > 0 {
+		before = &s.model.Programs[i-1]
+	}
 	part, recess := s.find(p)
 	fmt.Fprintf(s.buf, "\nProgram %d of %d: %s.ngc\n", i+1, len(s.model.Programs), p.Name)
 	what, wood := "%s in %s (%s)", part.Stock
@@ -142,14 +146,17 @@ func (s *sheet) program(i int, p *model.Program, took replay.Measures) {
 	s.row("wood", fmt.Sprintf("%s, %s x %s, %s thick; %s stay under the recess", wood,
 		s.both(p.Stock.X.Size(), u), s.both(p.Stock.Y.Size(), u), s.both(p.Thick, u), s.both(p.Thick-p.Depth, u)))
 	s.row("face up", part.Face)
+	s.laying(p, before)
 	s.row("zero", p.Zero)
-	s.row("", fmt.Sprintf("the mark of X0 is %s from the left end; Z0 is the top of the wood", s.model.Build.Plain(p.Mark)))
+	s.row("", zeroPlace(p, s.model.Build.Plain(p.Mark))+"Z0 is the top of the wood")
+	s.stop(p, u)
 	s.row("bit", fmt.Sprintf("T%d: flat end, diameter %s, %d flutes; cutting length and stick-out above %s",
 		t.Number, s.both(t.Diameter, u), t.Flutes, s.both(p.Depth, u)))
 	s.row("speeds", fmt.Sprintf("spindle %d per minute, clockwise; feed %s, ramps %s %s a minute",
 		t.RPM, u.rate(t.Feed), u.rate(t.Plunge), u.short))
-	s.row("cutting", "climb: counter-clockwise round the recess; the first pass on each level is as wide as the bit")
-	s.control(p)
+	s.row("coming down", wayDown(p))
+	s.row("cutting", cutting(p))
+	s.dialect(t)
 	s.row("levels", levelText(p, u))
 	s.row("clearance", s.both(t.Clearance, u)+" above the wood")
 	plan, z := p.Reach()
@@ -163,16 +170,16 @@ func (s *sheet) program(i int, p *model.Program, took replay.Measures) {
 	}
 }
 
-// control says what the control must read and do.
-func (s *sheet) control(p *model.Program) {
-	d := p.Tool.Dialect
+// dialect says what the control must read and do.
+func (s *sheet) dialect(t model.Tool) {
+	d := t.Dialect
 	u := unitsOf(d)
 	arcs := "arcs by their centre"
 	if d.Chords {
 		arcs = "straight pieces that leave an arc by at most " + s.both(d.Chord, u)
 	}
 	s.row("text", fmt.Sprintf("%s, %d decimals; %s", u.code, d.Decimals, arcs))
-	for _, line := range control(p.Tool.Dialect) {
+	for _, line := range control(d) {
 		s.row("", line)
 	}
 	for i, lines := range [2][]string{d.Start, d.End} {
@@ -214,6 +221,9 @@ func (s *sheet) both(l Length, u units) string {
 
 // corners says what the round bit leaves, and what the steel needs there.
 func (s *sheet) corners(p *model.Program, recess model.Recess, u units) string {
+	if len(p.Reliefs) > 0 {
+		return s.reliefs(p, recess, u)
+	}
 	if p.Corner == 0 {
 		return "no inside corners between closed sides"
 	}
@@ -275,18 +285,6 @@ func openings(p *model.Program, u units) string {
 		}
 	}
 	return "open at the edge at " + strings.Join(at, " and at ") + "; not cut through"
-}
-
-func levelText(p *model.Program, u units) string {
-	depths := make([]string, len(p.Levels))
-	for i, l := range p.Levels {
-		depths[i] = u.number(l)
-	}
-	text := fmt.Sprintf("%d: %s %s below the top", len(depths), strings.Join(depths, ", "), u.short)
-	if p.Tool.Finish > 0 {
-		text += fmt.Sprintf("; then %s %s off the walls at full depth", u.number(p.Tool.Finish), u.short)
-	}
-	return text
 }
 
 func duration(seconds float64) string {

@@ -1,8 +1,10 @@
 package page
 
 import (
+	"slices"
 	"strconv"
 
+	"barwright/compile/model"
 	"barwright/emit/markup"
 	"barwright/lang/finding"
 	"barwright/lang/source"
@@ -54,21 +56,26 @@ func (p writer) place(r source.Range) {
 	}
 }
 
-var programColumns = []markup.Column{markup.Words("program"), markup.Words("part"), markup.Words("recess"), markup.Figures("zero mark from left"),
+var programColumns = []markup.Column{markup.Words("program"), markup.Words("part"), markup.Words("recess"), markup.Figures("X0 from left"),
 	markup.Words("zero"), markup.Figures("depth"), markup.Figures("passes"), markup.Figures("bit"), markup.Figures("about")}
 
 func (p writer) programs() {
 	p.section("programs")
+	p.routings()
 	if len(p.m.Programs) == 0 {
 		p.none("No recess is cut by a program.")
 		p.End()
 		return
 	}
-	p.Table("Programs for the router, one for each recess", programColumns)
+	p.Table(programsTitle(p.m), programColumns)
 	for i := range p.m.Programs {
 		g := &p.m.Programs[i]
 		p.Start("tr", "role", "row", "data-part", g.Part)
-		p.Cells(programColumns, g.Name, g.PartLabel, g.Recess, p.num(g.Mark), g.Zero, p.num(g.Depth),
+		recess := g.Recess
+		if g.Test {
+			recess = "as " + recess + ", in scrap"
+		}
+		p.Cells(programColumns, g.Name, g.PartLabel, recess, p.num(g.Mark), g.Zero, p.num(g.Depth),
 			strconv.Itoa(len(g.Levels)), p.num(g.Tool.Diameter), clock(g.Seconds))
 		p.End()
 	}
@@ -78,6 +85,15 @@ func (p writer) programs() {
 		"Eyes and ears are protected; the machine is not left alone. The router's and the bit's manuals decide speeds and depths.",
 		"class", "caution")
 	p.End()
+}
+
+// programsTitle says what the programs are for.
+func programsTitle(m *model.Model) string {
+	title := "Programs for the router: one for each recess"
+	if slices.ContainsFunc(m.Programs, func(p model.Program) bool { return p.Test }) {
+		title += ", and before them test pieces in scrap"
+	}
+	return title
 }
 
 // clock writes an estimate of time.

@@ -121,4 +121,7 @@ func (c *checker) layouts(m *model.Model) {
 	for i := range m.Programs {
 		c.there(c.ids, m.Programs[i].Part, ".programs[%d].part", i)
 	}
+	for i := range m.Routings {
+		c.there(c.ids, m.Routings[i].Part, ".routings[%d].part", i)
+	}
 }

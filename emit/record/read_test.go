@@ -285,6 +285,9 @@ func drawnModel(t *rapid.T) *model.Model {
 	for i := range m.Programs {
 		part(&m.Programs[i].Part)
 	}
+	for i := range m.Routings {
+		part(&m.Routings[i].Part)
+	}
 	return &m
 }
 

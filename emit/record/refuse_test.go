@@ -106,6 +106,9 @@ func TestUnsound(t *testing.T) {
 			elsewhere(&m.Layouts[0].Blanks[1].Placed[2].Part)
 		},
 		`programs[0].part: there is no part "nowhere"`: func(m *model.Model) { elsewhere(&m.Programs[0].Part) },
+		`routings[0].part: there is no part "nowhere"`: func(m *model.Model) {
+			m.Routings = []model.Routing{{Part: "nowhere", Piece: m.Parts[0].Outline}}
+		},
 	} {
 		m := example(t, "boatshed")
 		unsettle(m)

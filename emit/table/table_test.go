@@ -215,17 +215,23 @@ func TestAWriterThatFails(t *testing.T) {
 func TestSmallPieces(t *testing.T) {
 	m := small()
 	for label, high := range map[string]length.Length{"URN-L": 201, "URN-R": 201, "-1": 199} {
-		m.Parts = append(m.Parts, model.Part{Label: label, Outline: geom.RectContour(geom.R(0, 0, 300*length.Millimetre, high*length.Millimetre))})
+		m.Parts = append(m.Parts, model.Part{Label: label, Stock: "sheet.birch", Outline: geom.RectContour(geom.R(0, 0, 300*length.Millimetre, high*length.Millimetre))})
 	}
 	if got := records(t, output(t, CutList, m))[0]; len(got) != 15 {
 		t.Errorf("columns %q", got)
 	}
 	m.Table.Small = 245 * length.Millimetre
-	var got []string
-	for _, r := range records(t, output(t, CutList, m)) {
-		got = append(got, r[15])
+	listed := func() (got []string) {
+		for _, r := range records(t, output(t, CutList, m)) {
+			got = append(got, r[15])
+		}
+		return got
 	}
-	if want := []string{"small", "", "yes"}; !cmp.Equal(got, want) {
+	if got, want := listed(), []string{"small", "", "yes"}; !cmp.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
+	}
+	m.Parts[len(m.Parts)-1].Stock, m.Parts[len(m.Parts)-2].Stock, m.Parts[len(m.Parts)-3].Stock = "steel.flat", "steel.flat", "steel.flat"
+	if got, want := listed(), []string{"small", "", ""}; !cmp.Equal(got, want) {
+		t.Errorf("of steel %q, want %q", got, want)
 	}
 }

@@ -23,7 +23,11 @@ const unnamed = "unnamed"
 // underscore, several in a row one. It begins with a letter, a digit or an underscore
 // and does not end in a full stop, has 80 bytes at most, and is none that Windows
 // reserves for a device. A name that is so already stays as it is.
-func Of(text string) string {
+func Of(text string) string { return With(text, "") }
+
+// With is Of with more behind the text that tells its file from others of the same thing,
+// safe already, and beyond the 80 bytes: URN-L-far.
+func With(text, more string) string {
 	var b strings.Builder
 	for _, r := range text {
 		b.WriteString(spelled(r))
@@ -35,9 +39,9 @@ func Of(text string) string {
 	name = strings.TrimLeft(name, ".-")
 	name = strings.TrimRight(name[:min(len(name), longest)], ".")
 	if name == "" || name == "_" {
-		return unnamed
+		name = unnamed
 	}
-	if reserved(name) {
+	if name += more; reserved(name) {
 		return "_" + name
 	}
 	return name
@@ -78,17 +82,19 @@ type Names struct {
 	taken map[string]bool // in small letters, for systems that take them for the same; lookup only
 }
 
-// Of returns a name as the function Of makes it; one that is taken already, in whatever
-// capitals, has a number added: URN-L-2.
-func (n *Names) Of(text string) string {
+// Of returns a name as the function Of makes it, or one like it where that is taken.
+func (n *Names) Of(text string) string { return n.Free(Of(text)) }
+
+// Free returns a name that is safe already, as Of and With make them. One that is taken, in
+// whatever capitals, has a number added: URN-L-2.
+func (n *Names) Free(name string) string {
 	if n.taken == nil {
 		n.taken = map[string]bool{}
 	}
-	stem := Of(text)
-	name := stem
-	for i := 2; n.taken[strings.ToLower(name)]; i++ {
-		name = stem + "-" + strconv.Itoa(i)
+	free := name
+	for i := 2; n.taken[strings.ToLower(free)]; i++ {
+		free = name + "-" + strconv.Itoa(i)
 	}
-	n.taken[strings.ToLower(name)] = true
-	return name
+	n.taken[strings.ToLower(free)] = true
+	return free
 }

@@ -44,6 +44,20 @@ func TestOf(t *testing.T) {
 	}
 }
 
+func TestWith(t *testing.T) {
+	for _, test := range []struct{ text, more, want string }{
+		{"URN-L", "-far", "URN-L-far"},
+		{"nul", "-1", "nul-1"},
+		{"", "-1", "unnamed-1"},
+		{"aux.x", "-far", "_aux.x-far"},
+		{strings.Repeat("x", 300), "-x12", strings.Repeat("x", 80) + "-x12"},
+	} {
+		if got := With(test.text, test.more); got != test.want {
+			t.Errorf("%q with %q: %q, want %q", test.text, test.more, got, test.want)
+		}
+	}
+}
+
 func TestNames(t *testing.T) {
 	var n Names
 	for _, test := range []struct{ text, want string }{

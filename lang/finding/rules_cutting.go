@@ -71,5 +71,23 @@ The way down is a slope: it is as long as the depth divided by the tangent of th
 middle of a flat bit, which does not cut, is pressed into the wood. A flatter slope only takes longer. Bits that are
 ground to the middle go down steeper: limits { ramp_most = … }.`,
 		},
+		{
+			Slug: "steel-lies-low", Severity: Warning, Says: "the recesses are so deep that the steel lies low",
+			Source:  "flush to 0.2 mm low, and half a millimetre or 0.02 in at most: common practice",
+			Caution: loadDecides,
+			Explains: `
+A bar top rests on the wood and on the steel at once only if both are level. Steel that lies low bears nothing until the top
+has sagged onto it, and the screws through it pull the wood down. It must not stand proud either: a tenth of
+a millimetre, or 0.004 in, is what low is where it is left out. limits { low_most = … } states another figure.`,
+		},
+		{
+			Slug: "steel-loose", Severity: Warning, Says: "the recesses are so wide that the steel has play",
+			Source:  "a millimetre or 1/32 in at most: common practice",
+			Caution: loadDecides,
+			Explains: `
+Steel that fits its recess closely cannot turn in it, and its screws only hold it down. With play on both sides they have to
+hold it in place too, and a push along the bar goes into them. 0.2 mm, or 0.008 in, on each side is what fit is
+where it is left out. limits { fit_most = … } states another figure.`,
+		},
 	}},
 }

@@ -65,7 +65,10 @@ stand between the passes and the steel would lie on them. Four tenths of the bit
 		Caution: machineDecides,
 		Explains: `
 The allowance that is left on the walls for the last pass is more than half the bit is wide, so that pass would cut
-wood on its whole width. A finishing pass takes a hair: a hundredth of an inch, or 0.3 mm.`,
+wood on its whole width. A finishing pass takes a hair: a hundredth of an inch, or 0.3 mm.
+
+What floor leaves at the bottom is taken by a last level of its own. It is less than the recess is deep, or nothing would be
+left for the levels before, and no more than stepdown, the deepest bite.`,
 	},
 	{
 		Slug: "clearance-too-low", Severity: Error, Says: "moves through air would be too near the wood",
@@ -88,7 +91,7 @@ mean nothing. Three at least in millimetres, four in inches.`,
 		Slug: "not-positive", Severity: Error, Says: "a figure for the router must be above 0",
 		Caution: machineDecides,
 		Explains: `
-A feed, a depth, a bit or a step of 0 cuts nothing, or never ends. The answer names the figure. Where it was left out,
+A feed, a depth, a bit or a step of 0 cuts nothing, or never ends, and what never speeds up never arrives. The answer names the figure. Where it was left out,
 it follows from another that is 0.`,
 	},
 	{
@@ -98,6 +101,13 @@ it follows from another that is 0.`,
 Feed and plunge are lengths in a minute, and plunge is a third of the feed where it is left out. Under half an inch in
 a minute a program cannot state them exactly, and a bit that hardly moves burns the wood: most often a figure is in
 another unit than was meant.`,
+	},
+	{
+		Slug: "feed-too-fast", Severity: Error, Says: "the router would go faster than any does",
+		Caution: machineDecides,
+		Explains: `
+Feed and plunge are lengths in a minute. More than 60 m, or 2362 in, is faster than any router goes through wood: most
+often a figure is in another unit than was meant.`,
 	},
 	{
 		Slug: "path-too-long", Severity: Error, Says: "a path would have absurdly many moves",

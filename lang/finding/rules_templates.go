@@ -32,4 +32,24 @@ The bush stands out of the router's base by more than the template is thick, or 
 not lie on the board. Take a thicker board, or file the bush shorter.`,
 		},
 	}},
+	{"13.8", "Other work of the router", []Rule{
+		{
+			Slug: "not-routed", Severity: Warning, Says: "work that a router is asked for is left out of its programs",
+			Caution: machineDecides,
+			Explains: `
+A router is asked by also for work in panels that it cannot do: its bit is too wide for an opening, a groove or a notch,
+the machine does not move so far, a piece has no room for the tabs that are to hold it, or the bore that relieves a corner
+would cut into something else. The rest of the panel is cut all the same. What is left out has to be cut by other means,
+or with another bit: a second router can be described for it.
+
+Where the outline is left out, the panel has to be cut to size before its program is run.`,
+		},
+		{
+			Slug: "left-to-drill", Severity: Note, Says: "a hole is narrower than the router's bit",
+			Caution: machineDecides,
+			Explains: `
+A router is asked for hinge cups or for holes of shelf pins, and its bit is wider than they are. They are left to the
+drill. A bit of their width, which has to cut at its centre, makes them straight down; a narrower one round a helix.`,
+		},
+	}},
 }

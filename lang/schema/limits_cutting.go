@@ -11,4 +11,6 @@ var limitsOfCutting = []Attr{
 	{Name: "bite_wide", Type: Number, Default: "0.5", Doc: "from pass to pass, of the bit's diameter"},
 	{Name: "plunge_share", Type: Number, Default: "0.5", Doc: "plunge, of the feed"},
 	{Name: "ramp_most", Type: Number, Default: "5", Doc: "slope of a ramp, in degrees"},
+	{Name: "low_most", Type: Reach, Default: "0.02in", Metric: "0.5mm", Doc: "how much deeper than the steel a recess is"},
+	{Name: "fit_most", Type: Reach, Default: "1/32in", Metric: "1mm", Doc: "how much wider than the steel a recess is, each side"},
 }

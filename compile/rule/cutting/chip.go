@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/compile/router"
 	"barwright/compile/rule"
 	"barwright/lang/finding"
 	"barwright/lang/length"
@@ -66,7 +67,7 @@ func common(t model.Tool) (c chip, where string) {
 
 // asked is the range that holds for a router, the common one or what the limits state,
 // and where each end of it holds, in words.
-func asked(b *rule.Build, r router) (c chip, least, most string) {
+func asked(b *rule.Build, r machine) (c chip, least, most string) {
 	c, where := common(r.tool)
 	least, most = " on "+where, " on "+where
 	if own := b.FieldLength(b.Limits, "chip_load", "least"); own > 0 {
@@ -78,16 +79,16 @@ func asked(b *rule.Build, r router) (c chip, least, most string) {
 	return c, least, most
 }
 
-func (r router) teeth() length.Length { return length.Length(r.tool.RPM * r.tool.Flutes) }
+func (r machine) teeth() length.Length { return length.Length(r.tool.RPM * r.tool.Flutes) }
 
 func chipTooThin(b *rule.Build) {
-	for _, r := range routers(b) {
+	for _, r := range machines(b) {
 		c, where, _ := asked(b, r)
 		if r.tool.Feed >= c.least*r.teeth() {
 			continue
 		}
 		var mends []string
-		if faster := length.Up(c.least*r.teeth(), wholeFeed(b)); faster <= fastest {
+		if faster := length.Up(c.least*r.teeth(), wholeFeed(b)); faster <= router.FastestFeed {
 			mends = append(mends, feed(b, faster))
 		}
 		slower := int(r.tool.Feed/c.least) / r.tool.Flutes / 100 * 100
@@ -101,7 +102,7 @@ func chipTooThin(b *rule.Build) {
 }
 
 func chipTooThick(b *rule.Build) {
-	for _, r := range routers(b) {
+	for _, r := range machines(b) {
 		c, _, where := asked(b, r)
 		if c.most == 0 || r.tool.Feed <= c.most*r.teeth() {
 			continue
@@ -113,22 +114,19 @@ func chipTooThick(b *rule.Build) {
 }
 
 // bites says what each tooth takes.
-func (r router) bites(b *rule.Build) string {
+func (r machine) bites(b *rule.Build) string {
 	t := r.tool
 	return fmt.Sprintf("Each tooth takes %s: %s in a minute, %d turns, %s.",
 		showChip(b, t.Feed/r.teeth()), b.Show(t.Feed), t.RPM, finding.Counted(t.Flutes, "flute"))
 }
 
 // chipFrom shows what else the thickness of chips follows from.
-func (r router) chipFrom(b *rule.Build, f *finding.Finding) {
+func (r machine) chipFrom(b *rule.Build, f *finding.Finding) {
 	if a := r.block.Attr("rpm"); a != nil {
 		f.Also(a.Expr.At, "the turns")
 	}
 	b.LimitOf(f, "chip_load")
 }
-
-// fastest is the feed that programs are still written with.
-const fastest = 10 * length.Metre
 
 func feed(b *rule.Build, l length.Length) string { return fmt.Sprintf("feed = %q", b.Show(l)) }
 

@@ -24,23 +24,25 @@ var Rules = []rule.Rule{
 	{Slug: "bite-too-wide", Look: biteTooWide},
 	{Slug: "plunge-too-fast", Look: plungeTooFast},
 	{Slug: "ramp-steep", Look: rampSteep},
+	{Slug: "steel-lies-low", Look: steelLiesLow},
+	{Slug: "steel-loose", Look: steelLoose},
 }
 
-// router is a block and what it says, defaults included.
-type router struct {
+// machine is a block router and what it says, defaults included.
+type machine struct {
 	block *lang.Block
 	tool  model.Tool
 }
 
-func routers(b *rule.Build) (all []router) {
+func machines(b *rule.Build) (all []machine) {
 	for _, block := range b.Source.Top("router") {
-		all = append(all, router{block, solve.Tool(b.Values, block)})
+		all = append(all, machine{block, solve.Tool(b.Values, block)})
 	}
 	return all
 }
 
 // place is where the text says something of a router, or its head where it is left out.
-func (r router) place(name string) source.Range {
+func (r machine) place(name string) source.Range {
 	if a := r.block.Attr(name); a != nil {
 		return a.Expr.At
 	}
@@ -49,7 +51,7 @@ func (r router) place(name string) source.Range {
 
 func spindleSpeed(b *rule.Build) {
 	least, most := b.Count(b.Limits, "rpm_least"), b.Count(b.Limits, "rpm_most")
-	for _, r := range routers(b) {
+	for _, r := range machines(b) {
 		wanted, limit := most, "rpm_most"
 		if r.tool.RPM < least {
 			wanted, limit = least, "rpm_least"
@@ -63,43 +65,37 @@ func spindleSpeed(b *rule.Build) {
 }
 
 func biteTooDeep(b *rule.Build) {
-	for _, r := range routers(b) {
-		t := r.tool
-		if most, over := overShare(b, t.Stepdown, t.Diameter, "bite_deep"); over {
-			f := b.Findings.Warnf("bite-too-deep", r.place("stepdown"), passes(b, "stepdown", most),
-				"Each level is %s deep, and the bit %s wide: it takes %s at most.", b.Show(t.Stepdown), b.Show(t.Diameter), b.Show(most))
-			b.LimitOf(f, "bite_deep")
-		}
+	for _, r := range machines(b) {
+		r.over(b, "bite-too-deep", "stepdown", r.tool.Stepdown, r.tool.Diameter, "bite_deep",
+			"Each level is %s deep, and the bit %s wide: it takes %s at most.")
 	}
 }
 
 func biteTooWide(b *rule.Build) {
-	for _, r := range routers(b) {
-		t := r.tool
-		if most, over := overShare(b, t.Stepover, t.Diameter, "bite_wide"); over && t.Stepover <= t.Diameter { // beyond: step-over-too-wide
-			f := b.Findings.Warnf("bite-too-wide", r.place("stepover"), passes(b, "stepover", most),
-				"Each pass lies %s beside the one before, and the bit is %s wide: it clears %s at most.", b.Show(t.Stepover), b.Show(t.Diameter), b.Show(most))
-			b.LimitOf(f, "bite_wide")
+	for _, r := range machines(b) {
+		if r.tool.Stepover <= r.tool.Diameter { // beyond: step-over-too-wide
+			r.over(b, "bite-too-wide", "stepover", r.tool.Stepover, r.tool.Diameter, "bite_wide",
+				"Each pass lies %s beside the one before, and the bit is %s wide: it clears %s at most.")
 		}
 	}
 }
 
 func plungeTooFast(b *rule.Build) {
-	for _, r := range routers(b) {
-		t := r.tool
-		if most, over := overShare(b, t.Plunge, t.Feed, "plunge_share"); over {
-			f := b.Findings.Warnf("plunge-too-fast", r.place("plunge"), passes(b, "plunge", most),
-				"The bit comes down at %s in a minute, and its feed is %s: %s is the most on the way down.", b.Show(t.Plunge), b.Show(t.Feed), b.Show(most))
-			b.LimitOf(f, "plunge_share")
-		}
+	for _, r := range machines(b) {
+		r.over(b, "plunge-too-fast", "plunge", r.tool.Plunge, r.tool.Feed, "plunge_share",
+			"The bit comes down at %s in a minute, and its feed is %s: %s is the most on the way down.")
 	}
 }
 
-// overShare reports whether a figure is more than the share of another that a limit
-// states, and how much that is.
-func overShare(b *rule.Build, have, of length.Length, limit string) (most length.Length, over bool) {
-	most = length.Length(b.Number(b.Limits, limit) * float64(of))
-	return most, have > most
+// over warns of a figure that is more than the share of another that a limit states. The
+// text takes the figure, the other one, and the most.
+func (r machine) over(b *rule.Build, slug, attr string, have, of length.Length, limit, text string) {
+	most := length.Length(b.Number(b.Limits, limit) * float64(of))
+	if have <= most {
+		return
+	}
+	f := b.Findings.Warnf(slug, r.place(attr), passes(b, attr, most), text, b.Show(have), b.Show(of), b.Show(most))
+	b.LimitOf(f, limit)
 }
 
 // passes is the mend of a figure that may be no more than that.
@@ -121,7 +117,7 @@ func step(b *rule.Build) length.Length {
 
 func rampSteep(b *rule.Build) {
 	most := b.Number(b.Limits, "ramp_most")
-	for _, r := range routers(b) {
+	for _, r := range machines(b) {
 		if have := r.tool.RampDegrees; have > most && have <= 30 { // above: ramp-too-steep
 			f := b.Findings.Warnf("ramp-steep", r.place("ramp"), "ramp = "+degrees(most),
 				"%s comes down at %s degrees; %s is the most that is common for a flat bit.", finding.Capital(r.block.Describe()), degrees(have), degrees(most))

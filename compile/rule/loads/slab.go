@@ -291,6 +291,23 @@ func (t *bar) mostRecess(b *rule.Build) geom.Length {
 	return ofMM(b.Length(b.Ref(t.knee, "lumber"), "thickness").MM() * b.Number(b.Limits, "recess_share"))
 }
 
+// shallower is how recesses that are deep come to be no deeper than most: by what they
+// are deeper than the steel, where that is more than usual, and by thinner steel.
+func (t *bar) shallower(b *rule.Build, deep, most geom.Length) string {
+	low, usual := b.Length(b.Ref(t.knee, "router"), "low"), b.SchemaLength("router", "low")
+	thinner := func(low geom.Length) string {
+		return "flat bar at most " + b.Show(length.Down(max(0, most-low), b.Marks)) + " thick, or thicker lumber"
+	}
+	if low <= usual {
+		return thinner(low)
+	}
+	mend := fmt.Sprintf("low = %q in the router", b.Show(usual))
+	if deep-low+usual > most {
+		mend += ", and " + thinner(usual)
+	}
+	return mend
+}
+
 func recessTakesHalf(b *rule.Build) {
 	for _, t := range bars(b) {
 		if len(t.plates) == 0 {
@@ -302,9 +319,7 @@ func recessTakesHalf(b *rule.Build) {
 		if deep <= most {
 			continue
 		}
-		low := b.Length(b.Ref(t.knee, "router"), "low")
-		f := b.Findings.Warnf("recess-takes-half", t.supports.Attr("plate").Expr.At,
-			"flat bar at most "+b.Show(length.Down(max(0, most-low), b.Marks))+" thick, or thicker lumber",
+		f := b.Findings.Warnf("recess-takes-half", t.supports.Attr("plate").Expr.At, t.shallower(b, deep, most),
 			"The recesses for the steel are %s deep in an upper plate of %s, and %s is the most: %s too deep.",
 			b.Show(deep), b.Show(wood), b.Show(most), b.Show(deep-most))
 		f.Also(lumber.Attr("thickness").Expr.At, "the lumber")

@@ -20,7 +20,15 @@ func Of(p *model.Part) []Contour {
 		all.add("RECESS", []geom.Contour{r.Shape})
 	}
 	near := func(b model.Bore) bool { return !b.Far || b.Depth == 0 }
-	all.add("BORE", bores(p, func(b model.Bore) bool { return b.Slot == 0 && near(b) }))
+	for _, b := range p.Bores {
+		layer := "BORE"
+		if b.Depth == 0 {
+			layer = "BORE_THROUGH"
+		}
+		if b.Slot == 0 && near(b) {
+			all.add(layer, []geom.Contour{geom.CircleContour(b.At, b.Diameter/2)})
+		}
+	}
 	for _, o := range p.Openings {
 		if !o.Notch {
 			all.add("OPENING", []geom.Contour{o.Shape})

@@ -62,7 +62,7 @@ func judge(t testing.TB, r result, text []byte, p *model.Program) {
 		t.Errorf("%s: gouged %.3f, uncut %.3f, too deep %.3f, out of reach %.3f mm2",
 			p.Name, r.Expect.Gouge, r.Expect.Uncut, r.Expect.Over, r.Expect.Unreachable)
 	}
-	near(t, p.Name+": depth", r.MaxDepth, p.Depth.MM(), 0.001)
+	near(t, p.Name+": depth", r.MaxDepth, p.Depth.MM(), 0.001+lastDecimal(p.Tool.Dialect))
 	measures(t, r, text, p)
 	plan, z := p.Reach()
 	for i, s := range [...]geom.Span{plan.X, plan.Y, z} {
@@ -76,8 +76,16 @@ func judge(t testing.TB, r result, text []byte, p *model.Program) {
 		return // the planner counts arcs
 	}
 	near(t, p.Name+": cut length", r.CutLength, p.CutLength.MM(), 0.001*float64(len(p.Moves)))
-	home := math.Hypot(p.Moves[len(p.Moves)-1].X.MM(), p.Moves[len(p.Moves)-1].Y.MM())
-	near(t, p.Name+": seconds", r.Time.Stopping-r.Time.Dwell-trapezoid(home, 100, 500), p.Seconds, 0.07)
+	near(t, p.Name+": seconds", r.Time.Stopping-r.Time.Dwell, p.Seconds, 0.07)
+}
+
+// lastDecimal is half a step of what a dialect writes, in mm.
+func lastDecimal(d model.Dialect) float64 {
+	unit := 1.0
+	if d.Inch {
+		unit = 25.4
+	}
+	return unit / math.Pow10(d.Decimals) / 2
 }
 
 // MaxBite returns the deepest bite that the checker sees, in mm, against all
@@ -281,14 +289,6 @@ func near(t testing.TB, what string, got, want, by float64) {
 	if math.Abs(got-want) > by {
 		t.Errorf("%s: the checker has %.4f, the program %.4f", what, got, want)
 	}
-}
-
-// trapezoid is the time from rest to rest of l mm at v mm/s and a mm/s2.
-func trapezoid(l, v, a float64) float64 {
-	if l*a >= v*v {
-		return l/v + v/a
-	}
-	return 2 * math.Sqrt(l/a)
 }
 
 func write(t testing.TB, path string, text []byte) {

@@ -2,15 +2,20 @@ package replay
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 )
 
-// box returns a square of 1 mm round a point.
-func box(c spot) []stretch {
+// square returns a square of 1 mm round a point.
+func square(c spot) ring {
 	q := [4]spot{{c.x - 0.5, c.y - 0.5}, {c.x + 0.5, c.y - 0.5}, {c.x + 0.5, c.y + 0.5}, {c.x - 0.5, c.y + 0.5}}
-	return []stretch{{q[0], q[1]}, {q[1], q[2]}, {q[2], q[3]}, {q[3], q[0]}}
+	var edges []edge
+	for i := range q {
+		edges = append(edges, edge{stretch: stretch{q[i], q[(i+1)%4]}})
+	}
+	return ring{edges, boxOf(edges)}
 }
 
 // TestNoDiscEscapes: wherever twelve bits of 10 mm leave little more than a disc that is
@@ -19,16 +24,16 @@ func box(c spot) []stretch {
 func TestNoDiscEscapes(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := spot{rapid.Float64Range(-50, 50).Draw(t, "x"), rapid.Float64Range(-50, 50).Draw(t, "y")}
-		room := box(spot{c.x + rapid.Float64Range(-0.4, 0.4).Draw(t, "aside"), c.y + rapid.Float64Range(-0.4, 0.4).Draw(t, "up")})
+		room := square(spot{c.x + rapid.Float64Range(-0.4, 0.4).Draw(t, "aside"), c.y + rapid.Float64Range(-0.4, 0.4).Draw(t, "up")})
 		turn := rapid.Float64Range(0, 2*math.Pi).Draw(t, "turn")
 		left := func(across float64) error {
 			var bits []swath
 			for k := range 12 {
 				sin, cos := math.Sincos(turn + float64(k)*math.Pi/6)
 				at := spot{c.x + (5+across/2)*cos, c.y + (5+across/2)*sin}
-				bits = append(bits, swath{stretch{at, at}, 5})
+				bits = append(bits, swath{stretch: stretch{at, at}, r: 5})
 			}
-			return remainder(room, bits)
+			return remainder(room, room, bits)
 		}
 		if left(0.036) == nil {
 			t.Fatal("the disc escapes")
@@ -42,14 +47,35 @@ func TestNoDiscEscapes(t *testing.T) {
 }
 
 // TestSwathRow: a point of a row lies in what is told of it just where it is within
-// the radius of the stretch.
+// the radius of the stretch, or of one of the pieces that stand for the arc.
 func TestSwathRow(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		s := swath{stretch{drawSpot(t, "a"), drawSpot(t, "b")}, rapid.Float64Range(0.1, 8).Draw(t, "r")}
+		m := Motion{From: Point{X: drawSpot(t, "a").x, Y: drawSpot(t, "a").y}, To: Point{X: drawSpot(t, "b").x, Y: drawSpot(t, "b").y}}
+		c, r := drawSpot(t, "c"), rapid.Float64Range(0.1, 8).Draw(t, "r")
+		if rapid.Bool().Draw(t, "arc") {
+			radius := rapid.Float64Range(0.1, 10).Draw(t, "radius")
+			start, turn := rapid.Float64Range(-math.Pi, math.Pi).Draw(t, "start"), rapid.Float64Range(-math.Pi, math.Pi).Draw(t, "turn")
+			at := func(angle float64) Point {
+				return Point{X: c.x + radius*math.Cos(angle), Y: c.y + radius*math.Sin(angle)}
+			}
+			m = Motion{From: at(start), To: at(start + turn), Arc: true, CX: c.x, CY: c.y, Sweep: turn}
+		}
 		p := drawSpot(t, "p")
-		in, d := s.row(p.y), s.to(p)
-		if math.Abs(d-s.r) > 1e-6 && (p.x >= in.lo && p.x <= in.hi) != (d < s.r) {
-			t.Fatalf("%v at %v: %v from it, the row has %v", s, p, d, in)
+		d := math.Inf(1)
+		for _, piece := range path(m) {
+			d = min(d, piece.stretch.to(p))
+		}
+		var row, on []interval
+		line := stretch{drawSpot(t, "from"), p}
+		for _, s := range m.level(r) {
+			row = s.row(p.y, row)
+			on = s.on(line, on)
+		}
+		holds := func(all []interval, x float64) bool {
+			return slices.ContainsFunc(all, func(in interval) bool { return x >= in.lo && x <= in.hi })
+		}
+		if math.Abs(d-r) > sag+1e-6 && (holds(row, p.x) != (d < r) || line.length() > 0.1 && holds(on, line.length()) != (d < r)) {
+			t.Fatalf("%+v at %v: %v from it, the row has %v, the line %v", m, p, d, row, on)
 		}
 	})
 }
@@ -91,12 +117,14 @@ func TestChords(t *testing.T) {
 	})
 }
 
-// TestOutside: what a bore leaves of a line, and what a line leaves of a bore.
-func TestOutside(t *testing.T) {
+// TestSplit: what a bore leaves of a line, and what a line leaves of a bore.
+func TestSplit(t *testing.T) {
 	bore := bored(spot{0, 0}, 3)
-	sum := func(pieces []stretch) (l float64) {
-		for _, p := range pieces {
-			l += p.length()
+	outside := func(s stretch, r ring) (l float64) {
+		for _, p := range s.split(r.edges) {
+			if !r.inside(p.along(0.5)) {
+				l += p.length()
+			}
 		}
 		return l
 	}
@@ -111,14 +139,14 @@ func TestOutside(t *testing.T) {
 		{stretch{spot{-5, 3.1}, spot{5, 3.1}}, 10},
 		{stretch{spot{-5, 1.8}, spot{5, 1.8}}, 10 - 2*2.4},
 	} {
-		if got := sum(outside(c.s, bore)); math.Abs(got-c.want) > 0.005 {
+		if got := outside(c.s, bore); math.Abs(got-c.want) > 0.005 {
 			t.Errorf("%v: %v mm are left, want %v", c.s, got, c.want)
 		}
 	}
-	square := box(spot{3, 0}) // X 2.5 to 3.5, Y ±0.5
+	square := square(spot{3, 0}) // X 2.5 to 3.5, Y ±0.5
 	var rim float64
-	for _, s := range bore {
-		rim += sum(outside(s, square))
+	for _, s := range bore.edges {
+		rim += outside(s.stretch, square)
 	}
 	if want := 2*math.Pi*3 - 2*3*math.Asin(0.5/3); math.Abs(rim-want) > 0.01 {
 		t.Errorf("%v mm of the rim are left, want %v", rim, want)
@@ -128,4 +156,33 @@ func TestOutside(t *testing.T) {
 func drawSpot(t *rapid.T, name string) spot {
 	v := rapid.Float64Range(-10, 10)
 	return spot{v.Draw(t, name+".x"), v.Draw(t, name+".y")}
+}
+
+// TestAmid: what layers hold of a slope is all of it below the first one's top, part by
+// part, each between its depths.
+func TestAmid(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		z := rapid.Float64Range(-10, 5)
+		s := slope{stretch{drawSpot(t, "a"), drawSpot(t, "b")}, z.Draw(t, "from"), z.Draw(t, "to")}
+		depths, sum := []float64{0, 2, 3.5, math.Inf(1)}, 0.0
+		for i := range depths[1:] {
+			part, ok := s.amid(depths[i], depths[i+1])
+			if !ok {
+				continue
+			}
+			sum += part.length()
+			if -max(part.from, part.to) < depths[i]-1e-9 || -min(part.from, part.to) > depths[i+1]+1e-9 {
+				t.Fatalf("%+v is not from %v to %v deep", part, depths[i], depths[i+1])
+			}
+		}
+		want := s.length()
+		if s.from != s.to {
+			want *= max(0, min(1, (min(0, max(s.from, s.to))-min(s.from, s.to))/math.Abs(s.from-s.to)))
+		} else if s.from >= 0 {
+			want = 0
+		}
+		if math.Abs(sum-want) > 1e-9 {
+			t.Fatalf("%v mm of %+v, want %v", sum, s, want)
+		}
+	})
 }

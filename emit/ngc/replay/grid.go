@@ -1,10 +1,14 @@
 package replay
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
-// grid samples how deep the wood of the recess is cut, at points of a lattice. It
+// grid samples how deep the wood of a work is cut, at points of a lattice. It
 // tells how deep a bite is, and nothing else.
 type grid struct {
+	box            box
 	x0, y0, dx, dy float64
 	nx, ny         int
 	height         []float64 // 0 is the top of the wood
@@ -13,31 +17,60 @@ type grid struct {
 
 const (
 	spacing   = 0.25    // mm, between samples
-	maxPoints = 200_000 // a larger recess is sampled less closely
+	maxPoints = 200_000 // a larger work is sampled less closely, but thrice across the bit
 )
 
-// newGrid samples the recess; samples within strip of its border are the
-// finishing pass's.
-func newGrid(w *wood, strip float64) *grid {
-	low, high := spot{math.Inf(1), math.Inf(1)}, spot{math.Inf(-1), math.Inf(-1)}
-	for _, s := range w.rooms[0] {
-		low = spot{min(low.x, s.a.x), min(low.y, s.a.y)}
-		high = spot{max(high.x, s.a.x), max(high.y, s.a.y)}
+// newGrid samples a work; samples near its border, or another work's, are the finishing
+// pass's. Roughing leaves the allowance, half as much again where it is a line through the
+// middle, and √2 of that in a square corner.
+func newGrid(t *task, w *work) *grid {
+	bit := t.tool.Diameter.MM()
+	b := w.rings[0].box
+	if w.outline {
+		b = t.reach(w)
 	}
-	step := max(spacing, math.Sqrt((high.x-low.x)*(high.y-low.y)/maxPoints))
-	g := &grid{x0: low.x, y0: low.y}
-	g.nx, g.dx = samples(high.x-low.x, step)
-	g.ny, g.dy = samples(high.y-low.y, step)
+	size := spot{b.high.x - b.low.x, b.high.y - b.low.y}
+	step := max(spacing, min(math.Sqrt(size.x*size.y/maxPoints), bit/3))
+	g := &grid{box: b, x0: b.low.x, y0: b.low.y}
+	g.nx, g.dx = samples(size.x, step)
+	g.ny, g.dy = samples(size.y, step)
 	g.height, g.atWall = make([]float64, g.nx*g.ny), make([]bool, g.nx*g.ny)
-	for _, side := range w.rooms[0] {
-		g.near(swath{side, strip}, func(from, to int) {
-			for i := from; i < to; i++ {
-				g.atWall[i] = true
-			}
-		})
+	for row := range g.ny {
+		g.clear(row, t.wood.across(g.y(row)))
+	}
+	strip := 1.5*math.Sqrt2*t.tool.Finish.MM() + leftBeside
+	for _, other := range t.works {
+		if b.grown(strip).apart(other.rings[0].box) {
+			continue
+		}
+		for _, side := range other.rings[0].edges {
+			g.near(swath{stretch: side.stretch, r: strip}, func(_, from, to int) {
+				for i := from; i < to; i++ {
+					g.atWall[i] = true
+				}
+			})
+		}
 	}
 	return g
 }
+
+// clear takes the samples of a row away that are not in the wood.
+func (g *grid) clear(row int, wood []interval) {
+	at := row * g.nx
+	for _, in := range append(wood, interval{math.Inf(1), math.Inf(1)}) {
+		from, to := g.nx, g.nx
+		if in.lo < math.Inf(1) {
+			from, to = g.columns(in.lo, in.hi)
+		}
+		for end := row*g.nx + from; at < end; at++ {
+			g.height[at] = math.Inf(-1)
+		}
+		at = max(at, row*g.nx+to)
+	}
+}
+
+// y returns the Y of a row.
+func (g *grid) y(row int) float64 { return g.y0 + float64(float64(row)*g.dy) }
 
 // columns returns the columns between two x: the first, and the one after the
 // last. There are none where that is not the greater one.
@@ -45,19 +78,27 @@ func (g *grid) columns(lo, hi float64) (from, to int) {
 	return max(0, int(math.Ceil((lo-g.x0)/g.dx))), min(g.nx, int(math.Floor((hi-g.x0)/g.dx))+1)
 }
 
-// lower cuts a range of samples down to z. It returns the deepest bite, and the
-// deepest away from the walls.
-func (g *grid) lower(from, to int, z float64) (bite, away float64) {
-	for i, h := range g.height[from:to] {
-		if h <= z {
-			continue
+// cut lowers the samples in a swath to z. It returns the deepest bite that all of the bit
+// but a rim takes, and the deepest away from the walls.
+func (g *grid) cut(s swath, rim, z float64) (bite, away float64) {
+	inner := s
+	inner.r -= rim
+	g.near(s, func(row, from, to int) {
+		if !slices.ContainsFunc(g.height[from:to], func(h float64) bool { return h > z }) {
+			return
 		}
-		g.height[from+i] = z
-		bite = max(bite, h-z)
-		if !g.atWall[from+i] {
-			away = max(away, h-z)
+		g.row(inner, row, func(_, from, to int) {
+			for i, h := range g.height[from:to] {
+				bite = max(bite, h-z)
+				if !g.atWall[from+i] {
+					away = max(away, h-z)
+				}
+			}
+		})
+		for i := from; i < to; i++ {
+			g.height[i] = min(g.height[i], z)
 		}
-	}
+	})
 	return bite, away
 }
 
@@ -71,14 +112,21 @@ func samples(length, step float64) (n int, apart float64) {
 	return int(gaps) + 1, length / gaps
 }
 
-// near calls f for the samples in a swath, a range of indices for each row.
-func (g *grid) near(s swath, f func(from, to int)) {
-	first := max(0, int(math.Ceil((s.low()-g.y0)/g.dy)))
-	last := min(g.ny-1, int(math.Floor((max(s.a.y, s.b.y)+s.r-g.y0)/g.dy)))
+// near calls f for the samples in a swath: a row, and a range of indices in it.
+func (g *grid) near(s swath, f func(row, from, to int)) {
+	b := s.box()
+	first := max(0, int(math.Ceil((b.low.y-g.y0)/g.dy)))
+	last := min(g.ny-1, int(math.Floor((b.high.y-g.y0)/g.dy)))
 	for row := first; row <= last; row++ {
-		in := s.row(g.y0 + float64(float64(row)*g.dy))
+		g.row(s, row, f)
+	}
+}
+
+func (g *grid) row(s swath, row int, f func(row, from, to int)) {
+	var parts [4]interval
+	for _, in := range s.row(g.y(row), parts[:0]) {
 		if from, to := g.columns(in.lo, in.hi); from < to {
-			f(row*g.nx+from, row*g.nx+to)
+			f(row, row*g.nx+from, row*g.nx+to)
 		}
 	}
 }

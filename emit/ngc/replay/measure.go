@@ -21,21 +21,29 @@ type Measures struct {
 // down evenly, by the machine's acceleration; on an arc of radius r it goes at
 // √(a·r) at most. An acceleration of 0 takes no time, nor does a rapid rate of 0:
 // they are not known. The first move only says where the bit starts.
-func Measure(text []byte, p *model.Program) (Measures, error) {
-	tape, err := Read(text, p.Tool.Dialect)
+func Measure(text []byte, p *model.Program) (Measures, error) { return taskOf(p).measure(text) }
+
+// MeasureRouting is Measure for what a router cuts beside recesses. The wood ends at the
+// board's lower face, and at the part's edge where no outline is cut.
+func MeasureRouting(text []byte, r *model.Routing) (Measures, error) {
+	return taskOfRouting(r).measure(text)
+}
+
+func (t *task) measure(text []byte) (Measures, error) {
+	tape, err := Read(text, t.tool.Dialect)
 	if err != nil {
 		return Measures{}, err
 	}
-	out := Measures{Seconds: tape.Dwell, Removed: removed(tape, p)}
+	out := Measures{Seconds: tape.Dwell, Removed: t.removed(tape)}
 	for _, m := range tape.Motions {
 		l, rate := m.length(), m.Feed
 		if m.Rapid {
-			rate = p.Tool.Rapid.MM()
+			rate = t.tool.Rapid.MM()
 			out.Air += l
 		} else {
 			out.Cut += l
 		}
-		out.Seconds += restToRest(l, m.speed(rate/60, p.Tool.Accelerate), p.Tool.Accelerate)
+		out.Seconds += restToRest(l, m.speed(rate/60, t.tool.Accelerate), t.tool.Accelerate)
 	}
 	return out, nil
 }
@@ -73,47 +81,53 @@ func restToRest(l, v, acceleration float64) float64 {
 	return 2 * math.Sqrt(l/acceleration)
 }
 
-// areaStep is how far the rows are apart that measure an area, in mm.
-const areaStep = 0.05
+// areaStep is how far the rows are apart that measure an area, in mm, where that is not
+// more than areaRows.
+const (
+	areaStep = 0.05
+	areaRows = 4000
+)
 
-// removed returns the volume that is cut out of the stock: of each layer between two
-// heights where the bit moves level, all that it sweeps there or deeper. Ramps are
-// left out, as the level below each sweeps them.
-func removed(tape *Tape, p *model.Program) float64 {
+// removed returns the volume that is cut out of the wood: of each layer between two
+// heights where the bit moves level, or to which it bores, all that it sweeps there or
+// deeper. Ramps are left out, as the level below each sweeps them.
+func (t *task) removed(tape *Tape) float64 {
 	var level []Motion
 	for _, m := range tape.Motions {
-		if !m.Rapid && m.From.Z == m.To.Z && m.To.Z < 0 {
+		bored := m.From.X == m.To.X && m.From.Y == m.To.Y && !m.Arc && m.From.Z > m.To.Z
+		if !m.Rapid && (m.From.Z == m.To.Z || bored) && m.To.Z < 0 {
 			level = append(level, m)
 		}
 	}
 	slices.SortStableFunc(level, func(a, b Motion) int { return cmp.Compare(a.To.Z, b.To.Z) })
-	stock, volume := woodOf(p).stock, 0.0
+	volume := 0.0
 	var cut []swath
 	for i, m := range level {
-		cut = append(cut, swaths(path(m), p.Tool.Diameter.MM()/2)...)
+		cut = append(cut, m.level(t.tool.Diameter.MM()/2)...)
 		above := 0.0
 		if i+1 < len(level) {
-			above = level[i+1].To.Z
+			above = max(level[i+1].To.Z, -t.under)
 		}
-		if above > m.To.Z {
-			volume += float64(area(cut, stock) * (above - m.To.Z))
+		if thick := above - max(m.To.Z, -t.under); thick > 0 {
+			volume += float64(area(cut, t.wood) * thick)
 		}
 	}
 	return volume
 }
 
-// area returns how much of the stock the swaths cover, in mm².
-func area(cut []swath, stock stretch) float64 {
+// area returns how much of the wood the swaths cover, in mm².
+func area(cut []swath, wood ring) float64 {
 	from, to := math.Inf(1), math.Inf(-1)
 	for _, s := range cut {
-		from, to = min(from, s.low()), max(to, max(s.a.y, s.b.y)+s.r)
+		b := s.box()
+		from, to = min(from, b.low.y), max(to, b.high.y)
 	}
-	from, to = max(from, stock.a.y), min(to, stock.b.y)
-	step := (to - from) / math.Ceil((to-from)/areaStep)
-	sum := 0.0
-	_ = rows(cut, from, to, areaStep, func(_ float64, covered []interval) error {
-		for _, in := range covered {
-			sum += max(0, min(in.hi, stock.b.x)-max(in.lo, stock.a.x)) * step
+	from, to = max(from, wood.box.low.y), min(to, wood.box.high.y)
+	n := min(areaRows, math.Ceil((to-from)/areaStep))
+	step, sum := (to-from)/n, 0.0
+	_ = rows(cut, from, to, step, func(y float64, covered []interval) error {
+		for _, in := range common(covered, wood.across(y)) {
+			sum += float64((in.hi - in.lo) * step)
 		}
 		return nil
 	})

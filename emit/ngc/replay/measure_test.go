@@ -76,6 +76,25 @@ func TestMeasureSlowsInArcs(t *testing.T) {
 	}
 }
 
+// TestMeasureRouting: the panel's volumes are, by hand, those of two holes; of the groove
+// up to the outline's cut, which takes the rest; of the cuts round the opening and the
+// outline, 6 mm wide: 4 mm of them all round, and 2 mm down to the board's lower face
+// without the tabs, whose ends are as round as the bit.
+func TestMeasureRouting(t *testing.T) {
+	got, err := replay.MeasureRouting([]byte(panelText()), panel())
+	if err != nil {
+		t.Fatal(err)
+	}
+	const (
+		holes   = 9*math.Pi*5 + 16*math.Pi*4
+		slot    = (27*6 + 9*math.Pi/2) * 3
+		tabs    = 2 * (14*6 - 9*math.Pi)
+		opening = 50*40 - (4-math.Pi)*9 - 38*28
+		outline = 2*(120+80)*6 + 36*math.Pi
+	)
+	near(t, "removed", got.Removed, holes+slot+6*(opening+outline)-2*2*tabs, 3)
+}
+
 func near(t *testing.T, what string, got, want, by float64) {
 	t.Helper()
 	if math.Abs(got-want) > by {

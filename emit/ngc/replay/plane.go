@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"barwright/compile/geom"
-	"barwright/compile/model"
 )
 
 // spot is a point in plan, in mm.
@@ -20,10 +19,20 @@ func (s stretch) along(t float64) spot {
 	return spot{s.a.x + float64(t*(s.b.x-s.a.x)), s.a.y + float64(t*(s.b.y-s.a.y))}
 }
 
+// part returns the piece of a stretch between two shares of its length.
+func (s stretch) part(from, to float64) stretch { return stretch{s.along(from), s.along(to)} }
+
+// shifted returns a stretch moved to its left by d.
+func (s stretch) shifted(d float64) stretch {
+	k := d / s.length()
+	dx, dy := k*(s.a.y-s.b.y), k*(s.b.x-s.a.x)
+	return stretch{spot{s.a.x + dx, s.a.y + dy}, spot{s.b.x + dx, s.b.y + dy}}
+}
+
 // sag is how far a straight piece may lie beside the arc that it stands for, in mm.
 const sag = 0.001
 
-// chords returns straight pieces for an arc.
+// chords returns straight pieces for an arc, all alike.
 func chords(from, to spot, cx, cy, sweep float64) []stretch {
 	r := math.Hypot(from.x-cx, from.y-cy)
 	n := max(1, math.Ceil(math.Abs(sweep)/(2*math.Acos(1-min(1, sag/r)))))
@@ -32,7 +41,7 @@ func chords(from, to spot, cx, cy, sweep float64) []stretch {
 	at := from
 	for k := 1.0; k < n; k++ {
 		angle := start + sweep*k/n
-		next := spot{cx + r*math.Cos(angle), cy + r*math.Sin(angle)}
+		next := spot{cx + float64(r*math.Cos(angle)), cy + float64(r*math.Sin(angle))}
 		out = append(out, stretch{at, next})
 		at = next
 	}
@@ -68,9 +77,19 @@ func (s stretch) crosses(o stretch) bool {
 	return s.side(o.a)*s.side(o.b) < 0 && o.side(s.a)*o.side(s.b) < 0
 }
 
+// off returns the distance from a point to the line that a stretch lies on.
+func (s stretch) off(p spot) float64 { return math.Abs(s.side(p)) / s.length() }
+
 // side is positive for points to the left of the stretch.
 func (s stretch) side(p spot) float64 {
-	return (s.b.x-s.a.x)*(p.y-s.a.y) - (s.b.y-s.a.y)*(p.x-s.a.x)
+	return float64((s.b.x-s.a.x)*(p.y-s.a.y)) - float64((s.b.y-s.a.y)*(p.x-s.a.x))
+}
+
+// parallel reports whether two stretches run alike, or against one another, but for
+// some 6 degrees.
+func (s stretch) parallel(o stretch) bool {
+	cross := float64((s.b.x-s.a.x)*(o.b.y-o.a.y)) - float64((s.b.y-s.a.y)*(o.b.x-o.a.x))
+	return math.Abs(cross) < 0.1*s.length()*o.length()
 }
 
 // farther reports whether the boxes round two stretches are at least d apart.
@@ -79,104 +98,39 @@ func (s stretch) farther(o stretch, d float64) bool {
 		min(s.a.y, s.b.y)-max(o.a.y, o.b.y) >= d || min(o.a.y, o.b.y)-max(s.a.y, s.b.y) >= d
 }
 
-// wood is what must stay: the stock without the recess and the reliefs of its
-// corners, in plan.
-type wood struct {
-	stock  stretch     // a diagonal, from the low to the high corner
-	rooms  [][]stretch // closed borders of what is cut: of the recess, and of each relief
-	border []wall      // all round what must stay
+// box is a rectangle along the axes, given by its low and its high corner.
+type box struct{ low, high spot }
+
+// boxOf returns the box round straight pieces; one that holds nothing where there are
+// none.
+func boxOf(edges []edge) box {
+	b := box{spot{math.Inf(1), math.Inf(1)}, spot{math.Inf(-1), math.Inf(-1)}}
+	for _, e := range edges {
+		b.low = spot{min(b.low.x, e.a.x, e.b.x), min(b.low.y, e.a.y, e.b.y)}
+		b.high = spot{max(b.high.x, e.a.x, e.b.x), max(b.high.y, e.a.y, e.b.y)}
+	}
+	return b
 }
 
-// wall is a piece of the border of what must stay.
-type wall struct {
-	stretch
-	round bool // stands for a piece of an arc
+func (b box) grown(d float64) box {
+	return box{spot{b.low.x - d, b.low.y - d}, spot{b.high.x + d, b.high.y + d}}
 }
 
-func woodOf(p *model.Program) *wood {
-	w := &wood{stock: stretch{mm(geom.Point{X: p.Stock.X.Lo, Y: p.Stock.Y.Lo}), mm(geom.Point{X: p.Stock.X.Hi, Y: p.Stock.Y.Hi})}}
-	rim := geom.RectContour(p.Stock)
-	mouths := make([][]geom.Point, len(rim)) // their ends, by side of the stock
-	var recess []stretch
-	var walls []wall
-	for i, v := range p.Shape {
-		next := p.Shape[(i+1)%len(p.Shape)].Point
-		if v.Bulge != 0 {
-			a := geom.ArcOf(v, next)
-			for _, piece := range chords(mm(v.Point), mm(next), a.CX/1e6, a.CY/1e6, a.Turn) {
-				recess, walls = append(recess, piece), append(walls, wall{stretch: piece, round: true})
-			}
-			continue
-		}
-		edge := stretch{mm(v.Point), mm(next)}
-		recess = append(recess, edge)
-		if side, ok := sideWith(rim, v.Point, next); ok {
-			mouths[side] = append(mouths[side], v.Point, next)
-		} else {
-			walls = append(walls, wall{stretch: edge})
-		}
+func (b box) union(o box) box {
+	return box{
+		spot{min(b.low.x, o.low.x), min(b.low.y, o.low.y)},
+		spot{max(b.high.x, o.high.x), max(b.high.y, o.high.y)},
 	}
-	w.rooms, w.border = [][]stretch{recess}, walls
-	for i, v := range rim {
-		for _, s := range without(v.Point, rim[(i+1)%len(rim)].Point, mouths[i]) {
-			w.border = append(w.border, wall{stretch: s})
-		}
-	}
-	w.relieve(p.Reliefs, p.Tool.Diameter.MM()/2)
-	return w
 }
 
-// sideWith finds the side of the stock that an edge lies on.
-func sideWith(rim geom.Contour, a, b geom.Point) (side int, ok bool) {
-	for i, v := range rim {
-		w := rim[(i+1)%len(rim)]
-		onX := v.X == w.X && a.X == v.X && b.X == v.X
-		onY := v.Y == w.Y && a.Y == v.Y && b.Y == v.Y
-		if onX || onY {
-			return i, true
-		}
-	}
-	return 0, false
+func (b box) holds(p spot) bool {
+	return p.x >= b.low.x && p.x <= b.high.x && p.y >= b.low.y && p.y <= b.high.y
 }
 
-// without returns what is left of a side of the stock beside the mouth of the
-// recess. A recess is one piece: it has one mouth at a side, or none.
-func without(from, to geom.Point, mouth []geom.Point) []stretch {
-	if len(mouth) == 0 {
-		return []stretch{{mm(from), mm(to)}}
-	}
-	var left []stretch
-	if from != mouth[0] {
-		left = append(left, stretch{mm(from), mm(mouth[0])})
-	}
-	if to != mouth[1] {
-		left = append(left, stretch{mm(mouth[1]), mm(to)})
-	}
-	return left
-}
+// apart reports whether two boxes do not meet, or hardly.
+func (b box) apart(o box) bool { return b.diagonal().farther(o.diagonal(), shortest) }
 
-// holds reports whether a point lies in the wood that must stay.
-func (w *wood) holds(p spot) bool {
-	if p.x <= w.stock.a.x || p.x >= w.stock.b.x || p.y <= w.stock.a.y || p.y >= w.stock.b.y {
-		return false
-	}
-	for _, room := range w.rooms {
-		if inside(room, p) {
-			return false
-		}
-	}
-	return true
-}
-
-// inside counts the border's crossings to the right of a point.
-func inside(border []stretch, p spot) bool {
-	in := false
-	for _, s := range border {
-		if (s.a.y <= p.y) != (s.b.y <= p.y) && s.a.x+(p.y-s.a.y)/(s.b.y-s.a.y)*(s.b.x-s.a.x) > p.x {
-			in = !in
-		}
-	}
-	return in
-}
+// diagonal is a stretch that has the same box.
+func (b box) diagonal() stretch { return stretch{b.low, b.high} }
 
 func mm(p geom.Point) spot { return spot{p.X.MM(), p.Y.MM()} }

@@ -6,59 +6,149 @@ import (
 	"slices"
 )
 
-// swath is what a round bit sweeps along a stretch: all within r of it.
+// swath is what a round bit sweeps along a stretch, or along an arc between its ends: all
+// within r of it.
 type swath struct {
 	stretch
-	r float64
+	r   float64
+	arc arc
+}
+
+// arc is a piece of a circle of at most half a turn; of no radius where there is none.
+type arc struct {
+	centre spot
+	radius float64
+	turn   float64 // radians, positive counter-clockwise
 }
 
 // interval is a piece of a row.
 type interval struct{ lo, hi float64 }
 
-// row returns the part of a line along X that lies in the swath; it is in one
-// piece, and empty (lo above hi) where the line misses the swath. Its ends lie on
-// the circles round the stretch's ends, or on the lines beside it.
-func (s swath) row(y float64) interval {
+// row appends the parts of a line along X that lie in the swath. Their ends lie on the
+// circles round the stretch's ends, or on the lines or circles beside it.
+func (s swath) row(y float64, in []interval) []interval {
+	if s.arc.radius > 0 {
+		return s.bent(y, in)
+	}
 	dx, dy := s.b.x-s.a.x, s.b.y-s.a.y
-	in := interval{math.Inf(1), math.Inf(-1)}
+	all := interval{math.Inf(1), math.Inf(-1)}
 	for _, end := range [2]spot{s.a, s.b} {
-		if h := float64(s.r*s.r) - float64((y-end.y)*(y-end.y)); h >= 0 {
-			in = interval{min(in.lo, end.x-math.Sqrt(h)), max(in.hi, end.x+math.Sqrt(h))}
+		if at, ok := disc(end, s.r, y); ok {
+			all = interval{min(all.lo, at.lo), max(all.hi, at.hi)}
 		}
 	}
-	if math.Abs(dy) <= 1e-9 {
+	if math.Abs(dy) > 1e-9 {
+		l := math.Hypot(dx, dy)
+		for _, beside := range [2]float64{s.r, -s.r} {
+			if t := (y - s.a.y - beside*dx/l) / dy; t >= 0 && t <= 1 {
+				x := s.a.x - beside*dy/l + float64(t*dx)
+				all = interval{min(all.lo, x), max(all.hi, x)}
+			}
+		}
+	}
+	if all.lo > all.hi {
 		return in
 	}
-	l := math.Hypot(dx, dy)
-	for _, beside := range [2]float64{s.r, -s.r} {
-		if t := (y - s.a.y - beside*dx/l) / dy; t >= 0 && t <= 1 {
-			x := s.a.x - beside*dy/l + float64(t*dx)
-			in = interval{min(in.lo, x), max(in.hi, x)}
+	return append(in, all)
+}
+
+// disc returns the part of a row that lies in a disc; ok is false where it misses it.
+func disc(c spot, r, y float64) (in interval, ok bool) {
+	h := float64(r*r) - float64((y-c.y)*(y-c.y))
+	if h < 0 {
+		return in, false
+	}
+	return interval{c.x - math.Sqrt(h), c.x + math.Sqrt(h)}, true
+}
+
+// bent is row for an arc: discs round its ends, and between them what lies between two
+// circles.
+func (s swath) bent(y float64, in []interval) []interval {
+	for _, end := range [2]spot{s.a, s.b} {
+		if at, ok := disc(end, s.r, y); ok {
+			in = append(in, at)
+		}
+	}
+	outer, ok := disc(s.arc.centre, s.arc.radius+s.r, y)
+	if !ok {
+		return in
+	}
+	// Counter-clockwise, the sector is on the left of the radius to its start, and on the
+	// right of that to its end.
+	from, to := s.a, s.b
+	if s.arc.turn < 0 {
+		from, to = to, from
+	}
+	sector := outer
+	for _, side := range [2]stretch{{s.arc.centre, from}, {to, s.arc.centre}} {
+		dx, dy := side.b.x-side.a.x, side.b.y-side.a.y
+		across := float64(dx * (y - side.a.y)) // the side of the point at side.a.x
+		switch at := side.a.x + across/dy; {
+		case dy > 0:
+			sector.hi = min(sector.hi, at)
+		case dy < 0:
+			sector.lo = max(sector.lo, at)
+		case across < 0:
+			return in
+		}
+	}
+	parts := [2]interval{sector, {1, 0}}
+	if inner, ok := disc(s.arc.centre, s.arc.radius-s.r, y); ok && s.arc.radius > s.r {
+		parts = [2]interval{{sector.lo, min(sector.hi, inner.lo)}, {max(sector.lo, inner.hi), sector.hi}}
+	}
+	for _, part := range parts {
+		if part.lo <= part.hi {
+			in = append(in, part)
 		}
 	}
 	return in
+}
+
+// box returns a box that holds the swath.
+func (s swath) box() box {
+	if s.arc.radius > 0 {
+		return box{s.arc.centre, s.arc.centre}.grown(s.arc.radius + s.r)
+	}
+	return box{
+		spot{min(s.a.x, s.b.x), min(s.a.y, s.b.y)},
+		spot{max(s.a.x, s.b.x), max(s.a.y, s.b.y)},
+	}.grown(s.r)
+}
+
+// on appends the parts of a stretch's line that lie in the swath, in mm from its start.
+func (s swath) on(line stretch, in []interval) []interval {
+	l := line.length()
+	cos, sin := (line.b.x-line.a.x)/l, (line.b.y-line.a.y)/l
+	turned := func(p spot) spot {
+		dx, dy := p.x-line.a.x, p.y-line.a.y
+		return spot{float64(dx*cos) + float64(dy*sin), float64(dy*cos) - float64(dx*sin)}
+	}
+	s.a, s.b, s.arc.centre = turned(s.a), turned(s.b), turned(s.arc.centre)
+	return s.row(0, in)
 }
 
 // rows calls f for lines along X in the middle of steps from one Y to another one,
 // as many as come to the step at most, with what the swaths cover of each: pieces
 // in order, none touching the next. They are good until f returns.
 func rows(swaths []swath, from, to, step float64, f func(y float64, covered []interval) error) error {
-	swaths = slices.Clone(swaths)
-	slices.SortFunc(swaths, func(s, o swath) int { return cmp.Compare(s.low(), o.low()) })
+	next := make([]lying, len(swaths))
+	for i, s := range swaths {
+		b := s.box()
+		next[i] = lying{s, b.low.y, b.high.y}
+	}
+	slices.SortFunc(next, func(s, o lying) int { return cmp.Compare(s.low, o.low) })
 	n := math.Ceil((to - from) / step)
-	var near []swath
+	var near []lying
 	var covered []interval
 	for k := 0.0; k < n; k++ {
 		y := from + (k+0.5)*(to-from)/n
-		for len(swaths) > 0 && swaths[0].low() <= y {
-			near, swaths = append(near, swaths[0]), swaths[1:]
+		for len(next) > 0 && next[0].low <= y {
+			near, next = append(near, next[0]), next[1:]
 		}
-		near = slices.DeleteFunc(near, func(s swath) bool { return max(s.a.y, s.b.y)+s.r < y })
+		near = slices.DeleteFunc(near, func(s lying) bool { return s.high < y })
 		covered = covered[:0]
 		for _, s := range near {
-			if in := s.row(y); in.lo <= in.hi {
-				covered = append(covered, in)
-			}
+			covered = s.row(y, covered)
 		}
 		covered = joined(covered)
 		if err := f(y, covered); err != nil {
@@ -68,8 +158,11 @@ func rows(swaths []swath, from, to, step float64, f func(y float64, covered []in
 	return nil
 }
 
-// low is the least Y of a swath.
-func (s swath) low() float64 { return min(s.a.y, s.b.y) - s.r }
+// lying is a swath and the rows that it may meet.
+type lying struct {
+	swath
+	low, high float64
+}
 
 // joined sorts pieces and joins those that touch, in place.
 func joined(in []interval) []interval {
@@ -85,19 +178,15 @@ func joined(in []interval) []interval {
 	return out
 }
 
-// across returns the parts of a row inside a closed border: between its first and
-// second crossing, its third and fourth, and so on.
-func across(border []stretch, y float64) []interval {
-	var at []float64
-	for _, s := range border {
-		if (s.a.y <= y) != (s.b.y <= y) {
-			at = append(at, s.a.x+(y-s.a.y)/(s.b.y-s.a.y)*(s.b.x-s.a.x))
+// common returns what is in both of two lists of pieces, each in order.
+func common(a, b []interval) []interval {
+	var out []interval
+	for _, p := range a {
+		for _, q := range b {
+			if in := (interval{max(p.lo, q.lo), min(p.hi, q.hi)}); in.lo < in.hi {
+				out = append(out, in)
+			}
 		}
-	}
-	slices.Sort(at)
-	out := make([]interval, 0, len(at)/2)
-	for k := 0; k+1 < len(at); k += 2 {
-		out = append(out, interval{at[k], at[k+1]})
 	}
 	return out
 }
@@ -112,13 +201,4 @@ func gap(piece interval, covered []interval) interval {
 		at = max(at, c.hi)
 	}
 	return longest
-}
-
-// extent returns the lowest and the highest Y of a border.
-func extent(border []stretch) (low, high float64) {
-	low, high = math.Inf(1), math.Inf(-1)
-	for _, s := range border {
-		low, high = min(low, s.a.y, s.b.y), max(high, s.a.y, s.b.y)
-	}
-	return low, high
 }

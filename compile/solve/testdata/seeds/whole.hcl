@@ -95,7 +95,8 @@ router "bench" {
   change       = true
   spin_up      = 5
   guide        = { bush = "5/8in", bit = "1/2in", board = sheet.ply }
-  also         = { openings = true, outlines = true, cups = true, pins = true, grooves = true }
+  also         = { openings = true, outlines = true, cups = true, pins = true, grooves = true, under = 1, room = 12 }
+  tabs         = { width = 8, height = 2, spacing = 150, least = 3 }
 }
 
 saw {
@@ -119,6 +120,7 @@ table "shop" {
   flatten  = "0.1mm"
   relief   = "long_side"
   bit      = "6mm"
+  overrun  = "5mm"
   small    = "150mm"
   drawings = true
 }
@@ -435,6 +437,8 @@ limits {
   bite_wide           = 0.8
   plunge_share        = 0.6
   ramp_most           = 10
+  low_most            = "1/4in"
+  fit_most            = "1/4in"
   wiring              = "nec"
   plumbing            = "upc"
   aisle               = 900
