@@ -15,9 +15,6 @@ import (
 // blocked looks for what frees those that block one another. A neighbour that stands is moved
 // where that does; else it is an error.
 func (r *room) blocked(b *setting.Blocked) {
-	if r.said(b) {
-		return
-	}
 	slot := r.slot(b)
 	if steps, ok := r.aside(b, slot); ok {
 		r.Setting.Steps = steps
@@ -49,14 +46,6 @@ func (r *room) blocked(b *setting.Blocked) {
 	}
 }
 
-// said reports whether a rule has told already that one of them cannot go in.
-func (r *room) said(b *setting.Blocked) bool {
-	return slices.ContainsFunc(b.Bodies, func(name string) bool {
-		head := r.Block(r.byName[name].block).Head
-		return slices.ContainsFunc(*r.Findings, func(f finding.Finding) bool { return f.Slug == "box-cannot-go-in" && f.Shows(head) })
-	})
-}
-
 // inOneAnother reports whether one thing stops another at once whichever way it goes, and by how
 // much at least it lies in it.
 func inOneAnother(hits []setting.Hit) (by geom.Length, in bool) {
@@ -71,8 +60,24 @@ func inOneAnother(hits []setting.Hit) (by geom.Length, in bool) {
 	return by, len(hits) == 4
 }
 
+// behind reports whether what is met is the wall of something else that is met.
+func (r *room) behind(name string, hits []setting.Hit) bool {
+	for i := range r.Room.Walls {
+		w := &r.Room.Walls[i]
+		if "wall "+w.Name != name {
+			continue
+		}
+		for _, f := range w.Fixtures() {
+			if slices.ContainsFunc(hits, func(h setting.Hit) bool { return h.By == f.Words() }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // told are the hits of the first of them that are worth telling: one for each direction of its
-// own that leads away from what it stands on and against.
+// own that leads away from what it stands on, but for the wall that a pipe that it meets comes out of.
 func (r *room) told(b *setting.Blocked) []setting.Hit {
 	o := r.byName[b.Bodies[0]]
 	var out []setting.Hit
@@ -82,11 +87,7 @@ func (r *room) told(b *setting.Blocked) []setting.Hit {
 			out = append(out, b.Hits[i])
 		}
 	}
-	against := func(h setting.Hit) bool { return h.Slide.By == 0 && strings.HasPrefix(h.By, "wall ") }
-	if others := slices.DeleteFunc(slices.Clone(out), against); len(others) > 0 {
-		return others
-	}
-	return out
+	return slices.DeleteFunc(slices.Clone(out), func(h setting.Hit) bool { return r.behind(h.By, out) })
 }
 
 // reaches tells hits in words.
@@ -102,12 +103,18 @@ func (r *room) reaches(o *body, hits []setting.Hit) string {
 			by = h.Other + " of " + by
 		}
 		deep := ""
-		if _, wall := strings.CutPrefix(h.By, "wall "); !wall && h.By != "the floor" && h.By != "the ceiling" {
+		if r.standsOut(h.By) {
 			deep = fmt.Sprintf(" (by %s)", r.Show(h.Overlap))
 		}
 		out = append(out, fmt.Sprintf("%s, where %s meets %s%s", far, h.Solid, by, deep))
 	}
 	return strings.Join(out, "; ")
+}
+
+// standsOut reports whether something fixed stands out of a wall.
+func (r *room) standsOut(name string) bool {
+	_, known := r.places[name]
+	return known && !strings.HasPrefix(name, "wall ")
 }
 
 // placeOf is where in the text a body or what is fixed is asked for.
@@ -127,63 +134,73 @@ func listed(names []string) string {
 	return strings.Join(out, " or ")
 }
 
-// aside tries to move a neighbour that stands: the one that makes way by the shortest slide of
-// those that are in the way. Its steps tell all: it makes way, what comes in past it is set, it goes
-// back.
-func (r *room) aside(b *setting.Blocked, slot string) (out []model.SettingStep, ok bool) {
+// aside tries to move a neighbour that stands: the first in the way of what is blocked that can
+// make way. Its steps tell all: it makes way, what comes in past it is set, it goes back, and then
+// come the others; where these would be in its way too, it goes back when all is set.
+func (r *room) aside(b *setting.Blocked, slot string) ([]model.SettingStep, bool) {
 	for _, h := range b.Hits {
 		stands := r.byName[h.By]
 		if stands == nil || stands.framed || !stands.Stands {
 			continue
 		}
-		for _, lift := range []geom.Length{r.lift(), 0} {
+		for _, all := range []bool{false, true} {
 			room := r.finished
-			room.Lift, room.Strict = lift, true
-			away, steps, found := room.Aside(h.Body, h.By)
-			if !found {
-				continue
+			if !all {
+				room.Bodies = r.needed(h.Body)
 			}
-			r.standsInTheWay(h.Body, stands, away, steps, slot)
-			return r.withAside(stands, away, r.asDescribed(steps), h.Body), true
+			if steps, ok := r.past(room, h.Body, stands, slot); ok {
+				return steps, true
+			}
 		}
 	}
 	return nil, false
 }
 
-// withAside puts the steps of the neighbour before and after what comes in past it: as soon as
-// that stands with all that it needs, where the rest can be set with the neighbour in its place
-// again; else when all is set.
-func (r *room) withAside(stands *body, away setting.Slide, steps []setting.Step, past string) (out []model.SettingStep) {
-	first := upTo(steps, past)
+// needed are the bodies that stand, and one with all that it goes onto.
+func (r *room) needed(name string) (out []setting.Body) {
+	names := []string{name}
+	for i := 0; i < len(names); i++ {
+		if o := r.byName[names[i]]; o != nil {
+			names = append(names, o.On...)
+		}
+	}
+	for _, b := range r.finished.Bodies {
+		if b.Stands || slices.Contains(names, b.Name) {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// past sets the bodies of a room with a neighbour moved aside, and then all others with it in its
+// place again.
+func (r *room) past(room setting.Room, name string, stands *body, slot string) (out []model.SettingStep, ok bool) {
+	room.Lift, room.Strict = r.lift(), true
+	away, steps, found := room.Aside(name, stands.Name)
+	if !found {
+		room.Lift = 0
+		if away, steps, found = room.Aside(name, stands.Name); !found {
+			return nil, false
+		}
+	}
 	then := r.finished
 	then.Bodies = slices.Clone(then.Bodies)
 	for i := range then.Bodies {
 		b := &then.Bodies[i]
-		b.Stands = b.Stands || slices.ContainsFunc(first, func(s setting.Step) bool { return s.Body == b.Name })
+		b.Stands = b.Stands || slices.ContainsFunc(steps, func(s setting.Step) bool { return s.Body == b.Name })
 	}
 	rest, blocked := r.tried(then)
 	if blocked != nil {
-		first, rest = steps, nil
+		return nil, false
 	}
+	steps, rest = r.asDescribed(steps), r.asDescribed(rest)
 	back := away
 	back.Dir = back.Dir.Opposite()
-	out = append(r.before(steps), r.moving(stands, model.MovedAside, away))
-	out = append(out, r.steps(first)...)
+	out = append(r.before(slices.Concat(steps, rest)), r.moving(stands, model.MovedAside, away))
+	out = append(out, r.steps(steps)...)
 	out = append(out, r.moving(stands, model.MovedBack, back))
-	return append(out, r.steps(r.asDescribed(rest))...)
-}
-
-// upTo lists the steps up to that of a body which it needs, itself the last.
-func upTo(steps []setting.Step, name string) (out []setting.Step) {
-	needed := []string{name}
-	for _, s := range slices.Backward(steps) {
-		if slices.Contains(needed, s.Body) {
-			needed = append(needed, s.After...)
-			out = append(out, s)
-		}
-	}
-	slices.Reverse(out)
-	return out
+	r.standsInTheWay(name, stands, away, steps, slot)
+	return append(out, r.steps(rest)...), true
 }
 
 func (r *room) moving(o *body, does model.Doing, s setting.Slide) model.SettingStep {
