@@ -39,7 +39,7 @@ func (s *sheet) routings() error {
 	s.section("Before each of these programs", beforeOther[:])
 	for i := range s.model.Routings {
 		r := &s.model.Routings[i]
-		took, err := simulatedRouting(r)
+		took, err := simulatedRouting(s.model.Build, r)
 		if err != nil {
 			return err
 		}
@@ -51,9 +51,9 @@ func (s *sheet) routings() error {
 }
 
 // simulatedRouting writes a program and has the text read back and measured.
-func simulatedRouting(r *model.Routing) (replay.Measures, error) {
+func simulatedRouting(b model.Build, r *model.Routing) (replay.Measures, error) {
 	var text bytes.Buffer
-	if err := WriteRouting(&text, r); err != nil {
+	if err := WriteRouting(&text, b, r); err != nil {
 		return replay.Measures{}, err
 	}
 	took, err := replay.MeasureRouting(text.Bytes(), r)

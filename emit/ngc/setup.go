@@ -32,7 +32,7 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	s.section("Cautions", s.cautions())
 	s.section("Before each program", before[:])
 	for i := range m.Programs {
-		took, err := simulated(&m.Programs[i])
+		took, err := simulated(m.Build, &m.Programs[i])
 		if err != nil {
 			return err
 		}
