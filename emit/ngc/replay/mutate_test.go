@@ -53,7 +53,7 @@ func TestCheckCatchesDamage(t *testing.T) {
 		{"one more wait", "(level 2 of 2)\n", "G4 P3.\n", "a wait elsewhere"},
 		{"no way home", "G0 X0. Y0.\nM30", "M30", "end at X0 Y0"},
 		{"no cautions", cautions(text), "", "no cautions"},
-		{"no comments", "(", ";", "not written as in the dialect"},
+		{"comments of another dialect", "(", ";", "not written as in the dialect"},
 		{"too many decimals", "G1 X17.\n", "G1 X17.0000000\n", "more than 4 decimals"},
 		{"numbered", "M5\n", "N10 M5\n", "a line number"},
 		{"another bit", "T1\n", "T2\n", "bit T2"},
