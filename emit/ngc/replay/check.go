@@ -3,7 +3,6 @@ package replay
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"barwright/compile/model"
 )
@@ -86,7 +85,7 @@ func (t *task) check(text []byte) error {
 // sameSettings compares what the text sets with the tool.
 func sameSettings(tape *Tape, t model.Tool) error {
 	switch {
-	case t.Dialect.Comments != "none" && !strings.Contains(tape.Head, "CAUTION"):
+	case t.Dialect.Comments != "none" && !tape.Cautions:
 		return errors.New("no cautions stand at the head")
 	case tape.Inch != t.Dialect.Inch:
 		return errors.New("the units are not those of the dialect")

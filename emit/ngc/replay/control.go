@@ -145,9 +145,7 @@ func (c *control) comment(row []byte) error {
 	case open == '(' && (i < 0 || i+2 != len(row)):
 		return errors.New("a comment must fill its line, without parentheses inside")
 	}
-	if c.unit == 0 {
-		c.tape.Head += string(row) + "\n"
-	}
+	c.tape.Cautions = c.tape.Cautions || c.unit == 0 && bytes.Contains(row, []byte("CAUTION"))
 	return nil
 }
 

@@ -18,14 +18,14 @@ import (
 // Tape is a program as read. Positions are millimetres, speeds mm/min, whatever
 // the units of the text.
 type Tape struct {
-	Head    string // comments before the units, a line each
-	Inch    bool
-	Percent bool // percent lines round the program
-	Tool    int
-	Changed bool // by M6
-	RPM     int
-	Dwell   float64 // seconds
-	Motions []Motion
+	Cautions bool // stand before the units
+	Inch     bool
+	Percent  bool // percent lines round the program
+	Tool     int
+	Changed  bool // by M6
+	RPM      int
+	Dwell    float64 // seconds
+	Motions  []Motion
 }
 
 // Motion is one move of the bit's centre, at its lower end: straight, or an arc in
