@@ -1,9 +1,6 @@
 package model
 
-import (
-	"slices"
-	"strings"
-)
+import "strings"
 
 // SettingStep is one of those that set a build in its room.
 type SettingStep struct {
@@ -13,8 +10,8 @@ type SettingStep struct {
 	Slides   []Slide  // from first to last
 	Door     bool     // they begin inside the doorway; otherwise the first of them as far off as one likes
 	After    []Ahead  // what must stand before
-	Through  []string // of a doorway: what goes first through it, "an end"; any of them will do
-	WeightKg float64  // without fronts, drawers and loose shelves; 0 where it is not known
+	Through  []string // where there is a doorway: "an end first"; any of them will do
+	WeightKg float64  // without fronts, drawers and loose shelves; 0 where it is not known, or framed piece by piece
 	Two      bool     // it is more than one person carries
 }
 
@@ -32,7 +29,7 @@ func (d Doing) String() string {
 	return [...]string{"set", "frame", "move aside", "move back"}[d]
 }
 
-// Slide is a straight motion, as one sees it who faces the run or wall of what slides.
+// Slide is a straight motion, as one sees it who faces the run of what slides.
 type Slide struct {
 	To   string // "to the left", "to the right", "to the rear", "to the front", "down", "up"
 	By   Length
@@ -53,7 +50,7 @@ func (s *SettingStep) Way(show func(Length) string) string {
 		switch {
 		case i == 0 && s.Door:
 			words = "from the doorway " + words
-		case i == 0 && (s.Does == SetInPlace):
+		case i == 0 && s.Does == SetInPlace:
 			words = inFrom[slide.To]
 		}
 		if len(slide.Over) > 0 {
@@ -68,13 +65,4 @@ func (s *SettingStep) Way(show func(Length) string) string {
 var inFrom = map[string]string{
 	"to the rear": "in from the front", "to the front": "in from the rear", "to the left": "in from the right",
 	"to the right": "in from the left", "down": "down from above", "up": "up from below",
-}
-
-// Sets finds the step that sets a thing, nil where it is not set.
-func (s *Setting) Sets(what string) *SettingStep {
-	i := slices.IndexFunc(s.Steps, func(t SettingStep) bool { return t.What == what && (t.Does == SetInPlace || t.Does == FramedInPlace) })
-	if i < 0 {
-		return nil
-	}
-	return &s.Steps[i]
 }

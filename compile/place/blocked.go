@@ -138,11 +138,14 @@ func listed(names []string) string {
 // make way. Its steps tell all: it makes way, what comes in past it is set, it goes back, and then
 // come the others; where these would be in its way too, it goes back when all is set.
 func (r *room) aside(b *setting.Blocked, slot string) ([]model.SettingStep, bool) {
+	var known []setting.Hit
 	for _, h := range b.Hits {
 		stands := r.byName[h.By]
-		if stands == nil || stands.framed || !stands.Stands {
+		h = setting.Hit{Body: h.Body, By: h.By}
+		if stands == nil || !stands.Stands || slices.Contains(known, h) {
 			continue
 		}
+		known = append(known, h)
 		for _, all := range []bool{false, true} {
 			room := r.finished
 			if !all {

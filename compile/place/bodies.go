@@ -45,7 +45,8 @@ func (o *body) goesOn(name, why string) {
 // then counters; skins and the strips on them; bar tops; appliances.
 type site struct {
 	*rule.Build
-	bodies []body
+	bodies   []body
+	standing []setting.Solid // what stands out of the walls
 }
 
 func (s *site) gather() {

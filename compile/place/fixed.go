@@ -48,6 +48,7 @@ func (s *site) fixed(door *setting.Door, doorWall string) (out []setting.Solid, 
 			if f.StandsOut > 0 {
 				places[f.Words()] = f.Why.At
 				add(f.Words(), geom.Box{U: f.Face.X, V: geom.Span{Hi: f.StandsOut}, Z: f.Face.Y})
+				s.standing = append(s.standing, out[len(out)-1])
 			}
 		}
 		if w.Base.Height > 0 {

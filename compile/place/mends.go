@@ -42,32 +42,31 @@ func (r *room) tries() int {
 	return 18
 }
 
-// pierces lists what stands out of the walls into openings of those that are blocked.
+// pierces lists what stands out of the walls and stops those that are blocked.
 func (r *room) pierces(b *setting.Blocked) (names []string) {
 	for _, h := range b.Hits {
-		if key, ok := r.fixture(h.By); ok && !slices.Contains(names, h.By) && key != "" {
+		if r.key(h.By) != "" && !slices.Contains(names, h.By) {
 			names = append(names, h.By)
 		}
 	}
 	return names
 }
 
-// fixture is the key of the block of what stands out of a wall.
-func (r *room) fixture(name string) (string, bool) {
+// key is that of the block of what stands out of a wall; empty for anything else.
+func (r *room) key(name string) string {
 	for i := range r.Room.Walls {
 		for _, f := range r.Room.Walls[i].Fixtures() {
 			if f.Words() == name && f.StandsOut > 0 {
-				return f.Key(), true
+				return f.Key()
 			}
 		}
 	}
-	return "", false
+	return ""
 }
 
 // frees tries a slot.
 func (r *room) frees(name, edge string) bool {
-	key, _ := r.fixture(name)
-	src := r.Source.With(r.Block(key), lang.Word{Attr: "cut", Word: "slot"}, lang.Word{Attr: "open_to", Word: edge})
+	src := r.Source.With(r.Block(r.key(name)), lang.Word{Attr: "cut", Word: "slot"}, lang.Word{Attr: "open_to", Word: edge})
 	solved := solve.Solve(src)
 	if solved.Model == nil {
 		return false

@@ -174,7 +174,7 @@ func (r *room) step(s setting.Step) model.SettingStep {
 		}
 	}
 	if o.framed {
-		out.Does, out.Slides, out.Two = model.FramedInPlace, nil, false
+		out.Does, out.Slides, out.WeightKg, out.Two = model.FramedInPlace, nil, 0, false
 	} else if r.finished.Door != nil {
 		for _, axis := range r.finished.Door.Passes(o.Body) {
 			out.Through = append(out.Through, goesFirst[axis])
@@ -234,7 +234,7 @@ func quoted(name string) string {
 		return "the " + before + " of " + quoted(of)
 	}
 	name, piece, found := strings.Cut(name, ", ")
-	for _, kind := range []string{"cabinet", "bay", "filler", "end panel", "anchor", "counter", "bar top", "skin", "corner", "knee wall", "wall", "stub", "outlet", "switch", "vent", "baseboard of wall"} {
+	for _, kind := range []string{"cabinet", "bay", "filler", "end panel", "anchor", "counter", "bar top", "skin", "corner", "knee wall", "wall", "stub", "outlet", "switch", "vent"} {
 		if own, ok := strings.CutPrefix(name, kind+" "); ok && own != "" {
 			name = fmt.Sprintf("%s %q", kind, own)
 			break

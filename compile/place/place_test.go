@@ -65,12 +65,12 @@ func TestBoatshed(t *testing.T) {
 	for _, f := range found(b) {
 		t.Errorf("%s: %s", f.Slug, f.Text)
 	}
-	step := b.Setting.Sets("cabinet sink")
+	step := sets(b, "cabinet sink")
 	last := step.Slides[len(step.Slides)-1]
 	if want := (model.Slide{To: "to the left", By: 2 * inch, Over: []string{"stub drain", "stub cold"}}); cmp.Diff(want, last) != "" {
 		t.Errorf("the sink comes in last by %+v, want %+v", last, want)
 	}
-	if after := b.Setting.Sets("cabinet bins").After; !slices.Contains(after, model.Ahead{What: "cabinet sink", Why: "it could not come in afterwards"}) {
+	if after := sets(b, "cabinet bins").After; !slices.Contains(after, model.Ahead{What: "cabinet sink", Why: "it could not come in afterwards"}) {
 		t.Errorf("bins after %v", after)
 	}
 	steps := told(b)
@@ -89,6 +89,10 @@ func TestBoatshed(t *testing.T) {
 		}
 	}
 	replay(t, b)
+}
+
+func sets(b *rule.Build, what string) *model.SettingStep {
+	return &b.Setting.Steps[slices.IndexFunc(b.Setting.Steps, func(s model.SettingStep) bool { return s.What == what && s.Does == model.SetInPlace })]
 }
 
 func index(steps []string, begins string) int {

@@ -71,16 +71,10 @@ func (p step) add(f geom.Frame, s setting.Slide, times geom.Length) step {
 // over lists what stands out of the walls that a body comes over on the way from one place to
 // another: it is clear of its hull at first and within it then.
 func (r *room) over(o *body, from, to step) (names []string) {
-	for i := range r.Room.Walls {
-		w := &r.Room.Walls[i]
-		for _, f := range w.Fixtures() {
-			if f.StandsOut == 0 {
-				continue
-			}
-			at := within(o.frame, w.Frame, geom.Box{U: f.Face.X, V: geom.Span{Hi: f.StandsOut}, Z: f.Face.Y})
-			if meets(o.hull, to, at) && !meets(o.hull, from, at) {
-				names = append(names, f.Words())
-			}
+	for _, out := range r.standing {
+		at := within(o.frame, out.Frame, out.Box)
+		if meets(o.hull, to, at) && !meets(o.hull, from, at) {
+			names = append(names, out.Name)
 		}
 	}
 	return names

@@ -16,7 +16,7 @@ func TestOrder(t *testing.T) {
 		t.Error(got)
 	}
 	m.Setting.Steps = []model.SettingStep{
-		{What: "knee wall bar", Does: model.FramedInPlace, WeightKg: 40},
+		{What: "knee wall bar", Does: model.FramedInPlace},
 		{What: "cabinet dry", Does: model.MovedAside, Slides: []model.Slide{{To: "to the right", By: 7 * length.Inch / 2}}},
 		{
 			What: "cabinet sink", WeightKg: 30, Two: true,
