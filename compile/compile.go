@@ -11,6 +11,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/layout"
 	"barwright/compile/model"
+	"barwright/compile/place"
 	"barwright/compile/router"
 	"barwright/compile/routing"
 	"barwright/compile/rule"
@@ -69,6 +70,7 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)
 		cutsApart(src, m, &findings)
+		place.Order(rule.NewBuild(solution.Values, m, &findings))
 	}
 	findings.Sort()
 	if m == nil || findings.HasErrors() {

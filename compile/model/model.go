@@ -37,6 +37,7 @@ type Model struct {
 	Bill      []BillLine // what to buy
 	Programs  []Program  // one per recess that the router cuts
 	Routings  []Routing  // what it cuts beside, one per face of a part
+	Setting   Setting
 	Templates []Template // for routers that are led by hand too
 	Views     []View
 	Findings  finding.List // warnings and notes; a model has no errors

@@ -153,7 +153,8 @@ func (r reach) holds(o reach) bool {
 	return true
 }
 
-// facesAlong are the places along an axis of the start and all faces that are known, rising.
+// facesAlong are the places along an axis of the start and all faces that are known, rising. The
+// lift is one of these once any other is: who need not lift does not.
 func (f *flood) facesAlong(axis int) []float64 {
 	out := []float64{0}
 	for _, o := range f.obstacles {
@@ -164,7 +165,7 @@ func (f *flood) facesAlong(axis int) []float64 {
 	if f.goal != nil {
 		out = append(out, f.goal[axis].lo, f.goal[axis].hi)
 	}
-	if axis == len(f.axes)-1 {
+	if axis == len(f.axes)-1 && slices.ContainsFunc(f.obstacles, func(o obstacle) bool { return o.faces }) {
 		out = append(out, f.lift)
 	}
 	slices.Sort(out)

@@ -85,6 +85,7 @@ type Room struct {
 	Fixed  []Solid
 	Door   *Door  // nil: bodies come from wherever there is nothing
 	Lift   Length // how high above its place a body may be lifted; 0 as high as one likes
+	Strict bool   // bodies are set as they are described wherever any way is left then, however many slides it takes
 }
 
 // Door is the opening that bodies come in by. Along u of its frame runs the wall, v points
@@ -122,7 +123,7 @@ type Step struct {
 // order it returns no step, and who blocks whom. As a rule bodies are set as they are
 // described: the last of those that one slide takes out leaves first; where there is none,
 // the last of those whose way past what stands is clear of the others; else the last that
-// has any way.
+// has any way. Where Strict, the last that has any way leaves first.
 func (r Room) Order() ([]Step, *Blocked) {
 	s := newScene(r)
 	bodies, standing := s.bodies()

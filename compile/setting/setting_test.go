@@ -185,6 +185,26 @@ func TestOrder(t *testing.T) {
 	}
 }
 
+// TestStrict: in a dead end the inner body comes first whatever is described. Where a is free to leave by one slide
+// and b, described after it, by two, b leaves first all the same.
+func TestStrict(t *testing.T) {
+	r := setting.Room{
+		Bodies: []setting.Body{plain("a", box(0, 0, 0, inch, inch, inch)), plain("b", box(2*inch, 0, 0, 3*inch, inch, inch))},
+		Fixed: []setting.Solid{
+			{Name: "floor", Box: box(-9*inch, -9*inch, -inch, 9*inch, 9*inch, 0)}, {Name: "ceiling", Box: box(-9*inch, -9*inch, inch, 9*inch, 9*inch, 2*inch)},
+			{Name: "wall", Box: box(-9*inch, -inch, 0, 9*inch, 0, inch)}, {Name: "end", Box: box(3*inch, 0, 0, 4*inch, 9*inch, inch)},
+			{Name: "opposite", Box: box(inch+inch/2, 3*inch, 0, 9*inch, 4*inch, inch)},
+		},
+	}
+	for strict, want := range map[bool]string{false: "b a", true: "a b"} { // lookup only
+		r.Strict = strict
+		steps, _ := r.Order()
+		if got := steps[0].Body + " " + steps[1].Body; got != want {
+			t.Errorf("strict %v: %s, want %s", strict, got, want)
+		}
+	}
+}
+
 // TestLift: a body behind a low wall, in a corner of three, comes over it or not at all.
 func TestLift(t *testing.T) {
 	r := setting.Room{Bodies: []setting.Body{plain("a", box(0, 0, 0, inch, inch, inch))}, Fixed: []setting.Solid{

@@ -45,9 +45,24 @@ func (s *scene) taking(bodies, standing []int) *taking {
 
 // run takes out whatever can leave, and returns what cannot or, where one is shut in, has not.
 func (t *taking) run() (stuck []int) {
+	if t.strict {
+		for len(t.left) > 0 && t.next(t.anyway) {
+		}
+		return t.left
+	}
 	for len(t.left) > 0 && (t.next(t.straight) || t.next(t.uncrossed) || t.next(t.searched)) {
 	}
 	return t.left
+}
+
+// anyway returns a way in which b leaves, the plainer the better.
+func (t *taking) anyway(b int) ([]leg, bool) {
+	for _, leave := range []func(int) ([]leg, bool){t.straight, t.uncrossed, t.searched} {
+		if path, ok := leave(b); ok {
+			return path, true
+		}
+	}
+	return nil, false
 }
 
 // next takes out the last body of the description that has a way.

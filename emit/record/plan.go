@@ -157,7 +157,7 @@ func since(t reflect.Type, field string) int {
 		{reflect.TypeFor[model.Routing](), never, []string{"Moves"}},
 		{reflect.TypeFor[model.Work](), never, []string{"First"}},
 		{reflect.TypeFor[model.Program](), 2, []string{"Setup", "MovedOn", "Reliefs", "Test"}},
-		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates", "Routings"}},
+		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates", "Routings", "Setting"}},
 		{reflect.TypeFor[model.Part](), 2, []string{"Filled"}},
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Overrun", "Small"}},
 		{reflect.TypeFor[model.LayerNames](), 2, []string{"Through", "Sheet"}},
@@ -227,7 +227,7 @@ type vocabulary struct {
 func vocabularies() []vocabulary {
 	return []vocabulary{
 		upTo(model.AsRest), upTo(model.FromPlacing), upTo(model.Right), upTo(model.Filler), upTo(model.FalseFront),
-		upTo(model.SlabPiece), upTo(model.GoodBoth), upTo(model.GrainY), upTo(model.LeftEdge),
+		upTo(model.SlabPiece), upTo(model.GoodBoth), upTo(model.GrainY), upTo(model.LeftEdge), upTo(model.MovedBack),
 		upTo(finding.Error), upTo(length.Feet), directions(),
 	}
 }

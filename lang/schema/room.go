@@ -4,8 +4,23 @@ import "slices"
 
 var room = &Block{
 	Kind: "room", Once: true,
-	Doc:    "the room as measured",
-	Blocks: []*Block{wall, floor},
+	Doc: "the room as measured",
+	Attrs: []Attr{
+		{Name: "ceiling", Type: Length, Doc: "its height above the floor; nothing stops what is lifted where it is left out"},
+	},
+	Blocks: []*Block{wall, floor, doorway},
+}
+
+var doorway = &Block{
+	Kind: "doorway", Once: true,
+	Doc: "where everything comes in",
+	Attrs: []Attr{
+		{Name: "wall", Type: Ref, Refs: []string{"wall"}, Required: true},
+		{Name: "from", Type: Place, Required: true, Doc: "its clear opening, along the wall from its left end"},
+		{Name: "to", Type: Place, Required: true, Doc: "where that ends"},
+		{Name: "height", Type: Length, Required: true, Doc: "of the clear opening"},
+		{Name: "landing", Type: Length, Default: "36in", Metric: "900mm", Doc: "how far into the room one may stand what has come in, turned as it will be set"},
+	},
 }
 
 var floor = &Block{

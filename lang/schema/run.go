@@ -33,6 +33,7 @@ var cabinet = &Block{
 		{Name: "fixed_shelves", Type: Places, Doc: "heights of their upper faces above the floor"},
 		{Name: "dividers", Type: Places, Doc: "centres, from the cabinet's left end"},
 		{Name: "holds", Type: Choice, Choices: []string{"bottles"}, Doc: "what its shelves carry, where that is heavier than cups"},
+		{Name: "stands", Type: Flag, Default: "false", Doc: "it is set already, and not to be moved unless it must"},
 	},
 }
 
@@ -52,6 +53,7 @@ var bay = &Block{
 		{Name: "door", Type: Choice, Choices: []string{"none", "left", "right", "drawer", "down"}, Default: "none", Doc: "how its front opens: a door that hangs on the left or the right, a drawer, a door that lets down; nothing is judged of it where it is none"},
 		{Name: "plug", Type: Ref, Refs: []string{"outlet"}, Doc: "the outlet that it is plugged into"},
 		{Name: "air", Type: Choice, Choices: []string{"rear", "front"}, Doc: "where it breathes, from the maker's sheet; not judged where it is left out"},
+		{Name: "stands", Type: Flag, Default: "false", Doc: "it is set already, and not to be moved unless it must"},
 	},
 }
 

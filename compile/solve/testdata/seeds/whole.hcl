@@ -126,6 +126,15 @@ table "shop" {
 }
 
 room {
+  ceiling = 2400
+  doorway {
+    wall    = wall.short
+    from    = 2600
+    to      = 3500
+    height  = 2000
+    landing = 950
+  }
+
   wall "long" {
     length    = 2950
     corner    = 89.5
@@ -230,6 +239,7 @@ run "back" {
   }
 
   cabinet "b" {
+    stands  = false
     width   = 500
     drawers = [150, rest]
     doors   = 1
@@ -244,6 +254,7 @@ run "back" {
   }
 
   bay "cool" {
+    stands    = false
     appliance = { width = 500, height = 800, depth = 500 }
     gap       = 5
     top_gap   = 2

@@ -1,0 +1,227 @@
+package place
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/setting"
+	"barwright/lang/finding"
+	"barwright/lang/source"
+)
+
+// blocked looks for what frees those that block one another. A neighbour that stands is moved
+// where that does; else it is an error.
+func (r *room) blocked(b *setting.Blocked) {
+	slot := r.slot(b)
+	if steps, ok := r.aside(b, slot); ok {
+		r.Setting.Steps = steps
+		return
+	}
+	mend := slot
+	if mend == "" {
+		mend = r.split(b)
+	}
+	o := r.byName[b.Bodies[0]]
+	told := r.told(b)
+	text := fmt.Sprintf("%s fits where it goes, but nothing takes it there. Drawn out from its place it gets %s.", finding.Capital(quoted(o.Name)), r.reaches(o, told))
+	if shallow, in := inOneAnother(told); in {
+		text = fmt.Sprintf("%s and %s stand in one another, by %s at least.", finding.Capital(quoted(o.Name)), quoted(told[0].By), r.Show(shallow))
+	} else if others := b.Bodies[1:]; len(others) > 0 {
+		text += fmt.Sprintf(" Nor can %s be set after it.", listed(others))
+	}
+	at := r.Block(o.block).Head
+	var f *finding.Finding
+	if b.GaveUp {
+		f = r.Findings.Warnf("cannot-be-set", at, mend, "%s The search for a longer way was given up.", text)
+	} else {
+		f = r.Findings.Errorf("cannot-be-set", at, mend, "%s", text)
+	}
+	for _, h := range told {
+		if place, ok := r.placeOf(h.By); ok && !f.Shows(place) {
+			f.Also(place, "it is in the way")
+		}
+	}
+}
+
+// inOneAnother reports whether one thing stops another at once whichever way it goes, and by how
+// much at least it lies in it.
+func inOneAnother(hits []setting.Hit) (by geom.Length, in bool) {
+	for i, h := range hits {
+		if h.Slide.By > 0 || h.By != hits[0].By {
+			return 0, false
+		}
+		if i == 0 || h.Overlap < by {
+			by = h.Overlap
+		}
+	}
+	return by, len(hits) == 4
+}
+
+// behind reports whether what is met is the wall of something else that is met.
+func (r *room) behind(name string, hits []setting.Hit) bool {
+	for i := range r.Room.Walls {
+		w := &r.Room.Walls[i]
+		if "wall "+w.Name != name {
+			continue
+		}
+		for _, f := range w.Fixtures() {
+			if slices.ContainsFunc(hits, func(h setting.Hit) bool { return h.By == f.Words() }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// told are the hits of the first of them that are worth telling: one for each direction of its
+// own that leads away from what it stands on, but for the wall that a pipe that it meets comes out of.
+func (r *room) told(b *setting.Blocked) []setting.Hit {
+	o := r.byName[b.Bodies[0]]
+	var out []setting.Hit
+	for _, to := range []string{"to the front", "to the right", "to the left", "up"} {
+		i := slices.IndexFunc(b.Hits, func(h setting.Hit) bool { return h.Body == o.Name && direction(o.frame, h.Slide) == to })
+		if i >= 0 {
+			out = append(out, b.Hits[i])
+		}
+	}
+	return slices.DeleteFunc(slices.Clone(out), func(h setting.Hit) bool { return r.behind(h.By, out) })
+}
+
+// reaches tells hits in words.
+func (r *room) reaches(o *body, hits []setting.Hit) string {
+	var out []string
+	for _, h := range hits {
+		far := "no way " + direction(o.frame, h.Slide)
+		if h.Slide.By > 0 {
+			far = r.Show(h.Slide.By) + " " + direction(o.frame, h.Slide)
+		}
+		by := quoted(h.By)
+		if other := r.byName[h.By]; other != nil && h.Other != "" {
+			by = h.Other + " of " + by
+		}
+		deep := ""
+		if r.standsOut(h.By) {
+			deep = fmt.Sprintf(" (by %s)", r.Show(h.Overlap))
+		}
+		out = append(out, fmt.Sprintf("%s, where %s meets %s%s", far, h.Solid, by, deep))
+	}
+	return strings.Join(out, "; ")
+}
+
+// standsOut reports whether something fixed stands out of a wall.
+func (r *room) standsOut(name string) bool {
+	_, known := r.places[name]
+	return known && !strings.HasPrefix(name, "wall ")
+}
+
+// placeOf is where in the text a body or what is fixed is asked for.
+func (r *room) placeOf(name string) (source.Range, bool) {
+	if o := r.byName[name]; o != nil {
+		return r.Block(o.block).Head, true
+	}
+	at, ok := r.places[name]
+	return at, ok
+}
+
+func listed(names []string) string {
+	var out []string
+	for _, n := range names {
+		out = append(out, quoted(n))
+	}
+	return strings.Join(out, " or ")
+}
+
+// aside tries to move a neighbour that stands: the first in the way of what is blocked that can
+// make way. Its steps tell all: it makes way, what comes in past it is set, it goes back, and then
+// come the others; where these would be in its way too, it goes back when all is set.
+func (r *room) aside(b *setting.Blocked, slot string) ([]model.SettingStep, bool) {
+	var known []setting.Hit
+	for _, h := range b.Hits {
+		stands := r.byName[h.By]
+		h = setting.Hit{Body: h.Body, By: h.By}
+		if stands == nil || !stands.Stands || slices.Contains(known, h) {
+			continue
+		}
+		known = append(known, h)
+		for _, all := range []bool{false, true} {
+			room := r.finished
+			if !all {
+				room.Bodies = r.needed(h.Body)
+			}
+			if steps, ok := r.past(room, h.Body, stands, slot); ok {
+				return steps, true
+			}
+		}
+	}
+	return nil, false
+}
+
+// needed are the bodies that stand, and one with all that it goes onto.
+func (r *room) needed(name string) (out []setting.Body) {
+	names := []string{name}
+	for i := 0; i < len(names); i++ {
+		if o := r.byName[names[i]]; o != nil {
+			names = append(names, o.On...)
+		}
+	}
+	for _, b := range r.finished.Bodies {
+		if b.Stands || slices.Contains(names, b.Name) {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// past sets the bodies of a room with a neighbour moved aside, and then all others with it in its
+// place again.
+func (r *room) past(room setting.Room, name string, stands *body, slot string) (out []model.SettingStep, ok bool) {
+	room.Lift, room.Strict = r.lift(), true
+	away, steps, found := room.Aside(name, stands.Name)
+	if !found {
+		room.Lift = 0
+		if away, steps, found = room.Aside(name, stands.Name); !found {
+			return nil, false
+		}
+	}
+	then := r.finished
+	then.Bodies = slices.Clone(then.Bodies)
+	for i := range then.Bodies {
+		b := &then.Bodies[i]
+		b.Stands = b.Stands || slices.ContainsFunc(steps, func(s setting.Step) bool { return s.Body == b.Name })
+	}
+	rest, blocked := r.tried(then)
+	if blocked != nil {
+		return nil, false
+	}
+	steps, rest = r.asDescribed(steps), r.asDescribed(rest)
+	back := away
+	back.Dir = back.Dir.Opposite()
+	out = append(r.before(slices.Concat(steps, rest)), r.moving(stands, model.MovedAside, away))
+	out = append(out, r.steps(steps)...)
+	out = append(out, r.moving(stands, model.MovedBack, back))
+	r.standsInTheWay(name, stands, away, steps, slot)
+	return append(out, r.steps(rest)...), true
+}
+
+func (r *room) moving(o *body, does model.Doing, s setting.Slide) model.SettingStep {
+	out := r.step(setting.Step{Body: o.Name})
+	out.Does, out.After, out.Through = does, nil, nil
+	out.Slides = []model.Slide{{To: direction(o.frame, s), By: s.By}}
+	return out
+}
+
+func (r *room) standsInTheWay(name string, stands *body, away setting.Slide, steps []setting.Step, slot string) {
+	o := r.byName[name]
+	i := slices.IndexFunc(steps, func(s setting.Step) bool { return s.Body == name })
+	in := r.step(steps[i])
+	at := r.Block(stands.block).Head
+	if a := r.Block(stands.block).Attr("stands"); a != nil {
+		at = a.Expr.At
+	}
+	r.Findings.Warnf("stands-in-the-way", at, slot, "%s stands where %s comes in. It has to move %s %s; then %s is set, %s; then it slides back.",
+		finding.Capital(quoted(stands.Name)), quoted(name), r.Show(away.By), direction(stands.frame, away), quoted(name), in.Way(r.Show)).
+		Also(r.Block(o.block).Head, "what comes in")
+}

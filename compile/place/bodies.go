@@ -1,0 +1,261 @@
+package place
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/rule"
+	"barwright/compile/setting"
+	"barwright/lang/length"
+)
+
+// body is a setting.Body with what it is made of.
+type body struct {
+	setting.Body
+	block  string   // the key of its block
+	whys   []string // of On, one by one
+	frame  geom.Frame
+	hull   geom.Box
+	parts  []*model.Part
+	framed bool // where it stands, piece by piece: it needs no way in
+}
+
+// mass is what it weighs, in kg to the gram; 0 where that is not known.
+func (o *body) mass(b *rule.Build) float64 {
+	kg := 0.0
+	for _, p := range o.parts {
+		kg += b.Mass(p)
+	}
+	if math.IsNaN(kg) {
+		return 0
+	}
+	return math.Round(kg*1000) / 1000
+}
+
+// goesOn has the body set after another.
+func (o *body) goesOn(name, why string) {
+	o.On, o.whys = append(o.On, name), append(o.whys, why)
+}
+
+// site gathers what is set, in the order in which that is common: run by run what is framed
+// behind it, what stands on the floor under its boxes, its boxes, its fillers and end panels;
+// then counters; skins and the strips on them; bar tops; appliances.
+type site struct {
+	*rule.Build
+	bodies   []body
+	standing []setting.Solid // what stands out of the walls
+}
+
+func (s *site) gather() {
+	for i := range s.Runs {
+		run := &s.Runs[i]
+		behind := s.framing(run)
+		s.under(run)
+		for k := range run.Boxes {
+			if box := &run.Boxes[k]; box.Kind == model.Cabinet {
+				s.cabinet(run, box, behind)
+			}
+		}
+		s.beside(run)
+	}
+	s.slabs("counter")
+	s.covers()
+	s.slabs("bar_top")
+	for run, bay := range s.Boxes(model.Bay) {
+		s.appliance(run, bay)
+	}
+}
+
+// framing adds the knee wall behind a run with the steel in it, and returns its name.
+func (s *site) framing(run *model.Run) string {
+	for i := range s.KneeWalls {
+		if w := &s.KneeWalls[i]; w.Run == run.Name {
+			name := "knee wall " + w.Name
+			s.add(body{Body: setting.Body{Name: name}, block: "knee_wall." + w.Name, framed: true, parts: s.PartsOf("knee_wall." + w.Name)})
+			return name
+		}
+	}
+	return ""
+}
+
+// add adds a body of its parts, or of the solids that it has already.
+func (s *site) add(o body) {
+	if o.Solids == nil {
+		for _, p := range o.parts {
+			o.Solids = append(o.Solids, solids(p)...)
+		}
+	}
+	for i := range o.Solids {
+		for w := range s.Room.Walls {
+			o.Solids[i].Box = cutTo(o.Solids[i].Frame, o.Solids[i].Box, &s.Room.Walls[w])
+		}
+	}
+	o.Solids = slices.DeleteFunc(o.Solids, func(s setting.Solid) bool {
+		return min(s.Box.U.Size(), s.Box.V.Size(), s.Box.Z.Size()) <= 0
+	})
+	if len(o.Solids) == 0 {
+		return
+	}
+	o.frame, o.hull = o.Solids[0].Frame, hull(o.Solids)
+	s.bodies = append(s.bodies, o)
+}
+
+// has reports whether there is a body of that name.
+func (s *site) has(name string) bool {
+	return slices.ContainsFunc(s.bodies, func(o body) bool { return o.Name == name })
+}
+
+// under adds what stands on the floor before boxes come over it or onto it: bases, blocks
+// of bays, anchors.
+func (s *site) under(run *model.Run) {
+	for i := range run.Boxes {
+		box := &run.Boxes[i]
+		switch box.Kind {
+		case model.Cabinet:
+			s.add(body{Body: setting.Body{Name: "base of " + box.Words(), Stands: s.stands(box)}, block: box.Key(), parts: base(s.PartsOf(box.Key()))})
+		case model.Bay:
+			s.add(body{Body: setting.Body{Name: "blocks of " + box.Words(), Stands: s.stands(box)}, block: box.Key(), parts: s.PartsOf(box.Key())})
+		}
+	}
+	for _, anchor := range s.Block("run." + run.Name).Inner("anchor") {
+		under := &run.Boxes[run.Cabinet(s.Ref(anchor, "under").Name)]
+		s.add(body{Body: setting.Body{Name: "anchor " + anchor.Name, Stands: s.stands(under)}, block: anchor.Key(), parts: s.PartsOf(anchor.Key())})
+	}
+}
+
+func (s *site) stands(box *model.Box) bool { return s.Flag(s.Block(box.Key()), "stands") }
+
+// base lists the parts of a base that a cabinet stands on, its toe kick among them.
+func base(parts []*model.Part) []*model.Part {
+	onBase := func(p *model.Part) bool { return p.Is("cabinet", "base") }
+	if !slices.ContainsFunc(parts, onBase) {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(parts), func(p *model.Part) bool { return !onBase(p) && !p.Is("cabinet", "toe-kick") })
+}
+
+// cabinet adds a box as it leaves the bench: its fronts, drawers and loose shelves are off,
+// and so is the toe kick of one on legs, which is clipped to them.
+func (s *site) cabinet(run *model.Run, box *model.Box, behind string) {
+	parts := s.FastIn(box.Key())
+	under := base(parts)
+	parts = slices.DeleteFunc(parts, func(p *model.Part) bool {
+		return slices.Contains(under, p) || len(box.Legs) > 0 && p.Is("cabinet", "toe-kick")
+	})
+	o := body{Body: setting.Body{Name: box.Words(), Stands: s.stands(box)}, block: box.Key(), parts: parts}
+	for _, p := range parts {
+		o.Solids = append(o.Solids, solids(p)...)
+	}
+	for _, leg := range box.Legs {
+		o.Solids = append(o.Solids, setting.Solid{Name: "a leg", Frame: run.Frame, Box: leg})
+	}
+	if behind != "" {
+		o.goesOn(behind, "it is fixed to it")
+	}
+	if under != nil {
+		o.goesOn("base of "+box.Words(), "it stands on it")
+	}
+	for _, anchor := range s.Block("run." + run.Name).Inner("anchor") {
+		if s.Ref(anchor, "under").Name == box.Name {
+			o.goesOn("anchor "+anchor.Name, "it goes over it")
+		}
+	}
+	s.add(o)
+}
+
+// beside adds what closes a run: fillers as they are once they are cut to their wall, and
+// end panels.
+func (s *site) beside(run *model.Run) {
+	for i := range run.Boxes {
+		box := &run.Boxes[i]
+		if box.Kind != model.Filler {
+			continue
+		}
+		o := body{Body: setting.Body{Name: box.Words()}, block: box.Key(), parts: s.PartsOf(box.Key())}
+		s.fixedTo(&o, run, box.Hull.U)
+		s.add(o)
+	}
+	for _, panel := range s.Block("run." + run.Name).Inner("end_panel") {
+		o := body{Body: setting.Body{Name: "end panel " + panel.Name}, block: panel.Key(), parts: s.PartsOf(panel.Key())}
+		for _, p := range o.parts {
+			s.fixedTo(&o, run, p.Placement.Box.U)
+		}
+		s.add(o)
+	}
+}
+
+// everywhere is more than any room.
+var everywhere = geom.Span{Lo: -2000 * length.Metre, Hi: 2000 * length.Metre}
+
+// fixedTo has a body set after the cabinets of a run that lie within a stretch of it, or
+// touch it.
+func (s *site) fixedTo(o *body, run *model.Run, u geom.Span) {
+	for i := range run.Boxes {
+		box := &run.Boxes[i]
+		if box.Kind == model.Cabinet && box.Hull.U.Lo <= u.Hi && box.Hull.U.Hi >= u.Lo {
+			o.goesOn(box.Words(), "it is fixed to it")
+		}
+	}
+}
+
+// slabs adds the pieces of counters or bar tops. A counter lies on the boxes, end panels and
+// fillers under it, a bar top on what is framed.
+func (s *site) slabs(kind string) {
+	for i := range s.Slabs {
+		slab := &s.Slabs[i]
+		if slab.Kind != kind {
+			continue
+		}
+		parts := s.PartsOf(slab.Key())
+		for n, p := range parts {
+			o := body{Body: setting.Body{Name: slab.Words()}, block: slab.Key(), parts: []*model.Part{p}}
+			if len(parts) > 1 {
+				o.Name += ", piece " + strconv.Itoa(n+1)
+			}
+			for _, under := range s.bodies {
+				if under.frame == slab.Frame && lies(p.Placement.Box, under.hull) {
+					o.goesOn(under.Name, "it lies on it")
+				}
+			}
+			s.add(o)
+		}
+	}
+}
+
+// lies reports whether a box lies on another.
+func lies(b, on geom.Box) bool {
+	return b.Z.Lo == on.Z.Hi && b.U.Overlaps(on.U) && b.V.Overlaps(on.V)
+}
+
+// covers adds skins, each with its battens and cap, and the strips over corners.
+func (s *site) covers() {
+	for i := range s.KneeWalls {
+		wall := s.Block("knee_wall." + s.KneeWalls[i].Name)
+		for _, skin := range wall.Inner("skin") {
+			s.add(body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key())})
+		}
+		for _, corner := range wall.Inner("corner") {
+			o := body{Body: setting.Body{Name: "corner " + corner.Name}, block: corner.Key(), parts: s.PartsOf(corner.Key())}
+			for _, skin := range wall.Inner("skin") {
+				if face := s.Text(skin, "face"); face == "room" || face == s.Text(corner, "end") {
+					o.goesOn("skin "+skin.Name, "it covers its edge")
+				}
+			}
+			s.add(o)
+		}
+	}
+}
+
+// appliance adds that of a bay, which comes last: where a counter lies over it, it slides in
+// under that.
+func (s *site) appliance(run *model.Run, bay *model.Box) {
+	o := body{Body: setting.Body{Name: "appliance of " + bay.Words(), Stands: s.stands(bay)}, block: bay.Key()}
+	if blocks := "blocks of " + bay.Words(); s.has(blocks) {
+		o.goesOn(blocks, "it stands on them")
+	}
+	o.Solids = []setting.Solid{{Name: "the appliance", Frame: run.Frame, Box: bay.Appliance}}
+	s.add(o)
+}

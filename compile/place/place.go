@@ -1,0 +1,247 @@
+// Package place tells in which order a solved build is set in its room, and by which slides
+// (SPEC.md 14.3). It makes a setting.Room of the model, tells the steps that it gives in
+// words, and where there is no order what blocks what, and which change of the description
+// frees it.
+package place
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"barwright/compile/model"
+	"barwright/compile/rule"
+	"barwright/compile/setting"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+	"barwright/lang/source"
+)
+
+// most is how many bodies are looked at: beyond it time would be felt.
+const most = 1200
+
+// room is a build as a room to be taken apart.
+type room struct {
+	site
+	finished setting.Room
+	places   map[string]source.Range // of what is fixed, by its name; lookup only
+	byName   map[string]*body        // lookup only
+}
+
+// newRoom makes a room of a build.
+func newRoom(b *rule.Build) *room {
+	r := &room{site: site{Build: b}, byName: map[string]*body{}}
+	r.gather()
+	r.touch()
+	door, wall := r.doorway()
+	r.finished.Door = door
+	r.finished.Fixed, r.places = r.fixed(door, wall)
+	for i := range r.bodies {
+		o := &r.bodies[i]
+		r.byName[o.Name] = o
+		r.finished.Bodies = append(r.finished.Bodies, o.Body)
+	}
+	return r
+}
+
+// Order fills the model's steps, and finds what keeps things from being set.
+func Order(b *rule.Build) {
+	r := newRoom(b)
+	switch {
+	case len(r.bodies) > most:
+		b.Findings.Notef("setting-not-judged", b.Source.Top("build")[0].Head,
+			"There are %d things to be set; in which order is looked for up to %d.", len(r.bodies), most)
+		return
+	case b.Findings.HasErrors():
+		return
+	}
+	r.throughDoorway()
+	steps, blocked := r.order()
+	if blocked != nil {
+		r.blocked(blocked)
+		return
+	}
+	b.Setting.Steps = append(r.before(steps), r.steps(steps)...)
+}
+
+// lift is how high things are lifted while they slide, if that will do: over an anchor, or off
+// a pipe.
+func (r *room) lift() length.Length {
+	if r.Source.Unit.Imperial() {
+		return 6 * length.Inch
+	}
+	return 150 * length.Millimetre
+}
+
+// order is that of the finished room, as described as far as it goes.
+func (r *room) order() ([]setting.Step, *setting.Blocked) {
+	steps, blocked := r.tried(r.finished)
+	return r.asDescribed(steps), blocked
+}
+
+// tried looks for an order with little lifting first, and with what is framed coming when it
+// is its turn; else with that there before all.
+func (r *room) tried(finished setting.Room) ([]setting.Step, *setting.Blocked) {
+	framed := finished
+	framed.Bodies = slices.Clone(framed.Bodies)
+	for i := range framed.Bodies {
+		b := &framed.Bodies[i]
+		b.Stands = b.Stands || r.byName[b.Name] != nil && r.byName[b.Name].framed
+	}
+	for _, room := range []setting.Room{finished, framed} {
+		room.Lift, room.Strict = r.lift(), true
+		if steps, blocked := room.Order(); blocked == nil {
+			return steps, nil
+		}
+	}
+	if steps, blocked := finished.Order(); blocked == nil {
+		return steps, nil
+	}
+	return framed.Order()
+}
+
+// asDescribed sorts steps into the order of the bodies, as far as what must stand before
+// allows: every order that keeps to that is as good.
+func (r *room) asDescribed(steps []setting.Step) []setting.Step {
+	of := map[string]int{} // lookup only
+	for i, s := range steps {
+		of[s.Body] = i
+	}
+	done := make([]bool, len(steps))
+	var out []setting.Step
+	var set func(i int)
+	set = func(i int) {
+		if done[i] {
+			return
+		}
+		done[i] = true
+		for _, before := range steps[i].After {
+			if k, ok := of[before]; ok {
+				set(k)
+			}
+		}
+		out = append(out, steps[i])
+	}
+	for i := range r.bodies {
+		if k, ok := of[r.bodies[i].Name]; ok {
+			set(k)
+		}
+	}
+	return out
+}
+
+// steps tells those of an order in words.
+func (r *room) steps(steps []setting.Step) (out []model.SettingStep) {
+	for _, s := range steps {
+		out = append(out, r.step(s))
+	}
+	return out
+}
+
+// before are the steps of what is framed before all of an order.
+func (r *room) before(steps []setting.Step) (out []model.SettingStep) {
+	for i := range r.bodies {
+		o := &r.bodies[i]
+		if o.framed && !slices.ContainsFunc(steps, func(s setting.Step) bool { return s.Body == o.Name }) {
+			out = append(out, r.step(setting.Step{Body: o.Name}))
+		}
+	}
+	return out
+}
+
+const (
+	// One person carries this share of what two do, and nothing longer than long: common practice,
+	// from memory.
+	alone = 0.5
+	long  = 2 * length.Metre
+)
+
+func (r *room) step(s setting.Step) model.SettingStep {
+	o := r.byName[s.Body]
+	kg := o.mass(r.Build)
+	out := model.SettingStep{
+		What: o.Name, Block: o.block, Slides: r.slides(o, s.Slides), Door: r.finished.Door != nil, WeightKg: kg,
+		Two: kg > alone*r.Number(r.Limits, "lift") || max(o.hull.U.Size(), o.hull.V.Size(), o.hull.Z.Size()) > long,
+	}
+	for i, name := range o.On {
+		if r.byName[name] != nil {
+			out.After = append(out.After, model.Ahead{What: name, Why: o.whys[i]})
+		}
+	}
+	for _, name := range s.After {
+		if !slices.Contains(o.On, name) {
+			out.After = append(out.After, model.Ahead{What: name, Why: "it could not come in afterwards"})
+		}
+	}
+	if o.framed {
+		out.Does, out.Slides, out.WeightKg, out.Two = model.FramedInPlace, nil, 0, false
+	} else if r.finished.Door != nil {
+		for _, axis := range r.finished.Door.Passes(o.Body) {
+			out.Through = append(out.Through, goesFirst[axis])
+		}
+	}
+	return out
+}
+
+// goesFirst names the side of a body that goes first through a doorway.
+var goesFirst = [...]string{"an end first", "its front or back first", "its top or bottom first"}
+
+// throughDoorway warns of what does not come in whole.
+func (r *room) throughDoorway() {
+	if r.finished.Door == nil {
+		return
+	}
+	var first *body
+	others := -1
+	for i := range r.bodies {
+		if o := &r.bodies[i]; !o.framed && !o.Stands && !r.comesIn(o) {
+			others++
+			if first == nil {
+				first = o
+			}
+		}
+	}
+	if first == nil {
+		return
+	}
+	text := fmt.Sprintf("%s is %s wide, %s deep and %s high; the doorway is %s wide and %s high, and it goes through no way round.",
+		finding.Capital(quoted(first.Name)), r.Show(first.hull.U.Size()), r.Show(first.hull.V.Size()), r.Show(first.hull.Z.Size()),
+		r.Show(r.finished.Door.Span.Size()), r.Show(r.finished.Door.Height))
+	text += finding.Others(others, " Nor does another thing.", " Nor do %d other things.")
+	r.Findings.Warnf("too-large-for-doorway", r.Block(first.block).Head, "put it together in the room, or make it of two", "%s", text).
+		Also(r.Source.Top("room")[0].Inner("doorway")[0].Head, "the doorway")
+}
+
+// comesIn reports whether a body goes through the doorway; skins and what is nailed together
+// on the floor go in pieces.
+func (r *room) comesIn(o *body) bool {
+	whole := o.block == "" || !strings.HasPrefix(o.block, "skin.") && !strings.HasPrefix(o.block, "corner.") && !strings.HasPrefix(o.Name, "blocks of ")
+	if whole {
+		return len(r.finished.Door.Passes(o.Body)) > 0
+	}
+	for _, p := range o.parts {
+		if len(r.finished.Door.Passes(setting.Body{Solids: solids(p)})) == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// quoted is the name of a body as sentences have it: cabinet "sink".
+func quoted(name string) string {
+	before, of, found := strings.Cut(name, " of ")
+	if found {
+		return "the " + before + " of " + quoted(of)
+	}
+	name, piece, found := strings.Cut(name, ", ")
+	for _, kind := range []string{"cabinet", "bay", "filler", "end panel", "anchor", "counter", "bar top", "skin", "corner", "knee wall", "wall", "stub", "outlet", "switch", "vent"} {
+		if own, ok := strings.CutPrefix(name, kind+" "); ok && own != "" {
+			name = fmt.Sprintf("%s %q", kind, own)
+			break
+		}
+	}
+	if found {
+		name += ", " + piece
+	}
+	return name
+}

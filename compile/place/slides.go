@@ -1,0 +1,106 @@
+package place
+
+import (
+	"math"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/setting"
+)
+
+// towards tells the directions of a body's own frame in words.
+var towards = [...][2]string{geom.U: {"to the right", "to the left"}, geom.V: {"to the front", "to the rear"}, geom.Z: {"up", "down"}}
+
+// slides tells those of a body.
+func (r *room) slides(o *body, slides []setting.Slide) []model.Slide {
+	out := make([]model.Slide, len(slides))
+	off := step{} // from its place, after the slide that is looked at
+	for i := len(slides) - 1; i >= 0; i-- {
+		s := slides[i]
+		before := off.add(o.frame, s, -1)
+		out[i] = model.Slide{To: direction(o.frame, s), By: s.By, Over: r.over(o, before, off)}
+		off = before
+	}
+	return out
+}
+
+// direction is the one of a body's own that is nearest to that of a slide.
+func direction(f geom.Frame, s setting.Slide) string {
+	if s.Dir.Axis == geom.Z {
+		return word(s.Dir)
+	}
+	turn := (s.Turn - f.Turn) % (360 * geom.Degree)
+	if s.Dir.Axis == geom.V {
+		turn += 90 * geom.Degree
+	}
+	if s.Dir.Neg {
+		turn += 180 * geom.Degree
+	}
+	quarters := int(math.Round(turn.Degrees()/90))%4 + 4
+	return word([...]geom.Dir{{Axis: geom.U}, {Axis: geom.V}, {Axis: geom.U, Neg: true}, {Axis: geom.V, Neg: true}}[quarters%4])
+}
+
+func word(d geom.Dir) string {
+	if d.Neg {
+		return towards[d.Axis][1]
+	}
+	return towards[d.Axis][0]
+}
+
+// step is how far a body is off its place, in its own frame.
+type step struct{ u, v, z geom.Length }
+
+// add goes a slide further, or back where times is -1.
+func (p step) add(f geom.Frame, s setting.Slide, times geom.Length) step {
+	by := s.By * times
+	if s.Dir.Neg {
+		by = -by
+	}
+	if s.Dir.Axis == geom.Z {
+		p.z += by
+		return p
+	}
+	in := geom.Frame{Turn: s.Turn - f.Turn}
+	at := in.At(by, 0)
+	if s.Dir.Axis == geom.V {
+		at = in.At(0, by)
+	}
+	return step{p.u + at.X, p.v + at.Y, p.z}
+}
+
+// over lists what stands out of the walls that a body comes over on the way from one place to
+// another: it is clear of its hull at first and within it then.
+func (r *room) over(o *body, from, to step) (names []string) {
+	for _, out := range r.standing {
+		at := within(o.frame, out.Frame, out.Box)
+		if meets(o.hull, to, at) && !meets(o.hull, from, at) {
+			names = append(names, out.Name)
+		}
+	}
+	return names
+}
+
+// within is the least box of a frame about a box of another.
+func within(f, of geom.Frame, b geom.Box) geom.Box {
+	var out geom.Box
+	for i, corner := range of.Corners(b.U, b.V) {
+		u, v := f.Local(corner)
+		at := geom.Box{U: geom.Span{Lo: u, Hi: u}, V: geom.Span{Lo: v, Hi: v}, Z: b.Z}
+		if i == 0 {
+			out = at
+		}
+		out = out.Union(at)
+	}
+	return out
+}
+
+// meets reports whether a hull, off its place, is in a box by more than touches.
+func meets(hull geom.Box, off step, b geom.Box) bool {
+	hull.U, hull.V, hull.Z = hull.U.Shift(off.u), hull.V.Shift(off.v), hull.Z.Shift(off.z)
+	for axis := geom.U; axis <= geom.Z; axis++ {
+		if !hull.Along(axis).Grow(-setting.Tolerance).Overlaps(b.Along(axis)) {
+			return false
+		}
+	}
+	return true
+}

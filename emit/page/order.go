@@ -1,0 +1,89 @@
+package page
+
+import (
+	"strconv"
+	"strings"
+
+	"barwright/compile/model"
+	"barwright/emit/markup"
+)
+
+var orderColumns = []markup.Column{markup.Figures("step"), markup.Words("what"), markup.Words("way"), markup.Words("after"),
+	markup.Figures("weight, kg"), markup.Words("hands")}
+
+// doorColumn is a further one, where the room has a doorway.
+var doorColumn = markup.Words("through the doorway")
+
+// order tells in which order things are set, and by which slides.
+func (p writer) order() {
+	p.section("order")
+	defer p.End()
+	steps := p.m.Setting.Steps
+	if len(steps) == 0 {
+		p.none("No order.")
+		return
+	}
+	columns, door := orderColumns, false
+	for i := range steps {
+		door = door || steps[i].Door
+	}
+	if door {
+		columns = append(columns[:len(columns):len(columns)], doorColumn)
+	}
+	p.El("p", "Left and right are as one faces the run or the wall. Boxes go in without fronts, drawers and loose shelves. "+
+		"Any other order that keeps to what must stand before is as good.", "class", "hint")
+	p.Table("What is set, by which slides, and what must stand before it", columns)
+	for i := range steps {
+		s := &steps[i]
+		p.Start("tr", "role", "row")
+		cells := []string{strconv.Itoa(i + 1), whatOf(s), s.Way(p.m.Build.Plain), afterOf(s.After), p.weight(s.WeightKg), handsOf(s)}
+		if door {
+			cells = append(cells, strings.Join(s.Through, " or "))
+		}
+		p.Cells(columns, cells...)
+		p.End()
+	}
+	p.EndTable()
+}
+
+// whatOf is what a step does: the thing that is set, or what else is done with it.
+func whatOf(s *model.SettingStep) string {
+	if s.Does == model.SetInPlace {
+		return s.What
+	}
+	return s.Does.String() + " " + s.What
+}
+
+// afterOf tells what must stand before, with each reason once.
+func afterOf(ahead []model.Ahead) string {
+	var out []string
+	for i := 0; i < len(ahead); {
+		var names []string
+		n := i
+		for ; n < len(ahead) && ahead[n].Why == ahead[i].Why; n++ {
+			names = append(names, ahead[n].What)
+		}
+		out = append(out, strings.Join(names, ", ")+" ("+ahead[i].Why+")")
+		i = n
+	}
+	return strings.Join(out, "; ")
+}
+
+// weight tells kg, and pounds in a build of inches; nothing where it is not known.
+func (p writer) weight(kg float64) string {
+	if kg == 0 {
+		return ""
+	}
+	text := strconv.FormatFloat(kg, 'f', 1, 64)
+	if pounds := p.pounds(kg); pounds != "" {
+		text += " (" + pounds + ")"
+	}
+	return text
+}
+
+func handsOf(s *model.SettingStep) string {
+	if s.Two {
+		return "two people"
+	}
+	return ""
+}

@@ -1,0 +1,45 @@
+package page
+
+import (
+	"strings"
+	"testing"
+
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// TestOrder: what a step does, how, after what, with how many hands, and through the doorway where
+// there is one.
+func TestOrder(t *testing.T) {
+	m := &model.Model{Build: model.Build{Unit: length.Inches, Marks: length.Inch / 32}}
+	if got := piece(m, writer.order); !strings.Contains(got, "No order.") {
+		t.Error(got)
+	}
+	m.Setting.Steps = []model.SettingStep{
+		{What: "knee wall bar", Does: model.FramedInPlace},
+		{What: "cabinet dry", Does: model.MovedAside, Slides: []model.Slide{{To: "to the right", By: 7 * length.Inch / 2}}},
+		{
+			What: "cabinet sink", WeightKg: 30, Two: true,
+			Slides: []model.Slide{{To: "to the rear", By: 9 * length.Inch}, {To: "to the left", By: 7 * length.Inch / 2, Over: []string{"stub drain", "stub cold"}}},
+			After:  []model.Ahead{{What: "base of cabinet sink", Why: "it stands on it"}, {What: "cabinet a", Why: "it could not come in afterwards"}, {What: "cabinet b", Why: "it could not come in afterwards"}},
+		},
+	}
+	for _, want := range []string{
+		"frame knee wall bar", "framed where it stands", "move aside cabinet dry", "3 1/2 in to the right",
+		"in from the front, then 3 1/2 in to the left, over stub drain and stub cold",
+		"base of cabinet sink (it stands on it); cabinet a, cabinet b (it could not come in afterwards)", "30.0 (66.1 lb)", "two people",
+	} {
+		if got := piece(m, writer.order); !strings.Contains(got, want) {
+			t.Errorf("there is no %q in %s", want, got)
+		}
+	}
+	if got := piece(m, writer.order); strings.Contains(got, "doorway") {
+		t.Error("a doorway that the room has not")
+	}
+	m.Setting.Steps[2].Door, m.Setting.Steps[2].Through = true, []string{"an end first", "its top or bottom first"}
+	for _, want := range []string{"from the doorway 9 in to the rear", "an end first or its top or bottom first"} {
+		if got := piece(m, writer.order); !strings.Contains(got, want) {
+			t.Errorf("there is no %q in %s", want, got)
+		}
+	}
+}
