@@ -38,6 +38,7 @@ type Model struct {
 	Programs  []Program  // one per recess that the router cuts
 	Routings  []Routing  // what it cuts beside, one per face of a part
 	Templates []Template // for routers that are led by hand too
+	Setting   Setting    // shims and gaps
 	Views     []View
 	Findings  finding.List // warnings and notes; a model has no errors
 }
@@ -85,9 +86,12 @@ type Given struct {
 }
 
 // Room is the room as measured.
-type Room struct{ Walls []Wall }
+type Room struct {
+	Walls []Wall
+	Floor Floor
+}
 
-// Wall is one wall; its frame starts at its left end as one stands facing it,
+// Wall is one wall; heights on it count from the datum, see [Floor]. Its frame starts at its left end as one stands facing it,
 // u along it and v out into the room.
 type Wall struct {
 	Name    string

@@ -97,6 +97,26 @@ func (s Surface) beyond(p geom.Point) (value Length, within bool) {
 	return value, nearest == 0
 }
 
+// Off returns how far a point lies outside the hull of the readings; 0 where it lies within
+// or on its edge, and where there is no reading.
+func (s Surface) Off(p geom.Point) Length {
+	if _, within := s.At(p); within || len(s.readings) == 0 {
+		return 0
+	}
+	off := math.Inf(1)
+	for _, r := range s.readings {
+		off = min(off, math.Hypot(float64(p.X-r.At.X), float64(p.Y-r.At.Y)))
+	}
+	for _, e := range s.rim {
+		a, b := s.readings[e[0]].At, s.readings[e[1]].At
+		if share := foot(a, b, p); share >= 0 && share <= 1 {
+			twice, _ := cross(a, b, p).Float64()
+			off = min(off, math.Abs(twice)/math.Hypot(float64(b.X-a.X), float64(b.Y-a.Y)))
+		}
+	}
+	return Length(math.Ceil(off))
+}
+
 // foot is where the perpendicular from p meets the line of a and b: 0 at a, 1 at b.
 func foot(a, b, p geom.Point) float64 {
 	dx, dy := float64(b.X-a.X), float64(b.Y-a.Y)

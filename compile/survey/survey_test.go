@@ -32,25 +32,29 @@ func TestAt(t *testing.T) {
 		x, y   Length
 		want   Length
 		within bool
+		off    Length
 	}{
-		{"in the square", square, 250 * mm, 500 * mm, 12500 * mm / 1000, true},
-		{"at a corner", square, 1000 * mm, 0, 10 * mm, true},
-		{"on its edge", square, 1000 * mm, 250 * mm, 15 * mm, true},
-		{"a hair beyond the edge", square, 1000*mm + 1, 250 * mm, 15 * mm, false},
-		{"beyond an edge", square, 3000 * mm, 250 * mm, 15 * mm, false},
-		{"beyond a corner", square, -500 * mm, -700 * mm, 0, false},
-		{"on the line of three", line, 500 * mm, 500 * mm, 20 * mm, true},
-		{"beside it", line, 1000 * mm, 0, 20 * mm, false},
-		{"beyond its end", line, 3000 * mm, 2500 * mm, 10 * mm, false},
-		{"between two", pair, 300 * mm, 0, 13 * mm, true},
-		{"beside two", pair, 300 * mm, 1, 13 * mm, false},
-		{"beyond two", pair, -300 * mm, 0, 10 * mm, false},
-		{"one", one, 500 * mm, 500 * mm, 7 * mm, true},
-		{"far from one", one, 0, 0, 7 * mm, false},
-		{"none", Surface{}, 0, 0, 0, false},
+		{"in the square", square, 250 * mm, 500 * mm, 12500 * mm / 1000, true, 0},
+		{"at a corner", square, 1000 * mm, 0, 10 * mm, true, 0},
+		{"on its edge", square, 1000 * mm, 250 * mm, 15 * mm, true, 0},
+		{"a hair beyond the edge", square, 1000*mm + 1, 250 * mm, 15 * mm, false, 1},
+		{"beyond an edge", square, 3000 * mm, 250 * mm, 15 * mm, false, 2000 * mm},
+		{"beyond a corner", square, -500 * mm, -700 * mm, 0, false, 860232527},
+		{"on the line of three", line, 500 * mm, 500 * mm, 20 * mm, true, 0},
+		{"beside it", line, 1000 * mm, 0, 20 * mm, false, 707106782},
+		{"beyond its end", line, 3000 * mm, 2500 * mm, 10 * mm, false, 1118033989},
+		{"between two", pair, 300 * mm, 0, 13 * mm, true, 0},
+		{"beside two", pair, 300 * mm, 1, 13 * mm, false, 1},
+		{"beyond two", pair, -300 * mm, 0, 10 * mm, false, 300 * mm},
+		{"one", one, 500 * mm, 500 * mm, 7 * mm, true, 0},
+		{"far from one", one, 0, 0, 7 * mm, false, 707106782},
+		{"none", Surface{}, 0, 0, 0, false, 0},
 	} {
 		if got, within := c.s.At(at(c.x, c.y)); got != c.want || within != c.within {
 			t.Errorf("%s: %d nm, within %v; want %d, %v", c.name, got, within, c.want, c.within)
+		}
+		if off := c.s.Off(at(c.x, c.y)); off != c.off {
+			t.Errorf("%s: %d nm outside, want %d", c.name, off, c.off)
 		}
 	}
 }
