@@ -46,6 +46,7 @@ func stood(m *model.Model) *placer {
 	for i := range m.Room.Walls {
 		p.wall(&m.Room.Walls[i])
 	}
+	p.floor(&m.Room.Floor)
 	for i := range m.Runs {
 		p.run(&m.Runs[i])
 	}
@@ -55,6 +56,7 @@ func stood(m *model.Model) *placer {
 	for i := range m.Slabs {
 		p.slab(&m.Slabs[i])
 	}
+	p.shims(m.Setting.Shims)
 	return p
 }
 

@@ -86,9 +86,12 @@ type Given struct {
 }
 
 // Room is the room as measured.
-type Room struct{ Walls []Wall }
+type Room struct {
+	Walls []Wall
+	Floor Floor
+}
 
-// Wall is one wall; its frame starts at its left end as one stands facing it,
+// Wall is one wall; heights on it count from the datum, see [Floor]. Its frame starts at its left end as one stands facing it,
 // u along it and v out into the room.
 type Wall struct {
 	Name    string

@@ -174,7 +174,7 @@ func wayOf(name string) way {
 		return room
 	case last == "v":
 		return front.of(words[0], "knee_wall", "skin")
-	case last == "z" || last == "hinges" || last == "height":
+	case last == "z" || last == "hinges" || last == "height" || last == "line" || slices.Contains(words, "shim"):
 		return up.of(words[0], "counter", "bar_top")
 	}
 	w := along

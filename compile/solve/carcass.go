@@ -159,6 +159,7 @@ func (s *solver) cabinet(run *model.Run, b *lang.Block, hull geom.Box) {
 		ToeHeight: c.toeHeight, ToeSetback: c.toeSetback, Why: why(b),
 	}
 	s.underBox(&c, run, b, &box)
+	s.boxBears(&c, run, &box)
 	s.interior(&c, run, b, &box)
 	last := len(s.m.Parts) // nothing is cut out of what closes the box
 	s.fronts(&c, run, b, &box, from)

@@ -85,6 +85,7 @@ func (s *solver) frame(k *knee) {
 	if steel != nil {
 		s.letIn(k, steel, top)
 	}
+	s.kneeBears(k)
 	s.screwLines(k)
 	s.m.KneeWalls = append(s.m.KneeWalls, k.wall)
 	s.fastenKneeWall(k, splices)

@@ -163,6 +163,7 @@ func (s *solver) underAppliance(run *model.Run, b *lang.Block, box *model.Box) {
 		if box.BlockHeight > 0 {
 			s.Findings.Notef("appliance-low", b.Head, "The appliance stands %s below the line and has no blocks under it: blocks = stick.NAME brings it up.", s.Show(box.BlockHeight))
 		}
+		s.applianceBears(run, box, nil, geom.Span{})
 		return
 	}
 	t, w := s.Length(stick, "thickness"), s.Length(stick, "width")
@@ -186,6 +187,11 @@ func (s *solver) underAppliance(run *model.Run, b *lang.Block, box *model.Box) {
 			what = fmt.Sprintf("no layer of %s fits, %s are", s.Show(t), s.Show(left))
 		}
 		s.Findings.Notef("blocks-to-pack", at, "The appliance stands %s over the floor: %s to be packed, or wound out of its feet.", s.Show(box.BlockHeight), what)
+	}
+	if layers > 0 {
+		s.applianceBears(run, box, []geom.Span{{Lo: a.U.Lo, Hi: a.U.Lo + w}, {Lo: a.U.Hi - w, Hi: a.U.Hi}}, under)
+	} else {
+		s.applianceBears(run, box, nil, geom.Span{})
 	}
 	for layer := range layers {
 		z := geom.Span{Lo: layer * t, Hi: (layer + 1) * t}

@@ -46,6 +46,7 @@ func Solve(src *lang.Source) Solution {
 	s.NotMade()
 	s.CheckFit()
 	s.checkWalls()
+	s.checkFloor()
 	s.checkDialects()
 	if src.Faulty || s.out.Findings.HasErrors() {
 		return s.out
@@ -57,6 +58,7 @@ func Solve(src *lang.Source) Solution {
 	s.runs()
 	s.checkOnce()
 	s.kneeWalls()
+	s.floor()
 	s.slabs()
 	s.endPanels()
 	s.finish()
@@ -82,6 +84,7 @@ type solver struct {
 	// run, where it stands; of each part, what its blank lacks on its own face.
 	cabinets []cabinet
 	stands   []stand
+	bearings []bearing // what stands on the floor, in the order of the model
 	cuts     [][]geom.Rect
 	// Of openings that are cut by hand: the bit for their corners; 0 for none.
 	cornerBit length.Length

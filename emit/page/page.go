@@ -38,6 +38,7 @@ func Write(w io.Writer, m *model.Model) error {
 	p.cuts()
 	p.layouts()
 	p.bill()
+	p.setting()
 	p.programs()
 	p.order()
 	p.cautions()
@@ -54,7 +55,7 @@ func Write(w io.Writer, m *model.Model) error {
 // sections are the page's parts in order, with their anchors.
 var sections = [...][2]string{
 	{"findings", "Findings"}, {"drawings", "Drawings"}, {"parts", "Parts"}, {"cuts", "Cut list"},
-	{"layouts", "Stock"}, {"bill", "Bill"}, {"programs", "Router"}, {"order", "Setting: the order"},
+	{"layouts", "Stock"}, {"bill", "Bill"}, {"setting", "Setting: floor and shims"}, {"programs", "Router"}, {"order", "Setting: the order"},
 	{"cautions", "Cautions"},
 }
 

@@ -39,6 +39,16 @@ room {
       stands_out = 2.5
     }
   }
+
+  floor { # below the laser's line: it falls to the east, and has a hump where one walks
+    reading { point = [0, 0, 48] }
+    reading { point = [68, 0, "48 3/16in"] }
+    reading { point = [136, 0, "48 7/16in"] }
+    reading { point = [60, 45, "47 15/16in"] }
+    reading { point = [0, 96, "48 1/16in"] }
+    reading { point = [68, 96, "48 1/4in"] }
+    reading { point = [136, 96, "48 7/16in"] }
+  }
 }
 
 carcass "base" {

@@ -1,45 +1,64 @@
 package finding
 
-// aboutSetting holds the findings of SPEC.md 14.3.
-var aboutSetting = []Section{
-	{"14.3", "Order of setting", []Rule{
+// aboutFloor holds what can be wrong with readings of the floor.
+var aboutFloor = []Section{
+	{"14.1", "Floor and shims", []Rule{
 		{
-			Slug: "cannot-be-set", Severity: Error, Milder: []Severity{Warning}, Says: "there is no order and no slides by which a thing comes to its place",
-			Source:  "plain geometry, with straight slides: boxes are not turned or tipped on the way",
+			Slug: "reading-twice", Severity: Error, Says: "the floor is read twice at one place",
+			Explains: `
+Two readings stand at the same place. If they agree, one is enough; if they do not, one of them is wrong, and nobody but
+the person with the laser can tell which.`,
+		},
+		{
+			Slug: "line-unknown", Severity: Error, Says: "heights on a wall count from a level line that nothing places",
 			Caution: passingDecides,
 			Explains: `
-A cabinet can fit to a hair where it goes and still not get there: a pipe goes through a hole in its side, so that it must
-come along the wall, and there its neighbour stands, or a wall. The finished room is taken apart to find out: what cannot
-leave by any slides cannot have come in by them either.
+The heights of outlets and pipes on this wall count down from the laser's line. Where the line is follows from the readings
+of the floor, which count from the same line, and there are none.
 
-What is told is how far the thing can be drawn out of its place each way, and what it meets then. The figure in brackets is
-how far the one would have to lie aside to pass the other. Where a slot instead of a hole lets it in, or two boxes instead
-of one do, that has been tried before it is suggested. A warning says that the search was given up: then a longer way may be
-left.`,
+Read the floor at a few points from the line that the wall was measured from, or measure the heights up from the floor.`,
+		},
+	}},
+}
+
+// aboutSetting holds the rules of SPEC.md 11.13.
+var aboutSetting = []Section{
+	{"11.13", "Setting it in the room", []Rule{
+		{
+			Slug: "shims-too-thick", Severity: Warning, Says: "the floor is so low in places that shims there are too thick",
+			Source: "1/2 in, 12 mm: common practice",
+			Explains: `
+All boxes stand with their tops in one plane: level, from the highest point of the floor that anything bears on. Everywhere
+else they stand on shims. A tall pile of shims walks, and leaves a box that stands on points.
+
+Level the floor, or lay a board under the whole box and shim that. Look at the highest point too: where it is a hump under one
+corner, planing it off lowers every other shim. limits { shim = { most = … } } states another figure.`,
 		},
 		{
-			Slug: "stands-in-the-way", Severity: Warning, Says: "what stands already has to make way for something, and goes back after it",
-			Source:  "plain geometry, as for cannot-be-set",
-			Caution: passingDecides,
+			Slug: "floor-not-flat", Severity: Note, Says: "the floor is less flat than is common",
+			Source: "1/4 in in 32 in along joists, 1/2 in in 20 ft between any points: NAHB performance standard for wood floors, looked up",
 			Explains: `
-The description says of a neighbour that it stands. Something else cannot come to its place past it, but can where the
-neighbour makes way first. It is told how far and which way, the shortest that does; what then comes in; and that the
-neighbour slides back. If it is screwed down, or its pipes are joined, somebody has work: a slot that does as well is
-suggested where one has been tried and found to do.`,
+The readings differ by more than floors of houses are commonly held to. The build can be set on it all the same, on the
+shims that are listed; it may also be a wrong reading. Read the two points again before anything else.
+
+limits { floor_flat = { … } } states other figures. A steep fall between neighbouring readings that are farther apart than the
+short distance is judged by its share of it.`,
 		},
 		{
-			Slug: "too-large-for-doorway", Severity: Warning, Says: "a thing does not come through the doorway whole, whichever side goes first",
-			Source: "plain geometry: upright or laid on a side, not tipped on an edge",
+			Slug: "floor-not-read", Severity: Note, Says: "something stands where the floor was not read",
+			Source: "within 12 in, 300 mm: from memory",
 			Explains: `
-Each side of the thing is held against the clear opening of the doorway: two of its three sizes must go through, one way
-or the other. What does not is put together in the room, or made of two; what can be tipped on an edge may get through
-all the same. Stairs, lobbies and the turn behind the door are not looked at.`,
+Between readings the floor is taken to be straight; beyond the outermost ones nothing is known of it, and it is taken to go on
+flat from the nearest point. A shim that is worked out there is a guess, and so is the datum if it lies there.
+
+Read the floor at the ends of each run, at its rear and at its front. limits { floor_beyond = … } states another distance.`,
 		},
 		{
-			Slug: "setting-not-judged", Severity: Note, Says: "there are too many things to look for an order",
+			Slug: "readings-few", Severity: Note, Says: "the floor is read at too few points",
+			Source: "plain geometry: it takes three points to lay a plane",
 			Explains: `
-The search for an order takes the longer the more there is to be set. Beyond a number that no bar comes near it is left out,
-and nothing is said of doorway and order.`,
+One reading tells a height and no fall; two, or any number along one line, tell the fall along that line, and nothing of what
+the floor does to its side. Read it along the rear and along the front of each run.`,
 		},
 	}},
 }

@@ -24,14 +24,17 @@ var doorway = &Block{
 }
 
 var floor = &Block{
-	Kind: "floor", Once: true, Later: true,
-	Doc:    "the floor as surveyed from one level line",
+	Kind: "floor", Once: true,
+	Doc: "the floor as surveyed from one level line",
+	Attrs: []Attr{
+		{Name: "laid", Type: Reach, Default: "0in", Metric: "0mm", Doc: "thickness of what is laid on the floor after the readings and before the boxes are set"},
+	},
 	Blocks: []*Block{reading},
 }
 
 var reading = &Block{
-	Kind: "reading", Later: true,
-	Doc: "one point of the floor",
+	Kind: "reading",
+	Doc:  "one point of the floor",
 	Attrs: []Attr{
 		{Name: "point", Type: Spot, Required: true, Doc: "x along the first wall, y out from it, and how far the floor lies below the line"},
 	},
@@ -43,6 +46,7 @@ var wall = &Block{
 	Attrs: []Attr{
 		{Name: "length", Type: Length, Required: true},
 		{Name: "corner", Type: Angle, Default: "90", Doc: "interior angle to the next wall, in degrees; over 180 for an outside corner"},
+		{Name: "heights_from", Type: Choice, Choices: []string{"floor", "line"}, Default: "floor", Doc: "what the heights of its outlets, switches, stubs and vents count from: up from the floor below each, or down from the line that the floor is read from"},
 		{Name: "backing", Type: Choice, Choices: []string{"studs", "masonry", "planks"}, Default: "studs", Doc: "what holds a screw"},
 		{Name: "lining", Type: Reach, Default: "1/2in", Metric: "12.5mm", Doc: "gypsum board, or boards that hold nothing, which a screw passes before it finds a stud; of a wall of studs"},
 		{Name: "studs", Type: Series, Doc: "centres of the studs, along the wall from its left end", Fields: []Attr{
@@ -73,7 +77,7 @@ var vent = &Block{
 	Kind: "vent", Named: true,
 	Doc: "an opening in the wall that air must reach",
 	Attrs: []Attr{
-		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
+		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor; or below the line, see `heights_from`"},
 		{Name: "width", Type: Length, Required: true},
 		{Name: "height", Type: Length, Required: true},
 		{Name: "clearance", Type: Reach, Default: "0in", Metric: "0mm", Doc: "all round in an opening"},
@@ -91,7 +95,7 @@ var wallOutlet = &Block{
 }
 
 var wallBox = []Attr{
-	{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
+	{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor; or below the line, see `heights_from`"},
 	{Name: "box", Type: Object, Doc: "the box in the wall", Fields: boxFields},
 	{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
 	{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "2mm", Doc: "between box and opening, all round"},
@@ -138,7 +142,7 @@ var stub = &Block{
 	Kind: "stub", Named: true,
 	Doc: "a pipe end that stands out of the wall",
 	Attrs: []Attr{
-		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor"},
+		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor; or below the line, see `heights_from`"},
 		{Name: "diameter", Type: Length, Required: true, Doc: "outside, over the largest fitting that must pass"},
 		{Name: "size", Type: Length, Doc: "that the pipe is sold as, of a drain"},
 		{Name: "carries", Type: Choice, Choices: []string{"water", "drain"}, Doc: "what runs in it"},

@@ -9,6 +9,7 @@ import (
 	"barwright/compile/rule/boards"
 	"barwright/compile/rule/cutting"
 	"barwright/compile/rule/finish"
+	"barwright/compile/rule/floors"
 	"barwright/compile/rule/loads"
 	"barwright/compile/rule/passing"
 	"barwright/compile/rule/screws"
@@ -20,5 +21,5 @@ import (
 
 // Rules lists all rules, in the order of SPEC.md 11.
 func Rules() []rule.Rule {
-	return slices.Concat(standing.Rules, access.Rules, finish.Rules, seats.Rules, screws.Rules, loads.Rules, boards.Rules, wiring.Rules, water.Rules, passing.Rules, cutting.Rules)
+	return slices.Concat(standing.Rules, access.Rules, finish.Rules, seats.Rules, screws.Rules, loads.Rules, boards.Rules, wiring.Rules, water.Rules, passing.Rules, cutting.Rules, floors.Rules)
 }

@@ -179,6 +179,7 @@ room {
   wall "short" {
     ground_fault = false
     length       = 4000
+    heights_from = "floor"
     stub "waste" {
       at         = [2000, 450]
       diameter   = 43
@@ -190,7 +191,10 @@ room {
   }
 
   floor {
+    laid = 8
     reading { point = [100, 200, 48] }
+    reading { point = [2900, 200, 51] }
+    reading { point = [1500, 2000, 55] }
   }
 }
 
@@ -441,6 +445,9 @@ drain "d" {
 }
 
 limits {
+  shim                = { step = 1, most = 15 }
+  floor_beyond        = 500
+  floor_flat          = { near = 5, near_over = 800, far = 10, far_over = 5000 }
   chip_load           = { least = 0.05, most = 0.3 }
   rpm_least           = 10000
   rpm_most            = 20000

@@ -1,0 +1,47 @@
+package page
+
+import (
+	"barwright/compile/model"
+	"barwright/emit/markup"
+)
+
+func (p writer) setting() {
+	p.section("setting")
+	p.shims()
+	p.End()
+}
+
+var shimColumns = []markup.Column{markup.Words("under"), markup.Words("point"), markup.Figures("x"), markup.Figures("y"),
+	markup.Figures("floor below the datum"), markup.Figures("shim"), markup.Figures("height")}
+
+// shims says where the datum is, and lists what stands under each point that bears.
+func (p writer) shims() {
+	s, f := &p.m.Setting, &p.m.Room.Floor
+	if len(s.Shims) == 0 {
+		p.none("The floor is not read: all is drawn on a level one.")
+		return
+	}
+	b, gaps := p.m.Build, s.Range()
+	p.El("p", "Everything stands level on the datum, the highest point of the floor that anything bears on: under "+f.Bears+", "+
+		b.Plain(f.Datum.X)+" along the first wall and "+b.Plain(f.Datum.Y)+" out from it. The line that the floor was read from lies "+
+		b.Plain(f.Line)+" above it. Under the other points the floor is up to "+b.Plain(gaps.Hi)+" lower.")
+	p.El("p", "The tops of all boxes lie in one plane. What is left of it is the rounding of the shims to "+b.Show(s.Step)+
+		", half of that up or down at a point, and how well the floor was read. What is wound out needs no shim; its height is from the floor up. "+
+		"Blocks go on their shims: their height is all of it together.")
+	p.Table("What goes under each point that bears", shimColumns)
+	for i := range s.Shims {
+		p.Row(shimColumns, p.shim(&s.Shims[i])...)
+	}
+	p.EndTable()
+}
+
+func (p writer) shim(s *model.Shim) []string {
+	thick, height := p.num(s.Thick), ""
+	if s.Winds {
+		thick = "wound out"
+	}
+	if s.Height > 0 {
+		height = p.num(s.Height)
+	}
+	return []string{s.Words(), s.Under, p.num(s.At.X), p.num(s.At.Y), p.num(s.Gap), thick, height}
+}
