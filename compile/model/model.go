@@ -29,6 +29,7 @@ type Model struct {
 	Runs      []Run
 	KneeWalls []KneeWall
 	Slabs     []Slab
+	Drains    []Drain
 	Parts     []Part
 	Fastening []Fastening
 	Fitted    []Fitted   // hinges, slides, pins, legs and handles

@@ -29,7 +29,7 @@ var cord = &Block{
 
 var drain = &Block{
 	Kind: "drain", Named: true,
-	Doc: "the pipe from a sink to its stub; it is judged, and nothing is cut for it yet",
+	Doc: "the pipe from a sink to its stub; the boards that it passes are bored for it",
 	Attrs: []Attr{
 		{Name: "from", Type: Ref, Refs: []string{"sink"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"stub"}, Required: true},
@@ -41,6 +41,8 @@ var drain = &Block{
 			{Name: "seal", Type: Length, Default: "2in", Metric: "50mm", Doc: "depth of the water that stands in it"},
 			{Name: "drop", Type: Length, Default: "4in", Metric: "100mm", Doc: "at least, from under the bowl to the middle of the pipe that leaves it: strainer, tailpiece and trap; the default is the bare least, a tailpiece as sold is longer"},
 		}},
+		{Name: "clearance", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "all round the pipe in a board; the hub of a fitting needs more"},
+		{Name: "from_back", Type: Reach, Doc: "where its leg along the run lies, out from the rear of the boxes; found where it is left out"},
 		{Name: "vent", Type: Choice, Choices: []string{"wall", "island", "valve"}, Doc: "what lets air in behind the trap: a pipe in the wall at the stub, a loop under the counter, or an air admittance valve; in the wall where it is left out and the run stands along one"},
 	},
 }

@@ -51,7 +51,7 @@ func drainInTheOpen(b *rule.Build) {
 	covered := coveredBy(b)
 	for _, o := range drains {
 		bare := o.outside(covered)
-		if bare <= o.diameter {
+		if bare <= o.Diameter {
 			continue
 		}
 		b.Findings.Warnf("drain-in-the-open", o.block.Said("to"), "a stub that ends in run "+o.from.run.Name,
@@ -63,8 +63,12 @@ func drainInTheOpen(b *rule.Build) {
 
 // outside is how much of a drain's way lies in no patch.
 func (o *outflow) outside(covered []patch) geom.Length {
-	turn := geom.Point{X: o.middle.X, Y: o.end.Y}
-	return o.bare(o.middle, turn, covered) + o.bare(turn, o.end, covered)
+	out := geom.Length(0)
+	for i := 1; i < len(o.Points); i++ {
+		from, to := o.Points[i-1], o.Points[i]
+		out += o.bare(geom.Point{X: from.U, Y: from.V}, geom.Point{X: to.U, Y: to.V}, covered)
+	}
+	return out
 }
 
 // bare is how much of a straight way, in the frame of the sink's run, lies in no patch.

@@ -427,6 +427,8 @@ drain "d" {
   to       = stub.waste
   diameter = 40
   slope    = 0.02
+  clearance = 4
+  from_back = 90
 }
 
 limits {
@@ -493,6 +495,7 @@ limits {
   ground_fault_area   = true
   air_gap             = { back = 25, top = 25, sides = 3 }
   drain_slope         = 0.02
+  drain_support       = 600
   trap_arm            = 900
   tailpiece           = 600
   trap_size           = 38
