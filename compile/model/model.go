@@ -39,6 +39,7 @@ type Model struct {
 	Programs  []Program  // one per recess that the router cuts
 	Routings  []Routing  // what it cuts beside, one per face of a part
 	Templates []Template // for routers that are led by hand too
+	Ways      []Way      // of cables, cords and drains
 	Views     []View
 	Findings  finding.List // warnings and notes; a model has no errors
 }

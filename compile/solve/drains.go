@@ -66,26 +66,26 @@ func (s *solver) sinkCut(name string) (*model.Slab, *model.SlabCut) {
 
 // plumbing is a drain while it is laid.
 type plumbing struct {
-	block *lang.Block
 	run   *model.Run
 	stub  *model.Stub
 	box   *model.Box // that the sink hangs in
 	drain model.Drain
-	drop  geom.Length // from under the bowl to the pipe that leaves the trap, at least
+	way   model.Way
 }
 
 func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	sink := s.Ref(b, "from")
-	p := plumbing{block: b, run: s.runOf(s.Ref(sink.Parent, "over").Name), drop: s.FieldLength(b, "trap", "drop")}
+	p := plumbing{run: s.runOf(s.Ref(sink.Parent, "over").Name)}
 	p.box = boxNamed(p.run, s.Ref(sink, "in").Name)
 	wall := s.wall(s.Ref(b, "to").Parent.Name)
 	p.stub = &wall.Stubs[slices.IndexFunc(wall.Stubs, func(o model.Stub) bool { return o.Name == s.Ref(b, "to").Name })]
 	p.drain = model.Drain{
-		Name: b.Name, Sink: sink.Name, Stub: p.stub.Name, Run: p.run.Name, Vent: s.Text(b, "vent"), Why: why(b),
+		Name: b.Name, Sink: sink.Name, Stub: p.stub.Name, Vent: s.Text(b, "vent"), Why: why(b),
 		Diameter: s.Length(b, "diameter"), Size: s.Length(b, "size"), TrapSize: s.FieldLength(b, "trap", "size"), Seal: s.FieldLength(b, "trap", "seal"),
 		Bowl: slab.Box.Z.Hi - s.Length(sink, "bowl"),
 	}
 	d := &p.drain
+	p.way = model.Way{Kind: "drain", Name: b.Name, From: sink.Key(), To: s.Ref(b, "to").Key(), Diameter: d.Diameter, Why: d.Why}
 	if d.Size == 0 {
 		d.Size = soldAs(d.Diameter)
 	}
@@ -102,7 +102,7 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 		Line: s.Length(b, "from_back"), Lined: b.Attr("from_back") != nil,
 	}
 	if d.Vent != "wall" {
-		ask.Hang = d.Bowl - p.drop
+		ask.Hang = d.Bowl - s.FieldLength(b, "trap", "drop")
 	}
 	ask.To.X, ask.To.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, p.stub.StandsOut))
 	ask.Within = geom.Rect{X: geom.Span{Hi: p.run.Length}, Y: geom.Span{Lo: min(0, ask.To.Y), Hi: p.run.Depth}}
@@ -119,7 +119,7 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	way := drainway.Lay(&ask)
 	s.laid(&p, &ask, &way, ask.To.Sub(foot))
 	s.boreFor(&p, &way, bodies)
-	s.m.Drains = append(s.m.Drains, p.drain)
+	s.m.Drains, s.m.Ways = append(s.m.Drains, p.drain), append(s.m.Ways, p.way)
 }
 
 func (s *solver) runOf(name string) *model.Run {
@@ -138,12 +138,15 @@ func (s *solver) limit(name string) length.Length {
 // stub comes out of its wall in a direction.
 func (s *solver) laid(p *plumbing, ask *drainway.Ask, way *drainway.Way, out geom.Point) {
 	d := &p.drain
-	d.Points, d.Arm, d.Fall = way.Points, way.Arm, way.Fall
-	d.Weir = d.Outlet() - d.TrapSize/2
+	points := way.Points
+	d.Arm, d.Fall = way.Arm, way.Fall
+	d.Outlet, d.End = points[0].Z, points[len(points)-1].Z
+	d.Weir = d.Outlet - d.TrapSize/2
 	d.Under = d.Weir - d.Seal - d.Diameter
 	level, drop, last := geom.Length(0), geom.Length(0), geom.Spot{}
-	for i := 1; i < len(d.Points); i++ {
-		a, b := d.Points[i-1], d.Points[i]
+	p.way.Points = append(p.way.Points, p.inRoom(points[0]))
+	for i := 1; i < len(points); i++ {
+		a, b := points[i-1], points[i]
 		step := length.Apart(a.U, b.U) + length.Apart(a.V, b.V)
 		switch {
 		case step == 0:
@@ -154,15 +157,22 @@ func (s *solver) laid(p *plumbing, ask *drainway.Ask, way *drainway.Way, out geo
 		}
 		level += step
 		last = geom.Spot{U: b.U - a.U, V: b.V - a.V}
+		p.way.Points = append(p.way.Points, p.inRoom(b))
 	}
 	if d.Straight = (last.U == 0) == (max(out.X, -out.X) < max(out.Y, -out.Y)); !d.Straight {
 		d.Elbows++
 	}
 	level = max(0, level-ask.Bend)
-	d.Pipe = drop + geom.Length(math.Round(float64(level)*math.Sqrt(1+float64(ask.Slope*ask.Slope))))
+	p.way.Length = drop + geom.Length(math.Round(float64(level)*math.Sqrt(1+float64(ask.Slope*ask.Slope))))
 	if level > 0 {
-		d.Hangers = int((level - 1) / s.limit("drain_support"))
+		p.way.Supports = int((level - 1) / s.limit("drain_support"))
 	}
+}
+
+// inRoom is a place of the run's frame in the room.
+func (p *plumbing) inRoom(s geom.Spot) model.Spot {
+	at := p.run.Frame.At(s.U, s.V)
+	return model.Spot{X: at.X, Y: at.Y, Z: s.Z}
 }
 
 // body is what a pipe may meet: a part, or what is none.
@@ -288,12 +298,18 @@ func (s *solver) boreFor(p *plumbing, way *drainway.Way, bodies []body) {
 	name := "drain " + p.drain.Name
 	for _, h := range way.Holes {
 		part := &s.m.Parts[bodies[h.Solid].part]
-		p.drain.Holes = append(p.drain.Holes, model.PipeHole{Part: part.ID, At: h.At, Diameter: h.Diameter})
+		hole := model.WayHole{Part: part.ID, At: p.inRoom(h.At), Wide: h.Diameter, High: h.Diameter}
+		if key := part.Block(); part.BlockKind() == "cabinet" && !slices.Contains(p.way.Past, key) {
+			p.way.Past = append(p.way.Past, key)
+		}
 		if part.Kind == model.Lumber {
 			box := part.Placement.Box
+			hole.Edge = min(h.At.V-box.V.Lo, box.V.Hi-h.At.V) - h.Diameter/2
+			p.way.Holes = append(p.way.Holes, hole)
 			part.Marks = append(part.Marks, model.Mark{Name: name, From: on(part, box.U.Lo, h.At.V, h.At.Z), To: on(part, box.U.Hi, h.At.V, h.At.Z), Why: p.drain.Why})
 			continue
 		}
+		p.way.Holes = append(p.way.Holes, hole)
 		part.Openings = append(part.Openings, model.Opening{
 			Name: name, Shape: geom.CircleContour(on(part, h.At.U, h.At.V, h.At.Z), (h.Diameter+1)/2).Reversed(), Why: p.drain.Why,
 		})

@@ -180,8 +180,8 @@ func drainThroughBoards(b *rule.Build) {
 		if more := len(o.Stops) - mostNamed; more > 0 {
 			names = append(names, finding.Counted(more, "other thing"))
 		}
-		z := b.Show(nearMark(b, o.End()))
-		if top := nearMark(b, o.Outlet()); top > nearMark(b, o.End()) {
+		z := b.Show(nearMark(b, o.End))
+		if top := nearMark(b, o.Outlet); top > nearMark(b, o.End) {
 			z = "from " + z + " to " + b.Show(top)
 		}
 		b.Findings.Warnf("drain-through-boards", o.block.Said("from_back", "to"), o.freed(b),

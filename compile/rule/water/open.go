@@ -64,19 +64,19 @@ func drainInTheOpen(b *rule.Build) {
 // outside is how much of a drain's way lies in no patch.
 func (o *outflow) outside(covered []patch) geom.Length {
 	out := geom.Length(0)
-	for i := 1; i < len(o.Points); i++ {
-		from, to := o.Points[i-1], o.Points[i]
-		out += o.bare(geom.Point{X: from.U, Y: from.V}, geom.Point{X: to.U, Y: to.V}, covered)
+	for i := 1; i < len(o.way.Points); i++ {
+		from, to := o.way.Points[i-1], o.way.Points[i]
+		out += bare(geom.Point{X: from.X, Y: from.Y}, geom.Point{X: to.X, Y: to.Y}, covered)
 	}
 	return out
 }
 
-// bare is how much of a straight way, in the frame of the sink's run, lies in no patch.
-func (o *outflow) bare(from, to geom.Point, covered []patch) geom.Length {
+// bare is how much of a straight way in the room lies in no patch.
+func bare(from, to geom.Point, covered []patch) geom.Length {
 	type part struct{ lo, hi float64 } // of the way, 0 to 1
 	var in []part
 	at := func(p geom.Point, f geom.Frame) geom.Point {
-		u, v := f.Local(o.from.run.Frame.At(p.X, p.Y))
+		u, v := f.Local(p)
 		return geom.Point{X: u, Y: v}
 	}
 	for _, c := range covered {

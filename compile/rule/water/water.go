@@ -71,6 +71,7 @@ func basinsOf(b *rule.Build) []basin {
 // outflow is a drain as it is laid, and what of the text it follows from.
 type outflow struct {
 	*model.Drain
+	way      *model.Way
 	block    *lang.Block
 	from     basin
 	stub     *model.Stub
@@ -91,7 +92,7 @@ func outflowsOf(b *rule.Build) []outflow {
 		d := &b.Drains[i]
 		block, from := b.Block(d.Key()), sinks[d.Sink]
 		out[i] = outflow{
-			Drain: d, block: block, from: from, stubText: b.Ref(block, "to"), middle: geom.Point{X: from.bowl.U.Mid(), Y: from.bowl.V.Mid()},
+			Drain: d, way: b.WayOf(d), block: block, from: from, stubText: b.Ref(block, "to"), middle: geom.Point{X: from.bowl.U.Mid(), Y: from.bowl.V.Mid()},
 			drop: b.FieldLength(block, "trap", "drop"), slope: min(1, b.Number(block, "slope")),
 		}
 		_, out[i].stub = stubOf(b, out[i].stubText)
