@@ -33,6 +33,7 @@ func Lines(m *model.Model) []model.BillLine {
 	b.banding()
 	b.screws()
 	b.fittings()
+	b.drains()
 	b.shims()
 	b.wallPlugs()
 	b.adhesive()

@@ -110,7 +110,7 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	foot.X, foot.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, 0))
 	ask.Trap = geom.Box{
 		U: geom.About(ask.From.X, d.Diameter), V: geom.About(ask.From.Y, d.Diameter),
-		Z: geom.Span{Lo: p.stub.Height - d.TrapSize/2 - d.Seal - d.Diameter, Hi: d.Bowl},
+		Z: geom.Span{Lo: max(p.stub.Height, ask.Hang) - d.TrapSize/2 - d.Seal - d.Diameter, Hi: d.Bowl},
 	}
 	if d.Vent == "wall" { // a trap in the bottom of the box is another matter: stub-too-low
 		ask.Trap.Z.Lo = max(ask.Trap.Z.Lo, p.box.Inside.Z.Lo)
