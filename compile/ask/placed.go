@@ -55,6 +55,9 @@ func stood(m *model.Model) *placer {
 	for i := range m.Slabs {
 		p.slab(&m.Slabs[i])
 	}
+	for i := range m.Drains {
+		p.drain(m, &m.Drains[i])
+	}
 	return p
 }
 
