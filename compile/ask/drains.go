@@ -13,7 +13,7 @@ func (p *placer) drain(m *model.Model, d *model.Drain) {
 	p.length(at+".outlet", "middle of the pipe where it leaves the trap", d.Outlet)
 	p.length(at+".weir", "over which water leaves the trap", d.Weir)
 	p.length(at+".trap", "underside of the trap", d.Under)
-	p.length(at+".left", "from the bowl to the pipe, for strainer, tailpiece and trap", d.Bowl-d.Outlet)
+	p.length(at+".under_bowl", "from the bowl to the pipe, for strainer, tailpiece and trap", d.Bowl-d.Outlet)
 	p.length(at+".end", "middle of the pipe at the end of the stub", d.End)
 	p.length(at+".arm", "from the trap to the wall", d.Arm)
 	p.length(at+".fall", "over the arm", d.Fall)
