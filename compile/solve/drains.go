@@ -74,18 +74,20 @@ type plumbing struct {
 }
 
 func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
-	sink := s.Ref(b, "from")
-	p := plumbing{run: s.runOf(s.Ref(sink.Parent, "over").Name)}
-	p.box = boxNamed(p.run, s.Ref(sink, "in").Name)
-	wall := s.wall(s.Ref(b, "to").Parent.Name)
-	p.stub = &wall.Stubs[slices.IndexFunc(wall.Stubs, func(o model.Stub) bool { return o.Name == s.Ref(b, "to").Name })]
-	p.drain = model.Drain{
-		Name: b.Name, Sink: sink.Name, Stub: p.stub.Name, Vent: s.Text(b, "vent"), Why: why(b),
-		Diameter: s.Length(b, "diameter"), Size: s.Length(b, "size"), TrapSize: s.FieldLength(b, "trap", "size"), Seal: s.FieldLength(b, "trap", "seal"),
-		Bowl: slab.Box.Z.Hi - s.Length(sink, "bowl"),
+	sink, to := s.Ref(b, "from"), s.Ref(b, "to")
+	wall := s.wall(to.Parent.Name)
+	p := plumbing{
+		run:  s.runOf(s.Ref(sink.Parent, "over").Name),
+		stub: &wall.Stubs[slices.IndexFunc(wall.Stubs, func(o model.Stub) bool { return o.Name == to.Name })],
+		drain: model.Drain{
+			Name: b.Name, Sink: sink.Name, Stub: to.Name, Vent: s.Text(b, "vent"), Why: why(b), Diameter: s.Length(b, "diameter"),
+			Size: s.Length(b, "size"), TrapSize: s.FieldLength(b, "trap", "size"), Seal: s.FieldLength(b, "trap", "seal"),
+			Bowl: slab.Box.Z.Hi - s.Length(sink, "bowl"),
+		},
 	}
+	p.box = boxNamed(p.run, s.Ref(sink, "in").Name)
 	d := &p.drain
-	p.way = model.Way{Kind: "drain", Name: b.Name, From: sink.Key(), To: s.Ref(b, "to").Key(), Diameter: d.Diameter, Why: d.Why}
+	p.way = model.Way{Kind: "drain", Name: b.Name, From: sink.Key(), To: to.Key(), Diameter: d.Diameter, Why: d.Why}
 	if d.Size == 0 {
 		d.Size = soldAs(d.Diameter)
 	}
@@ -95,6 +97,21 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	if d.Vent == "" && p.run.Along {
 		d.Vent = "wall"
 	}
+	ask := s.askOf(&p, b, cut)
+	ask.To.X, ask.To.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, p.stub.StandsOut))
+	ask.Within = geom.Rect{X: geom.Span{Hi: p.run.Length}, Y: geom.Span{Lo: min(0, ask.To.Y), Hi: p.run.Depth}}
+	var foot geom.Point
+	foot.X, foot.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, 0))
+	bodies := s.besidePipe(&p, &ask)
+	way := drainway.Lay(&ask)
+	s.laid(&p, &ask, &way, ask.To.Sub(foot))
+	s.boreFor(&p, &way, bodies)
+	s.m.Drains, s.m.Ways = append(s.m.Drains, p.drain), append(s.m.Ways, p.way)
+}
+
+// askOf is what the text says of a drain's way, from under the middle of its bowl.
+func (s *solver) askOf(p *plumbing, b *lang.Block, cut *model.SlabCut) drainway.Ask {
+	d := &p.drain
 	ask := drainway.Ask{
 		From:   geom.Point{X: cut.Box.U.Mid(), Y: cut.Box.V.Mid()},
 		Beyond: p.stub.StandsOut, Height: p.stub.Height, Slope: min(1, s.Number(b, "slope")), Bend: trapTakes * d.TrapSize,
@@ -104,10 +121,6 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	if d.Vent != "wall" {
 		ask.Hang = d.Bowl - s.FieldLength(b, "trap", "drop")
 	}
-	ask.To.X, ask.To.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, p.stub.StandsOut))
-	ask.Within = geom.Rect{X: geom.Span{Hi: p.run.Length}, Y: geom.Span{Lo: min(0, ask.To.Y), Hi: p.run.Depth}}
-	foot := geom.Point{}
-	foot.X, foot.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, 0))
 	ask.Trap = geom.Box{
 		U: geom.About(ask.From.X, d.Diameter), V: geom.About(ask.From.Y, d.Diameter),
 		Z: geom.Span{Lo: max(p.stub.Height, ask.Hang) - d.TrapSize/2 - d.Seal - d.Diameter, Hi: d.Bowl},
@@ -115,11 +128,7 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	if d.Vent == "wall" { // a trap in the bottom of the box is another matter: stub-too-low
 		ask.Trap.Z.Lo = max(ask.Trap.Z.Lo, p.box.Inside.Z.Lo)
 	}
-	bodies := s.besidePipe(&p, &ask)
-	way := drainway.Lay(&ask)
-	s.laid(&p, &ask, &way, ask.To.Sub(foot))
-	s.boreFor(&p, &way, bodies)
-	s.m.Drains, s.m.Ways = append(s.m.Drains, p.drain), append(s.m.Ways, p.way)
+	return ask
 }
 
 func (s *solver) runOf(name string) *model.Run {
