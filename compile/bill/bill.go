@@ -37,6 +37,7 @@ func Lines(m *model.Model) []model.BillLine {
 	b.shims()
 	b.wallPlugs()
 	b.adhesive()
+	b.cables()
 	b.nailPlates()
 	b.routerBits()
 	b.drillBits()

@@ -135,14 +135,6 @@ func (s *solver) runOf(name string) *model.Run {
 	return &s.m.Runs[slices.IndexFunc(s.m.Runs, func(r model.Run) bool { return r.Name == name })]
 }
 
-// limit is a length of the limits, or its default.
-func (s *solver) limit(name string) length.Length {
-	for _, b := range s.Source.Top("limits") {
-		return s.Length(b, name)
-	}
-	return s.SchemaLength("limits", name)
-}
-
 // laid fills in what follows from the way: levels at the trap, and what is bought. The
 // stub comes out of its wall in a direction.
 func (s *solver) laid(p *plumbing, ask *drainway.Ask, way *drainway.Way, out geom.Point) {

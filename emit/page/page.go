@@ -38,6 +38,7 @@ func Write(w io.Writer, m *model.Model) error {
 	p.cuts()
 	p.layouts()
 	p.bill()
+	p.ways()
 	p.programs()
 	p.cautions()
 	p.End()
@@ -53,7 +54,7 @@ func Write(w io.Writer, m *model.Model) error {
 // sections are the page's parts in order, with their anchors.
 var sections = [...][2]string{
 	{"findings", "Findings"}, {"drawings", "Drawings"}, {"parts", "Parts"}, {"cuts", "Cut list"},
-	{"layouts", "Stock"}, {"bill", "Bill"}, {"programs", "Router"}, {"cautions", "Cautions"},
+	{"layouts", "Stock"}, {"bill", "Bill"}, {"ways", "Ways"}, {"programs", "Router"}, {"cautions", "Cautions"},
 }
 
 func (p writer) top() {
@@ -76,6 +77,9 @@ func (p writer) top() {
 	p.End()
 	p.Start("nav", "aria-label", "On this page")
 	for _, s := range sections {
+		if s[0] == "ways" && len(p.m.Ways) == 0 {
+			continue
+		}
 		p.El("a", s[1], "href", "#"+s[0])
 	}
 	p.End()

@@ -1,20 +1,21 @@
 package schema
 
 var cable = &Block{
-	Kind: "cable", Named: true, Later: true,
-	Doc: "a cable between two boxes",
+	Kind: "cable", Named: true,
+	Doc: "a cable between two boxes, through the boxes of a run and the knee wall behind it; a way is proposed, and who is licensed to wire decides",
 	Attrs: []Attr{
 		{Name: "from", Type: Ref, Refs: []string{"outlet", "switch"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"outlet", "switch"}, Required: true},
 		{Name: "through", Type: RefList, Refs: []string{"cabinet", "knee_wall"}, Doc: "what it passes, in order; the shortest legal way where it is left out"},
-		{Name: "height", Type: Length, Doc: "of its holes above the floor"},
-		{Name: "slack", Type: Reach, Default: "12in", Metric: "300mm", Doc: "left over at both ends together"},
+		{Name: "height", Type: Length, Doc: "of its holes above the floor; wherever its way is shortest where it is left out"},
+		{Name: "diameter", Type: Length, Default: "3/4in", Metric: "20mm", Doc: "of its holes"},
+		{Name: "slack", Type: Reach, Default: "12in", Metric: "300mm", Doc: "left over at both ends together, beside what hangs free in the boxes"},
 	},
 }
 
 var cord = &Block{
-	Kind: "cord", Named: true, Later: true, Judged: "no hole is made for its plug yet",
-	Doc: "the cord of an appliance, judged by its length and its outlet",
+	Kind: "cord", Named: true,
+	Doc: "the cord of an appliance, judged by its length and its outlet; its plug goes through the sides between them",
 	Attrs: []Attr{
 		{Name: "of", Type: Ref, Refs: []string{"bay"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"outlet"}, Required: true},

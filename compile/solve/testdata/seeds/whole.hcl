@@ -411,6 +411,7 @@ cable "c" {
   to      = outlet.p
   through = [knee_wall.bar]
   height  = 300
+  diameter = 22
   slack   = 200
 }
 
