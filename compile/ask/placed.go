@@ -57,6 +57,9 @@ func stood(m *model.Model) *placer {
 		p.slab(&m.Slabs[i])
 	}
 	p.shims(m.Setting.Shims)
+	for i := range m.Drains {
+		p.drain(m, &m.Drains[i])
+	}
 	return p
 }
 

@@ -92,10 +92,14 @@ func (b *builder) adhesive() {
 	})
 }
 
-// nailPlates reminds of what nobody can count yet: the description does not
-// say where cables pass the studs.
+// nailPlates counts those before the holes of cables in studs; where the description lays
+// no cable there, it reminds of what nobody can count.
 func (b *builder) nailPlates() {
 	if len(b.KneeWalls) == 0 {
+		return
+	}
+	count, holes := b.plates()
+	if holes > 0 && count == 0 {
 		return
 	}
 	text, needed := "steel nail plates", "not known: as many as the electrician says; the local wiring rules decide"
@@ -104,9 +108,12 @@ func (b *builder) nailPlates() {
 		needed = "not known: one for each edge of a stud nearer than 1 1/4 in (32 mm) to a cable's hole " +
 			"(NEC 300.4(A)(1)); the electrician and the local code decide"
 	}
+	if count > 0 {
+		needed = finding.Counted(count, "plate") + " before " + finding.Counted(holes, "hole") + " in studs; the local wiring rules decide"
+	}
 	b.add(model.BillLine{
 		Section: "consumables", Item: "nail plates", Text: text,
-		Use: "cables through the studs of the knee wall", Unit: "piece", Needed: needed,
+		Use: "cables through the studs of the knee wall", Quantity: float64(count), Unit: "piece", Needed: needed,
 	})
 }
 

@@ -127,6 +127,26 @@ func (p Placement) project(b Box, d Dir) Span {
 	return Span{s.Lo - whole.Lo, s.Hi - whole.Lo}
 }
 
+// Behind returns the space behind a rectangle on the part's face, as deep as the part.
+func (p Placement) Behind(face Rect) Box {
+	out := p.Box
+	for _, side := range [...]struct {
+		to Dir
+		on Span
+	}{{p.X, face.X}, {p.Y, face.Y}} {
+		whole := p.Box.Along(side.to.Axis)
+		span := side.on.Shift(whole.Lo)
+		if side.to.Neg {
+			span = Span{whole.Hi - side.on.Hi, whole.Hi - side.on.Lo}
+		}
+		out = out.With(side.to.Axis, span)
+	}
+	return out
+}
+
+// Grow moves every face of the box outwards, or inwards if d is negative.
+func (b Box) Grow(d Length) Box { return Box{b.U.Grow(d), b.V.Grow(d), b.Z.Grow(d)} }
+
 // Place puts a part into its frame as it is seen from the side that out points
 // to: x right and y up as that person sees it. Looking down, the person stands
 // where v points to.

@@ -84,6 +84,9 @@ func (r Rect) Grow(d Length) Rect { return Rect{r.X.Grow(d), r.Y.Grow(d)} }
 // Shift returns the rectangle moved by p.
 func (r Rect) Shift(p Point) Rect { return Rect{r.X.Shift(p.X), r.Y.Shift(p.Y)} }
 
+// Spot is a place in a frame.
+type Spot struct{ U, V, Z Length }
+
 // Axis names a direction of a frame.
 type Axis int
 

@@ -29,6 +29,7 @@ type Model struct {
 	Runs      []Run
 	KneeWalls []KneeWall
 	Slabs     []Slab
+	Drains    []Drain
 	Parts     []Part
 	Fastening []Fastening
 	Fitted    []Fitted   // hinges, slides, pins, legs and handles
@@ -39,6 +40,7 @@ type Model struct {
 	Routings  []Routing  // what it cuts beside, one per face of a part
 	Setting   Setting
 	Templates []Template // for routers that are led by hand too
+	Ways      []Way      // of cables, cords and drains
 	Views     []View
 	Findings  finding.List // warnings and notes; a model has no errors
 }

@@ -163,6 +163,7 @@ var (
 	along = way{"to the right", "to the left", "wider", "narrower", "left end"}
 	front = way{"forward", "back", "deeper", "shallower", "rear"}
 	up    = way{"higher", "lower", "taller", "shorter", "foot"}
+	sizes = way{more: "more", less: "less"}
 	room  = way{} // three ways at once
 )
 
@@ -170,6 +171,10 @@ var (
 func wayOf(name string) way {
 	words := strings.Split(name, ".")
 	switch last := words[len(words)-1]; {
+	case words[0] == "drain" && slices.Contains([]string{"bowl", "outlet", "weir", "trap", "end"}, last):
+		return up
+	case words[0] == "drain":
+		return sizes
 	case last == "room":
 		return room
 	case last == "v":

@@ -28,6 +28,8 @@ func TestMovedWords(t *testing.T) {
 		{"knee_wall.a.placed.v", model.AsSpan, []model.Length{-14, 0}, []model.Length{-16, 0}, "1/2 in thicker at its rear"},
 		{"knee_wall.a.placed.u", model.AsSpan, []model.Length{0, 400}, []model.Length{0, 396}, "1 in shorter"},
 		{"cabinet.a.placed.door.v", model.AsSpan, []model.Length{93, 96}, []model.Length{92, 95}, "moved 1/4 in back"},
+		{"drain.a.placed.outlet", model.AsLength, []model.Length{3}, []model.Length{2}, "1/4 in lower"},
+		{"drain.a.placed.arm", model.AsLength, []model.Length{3}, []model.Length{4}, "1/4 in more"},
 		{"knee_wall.a.placed.studs", model.AsList, []model.Length{3, 64, 128}, []model.Length{3, 65, 128}, "no. 2: 1/4 in to the right"},
 		{"knee_wall.a.placed.studs", model.AsList, []model.Length{3, 64}, []model.Length{2, 63}, "all moved 1/4 in to the left"},
 		{"knee_wall.a.placed.studs", model.AsList, []model.Length{3, 64, 128}, []model.Length{3, 64}, "1 fewer"},

@@ -66,7 +66,8 @@ func pass(t *thing, run *stand, from, to length.Length) passage {
 }
 
 // project cuts what stands in or on the walls into every panel and plate that
-// it passes. Baseboards come first: what is cut later meets their notches.
+// it passes. Baseboards come first: what is cut later meets their notches. Drains come
+// last, past all of it.
 func (s *solver) project(things []thing) {
 	boxed := make([]bool, len(s.m.Parts))
 	for i := range s.cabinets {
@@ -88,6 +89,7 @@ func (s *solver) project(things []thing) {
 			}
 		}
 	}
+	s.drains()
 	for i := range s.m.Parts {
 		s.cutNotches(i)
 		trimRecesses(&s.m.Parts[i])

@@ -65,6 +65,7 @@ func Solve(src *lang.Source) Solution {
 	things := s.things()
 	s.checkMeets(things)
 	s.project(things)
+	s.ways()
 	s.checkLayers()
 	s.checkTableBit()
 	s.checkRelief()

@@ -46,7 +46,7 @@ func (l look) shape(p *model.Part, c geom.Contour) geom.Contour {
 	out := make(geom.Contour, len(c))
 	turned := p.Placement.Out != l.out
 	for i, v := range c {
-		at := l.rect(inFrame(p.Placement, geom.R(v.X, v.Y, v.X, v.Y)))
+		at := l.rect(p.Placement.Behind(geom.R(v.X, v.Y, v.X, v.Y)))
 		out[i] = geom.Vertex{Point: geom.Point{X: at.X.Lo, Y: at.Y.Lo}, Bulge: v.Bulge}
 		if turned {
 			out[i].Bulge = -v.Bulge

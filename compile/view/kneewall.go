@@ -94,35 +94,11 @@ func skinOpenings(m *model.Model, k *model.KneeWall) []skinOpening {
 			continue
 		}
 		for _, o := range p.Openings {
-			at := rectUZ(inFrame(p.Placement, o.Shape.Bounds()))
+			at := rectUZ(p.Placement.Behind(o.Shape.Bounds()))
 			found = append(found, skinOpening{at, p, o.Name})
 		}
 	}
 	return found
-}
-
-// inFrame returns the space behind a rectangle on a part's face, in the frame
-// that the part is placed in.
-func inFrame(p geom.Placement, face geom.Rect) geom.Box {
-	b := p.Box
-	set := func(d geom.Dir, s geom.Span) {
-		whole := b.Along(d.Axis)
-		s = s.Shift(whole.Lo)
-		if d.Neg {
-			s = mirrored(s).Shift(whole.Lo + whole.Hi)
-		}
-		switch d.Axis {
-		case geom.U:
-			b.U = s
-		case geom.V:
-			b.V = s
-		case geom.Z:
-			b.Z = s
-		}
-	}
-	set(p.X, face.X)
-	set(p.Y, face.Y)
-	return b
 }
 
 func (s *sheet) kneeWallDims(k *model.KneeWall, tops []*model.Slab) {

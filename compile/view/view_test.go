@@ -229,7 +229,7 @@ func TestInFrame(t *testing.T) {
 		X:   geom.Dir{Axis: geom.V, Neg: true}, Y: geom.Dir{Axis: geom.Z}, Out: geom.Dir{Axis: geom.U},
 	}
 	face := geom.R(20, 30, 50, 70)
-	got := inFrame(p, face)
+	got := p.Behind(face)
 	want := geom.Box{U: geom.Span{Lo: 100, Hi: 118}, V: geom.Span{Lo: 555, Hi: 585}, Z: geom.Span{Lo: 40, Hi: 80}}
 	if got != want {
 		t.Errorf("got %v, want %v", got, want)

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -111,7 +112,7 @@ func kilograms(x float64) string {
 	return strconv.FormatFloat(x, 'f', 1, 64)
 }
 
-// Pieces writes a quantity and its unit, as "2 boxes of 100"; areas have no
+// Pieces writes a quantity and its unit, as "2 boxes of 100"; measures have no
 // plural. Nothing stands for a quantity that is not known.
 func Pieces(x float64, unit string) string {
 	if x == 0 {
@@ -119,7 +120,7 @@ func Pieces(x float64, unit string) string {
 	}
 	noun, size, portions := strings.Cut(unit, " of ")
 	switch {
-	case x == 1 || unit == "" || unit == "m2" || unit == "sq ft":
+	case x == 1 || slices.Contains([]string{"", "m2", "sq ft", "ft", "m"}, unit):
 	case strings.HasSuffix(noun, "x"):
 		noun += "es"
 	default:

@@ -38,6 +38,7 @@ func Write(w io.Writer, m *model.Model) error {
 	p.cuts()
 	p.layouts()
 	p.bill()
+	p.ways()
 	p.setting()
 	p.programs()
 	p.order()
@@ -55,8 +56,8 @@ func Write(w io.Writer, m *model.Model) error {
 // sections are the page's parts in order, with their anchors.
 var sections = [...][2]string{
 	{"findings", "Findings"}, {"drawings", "Drawings"}, {"parts", "Parts"}, {"cuts", "Cut list"},
-	{"layouts", "Stock"}, {"bill", "Bill"}, {"setting", "Setting: floor and shims"}, {"programs", "Router"}, {"order", "Setting: the order"},
-	{"cautions", "Cautions"},
+	{"layouts", "Stock"}, {"bill", "Bill"}, {"ways", "Ways"}, {"setting", "Setting: floor and shims"},
+	{"programs", "Router"}, {"order", "Setting: the order"}, {"cautions", "Cautions"},
 }
 
 func (p writer) top() {
@@ -79,6 +80,9 @@ func (p writer) top() {
 	p.End()
 	p.Start("nav", "aria-label", "On this page")
 	for _, s := range sections {
+		if s[0] == "ways" && len(p.m.Ways) == 0 {
+			continue
+		}
 		p.El("a", s[1], "href", "#"+s[0])
 	}
 	p.End()

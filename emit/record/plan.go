@@ -159,6 +159,8 @@ func since(t reflect.Type, field string) int {
 		{reflect.TypeFor[model.Program](), 2, []string{"Setup", "MovedOn", "Reliefs", "Test"}},
 		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates", "Routings", "Setting"}},
 		{reflect.TypeFor[model.Room](), 2, []string{"Floor"}},
+		{reflect.TypeFor[model.Program](), 2, []string{"Build", "Setup", "MovedOn", "Reliefs", "Test"}},
+		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates", "Routings", "Ways", "Drains"}},
 		{reflect.TypeFor[model.Part](), 2, []string{"Filled"}},
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Overrun", "Small"}},
 		{reflect.TypeFor[model.LayerNames](), 2, []string{"Through", "Sheet"}},

@@ -148,15 +148,17 @@ Leave the shelf or the drawer out, set it lower than the answer's height, or mov
 for the trap by hand.`,
 		},
 		{
-			Slug: "drain-through-boards", Severity: Note, Says: "a drain has to pass boards that have no hole for it",
+			Slug: "drain-through-boards", Severity: Warning, Says: "something is in a drain's way that no hole leads it through",
 			Source:  "plain solids; that a pipe is led out to where its stub ends and then along, common practice",
 			Caution: waterDecides,
 			Explains: `
-The sink and the stub do not stand in one box, or a shelf lies between them. The pipe goes at right angles: where it may
-drop, down behind the trap, then as far back as the stub ends, then along. The boards and knee walls that its middle meets on that way are named, so that they are bored before they
-stand. Each hole lies a little lower than the one before; a fitting needs more than the bare pipe.
+The pipe goes at right angles from under the bowl to the end of its stub, and is bored through the boards that it passes square.
+What it meets and cannot pass is named: a drawer, an appliance, a leg, a front, a stud or a plate along its length, a box of
+another run, or a board in which the hole would reach an edge, a notch or another opening. Ways round it were
+tried, and all of them meet something.
 
-Nothing is cut for it yet: the holes are marked and bored on the site.`,
+A pipe behind drawers wants them shorter; a stub in the sink's own cabinet wants no way at all. Where the pipe has to go through the
+floor or round an end, that is for whoever lays it.`,
 		},
 		{
 			Slug: "drain-in-the-open", Severity: Warning, Says: "a drain leaves its run and lies where people walk",

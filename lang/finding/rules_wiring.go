@@ -102,7 +102,7 @@ trips people and is stepped on.`,
 			Caution: wiringDecides,
 			Explains: `
 The cord is taken to leave the appliance at its rear, in the middle of its foot, and to follow the boards: along the run,
-across it, and up or down, to the middle of the outlet as it is used. Some slack is left, so that nothing pulls at the
+across it, and up or down, to the middle of the outlet as it is used, and through the holes for its plug. Some slack is left, so that nothing pulls at the
 plug. The maker's sheet may say where the cord leaves; where it is nearer, slack = 0 or less of it may be right.
 
 No extension cord mends it: the outlet is moved nearer, which is for somebody licensed to do, or the appliance.`,
@@ -117,6 +117,17 @@ all day and dies early. The gap on each side and the room under it let air in fr
 
 air = "rear" says that it breathes there. One that breathes at its front, through a grille at its foot, needs no gap
 where its maker says so: nothing that is built here closes the foot of a bay. limits { air_gap = { … } } states other gaps.`,
+		},
+		{
+			Slug: "cable-near-water", Severity: Note, Says: "a cable comes through the box under a sink",
+			Source:  "common practice: nothing electrical where a trap is opened over it",
+			Caution: wiringDecides,
+			Explains: `
+Under a sink water drips sooner or later: from a trap that is cleaned, from a tap that is changed. A cable that lies there gets
+wet, and who works there lies on it. The way that is proposed is the shortest; it is not always the best.
+
+through names boxes that it is to come by instead; inside the knee wall it lies dry. Where it stays, who wires decides how it is
+protected.`,
 		},
 	}},
 }

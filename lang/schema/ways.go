@@ -1,20 +1,21 @@
 package schema
 
 var cable = &Block{
-	Kind: "cable", Named: true, Later: true,
-	Doc: "a cable between two boxes",
+	Kind: "cable", Named: true,
+	Doc: "a cable between two boxes, through the boxes of a run and the knee wall behind it; a way is proposed, and who is licensed to wire decides",
 	Attrs: []Attr{
 		{Name: "from", Type: Ref, Refs: []string{"outlet", "switch"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"outlet", "switch"}, Required: true},
 		{Name: "through", Type: RefList, Refs: []string{"cabinet", "knee_wall"}, Doc: "what it passes, in order; the shortest legal way where it is left out"},
-		{Name: "height", Type: Length, Doc: "of its holes above the floor"},
-		{Name: "slack", Type: Reach, Default: "12in", Metric: "300mm", Doc: "left over at both ends together"},
+		{Name: "height", Type: Length, Doc: "of its holes above the floor; wherever its way is shortest where it is left out"},
+		{Name: "diameter", Type: Length, Default: "3/4in", Metric: "20mm", Doc: "of its holes"},
+		{Name: "slack", Type: Reach, Default: "12in", Metric: "300mm", Doc: "left over at both ends together, beside what hangs free in the boxes"},
 	},
 }
 
 var cord = &Block{
-	Kind: "cord", Named: true, Later: true, Judged: "no hole is made for its plug yet",
-	Doc: "the cord of an appliance, judged by its length and its outlet",
+	Kind: "cord", Named: true,
+	Doc: "the cord of an appliance, judged by its length and its outlet; its plug goes through the sides between them",
 	Attrs: []Attr{
 		{Name: "of", Type: Ref, Refs: []string{"bay"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"outlet"}, Required: true},
@@ -29,7 +30,7 @@ var cord = &Block{
 
 var drain = &Block{
 	Kind: "drain", Named: true,
-	Doc: "the pipe from a sink to its stub; it is judged, and nothing is cut for it yet",
+	Doc: "the pipe from a sink to its stub; the boards that it passes are bored for it",
 	Attrs: []Attr{
 		{Name: "from", Type: Ref, Refs: []string{"sink"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"stub"}, Required: true},
@@ -41,6 +42,8 @@ var drain = &Block{
 			{Name: "seal", Type: Length, Default: "2in", Metric: "50mm", Doc: "depth of the water that stands in it"},
 			{Name: "drop", Type: Length, Default: "4in", Metric: "100mm", Doc: "at least, from under the bowl to the middle of the pipe that leaves it: strainer, tailpiece and trap; the default is the bare least, a tailpiece as sold is longer"},
 		}},
+		{Name: "clearance", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "all round the pipe in a board; the hub of a fitting needs more"},
+		{Name: "from_back", Type: Reach, Doc: "where its leg along the run lies, out from the rear of the boxes; found where it is left out"},
 		{Name: "vent", Type: Choice, Choices: []string{"wall", "island", "valve"}, Doc: "what lets air in behind the trap: a pipe in the wall at the stub, a loop under the counter, or an air admittance valve; in the wall where it is left out and the run stands along one"},
 	},
 }

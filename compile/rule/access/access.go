@@ -61,6 +61,16 @@ func fixturesOf(b *rule.Build) []fixture {
 	return out
 }
 
+// drainsOf lists the drains, whose pipes are let through boards too. They stand in no wall.
+func drainsOf(b *rule.Build) []fixture {
+	out := make([]fixture, len(b.Drains))
+	for i := range b.Drains {
+		d := &b.Drains[i]
+		out[i] = fixture{kind: "drain", name: d.Words(), block: b.Block(d.Key()), way: "hole", why: d.Why}
+	}
+	return out
+}
+
 // named is what stands in the walls, by the names that openings have.
 func named(fixtures []fixture) map[string]*fixture {
 	out := map[string]*fixture{}
@@ -130,5 +140,5 @@ func told(b *rule.Build, f *fixture, slug string) bool {
 	return false
 }
 
-// place is where the text says where a fixture is.
-func (f *fixture) place() source.Range { return f.block.Attr("at").Expr.At }
+// place is where the text says where a fixture is, or where a drain's pipe lies.
+func (f *fixture) place() source.Range { return f.block.Said("at", "from_back", "to") }

@@ -76,7 +76,7 @@ func andElsewhere(others int) string {
 // strips are the openings that come too near what a slug speaks of, the worst of
 // each fixture.
 func strips(b *rule.Build, slug string) []strip {
-	fixtures := fixturesOf(b)
+	fixtures := append(fixturesOf(b), drainsOf(b)...)
 	var out []strip
 	at := map[*fixture]int{}
 	for _, l := range lets(b, fixtures) {
@@ -175,6 +175,9 @@ func (l *let) standsOn(board *model.Part) (geom.Rect, bool) {
 // moveClear is the least move of a fixture along its wall, or up or down it, that keeps
 // its opening clear of all that is beside it in the panel.
 func moveClear(b *rule.Build, s *strip) string {
+	if s.of.wall == nil {
+		return "from_back = another line for the pipe, or its stub at another height"
+	}
 	own, to := s.void().bounds(), s.to.bounds()
 	at := [2]geom.Length{s.of.face.X.Mid(), s.of.face.Y.Mid()}
 	best, least := "", geom.Length(0)

@@ -109,6 +109,34 @@ func studBored(b *rule.Build) {
 		b.LimitOf(f, "stud_bore")
 		b.LimitOf(f, "stud_edge")
 	})
+	for i := range b.Ways {
+		studBoredFor(b, &b.Ways[i])
+	}
+}
+
+// studBoredFor holds the hole of a way that leaves the least wood in a stud likewise. Where
+// steel plates are to go before it is counted in the bill.
+func studBoredFor(b *rule.Build, w *model.Way) {
+	edge := b.Length(b.Limits, "stud_edge")
+	for _, h := range w.Holes {
+		part := b.Part(h.Part)
+		if part.Kind != model.Lumber {
+			continue
+		}
+		wide := part.Placement.Box.V.Size()
+		most := share(b.Number(b.Limits, "stud_bore"), wide)
+		if h.Wide <= most && h.Edge >= edge {
+			continue
+		}
+		block := b.Block(w.Key())
+		f := b.Findings.Warnf("stud-bored", block.Said("diameter"), fmt.Sprintf("a hole of %s at most; or wider lumber", b.Show(min(most, h.Wide-2*max(edge-h.Edge, 0)))),
+			"The hole of %s in %s of %s, %s across, takes %s of a width of %s, of which %s is the most, and leaves %s of wood at an edge, of which %s is the least.",
+			block.Describe(), part.Named(), part.Owner, b.Show(h.Wide), percent(h.Wide, wide), b.Show(wide), b.Show(most), b.Show(max(h.Edge, 0)), b.Show(edge)).
+			Also(part.Why.At, "the knee wall")
+		b.LimitOf(f, "stud_bore")
+		b.LimitOf(f, "stud_edge")
+		return
+	}
 }
 
 // holesIn is the diameter of the holes in the studs of a knee wall, and how far their

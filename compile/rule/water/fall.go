@@ -64,7 +64,7 @@ func drainTooFlat(b *rule.Build) {
 		return
 	}
 	for _, o := range outflowsOf(b) {
-		least := leastSlope(b, o.size)
+		least := leastSlope(b, o.Size)
 		if o.slope >= least {
 			continue
 		}
@@ -72,35 +72,35 @@ func drainTooFlat(b *rule.Build) {
 		if o.slope > 0 {
 			falls = "falls by " + slopeWords(b, o.slope)
 		}
-		lack := geom.Length(math.Round((least - o.slope) * float64(o.arm)))
+		lack := geom.Length(math.Round((least - o.slope) * float64(o.Arm)))
 		f := b.Findings.Warnf("drain-too-flat", o.block.Said("slope"), "slope = "+strconv.FormatFloat(least, 'g', -1, 64),
 			"%s %s; a pipe of %s needs %s: %s too little over the %s from its trap to the wall.",
-			finding.Capital(o.block.Describe()), falls, b.Show(o.size), slopeWords(b, least), b.Show(nearMark(b, lack)), b.Show(nearMark(b, o.arm)))
+			finding.Capital(o.block.Describe()), falls, b.Show(o.Size), slopeWords(b, least), b.Show(nearMark(b, lack)), b.Show(nearMark(b, o.Arm)))
 		b.LimitOf(f, "drain_slope")
 	}
 }
 
 func trapArmFallsTooFar(b *rule.Build) {
 	for _, o := range outflowsOf(b) {
-		if o.vent != "wall" || !plumbed(b) || o.fall <= o.size {
+		if o.Vent != "wall" || !plumbed(b) || o.Fall <= o.Size {
 			continue
 		}
 		mend := "a sink nearer to the stub"
-		if steepest := math.Floor(10000*float64(o.size)/float64(o.arm)) / 10000; steepest >= leastSlope(b, o.size) {
+		if steepest := math.Floor(10000*float64(o.Size)/float64(o.Arm)) / 10000; steepest >= leastSlope(b, o.Size) {
 			mend = "slope = " + strconv.FormatFloat(steepest, 'g', -1, 64)
 		} else if armTooLong(b, &o) {
 			continue // that is the cause
 		}
 		b.Findings.Warnf("trap-arm-falls-too-far", o.block.Said("slope"), mend,
 			"From its trap to the wall at stub %q, over %s, %s falls %s. A trap arm may fall by its own size, %s: %s too far, and the trap is sucked empty.",
-			o.stub.Name, b.Show(o.arm), o.block.Describe(), b.Show(o.fall), b.Show(o.size), b.Show(o.fall-o.size)).
+			o.stub.Name, b.Show(o.Arm), o.block.Describe(), b.Show(o.Fall), b.Show(o.Size), b.Show(o.Fall-o.Size)).
 			Also(o.stub.Why.At, "it falls to here")
 	}
 }
 
 // armTooLong reports whether the vent in the wall is too far from the trap.
 func armTooLong(b *rule.Build, o *outflow) bool {
-	return o.vent == "wall" && limitsWater(b, "trap_arm") && o.arm > longestArm(b, o.trap)
+	return o.Vent == "wall" && limitsWater(b, "trap_arm") && o.Arm > longestArm(b, o.TrapSize)
 }
 
 func trapArmTooLong(b *rule.Build) {
@@ -108,10 +108,10 @@ func trapArmTooLong(b *rule.Build) {
 		if !armTooLong(b, &o) {
 			continue
 		}
-		longest := longestArm(b, o.trap)
+		longest := longestArm(b, o.TrapSize)
 		f := b.Findings.Warnf("trap-arm-too-long", o.block.Said("vent", "to"), `a vent nearer to the trap: vent = "valve" or "island", where the place allows it`,
 			"From its trap to the vent in the wall at stub %q, %s runs %s. %s allows %s with a trap of %s: %s too long.",
-			o.stub.Name, o.block.Describe(), b.Show(o.arm), finding.Capital(waterFrom(b, "trap_arm")), b.Show(longest), b.Show(o.trap), b.Show(o.arm-longest)).
+			o.stub.Name, o.block.Describe(), b.Show(o.Arm), finding.Capital(waterFrom(b, "trap_arm")), b.Show(longest), b.Show(o.TrapSize), b.Show(o.Arm-longest)).
 			Also(o.stub.Why.At, "it runs to here")
 		b.LimitOf(f, "trap_arm")
 	}
@@ -119,28 +119,28 @@ func trapArmTooLong(b *rule.Build) {
 
 func trapArmTooShort(b *rule.Build) {
 	for _, o := range outflowsOf(b) {
-		if o.vent != "wall" || !plumbed(b) || o.arm >= 2*o.size {
+		if o.Vent != "wall" || !plumbed(b) || o.Arm >= 2*o.Size {
 			continue
 		}
-		b.Findings.Warnf("trap-arm-too-short", o.stubAt(), "the stub, or the sink, "+b.Show(2*o.size-o.arm)+" further away",
+		b.Findings.Warnf("trap-arm-too-short", o.stubAt(), "the stub, or the sink, "+b.Show(2*o.Size-o.Arm)+" further away",
 			"From its trap to the vent in the wall at stub %q, %s runs %s. A trap arm is twice its size long, %s, at least: %s too short.",
-			o.stub.Name, o.block.Describe(), b.Show(o.arm), b.Show(2*o.size), b.Show(2*o.size-o.arm)).
+			o.stub.Name, o.block.Describe(), b.Show(o.Arm), b.Show(2*o.Size), b.Show(2*o.Size-o.Arm)).
 			Also(o.block.Head, "it drains through this")
 	}
 }
 
 func sinkWithoutVent(b *rule.Build) {
 	for _, o := range outflowsOf(b) {
-		if o.vent != "" || !limitsWater(b, "trap_arm") {
+		if o.Vent != "" || !limitsWater(b, "trap_arm") {
 			continue
 		}
-		longest, far := longestArm(b, o.trap), "within"
-		if o.arm > longest {
+		longest, far := longestArm(b, o.TrapSize), "within"
+		if o.Arm > longest {
 			far = "over"
 		}
 		f := b.Findings.Warnf("sink-without-vent", o.block.Head, `vent = "wall" where a vent goes up in that wall, or "island" or "valve"`,
 			"%s hangs in run %q, which stands out from its wall: nothing tells what lets air in behind its trap. To the wall at stub %q are %s, %s the %s that %s allows a trap of %s.",
-			finding.Capital(o.from.block.Describe()), o.from.run.Name, o.stub.Name, b.Show(o.arm), far, b.Show(longest), waterFrom(b, "trap_arm"), b.Show(o.trap)).
+			finding.Capital(o.from.block.Describe()), o.from.run.Name, o.stub.Name, b.Show(o.Arm), far, b.Show(longest), waterFrom(b, "trap_arm"), b.Show(o.TrapSize)).
 			Also(o.from.block.Head, "the sink hangs here")
 		b.LimitOf(f, "trap_arm")
 	}

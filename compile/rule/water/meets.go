@@ -110,11 +110,11 @@ func trapMeets(b *rule.Build) {
 // column is the room under the bowl for tailpiece and trap. On its way to a vent in
 // the wall the trap that would stand in the bottom is another matter: stub-too-low.
 func (o *outflow) column() geom.Box {
-	low := o.bottom()
-	if o.vent == "wall" {
+	low := o.Under
+	if o.Vent == "wall" {
 		low = max(low, o.from.cabinet().Inside.Z.Lo)
 	}
-	return geom.Box{U: geom.About(o.middle.X, o.diameter), V: geom.About(o.middle.Y, o.diameter), Z: geom.Span{Lo: low, Hi: o.from.bowl.Z.Lo}}
+	return geom.Box{U: geom.About(o.middle.X, o.Diameter), V: geom.About(o.middle.Y, o.Diameter), Z: geom.Span{Lo: low, Hi: o.from.bowl.Z.Lo}}
 }
 
 // reaches warns of what stands in a box under a sink, of all that counts what reaches
@@ -166,67 +166,36 @@ func overlapOf(a, b geom.Box) (least geom.Length, along geom.Axis) {
 // mostNamed is how many boards a finding names before it counts the others.
 const mostNamed = 6
 
-// drainThroughBoards notes the boards that a drain has to pass between its trap and
-// its stub: those that the middle of the pipe meets in plan.
+// drainThroughBoards warns of what a drain's pipe meets on its way that no hole leads it
+// through.
 func drainThroughBoards(b *rule.Build) {
 	for _, o := range outflowsOf(b) {
-		if passed := append(o.passes(b), o.passesKneeWalls(b)...); len(passed) > 0 {
-			if more := len(passed) - mostNamed; more > 0 {
-				passed = append(passed[:mostNamed], finding.Counted(more, "other board"))
-			}
-			b.Findings.Notef("drain-through-boards", o.block.Head, "On its way from sink %q to stub %q, %s has to pass %s. Nothing is cut for it yet.",
-				o.from.block.Name, o.stub.Name, o.block.Describe(), strings.Join(passed, ", ")).
-				Also(o.stub.Why.At, "it leads to here")
-		}
-	}
-}
-
-// way is where the middle of the pipe is in plan, and all of it in height: down behind
-// the trap, out to where the stub ends, then along to it.
-func (o *outflow) way() (down, out, along geom.Box) {
-	z := geom.Span{Lo: o.stub.Height - o.diameter/2, Hi: o.stub.Height + o.fall + o.diameter/2}
-	out = geom.Box{U: geom.About(o.middle.X, 0), V: geom.Between(o.middle.Y, o.end.Y), Z: z}
-	along = geom.Box{U: geom.Between(o.middle.X, o.end.X), V: geom.About(o.end.Y, 0), Z: z}
-	down = geom.Box{U: out.U, V: geom.About(o.middle.Y, 0), Z: geom.Span{Lo: z.Lo, Hi: o.axis()}}
-	return down, out, along
-}
-
-// passes names the boards, and appliances, that the pipe meets.
-func (o *outflow) passes(b *rule.Build) []string {
-	down, out, along := o.way()
-	under := o.column() // what stands there has its own finding: trap-meets
-	meets := func(box geom.Box) bool { return box.Overlaps(down) || box.Overlaps(out) || box.Overlaps(along) }
-	var names []string
-	for i := range b.KneeWalls {
-		if w := &b.KneeWalls[i]; w.Frame == o.from.run.Frame && meets(w.Framing) {
-			names = append(names, "knee wall "+w.Name)
-		}
-	}
-	for i := range o.from.run.Boxes {
-		box := &o.from.run.Boxes[i]
-		if !box.Hull.U.Overlaps(along.U) && box != o.from.cabinet() {
+		if len(o.Stops) == 0 {
 			continue
 		}
-		if box.Kind == model.Bay && meets(box.Appliance) {
-			names = append(names, "the appliance of bay "+box.Name)
+		var names []string
+		for _, stop := range o.Stops[:min(mostNamed, len(o.Stops))] {
+			names = append(names, stop.Name)
 		}
-		for _, p := range slices.Concat(boardsOf(b, box), drawersOf(box)) {
-			if meets(p.box) && !p.box.Overlaps(under) {
-				names = append(names, p.name)
-			}
+		if more := len(o.Stops) - mostNamed; more > 0 {
+			names = append(names, finding.Counted(more, "other thing"))
 		}
+		z := b.Show(nearMark(b, o.End))
+		if top := nearMark(b, o.Outlet); top > nearMark(b, o.End) {
+			z = "from " + z + " to " + b.Show(top)
+		}
+		b.Findings.Warnf("drain-through-boards", o.block.Said("from_back", "to"), o.freed(b),
+			"On its way from sink %q to stub %q, the pipe of %s meets %s, where it lies %s above the floor. No hole leads it through.",
+			o.Sink, o.stub.Name, o.block.Describe(), strings.Join(names, ", "), z).
+			Also(o.Stops[0].Why.At, "it is in the way").
+			Also(o.stub.Why.At, "it leads to here")
 	}
-	return names
 }
 
-// passesKneeWalls names the knee walls whose framing the pipe meets.
-func (o *outflow) passesKneeWalls(b *rule.Build) (names []string) {
-	_, out, along := o.way()
-	for i := range b.KneeWalls {
-		k := &b.KneeWalls[i]
-		if k.Run == o.from.run.Name && (k.Framing.Overlaps(out) || k.Framing.Overlaps(along)) {
-			names = append(names, "knee wall "+k.Name)
-		}
+// freed is how a pipe that is stopped gets by.
+func (o *outflow) freed(b *rule.Build) string {
+	if o.block.Attr("from_back") != nil {
+		return "from_back left out, so that a way is looked for"
 	}
-	return names
+	return "a stub in the sink's cabinet, or the stub or what is in the way at another height"
 }

@@ -51,7 +51,7 @@ func drainInTheOpen(b *rule.Build) {
 	covered := coveredBy(b)
 	for _, o := range drains {
 		bare := o.outside(covered)
-		if bare <= o.diameter {
+		if bare <= o.Diameter {
 			continue
 		}
 		b.Findings.Warnf("drain-in-the-open", o.block.Said("to"), "a stub that ends in run "+o.from.run.Name,
@@ -63,16 +63,20 @@ func drainInTheOpen(b *rule.Build) {
 
 // outside is how much of a drain's way lies in no patch.
 func (o *outflow) outside(covered []patch) geom.Length {
-	turn := geom.Point{X: o.middle.X, Y: o.end.Y}
-	return o.bare(o.middle, turn, covered) + o.bare(turn, o.end, covered)
+	out := geom.Length(0)
+	for i := 1; i < len(o.way.Points); i++ {
+		from, to := o.way.Points[i-1], o.way.Points[i]
+		out += bare(geom.Point{X: from.X, Y: from.Y}, geom.Point{X: to.X, Y: to.Y}, covered)
+	}
+	return out
 }
 
-// bare is how much of a straight way, in the frame of the sink's run, lies in no patch.
-func (o *outflow) bare(from, to geom.Point, covered []patch) geom.Length {
+// bare is how much of a straight way in the room lies in no patch.
+func bare(from, to geom.Point, covered []patch) geom.Length {
 	type part struct{ lo, hi float64 } // of the way, 0 to 1
 	var in []part
 	at := func(p geom.Point, f geom.Frame) geom.Point {
-		u, v := f.Local(o.from.run.Frame.At(p.X, p.Y))
+		u, v := f.Local(p)
 		return geom.Point{X: u, Y: v}
 	}
 	for _, c := range covered {

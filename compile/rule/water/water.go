@@ -2,7 +2,6 @@
 package water
 
 import (
-	"math"
 	"slices"
 
 	"barwright/compile/geom"
@@ -69,64 +68,34 @@ func basinsOf(b *rule.Build) []basin {
 	return out
 }
 
-// outflow is a drain as it is laid from under the middle of its sink's bowl to its
-// stub: at right angles, first as far from the wall as the stub ends, then along.
+// outflow is a drain as it is laid, and what of the text it follows from.
 type outflow struct {
+	*model.Drain
+	way      *model.Way
 	block    *lang.Block
 	from     basin
 	stub     *model.Stub
 	stubText *lang.Block
-	middle   geom.Point // of the bowl, u and v
-	end      geom.Point // of the stub, likewise
-	diameter geom.Length
-	size     geom.Length // nominal, as is that of the trap
-	trap     geom.Length
-	seal     geom.Length
+	middle   geom.Point  // of the bowl, u and v
 	drop     geom.Length // from under the bowl to the pipe's middle, at least
 	slope    float64     // of its length; steeper than 1 counts as 1
-	arm      geom.Length // from the trap to the wall's face at the stub
-	fall     geom.Length // over the arm
-	vent     string      // "wall", "island", "valve"; empty where it is not known
 }
 
-// trapTakes is how much of the way the bend of a trap takes, in sizes of it: a
-// bend's radius is about one and a half (common practice, from memory).
-const trapTakes = 3
-
-// outflowsOf lays out the drains, in the order of the text, but for those into water.
+// outflowsOf are the drains, in the order of the text, but for those into water.
 func outflowsOf(b *rule.Build) []outflow {
-	sinks := map[*lang.Block]basin{} // lookup only
+	sinks := map[string]basin{} // lookup only
 	for _, s := range basinsOf(b) {
-		sinks[s.block] = s
+		sinks[s.block.Name] = s
 	}
-	var out []outflow
-	for _, d := range b.Source.Top("drain") {
-		if b.Text(b.Ref(d, "to"), "carries") == "water" {
-			continue
+	out := make([]outflow, len(b.Drains))
+	for i := range b.Drains {
+		d := &b.Drains[i]
+		block, from := b.Block(d.Key()), sinks[d.Sink]
+		out[i] = outflow{
+			Drain: d, way: b.WayOf(d), block: block, from: from, stubText: b.Ref(block, "to"), middle: geom.Point{X: from.bowl.U.Mid(), Y: from.bowl.V.Mid()},
+			drop: b.FieldLength(block, "trap", "drop"), slope: min(1, b.Number(block, "slope")),
 		}
-		from := sinks[b.Ref(d, "from")]
-		o := outflow{
-			block: d, from: from, stubText: b.Ref(d, "to"),
-			middle:   geom.Point{X: from.bowl.U.Mid(), Y: from.bowl.V.Mid()},
-			diameter: b.Length(d, "diameter"), size: b.Length(d, "size"), slope: min(1, b.Number(d, "slope")), vent: b.Text(d, "vent"),
-			trap: b.FieldLength(d, "trap", "size"), seal: b.FieldLength(d, "trap", "seal"), drop: b.FieldLength(d, "trap", "drop"),
-		}
-		if o.size == 0 {
-			o.size = soldAs(o.diameter)
-		}
-		if o.trap == 0 {
-			o.trap = o.size
-		}
-		if o.vent == "" && from.run.Along {
-			o.vent = "wall"
-		}
-		var wall *model.Wall
-		wall, o.stub = stubOf(b, o.stubText)
-		o.end.X, o.end.Y = from.run.Frame.Local(wall.Frame.At(o.stub.Along, o.stub.StandsOut))
-		way := length.Apart(o.end.X, o.middle.X) + length.Apart(o.end.Y, o.middle.Y)
-		o.arm = max(0, way+o.stub.StandsOut-trapTakes*o.trap)
-		o.fall = geom.Length(math.Round(o.slope * float64(o.arm)))
-		out = append(out, o)
+		_, out[i].stub = stubOf(b, out[i].stubText)
 	}
 	return out
 }
@@ -136,44 +105,6 @@ func stubOf(b *rule.Build, text *lang.Block) (*model.Wall, *model.Stub) {
 	w := b.WallNamed(text.Parent.Name)
 	return w, &w.Stubs[slices.IndexFunc(w.Stubs, func(s model.Stub) bool { return s.Name == text.Name })]
 }
-
-// pipes are outside diameters and what they are sold as (ASTM D1785, table 1; 3 and
-// 4 in from memory).
-var pipes = []struct{ outside, size geom.Length }{
-	{length.Inch * 1660 / 1000, length.Inch * 5 / 4},
-	{length.Inch * 1900 / 1000, length.Inch * 3 / 2},
-	{length.Inch * 2375 / 1000, length.Inch * 2},
-	{length.Inch * 3500 / 1000, length.Inch * 3},
-	{length.Inch * 4500 / 1000, length.Inch * 4},
-}
-
-// soldAs is the size that pipe of an outside diameter is sold as: that of the
-// table, told to a fifth of a millimetre, or tube, which is sold by its diameter
-// (common practice, from memory).
-func soldAs(outside geom.Length) geom.Length {
-	for _, p := range pipes {
-		if length.Apart(outside, p.outside) <= length.Millimetre/5 {
-			return p.size
-		}
-	}
-	return outside
-}
-
-// axis is the height of the pipe's middle where it leaves the trap. On its way to a
-// vent in the wall it only falls; to another stub it may drop, and then the trap
-// hangs as high as it can.
-func (o *outflow) axis() geom.Length {
-	if o.vent == "wall" {
-		return o.stub.Height + o.fall
-	}
-	return max(o.stub.Height+o.fall, o.from.bowl.Z.Lo-o.drop)
-}
-
-// weir is the height over which water leaves the trap: the bottom of its bore.
-func (o *outflow) weir() geom.Length { return o.axis() - o.trap/2 }
-
-// bottom is the underside of the trap.
-func (o *outflow) bottom() geom.Length { return o.weir() - o.seal - o.diameter }
 
 // stubAt is the place of where the stub stands.
 func (o *outflow) stubAt() source.Range { return o.stubText.Attr("at").Expr.At }

@@ -182,25 +182,41 @@ func besides(b *rule.Build, p *plugged, inside map[*model.Box]string) string {
 	return "an outlet that is used from inside the box beside the bay" + room
 }
 
-// cordTooShort measures from the middle of the foot of the appliance's rear, along
-// the run, across it and up, to the middle of the outlet.
+// cordTooShort measures a cord along its way through the sides between, where it has one;
+// any other from the middle of the foot of the appliance's rear, along the run, across it
+// and up, to the middle of the outlet.
 func cordTooShort(b *rule.Build) {
 	for _, p := range pluggedIn(b, outletsOf(b)) {
 		if p.cord == nil || whyNotPlugged(b, &p) != "" {
 			continue
 		}
-		a, at := p.bay.box().Appliance, p.outlet.seenFrom(p.bay.run.Frame)
-		along, across, up := length.Apart(at.U.Mid(), a.U.Mid()), length.Apart(at.V.Mid(), a.V.Lo), length.Apart(at.Z.Mid(), a.Z.Lo)
+		goes, far := cordGoes(b, &p)
 		slack, long := b.Length(p.cord, "slack"), b.Length(p.cord, "length")
-		need := along + across + up + slack
+		need := far + slack
 		if need <= long {
 			continue
 		}
 		b.Findings.Warnf("cord-too-short", p.cord.Attr("length").Expr.At, fmt.Sprintf("a cord of %s, or an outlet that is nearer", b.Show(need)),
-			"From the foot of the appliance's rear to %s a cord goes %s along the run, %s across and %s up or down, and %s of slack: it needs %s and is %s too short.",
-			p.outlet.block.Describe(), b.Show(along), b.Show(across), b.Show(up), b.Show(slack), b.Show(need), b.Show(need-long)).
+			"From the foot of the appliance's rear to %s a cord goes %s, and %s of slack: it needs %s and is %s too short.",
+			p.outlet.block.Describe(), goes, b.Show(slack), b.Show(need), b.Show(need-long)).
 			Also(p.outlet.block.Head, "the outlet")
 	}
+}
+
+// cordGoes tells how a cord goes, and how far.
+func cordGoes(b *rule.Build, p *plugged) (goes string, far length.Length) {
+	i := slices.IndexFunc(b.Ways, func(w model.Way) bool { return w.Kind == "cord" && w.Name == p.cord.Name })
+	if i < 0 {
+		a, at := p.bay.box().Appliance, p.outlet.seenFrom(p.bay.run.Frame)
+		along, across, up := length.Apart(at.U.Mid(), a.U.Mid()), length.Apart(at.V.Mid(), a.V.Lo), length.Apart(at.Z.Mid(), a.Z.Lo)
+		return fmt.Sprintf("%s along the run, %s across and %s up or down", b.Show(along), b.Show(across), b.Show(up)), along + across + up
+	}
+	var past []string
+	for _, h := range b.Ways[i].Holes {
+		part := b.Part(h.Part)
+		past = append(past, part.Named()+" of "+part.Owner)
+	}
+	return fmt.Sprintf("%s, through %s", b.Show(b.Ways[i].Length), strings.Join(past, " and ")), b.Ways[i].Length
 }
 
 func noAirPath(b *rule.Build) {

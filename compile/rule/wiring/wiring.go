@@ -26,6 +26,7 @@ var Rules = []rule.Rule{
 	{Slug: "plug-out-of-reach", Look: plugOutOfReach},
 	{Slug: "cord-too-short", Look: cordTooShort},
 	{Slug: "no-air-path", Look: noAirPath},
+	{Slug: "cable-near-water", Look: cableNearWater},
 }
 
 // nec reports whether the build is held to the published rules of wiring.

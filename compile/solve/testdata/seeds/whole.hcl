@@ -426,6 +426,7 @@ cable "c" {
   to      = outlet.p
   through = [knee_wall.bar]
   height  = 300
+  diameter = 22
   slack   = 200
 }
 
@@ -442,6 +443,8 @@ drain "d" {
   to       = stub.waste
   diameter = 40
   slope    = 0.02
+  clearance = 4
+  from_back = 90
 }
 
 limits {
@@ -511,6 +514,7 @@ limits {
   ground_fault_area   = true
   air_gap             = { back = 25, top = 25, sides = 3 }
   drain_slope         = 0.02
+  drain_support       = 600
   trap_arm            = 900
   tailpiece           = 600
   trap_size           = 38

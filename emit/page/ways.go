@@ -1,0 +1,83 @@
+package page
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"barwright/compile/model"
+	"barwright/emit/markup"
+	"barwright/lang"
+)
+
+var wayColumns = []markup.Column{markup.Words("what"), markup.Words("from"), markup.Words("to"), markup.Words("by way of"),
+	markup.Figures("way"), markup.Figures("needed"), markup.Figures("held at")}
+
+var wayHoleColumns = []markup.Column{markup.Words("for"), markup.Words("part"), markup.Words("of"), markup.Figures("hole"), markup.Figures("above the floor"), markup.Words("steel plates")}
+
+// ways lists the ways of cables, cords and drains, and what they go through, where there
+// are any.
+func (p writer) ways() {
+	if len(p.m.Ways) == 0 {
+		return
+	}
+	p.section("ways")
+	p.El("p", "Ways as they are proposed. Who is licensed to wire or to plumb decides, by the code of the place.")
+	p.Table("Cables, cords and drains", wayColumns)
+	for i := range p.m.Ways {
+		w := &p.m.Ways[i]
+		need, held := "", ""
+		if w.Need > 0 {
+			need = p.num(w.Need)
+		}
+		if w.Supports > 0 {
+			held = strconv.Itoa(w.Supports)
+		}
+		p.Row(wayColumns, w.Words(), keyWords(w.From), keyWords(w.To), pastWords(w.Past), p.num(w.Length), need, held)
+	}
+	p.EndTable()
+	p.drains()
+	p.wayHoles()
+	p.End()
+}
+
+func (p writer) wayHoles() {
+	if !slices.ContainsFunc(p.m.Ways, func(w model.Way) bool { return len(w.Holes) > 0 }) {
+		return
+	}
+	parts := map[string]*model.Part{} // lookup only
+	for i := range p.m.Parts {
+		parts[p.m.Parts[i].ID] = &p.m.Parts[i]
+	}
+	p.Table("Holes for them; in studs they are bored through the sides", wayHoleColumns)
+	for i := range p.m.Ways {
+		w := &p.m.Ways[i]
+		for _, h := range w.Holes {
+			part, size, plates := parts[h.Part], p.num(h.Wide), ""
+			if w.Kind == "cord" {
+				size = p.size(h.Wide, h.High)
+			}
+			if h.Plates > 0 {
+				plates = strconv.Itoa(h.Plates)
+			}
+			p.Start("tr", "role", "row", "data-part", h.Part)
+			p.Cells(wayHoleColumns, w.Words(), part.Label, part.Name+" of "+part.Owner, size, p.num(h.At.Z), plates)
+			p.End()
+		}
+	}
+	p.EndTable()
+}
+
+// keyWords is the key of a block as one says it: "knee wall bar".
+func keyWords(key string) string {
+	kind, name, _ := strings.Cut(key, ".")
+	return lang.KindWords(kind) + " " + name
+}
+
+func pastWords(keys []string) string {
+	words := make([]string, len(keys))
+	for i, key := range keys {
+		words[i] = keyWords(key)
+	}
+	return strings.Join(words, ", ")
+}
