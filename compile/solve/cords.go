@@ -32,7 +32,7 @@ func (w *laying) cord(c *lang.Block) {
 	keep := w.keepOff(max(p.wide, p.high))
 	keep.bare = true
 	scene := w.scene(p.run, &keep, c)
-	w.standAside(scene, &p)
+	w.standAside(scene, &p, &keep)
 	way, found := scene.Find(ways.Ask{From: []ways.Spot{p.from}, To: []ways.Spot{p.to}})
 	if !found {
 		w.Findings.Warnf("cord-finds-no-way", c.Head, "another outlet, or other boxes between them",
@@ -89,14 +89,29 @@ func (w *laying) plugging(c *lang.Block) (p plugging, ok bool) {
 
 // standAside makes way for a cord: its plug goes through the sides before the appliance
 // stands, behind which the cord then lies, and into the outlet.
-func (w *laying) standAside(s *wayScene, p *plugging) {
+func (w *laying) standAside(s *wayScene, p *plugging, keep *keepOff) {
 	own := []string{"the appliance of " + p.bay.Words(), "outlet " + w.Ref(p.cord, "to").Name}
 	s.Solids = slices.DeleteFunc(s.Solids, func(solid ways.Solid) bool {
 		return slices.Contains(own, solid.What) || strings.HasSuffix(solid.What, " of "+p.bay.Words())
 	})
+	s.shutBeside(keep)
 	s.Solids = append(s.Solids, ways.Solid{Box: p.bay.Appliance, What: own[0]})
 	s.Lanes = append(s.Lanes, p.bay.Hull.With(geom.V, geom.Span{Lo: p.from[1], Hi: p.from[1]}))
 	s.beforeShut(geom.Between(p.from[0], p.to[0]))
+}
+
+// shutBeside shuts boards where a shelf, a drawer or whatever else beside them would stand
+// before a hole.
+func (s *wayScene) shutBeside(keep *keepOff) {
+	for i := range s.Boards {
+		b := &s.Boards[i]
+		near := b.Box.With(b.Normal, b.Box.Along(b.Normal).Grow(2*keep.half))
+		for _, solid := range s.Solids {
+			if solid.Box.Overlaps(near) {
+				b.Shut = append(b.Shut, keep.off(solid.Box, 0))
+			}
+		}
+	}
 }
 
 // beforeShut adds lanes further out, before what is shut of the sides in a stretch of a

@@ -12,8 +12,8 @@ import (
 )
 
 // keepOff is what a way keeps of what stands about it: half of what its holes are wide, and
-// between these and an edge or a joint. Where it runs it falls on marks. A bare line turns
-// as near to a board as it likes.
+// between these and an edge or a joint. Where it runs it falls on marks. A bare line comes
+// as near to a board as it likes; what leads the way through its holes is wider.
 type keepOff struct {
 	half, edge, joint, mark length.Length
 	bare                    bool
@@ -23,7 +23,7 @@ func (s *solver) keepOff(hole length.Length) keepOff {
 	return keepOff{half: (hole + 1) / 2, edge: s.limit("opening_edge"), joint: s.limit("opening_joint"), mark: s.Marks}
 }
 
-// body is a board as a way finds it.
+// body is a solid as a way finds it.
 func (k *keepOff) body(b geom.Box) geom.Box {
 	if k.bare {
 		return b
@@ -56,7 +56,7 @@ type wayScene struct {
 }
 
 func (s *wayScene) solid(keep *keepOff, b geom.Box, what string) {
-	s.Solids = append(s.Solids, ways.Solid{Box: keep.off(b, 0), What: what})
+	s.Solids = append(s.Solids, ways.Solid{Box: keep.body(b), What: what})
 }
 
 // scene fills a scene with a run, the knee wall behind it and what stands out of walls.
@@ -258,7 +258,7 @@ func (w *laying) lanes(s *wayScene, run *model.Run, keep *keepOff) {
 	}
 	slices.Sort(at)
 	for _, v := range slices.Compact(at) {
-		s.Lanes = append(s.Lanes, geom.Box{U: geom.Span{Hi: run.Length}, V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: low, Hi: run.Height}})
+		s.Lanes = append(s.Lanes, geom.Box{U: geom.Span{Hi: run.Length}, V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: low, Hi: run.Height - keep.edge}})
 	}
 	if k := w.kneeBehind(run); k != nil {
 		v := w.boredAt(k)
