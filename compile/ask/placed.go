@@ -57,6 +57,7 @@ func stood(m *model.Model) *placer {
 		p.slab(&m.Slabs[i])
 	}
 	p.shims(m.Setting.Shims)
+	p.gaps(&m.Setting)
 	return p
 }
 

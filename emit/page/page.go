@@ -54,7 +54,7 @@ func Write(w io.Writer, m *model.Model) error {
 // sections are the page's parts in order, with their anchors.
 var sections = [...][2]string{
 	{"findings", "Findings"}, {"drawings", "Drawings"}, {"parts", "Parts"}, {"cuts", "Cut list"},
-	{"layouts", "Stock"}, {"bill", "Bill"}, {"setting", "Setting: floor and shims"}, {"programs", "Router"}, {"cautions", "Cautions"},
+	{"layouts", "Stock"}, {"bill", "Bill"}, {"setting", "Setting"}, {"programs", "Router"}, {"cautions", "Cautions"},
 }
 
 func (p writer) top() {

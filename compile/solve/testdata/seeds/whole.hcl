@@ -171,6 +171,17 @@ room {
     ground_fault = false
     length       = 4000
     heights_from = "floor"
+
+    reading {
+      at  = [300, 100]
+      off = -4
+    }
+
+    reading {
+      at  = [500, 900]
+      off = 3
+    }
+
     stub "waste" {
       at         = [2000, 450]
       diameter   = 43
@@ -365,6 +376,7 @@ knee_wall "bar" {
     above_floor = 10
     below_top   = 2
     clearance   = 2
+    scribe      = 8
     battens     = { board = sheet.thin, width = 40, between = 1, mirrored = false, ends = false }
     cap         = { board = sheet.thin, width = 60 }
   }
