@@ -163,8 +163,7 @@ var (
 	along = way{"to the right", "to the left", "wider", "narrower", "left end"}
 	front = way{"forward", "back", "deeper", "shallower", "rear"}
 	up    = way{"higher", "lower", "taller", "shorter", "foot"}
-	room  = way{}                           // three ways at once
-	under = way{more: "more", less: "less"} // what brings a bearing point up to its height
+	room  = way{} // three ways at once
 )
 
 // wayOf tells which way the figures of a name count.
@@ -173,11 +172,9 @@ func wayOf(name string) way {
 	switch last := words[len(words)-1]; {
 	case last == "room":
 		return room
-	case slices.Contains(words, "shim"):
-		return under
 	case last == "v":
 		return front.of(words[0], "knee_wall", "skin")
-	case last == "z" || last == "hinges" || last == "height" || last == "line":
+	case last == "z" || last == "hinges" || last == "height" || last == "line" || slices.Contains(words, "shim"):
 		return up.of(words[0], "counter", "bar_top")
 	}
 	w := along

@@ -124,6 +124,20 @@ func byName(answers []model.Answer) map[string]*model.Answer {
 	return out
 }
 
+// askedAs is the name of a block: one without a name of its own is named below its
+// parent, and counted where there may be several.
+func askedAs(b *lang.Block) string {
+	switch {
+	case b.Spec.Kind == "build":
+		return "build"
+	case b.Name != "" || b.Parent == nil:
+		return b.Key()
+	case b.Spec.Once:
+		return askedAs(b.Parent) + "." + b.Spec.Kind
+	}
+	return fmt.Sprintf("%s.%s.%d", askedAs(b.Parent), b.Spec.Kind, 1+slices.Index(b.Parent.Inner(b.Spec.Kind), b))
+}
+
 // TestExplainIsWhole demands an answer for each block, for each attribute that
 // the schema gives it and for each field, each once; that what an answer follows
 // from has an answer too; and that no chain comes back to itself.
@@ -139,13 +153,7 @@ func TestExplainIsWhole(t *testing.T) {
 			if b.Spec.Kind == "given" || b.Spec.Kind == "include" {
 				return
 			}
-			block := b.Key()
-			switch {
-			case b.Spec.Kind == "build":
-				block = "build"
-			case b.Name == "" && b.Parent != nil:
-				block = b.Parent.Key() + "." + b.Spec.Kind
-			}
+			block := askedAs(b)
 			for _, spec := range b.Spec.Attrs {
 				tried++
 				a := known[block+"."+spec.Name]

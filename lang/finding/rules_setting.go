@@ -10,8 +10,6 @@ var aboutFloor = []Section{
 			Explains: `
 Two readings stand at the same place. If they agree, one is enough; if they do not, one of them is wrong, and nobody but
 the person with the laser can tell which.`,
-			Wrong: "room {\n  floor {\n    reading { point = [0, 0, 48] }\n    reading { point = [0, 0, 48.5] }\n  }\n}",
-			Right: "room {\n  floor {\n    reading { point = [0, 0, 48] }\n    reading { point = [50, 0, 48.5] }\n  }\n}",
 		},
 		{
 			Slug: "line-unknown", Severity: Error, Says: "heights on a wall count from a level line that nothing places",
