@@ -449,6 +449,7 @@ limits {
   shim                = { step = 1, most = 15 }
   floor_beyond        = 500
   floor_flat          = { near = 5, near_over = 800, far = 10, far_over = 5000 }
+  wall_plumb          = { most = 9, over = 800 }
   chip_load           = { least = 0.05, most = 0.3 }
   rpm_least           = 10000
   rpm_most            = 20000
