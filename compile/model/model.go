@@ -106,6 +106,7 @@ type Wall struct {
 	Stubs   []Stub
 	Vents   []Vent
 	Base    Baseboard
+	Read    []WallReading // in the order of the description; none of a wall that is taken to be straight and plumb
 	Why     Why
 }
 

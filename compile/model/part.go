@@ -25,7 +25,8 @@ type Part struct {
 	Recesses  []Recess
 	Bores     []Bore
 	Marks     []Mark
-	Bands     []Band // banded edges; the banding is no part of the outline
+	Scribes   []Scribe // edges to be cut on site; their lines are among the marks
+	Bands     []Band   // banded edges; the banding is no part of the outline
 	Grain     Grain
 	Good      Good // the faces that are seen once it stands
 	Glued     bool // stuck down with adhesive, as a block on a floor is
@@ -183,6 +184,12 @@ type Mark struct {
 	Name     string // "stud 3", "slide"
 	From, To geom.Point
 	Why      Why
+}
+
+// GoesOn reports whether a mark of the part goes on where the one before it ends, so that
+// both are one line with a bend.
+func (p *Part) GoesOn(mark int) bool {
+	return mark > 0 && p.Marks[mark-1].Name == p.Marks[mark].Name && p.Marks[mark-1].To == p.Marks[mark].From
 }
 
 // Band is an edge that is covered with banding.

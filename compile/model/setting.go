@@ -11,6 +11,8 @@ import (
 type Setting struct {
 	Step  Length        // that shims come in
 	Shims []Shim        // under all that bears on a floor that was read, in the order of the build
+	Rears []Rear        // of runs against walls that were read
+	Gaps  []Gap         // behind their cabinets
 	Steps []SettingStep // in their order; none where it was not looked for
 }
 

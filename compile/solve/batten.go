@@ -230,6 +230,7 @@ func (s *solver) batten(b *battens, n string, p batten) {
 	}
 	box.U = f.along(x)
 	box.Z.Hi = f.under(box.U, b.top)
+	box = s.toScribe(f.wall.Frame, box, f.out, s.overFloor(f))
 	s.panel(f.block, b.board, f.wall.Frame, box, piece{
 		id: "batten-" + n, code: "N" + n, name: f.word + " batten " + n, out: f.out, face: f.sight, grain: model.GrainY, good: model.GoodDrawn,
 	})

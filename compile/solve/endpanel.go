@@ -47,15 +47,22 @@ func (s *solver) endPanel(b, panel *lang.Block, index int) {
 		scribe = s.Length(panel, "scribe")
 		box.V.Lo = -scribe
 	}
+	out := geom.Dir{Axis: geom.U, Neg: end == model.Left}
+	cut := s.toFloor(0, s.Length(panel, "scribe"))
+	if wall := s.wall(run.Wall); run.Along && len(wall.Read) > 0 {
+		at := geom.Place(run.Frame, box, out)
+		cut = append(cut, scribing{edge: edgeAt(&at, rearward), wall: wall, beyond: scribe})
+	}
+	box = s.toScribe(run.Frame, box, out, cut)
 	p := piece{
-		id: "panel", code: "E", name: end.String() + " end panel", out: geom.Dir{Axis: geom.U, Neg: end == model.Left}, face: "outside",
+		id: "panel", code: "E", name: end.String() + " end panel", out: out, face: "outside",
 		grain: model.GrainY, good: model.GoodDrawn,
 	}
 	if s.Flag(panel, "toe_kick") {
 		high, deep := s.toeKick(b)
-		p.cuts = []geom.Box{{U: box.U, V: geom.Span{Lo: run.Depth - deep, Hi: box.V.Hi}, Z: geom.Span{Hi: high}}}
+		p.cuts = []geom.Box{{U: box.U, V: geom.Span{Lo: run.Depth - deep, Hi: box.V.Hi}, Z: geom.Span{Lo: min(box.Z.Lo, 0), Hi: high}}}
 	}
-	s.scribes[len(s.m.Parts)] = scribe
+	s.scribes[len(s.m.Parts)] = max(-box.V.Lo, 0)
 	s.panel(panel, sheet, run.Frame, box, p)
 }
 

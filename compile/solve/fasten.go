@@ -15,7 +15,7 @@ const (
 	floorPitch   = 400 * length.Millimetre // between the screws of a lower plate
 	endScrews    = 2                       // in each end of a strip, and of a stud
 	pairScrews   = 4                       // between two neighbouring boxes
-	studScrews   = 2                       // of a box in each stud that it catches
+	studScrews   = 2                       // of a box on each line where it is held to a wall
 	anchorScrews = 2                       // through the toe kick into a block, and as many into the floor
 )
 
@@ -51,7 +51,7 @@ func (s *solver) fastenRun(b *lang.Block, run *model.Run) {
 			s.fasten(s.Ref(b, "joint_screws"), pairScrews, "to join cabinets "+last.Name+" and "+box.Name, box.Why)
 		}
 		if run.Along {
-			s.fastenInto(s.wall(run.Wall).Backing, s.atRear(b, "wall_screws", b, box), s.wallScrews(run, box), "to hold cabinet "+box.Name+" to the wall", box.Why)
+			s.fastenInto(s.wall(run.Wall).Backing, s.atRear(b, "wall_screws", b, box), studScrews*len(s.wallLines(run, box, s.wall(run.Wall))), "to hold cabinet "+box.Name+" to the wall", box.Why)
 		}
 		last = box
 	}
@@ -117,23 +117,6 @@ func (s *solver) interiorScrews(c *carcass, box *model.Box) int {
 	}
 	dividers, shelves := len(s.Lengths(b, "dividers")), len(s.Lengths(b, "fixed_shelves"))
 	return dividers*(foot+head) + shelves*(dividers+1)*2*along(deep-s.FieldLength(c.block, "shelf", "setback"), jointPitch)
-}
-
-// wallScrews counts those of one box along a wall: two in each stud behind its
-// clear width, else four where the wall holds a screw anywhere.
-func (s *solver) wallScrews(run *model.Run, box *model.Box) int {
-	wall := s.wall(run.Wall)
-	if wall.Backing != "studs" || len(wall.Studs) == 0 {
-		return pairScrews
-	}
-	caught := 0
-	for _, stud := range wall.Studs {
-		u, _ := run.Frame.Local(wall.Frame.At(stud, 0))
-		if box.Inside.U.Holds(u) {
-			caught++
-		}
-	}
-	return caught * studScrews
 }
 
 func (s *solver) fastenAnchor(b *lang.Block) {

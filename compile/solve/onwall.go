@@ -83,6 +83,7 @@ func (s *solver) checkWalls() {
 			}
 		}
 		s.checkBaseboard(wall, within)
+		s.checkReadings(wall, within)
 		studs := s.Value(wall, "studs")
 		if studs.Kind == expr.Object {
 			studs.Items = studs.Items[:1] // first; the others are kept within the wall

@@ -55,12 +55,12 @@ func (r *stand) local(wall *model.Wall, u, v length.Length) plan {
 	return plan{du, dv}
 }
 
-// pass follows a thing out of its wall, from one distance to another.
+// pass follows a thing out of its wall, from one distance off the wall's face to another.
 func pass(t *thing, run *stand, from, to length.Length) passage {
 	p := passage{z: t.clear.Y}
 	for i, along := range []length.Length{t.clear.X.Lo, t.clear.X.Hi} {
-		p.near[i] = run.local(t.wall, along, from)
-		p.far[i] = run.local(t.wall, along, to)
+		p.near[i] = run.local(t.wall, along, t.face.Lo+from)
+		p.far[i] = run.local(t.wall, along, t.face.Hi+to)
 	}
 	return p
 }

@@ -28,6 +28,7 @@ func (s *solver) room() {
 			Backing: s.Text(b, "backing"), Frame: frame, Studs: s.studs(b), Why: why(b),
 		}
 		s.onWall(b, &w)
+		w.Read = s.readings(b)
 		s.m.Room.Walls = append(s.m.Room.Walls, w)
 		frame = geom.Frame{Origin: frame.At(w.Length, 0), Turn: frame.Turn + 180*geom.Degree - w.Corner}
 	}

@@ -76,7 +76,8 @@ func (s *solver) alongWall(b, wall *lang.Block, run *model.Run) {
 		begin = end - run.Length
 	}
 	w := s.wall(wall.Name)
-	s.stand(run, w, geom.Point{X: begin}, 0)
+	off := s.standOff(run, w, geom.Span{Lo: begin, Hi: begin + run.Length})
+	s.stand(run, w, geom.Point{X: begin, Y: off}, 0)
 	before, after := s.WallBefore(wall), s.WallAfter(wall)
 	left, _ := s.LeansIn(b, before, wall)
 	right, _ := s.LeansIn(b, wall, after)
@@ -122,6 +123,13 @@ func (s *solver) outFrom(b, wall *lang.Block, run *model.Run) {
 	if s.Text(b, "faces") == "right" {
 		covers, back, quarter = geom.Span{Lo: at - run.Depth, Hi: at}, geom.Point{X: at - run.Depth, Y: run.Length}, -1
 		run.Free = []model.End{model.Left}
+	}
+	boxes, touches := values.Boxes(b), 0
+	if quarter < 0 {
+		touches = len(boxes) - 1
+	}
+	if len(boxes) > 0 && boxes[touches].Spec.Kind != "filler" { // a filler takes up what the wall is off
+		back.Y += s.standOff(run, w, covers)
 	}
 	s.stand(run, w, back, quarter)
 	if !(geom.Span{Hi: w.Length}).Contains(covers) {

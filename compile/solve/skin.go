@@ -170,6 +170,10 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 		if f.out.Axis == geom.U {
 			name = f.word + " end skin"
 		}
+		box = s.toScribe(f.wall.Frame, box, f.out, s.onSite(f, box))
+		for j := range feet {
+			feet[j].Z.Lo = box.Z.Lo
+		}
 		s.panel(f.block, s.Ref(f.block, "board"), f.wall.Frame, box, piece{
 			id: "piece-" + n, code: n, name: name, out: f.out, face: f.sight, grain: f.grain(s), good: model.GoodDrawn, cuts: feet, filled: counter,
 		})
@@ -181,6 +185,34 @@ func (s *solver) skinPieces(f *face, seams []length.Length) {
 			}
 		}
 	}
+}
+
+// onSite is how a piece of a skin is cut on site: over the floor, and on the room's side and
+// the work side where it ends on the wall that the run stands out from.
+func (s *solver) onSite(f *face, piece geom.Box) (cut []scribing) {
+	beyond := s.Length(f.block, "scribe")
+	cut = s.overFloor(f)
+	run := s.runNamed(f.wall.Run)
+	if f.out.Axis != geom.V || run.Along {
+		return cut
+	}
+	at := geom.Place(f.wall.Frame, piece, f.out)
+	b := s.Block("run." + run.Name)
+	if piece.U.Lo == f.box.U.Lo && piece.U.Lo == 0 {
+		cut = append(cut, s.toWall(run, b, model.Left, scribing{edge: edgeAt(&at, leftward), beyond: beyond})...)
+	}
+	if piece.U.Hi == f.box.U.Hi && piece.U.Hi == run.Length {
+		cut = append(cut, s.toWall(run, b, model.Right, scribing{edge: edgeAt(&at, rightward), beyond: beyond})...)
+	}
+	return cut
+}
+
+// overFloor is how a skin, and what lies on it, is cut on site to keep its gap over the floor.
+func (s *solver) overFloor(f *face) []scribing {
+	if f.word == "work" {
+		return nil
+	}
+	return s.toFloor(s.Length(f.block, "above_floor"), s.Length(f.block, "scribe"))
 }
 
 func (f *face) grain(s *solver) model.Grain {

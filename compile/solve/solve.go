@@ -10,6 +10,7 @@ package solve
 import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/survey"
 	"barwright/compile/values"
 	"barwright/lang"
 	"barwright/lang/finding"
@@ -39,7 +40,7 @@ type Recess struct {
 // Solve solves a description. The model is nil where a finding is an error, or
 // reading found one: then only values are worked out. Blocks must not be lost.
 func Solve(src *lang.Source) Solution {
-	s := &solver{m: &model.Model{}, scribes: map[int]length.Length{}}
+	s := &solver{m: &model.Model{}, scribes: map[int]length.Length{}, faces: map[string]survey.Surface{}}
 	s.Values = values.New(src, &s.out.Findings)
 	s.out.Values = s.Values
 	s.All()
@@ -65,6 +66,8 @@ func Solve(src *lang.Source) Solution {
 	things := s.things()
 	s.checkMeets(things)
 	s.project(things)
+	s.scribe()
+	s.backGaps()
 	s.ways()
 	s.checkLayers()
 	s.checkTableBit()
@@ -89,7 +92,9 @@ type solver struct {
 	cuts     [][]geom.Rect
 	// Of openings that are cut by hand: the bit for their corners; 0 for none.
 	cornerBit length.Length
-	scribes   map[int]length.Length // by part: what is to be cut off it along a wall; lookup only
+	scribes   map[int]length.Length     // by part: what is to be cut off it along a wall; lookup only
+	faces     map[string]survey.Surface // of walls, by name; lookup only
+	toCut     []toCut                   // edges that are cut on site, in the order of their parts
 }
 
 // build reads the build block.

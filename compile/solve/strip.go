@@ -135,6 +135,8 @@ func (s *solver) corner(wall *model.KneeWall, knee, b *lang.Block) {
 	if !s.coverFree(&f, "corner "+strconv.Quote(b.Name), f.across(room.U), room.Z) {
 		return
 	}
+	room = s.toScribe(wall.Frame, room, f.out, s.overFloor(&f))
 	s.panel(b, board, wall.Frame, room, piece{id: "strip-room", code: "CR", name: "room corner strip", out: f.out, face: f.sight, grain: model.GrainY, good: model.GoodDrawn})
+	side = s.toScribe(wall.Frame, side, faces[word].out, s.overFloor(&f))
 	s.panel(b, board, wall.Frame, side, piece{id: "strip-end", code: "CE", name: word + " end corner strip", out: faces[word].out, face: "outside", grain: model.GrainY, good: model.GoodDrawn})
 }

@@ -10,8 +10,9 @@ import (
 type thing struct {
 	kind, name string // "outlet", "outlet urn"
 	wall       *model.Wall
-	clear      geom.Rect // with its clearance, as one faces the wall: along, height
-	out        length.Length
+	clear      geom.Rect     // with its clearance, as one faces the wall: along, height
+	face       geom.Span     // where the wall's face is, over its straight plane
+	out        length.Length // from that face
 	radius     length.Length // of a pipe with its clearance; 0 for a box
 	inward     bool          // used from inside the box that stands before it
 	cut        model.Cutting
@@ -53,7 +54,17 @@ func (s *solver) things() []thing {
 			})
 		}
 	}
-	return append(bases, out...)
+	out = append(bases, out...)
+	for i := range out {
+		t := &out[i]
+		if t.kind == baseboard && len(t.wall.Read) > 0 {
+			t.face, _ = t.wall.Reach(t.clear)
+			continue
+		}
+		off, _ := s.faceOf(t.wall).At(geom.Point{X: t.clear.X.Mid(), Y: t.clear.Y.Mid()})
+		t.face = geom.Span{Lo: off, Hi: off}
+	}
+	return out
 }
 
 // around is the rectangle of a size about a centre.

@@ -38,7 +38,9 @@ func partDrawing(m *model.Model, p *model.Part, alike []*model.Part) model.View 
 	features := s.partFeatures(p, relief.Routed(p, m.Programs))
 	for _, f := range features {
 		if f.kind == model.ShapeMark {
-			s.line(f.kind, p.ID, f.title, f.shape[0].Point, f.shape[1].Point)
+			for i, to := range f.shape[1:] {
+				s.line(f.kind, p.ID, f.title, f.shape[i].Point, to.Point)
+			}
 		} else {
 			s.area(f.kind, f.drawn, p.ID, f.title)
 		}
@@ -299,7 +301,12 @@ func (s *sheet) partFeatures(p, routed *model.Part) []feature {
 		}
 		found = append(found, feature{kind: model.ShapeRecess, shape: r.Shape, drawn: drawn, title: strings.Join(lines, ", "), lines: lines})
 	}
-	for _, m := range p.Marks {
+	for i, m := range p.Marks {
+		if p.GoesOn(i) {
+			f := &found[len(found)-1]
+			f.shape = append(f.shape, geom.Vertex{Point: m.To})
+			continue
+		}
 		line := geom.Contour{{Point: m.From}, {Point: m.To}}
 		found = append(found, feature{kind: model.ShapeMark, shape: line, title: m.Name + ", drawn on the face", lines: []string{m.Name}})
 	}

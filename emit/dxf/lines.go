@@ -134,11 +134,13 @@ func (v view) leftOut(opt *Options) []string {
 	return names
 }
 
-// markLines tell what the lines on the face are for.
+// markLines tell what the lines on the face are for; one with bends is one line.
 func (v view) markLines() []string {
 	var names []string
 	for i := range v.part.Marks {
-		names = append(names, v.part.Marks[i].Name)
+		if !v.part.GoesOn(i) {
+			names = append(names, v.part.Marks[i].Name)
+		}
 	}
 	switch len(names) {
 	case 0:

@@ -56,8 +56,8 @@ func Write(w io.Writer, m *model.Model) error {
 // sections are the page's parts in order, with their anchors.
 var sections = [...][2]string{
 	{"findings", "Findings"}, {"drawings", "Drawings"}, {"parts", "Parts"}, {"cuts", "Cut list"},
-	{"layouts", "Stock"}, {"bill", "Bill"}, {"ways", "Ways"}, {"setting", "Setting: floor and shims"},
-	{"programs", "Router"}, {"order", "Setting: the order"}, {"cautions", "Cautions"},
+	{"layouts", "Stock"}, {"bill", "Bill"}, {"ways", "Ways"}, {"setting", "Setting"},
+	{"programs", "Router"}, {"order", "Order of setting"}, {"cautions", "Cautions"},
 }
 
 func (p writer) top() {

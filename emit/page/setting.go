@@ -8,6 +8,8 @@ import (
 func (p writer) setting() {
 	p.section("setting")
 	p.shims()
+	p.gaps()
+	p.scribes()
 	p.End()
 }
 

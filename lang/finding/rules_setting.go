@@ -1,5 +1,7 @@
 package finding
 
+import "slices"
+
 // aboutFloor holds what can be wrong with readings of the floor.
 var aboutFloor = []Section{
 	{"14.1", "Floor and shims", []Rule{
@@ -23,7 +25,7 @@ Read the floor at a few points from the line that the wall was measured from, or
 
 // aboutSetting holds the rules of SPEC.md 11.13.
 var aboutSetting = []Section{
-	{"11.13", "Setting it in the room", []Rule{
+	{"11.13", "Setting it in the room", slices.Concat([]Rule{
 		{
 			Slug: "shims-too-thick", Severity: Warning, Says: "the floor is so low in places that shims there are too thick",
 			Source: "1/2 in, 12 mm: common practice",
@@ -60,5 +62,5 @@ Read the floor at the ends of each run, at its rear and at its front. limits { f
 One reading tells a height and no fall; two, or any number along one line, tell the fall along that line, and nothing of what
 the floor does to its side. Read it along the rear and along the front of each run.`,
 		},
-	}},
+	}, ofWalls)},
 }

@@ -29,6 +29,7 @@ var skin = &Block{
 		{Name: "above_floor", Type: Reach, Default: "1/4in", Metric: "6mm", Doc: "of the others: gap under it"},
 		{Name: "below_top", Type: Reach, Default: "1/16in", Metric: "1.5mm", Doc: "gap between it and the bar top"},
 		{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "1.5mm", Doc: "round the steel that passes it"},
+		{Name: "scribe", Type: Reach, Default: "1/4in", Metric: "6mm", Doc: "what its pieces have beyond the furthest that they are cut at, to a floor or a wall that is surveyed"},
 		{Name: "grain", Type: Choice, Choices: []string{"along", "up"}, Default: "along"},
 		{Name: "over_run", Type: Flag, Default: "false", Doc: "of one on an end: reaches over the end of the run too, as one L-shaped panel; the framing is then not inset there"},
 		{Name: "seams", Type: Places, Doc: "of one on the work side or the room's: from the left end of the framing as one looks at that face; on studs by rule where they are left out"},

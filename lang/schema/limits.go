@@ -8,7 +8,7 @@ var limits = &Block{
 	Kind: "limits", Once: true,
 	Doc: "what the build is held to, where a place has its own; local code and licensed practice decide",
 	Attrs: slices.Concat(limitsOfCodes, limitsOfStanding, limitsOfAccess, limitsOfFinish, limitsOfSeats,
-		limitsOfScrews, limitsOfLoads, limitsOfBoards, limitsOfWiring, limitsOfWater, limitsOfCutting, limitsOfSetting),
+		limitsOfScrews, limitsOfLoads, limitsOfBoards, limitsOfWiring, limitsOfWater, limitsOfCutting, limitsOfSetting, limitsOfWalls),
 }
 
 var limitsOfCodes = []Attr{

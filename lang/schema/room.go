@@ -64,7 +64,16 @@ var wall = &Block{
 			{Name: "to", Type: Place, Doc: "where it ends; the wall's end where it is left out"},
 		}},
 	},
-	Blocks: []*Block{wallOutlet, wallSwitch, stub, vent},
+	Blocks: []*Block{wallOutlet, wallSwitch, stub, vent, wallReading},
+}
+
+var wallReading = &Block{
+	Kind: "reading",
+	Doc:  "how far the wall's face stands off a straight plumb plane at one point",
+	Attrs: []Attr{
+		{Name: "at", Type: Pair, Required: true, Doc: "along the wall from its left end, and above the floor"},
+		{Name: "off", Type: Place, Required: true, Doc: "how far the face stands out of the plane; negative where it stands back"},
+	},
 }
 
 var wallSwitch = &Block{

@@ -15,11 +15,12 @@ import (
 	"barwright/compile/rule/screws"
 	"barwright/compile/rule/seats"
 	"barwright/compile/rule/standing"
+	"barwright/compile/rule/walls"
 	"barwright/compile/rule/water"
 	"barwright/compile/rule/wiring"
 )
 
 // Rules lists all rules, in the order of SPEC.md 11.
 func Rules() []rule.Rule {
-	return slices.Concat(standing.Rules, access.Rules, finish.Rules, seats.Rules, screws.Rules, loads.Rules, boards.Rules, wiring.Rules, water.Rules, passing.Rules, cutting.Rules, floors.Rules)
+	return slices.Concat(standing.Rules, access.Rules, finish.Rules, seats.Rules, screws.Rules, loads.Rules, boards.Rules, wiring.Rules, water.Rules, passing.Rules, cutting.Rules, floors.Rules, walls.Rules)
 }

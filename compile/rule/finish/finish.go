@@ -117,8 +117,11 @@ func skinPastTop(b *rule.Build) {
 		if kind := p.BlockKind(); top == nil || kind != "skin" && kind != "corner" {
 			continue
 		}
-		box := p.Placement.Box
-		sides := []past{{"left", top.Box.U.Lo - box.U.Lo, p}, {"right", box.U.Hi - top.Box.U.Hi, p}}
+		box := p.Fitted()
+		var sides []past
+		if !slices.ContainsFunc(p.Scribes, func(s model.Scribe) bool { return s.To != model.ToFloor }) { // what ends on a wall has no side there
+			sides = []past{{"left", top.Box.U.Lo - box.U.Lo, p}, {"right", box.U.Hi - top.Box.U.Hi, p}}
+		}
 		if p.Placement.Out.Axis == geom.V { // what lies on an end may go on along the run, under the top
 			sides = append(sides, past{"room", top.Box.V.Lo - box.V.Lo, p}, past{"work", box.V.Hi - top.Box.V.Hi, p})
 		}

@@ -55,12 +55,16 @@ func (g *grip) before() (sum geom.Length) {
 // gripper gathers grips.
 type gripper struct {
 	*rule.Build
-	out []grip
+	out    []grip
+	behind map[string][]geom.Length // what was measured behind a box, by its key; lookup only
 }
 
 // gripsOf are those of all joints that a screw is named for and counted in.
 func gripsOf(b *rule.Build) []grip {
-	g := gripper{Build: b}
+	g := gripper{Build: b, behind: map[string][]geom.Length{}}
+	for _, gap := range b.Setting.Gaps {
+		g.behind[gap.Box] = append(g.behind[gap.Box], gap.Gap)
+	}
 	for i := range b.Runs {
 		g.run(&b.Runs[i])
 	}
@@ -223,7 +227,7 @@ func (g *gripper) back(c *lang.Block, box *model.Box) {
 	g.put(hold, layers)
 }
 
-// toWall goes into a wall of the room, whose face is at v = 0.
+// toWall goes into a wall of the room, over the least and the greatest gap behind the box.
 func (g *gripper) toWall(block *lang.Block, run *model.Run, box *model.Box) {
 	wall := g.WallNamed(run.Wall)
 	if !g.catches(run, wall, box) {
@@ -231,7 +235,23 @@ func (g *gripper) toWall(block *lang.Block, run *model.Run, box *model.Box) {
 	}
 	of := box.Key() + "/"
 	layers, end := g.along(toRear, of+"stretcher-rear", of+"back")
-	layers = airGap(layers, -end)
+	for _, gap := range g.gapsBehind(box, -end) {
+		g.overGap(block, run, box, wall, airGap(slices.Clip(layers), gap))
+	}
+}
+
+// gapsBehind are the least and the greatest gap where a box is screwed to a wall: as
+// measured, or as they are where the wall is straight and plumb.
+func (g *gripper) gapsBehind(box *model.Box, straight geom.Length) []geom.Length {
+	all := g.behind[box.Key()]
+	if len(all) == 0 {
+		return []geom.Length{straight}
+	}
+	return slices.Compact([]geom.Length{slices.Min(all), slices.Max(all)})
+}
+
+// overGap adds the screws to a wall that pass some layers before it.
+func (g *gripper) overGap(block *lang.Block, run *model.Run, box *model.Box, wall *model.Wall, layers []layer) {
 	k := grip{does: "hold cabinet " + box.Name + " to the wall", bite: "structure"}
 	switch wall.Backing {
 	case "studs":

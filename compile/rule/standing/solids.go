@@ -60,7 +60,7 @@ func (w *solid) past(s *solid) float64 {
 	if !ok {
 		return 0
 	}
-	return -lo
+	return float64(deepest(w.wall)) - lo
 }
 
 // groundOf is the ground of a build, which all rules look at.
@@ -94,7 +94,7 @@ func solidsOf(b *rule.Build) []solid {
 		default:
 			continue
 		}
-		box := p.Placement.Box
+		box := p.Fitted()
 		if kind == endSolid {
 			box.V.Lo = max(box.V.Lo, 0) // the rest is cut to the wall
 		}
@@ -197,7 +197,18 @@ func behind(w *model.Wall) shape {
 	deep, end := float64(wallDepth), float64(w.Length)
 	in := min(deep, end/2)
 	s := sightOf(w.Frame)
-	return shape{s.at(0, 0), s.at(end, 0), s.at(end-in, -deep), s.at(in, -deep)}
+	face := float64(deepest(w))
+	return shape{s.at(0, face), s.at(end, face), s.at(end-in, face-deep), s.at(in, face-deep)}
+}
+
+// deepest is how far the face of a wall comes behind its straight plane, 0 or less. What a run
+// has before it of a face that was read, it is set and cut to.
+func deepest(w *model.Wall) length.Length {
+	back := length.Length(0)
+	for _, r := range w.Read {
+		back = min(back, r.Off)
+	}
+	return back
 }
 
 // turned is how far the places of what stands askew may be rounded, in nanometres.

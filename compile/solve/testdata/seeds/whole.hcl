@@ -180,6 +180,17 @@ room {
     ground_fault = false
     length       = 4000
     heights_from = "floor"
+
+    reading {
+      at  = [300, 100]
+      off = -4
+    }
+
+    reading {
+      at  = [500, 900]
+      off = 3
+    }
+
     stub "waste" {
       at         = [2000, 450]
       diameter   = 43
@@ -376,6 +387,7 @@ knee_wall "bar" {
     above_floor = 10
     below_top   = 2
     clearance   = 2
+    scribe      = 8
     battens     = { board = sheet.thin, width = 40, between = 1, mirrored = false, ends = false }
     cap         = { board = sheet.thin, width = 60 }
   }
@@ -451,6 +463,7 @@ limits {
   shim                = { step = 1, most = 15 }
   floor_beyond        = 500
   floor_flat          = { near = 5, near_over = 800, far = 10, far_over = 5000 }
+  wall_plumb          = { most = 9, over = 800 }
   chip_load           = { least = 0.05, most = 0.3 }
   rpm_least           = 10000
   rpm_most            = 20000
