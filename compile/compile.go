@@ -19,6 +19,7 @@ import (
 	"barwright/compile/template"
 	"barwright/compile/values"
 	"barwright/compile/view"
+	"barwright/compile/work"
 	"barwright/lang"
 	"barwright/lang/filename"
 	"barwright/lang/finding"
@@ -72,6 +73,9 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)
 		cutsApart(src, m, &findings)
+		b := rule.NewBuild(solution.Values, m, &findings)
+		m.Carry, m.Rough = work.Carry(b)
+		m.Work = work.Order(b)
 	}
 	findings.Sort()
 	if m == nil || findings.HasErrors() {

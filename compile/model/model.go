@@ -38,6 +38,9 @@ type Model struct {
 	Programs  []Program  // one per recess that the router cuts
 	Routings  []Routing  // what it cuts beside, one per face of a part
 	Templates []Template // for routers that are led by hand too
+	Carry     Carry      // what all that is brought in must pass
+	Rough     []Rough    // what is cut for that where it is bought
+	Work      []Task     // in the order in which it is done
 	Views     []View
 	Findings  finding.List // warnings and notes; a model has no errors
 }

@@ -39,6 +39,7 @@ func Write(w io.Writer, m *model.Model) error {
 	p.layouts()
 	p.bill()
 	p.programs()
+	p.work()
 	p.cautions()
 	p.End()
 	p.Start("div", "id", "pointed", "role", "status", "hidden", "")
@@ -53,7 +54,8 @@ func Write(w io.Writer, m *model.Model) error {
 // sections are the page's parts in order, with their anchors.
 var sections = [...][2]string{
 	{"findings", "Findings"}, {"drawings", "Drawings"}, {"parts", "Parts"}, {"cuts", "Cut list"},
-	{"layouts", "Stock"}, {"bill", "Bill"}, {"programs", "Router"}, {"cautions", "Cautions"},
+	{"layouts", "Stock"}, {"bill", "Bill"}, {"programs", "Router"},
+	{"work", "Order of work"}, {"cautions", "Cautions"},
 }
 
 func (p writer) top() {

@@ -49,7 +49,7 @@ func Sections() []Section {
 		aboutFraming, aboutInterior, aboutFronts, aboutEnds,
 		aboutKneeOutlets, aboutSkins, aboutSpacing, aboutTops, aboutOpenings, aboutLimits,
 		aboutStanding, aboutAccess, aboutFinish, aboutSeats, aboutScrews, aboutLoads, aboutBoards, aboutWiring, aboutWater, aboutPassing,
-		aboutCutting, aboutFiles, aboutDialects, aboutTemplates)
+		aboutCutting, aboutFiles, aboutDialects, aboutTemplates, aboutWork)
 }
 
 // Lookup finds a rule and the section that states it.
