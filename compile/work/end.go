@@ -42,6 +42,10 @@ func (o *order) appliance(r *model.Run, box *model.Box, tops []string) {
 	if len(blocks) > 0 {
 		t.Title = "Lay the blocks of bay " + box.Name + ", plug in the appliance and slide it in: see that its cord is not caught"
 	}
+	if plug := o.Ref(o.Block(box.Key()), "plug"); plug != nil {
+		t.About = append(t.About, plug.Key())
+		t.Checks = append(t.Checks, model.Check{What: "it is plugged into", Figure: "outlet " + plug.Name})
+	}
 	o.do(t)
 }
 
@@ -53,7 +57,7 @@ func (o *order) fronts(r *model.Run, tops []string) {
 		if box.Kind != model.Cabinet {
 			continue
 		}
-		fast := o.FastIn(box.Key())
+		fast := o.made[box.Key()].parts
 		n := len(loose)
 		for _, p := range o.PartsOf(box.Key()) {
 			if !slices.Contains(fast, p) {

@@ -183,7 +183,7 @@ func (o *order) setBox(r *model.Run, box *model.Box, last string) {
 		t.After = append(t.After, each("a run is set from its left end on", "set.cabinet."+last)...)
 		t.Screws = append(t.Screws, o.screws("to join cabinets "+last+" and "+box.Name)...)
 	}
-	for _, p := range o.FastIn(box.Key()) {
+	for _, p := range o.made[box.Key()].parts {
 		if slices.ContainsFunc(p.Openings, func(q model.Opening) bool { return strings.HasPrefix(q.Name, "stub ") }) {
 			t.After = append(t.After, each("it hides the pipes", "water")...)
 			break
@@ -197,7 +197,7 @@ func (o *order) setBox(r *model.Run, box *model.Box, last string) {
 		t.After = append(t.After, each(o.holds(p), "fix."+p.Block())...)
 		t.Screws = append(t.Screws, o.screws("to hold "+p.Owner)...)
 	}
-	o.lift(&t, o.together(o.FastIn(box.Key())), box.Words()+", without fronts and loose shelves")
+	o.lift(&t, o.made[box.Key()].kg, box.Words()+", without fronts and loose shelves")
 	o.do(t)
 }
 

@@ -164,12 +164,13 @@ func (o *order) recesses() {
 func (o *order) assemble() {
 	drivers := []string{"drill driver", "clamps", "square", "glue"}
 	for _, box := range o.Boxes(model.Cabinet) {
-		parts := o.FastIn(box.Key())
+		made := o.made[box.Key()]
+		parts := made.parts
 		t := model.Task{Key: "box." + box.Key(), Phase: making, Title: title("make " + box.Words() + ", square: both diagonals alike"),
 			About: []string{box.Key()}, Parts: labels(parts), Tools: drivers,
 			After:  append(each("its parts", cutOf(parts)...), each("its parts are worked before they are joined", "panels", "bands")...),
 			Screws: o.screws("to make "+box.Words(), "to hold the back of "+box.Words())}
-		o.lift(&t, o.together(parts), box.Words()+", without fronts and loose shelves")
+		o.lift(&t, made.kg, box.Words()+", without fronts and loose shelves")
 		o.do(t)
 		drawers := slices.DeleteFunc(slices.Clone(o.PartsOf(box.Key())), func(p *model.Part) bool { return !p.Is("cabinet", "drawer") })
 		if len(drawers) > 0 {

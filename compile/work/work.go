@@ -40,6 +40,13 @@ type order struct {
 	uses  map[string][]model.Fastening // by their use
 	kinds map[string][]*model.Part     // by the kind of their block
 	under map[string][]*model.Part     // blocks of anchors, by the cabinet over them
+	made  map[string]carcass           // by the cabinet
+}
+
+// carcass is a box as it leaves the bench: without fronts, drawers and loose shelves.
+type carcass struct {
+	parts []*model.Part
+	kg    float64 // not a number where it is not known
 }
 
 // Order returns the steps of a build whose layouts, programs and rough cuts are made.
@@ -68,7 +75,11 @@ func Order(b *rule.Build) []model.Task {
 func open(b *rule.Build) *order {
 	o := &order{
 		Build: b, known: map[string]bool{}, uses: map[string][]model.Fastening{},
-		kinds: map[string][]*model.Part{}, under: map[string][]*model.Part{},
+		kinds: map[string][]*model.Part{}, under: map[string][]*model.Part{}, made: map[string]carcass{},
+	}
+	for _, box := range b.Boxes(model.Cabinet) {
+		parts := b.FastIn(box.Key())
+		o.made[box.Key()] = carcass{parts, o.together(parts)}
 	}
 	for _, f := range b.Fastening {
 		o.uses[f.Use] = append(o.uses[f.Use], f)

@@ -38,11 +38,13 @@ func (p writer) work() {
 			}
 			p.End()
 		}
-		p.Start("dl")
-		for _, f := range worklist.Facts(p.m, numbers, t) {
-			p.fact(f.Name, f.Text)
+		if facts := worklist.Facts(p.m, numbers, t); len(facts) > 0 {
+			p.Start("dl")
+			for _, f := range facts {
+				p.fact(f.Name, f.Text)
+			}
+			p.End()
 		}
-		p.End()
 		p.End()
 	}
 	p.End()
