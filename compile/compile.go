@@ -66,9 +66,6 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		programs(solution.Values, m, solution.Recesses, &names, &findings)
 		m.Programs = append(testPieces(m, &names), m.Programs...)
 		m.Routings = routing.Routings(solution.Values, m, &findings)
-		for i := range m.Programs {
-			m.Programs[i].Build = m.Build.Titled()
-		}
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)

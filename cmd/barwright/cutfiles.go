@@ -181,7 +181,7 @@ func cutOptions(m *model.Model) dxf.Options {
 		Text: t.Notes, Unitless: !t.Stated, Layers: dxf.Layers(t.Layers), Inch: t.Inch, Build: m.Build.Titled(),
 		Without: model.Written{Openings: !t.Write.Openings, Recesses: !t.Write.Recesses, Bores: !t.Write.Bores, Marks: !t.Write.Marks},
 		Depths:  t.Depths, Mirrored: t.Mirrored, Origin: dxf.OriginNamed(t.Origin),
-		Flatten: t.Flatten, Relief: t.Relief, Bit: t.Bit, Overrun: t.Overrun, Small: t.Small,
+		Flatten: t.Flatten, Bit: t.Bit, Overrun: t.Overrun, Small: t.Small,
 	}
 	if t.R2000 {
 		out.Version = dxf.R2000

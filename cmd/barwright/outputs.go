@@ -33,7 +33,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 	files = append(files, drawings(m)...)
 	for i := range m.Programs {
 		p := &m.Programs[i]
-		file, err := routed(p.Name, func(w io.Writer) error { return ngc.Write(w, p) }, func(text []byte) error { return replay.Check(text, p) })
+		file, err := routed(p.Name, func(w io.Writer) error { return ngc.Write(w, m.Build, p) }, func(text []byte) error { return replay.Check(text, p) })
 		if err != nil {
 			return nil, err
 		}
@@ -41,7 +41,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 	}
 	for i := range m.Routings {
 		r := &m.Routings[i]
-		file, err := routed(r.Name, func(w io.Writer) error { return ngc.WriteRouting(w, r) }, func(text []byte) error { return replay.CheckRouting(text, r) })
+		file, err := routed(r.Name, func(w io.Writer) error { return ngc.WriteRouting(w, m.Build, r) }, func(text []byte) error { return replay.CheckRouting(text, r) })
 		if err != nil {
 			return nil, err
 		}

@@ -7,7 +7,6 @@ import "barwright/compile/geom"
 // across it from the edge named in Zero, Z up from the stock's top.
 type Program struct {
 	Name      string // file name without extension: "bar-support-1"
-	Build     string // that it belongs to: "boat shed, revision A"
 	Part      string // ID of the part
 	PartLabel string
 	Recess    string // name of the recess

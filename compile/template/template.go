@@ -24,10 +24,12 @@ const (
 	barb = 8 * length.Millimetre
 )
 
-// Templates are those of all routers that are led by hand, one for recesses that are alike.
+// Templates are those of all routers that are led by hand, one for recesses that are alike,
+// corners of their steel too.
 // What no template can do is an error.
 func Templates(v *values.Values, m *model.Model, recesses []solve.Recess, findings *finding.List) (all []model.Template) {
 	var names filename.Names
+	var first []*model.Recess // that each was made for
 	for _, r := range recesses {
 		block := v.Block("router." + r.Tool.Router)
 		if block.Attr("guide") == nil {
@@ -42,13 +44,17 @@ func Templates(v *values.Values, m *model.Model, recesses []solve.Recess, findin
 		}
 		t := j.template(recess, part, r.Centre)
 		place := model.TemplatePlace{Recess: recess.ID, Part: part.ID, Mark: r.Centre}
-		if i := slices.IndexFunc(all, func(o model.Template) bool { return alike(&o, &t) }); i >= 0 {
+		i := 0
+		for i < len(all) && !(alike(&all[i], &t) && first[i].Radius == recess.Radius) {
+			i++
+		}
+		if i < len(all) {
 			all[i].Places = append(all[i].Places, place)
 			continue
 		}
 		t.Name = names.Free(r.File)
 		t.Places = []model.TemplatePlace{place}
-		all = append(all, t)
+		all, first = append(all, t), append(first, recess)
 	}
 	return all
 }

@@ -26,8 +26,7 @@ type Options struct {
 	Mirrored bool          // the drawn face lies down
 	Origin   Origin
 	Flatten  length.Length              // how far chords may leave an arc; 0: arcs stay arcs. Round bores always do
-	Relief   string                     // of inside corners: "none", "diagonal", "long_side"; with a bit of the diameter Bit
-	Relieve  func(*model.Part) Relieved // clears the corners so; nil where they stay
+	Relieve  func(*model.Part) Relieved // clears the corners for a bit of the diameter Bit; nil where they stay
 	Bit      length.Length              // of the table; 0 where it is not known
 	Overrun  length.Length              // how far recesses go on where they run out over an edge
 	Small    length.Length              // pieces smaller than a square of it are flagged; 0: none

@@ -44,21 +44,21 @@ func plate() *model.Part {
 	}
 }
 
-// relieving has corners cleared where the options say so.
-func relieving(opt Options) Options {
-	if opt.Relief == relief.Diagonal || opt.Relief == relief.LongSide {
-		opt.Relieve = func(p *model.Part) Relieved {
-			c := relief.Part(p, opt.Relief, opt.Bit)
-			return Relieved{Part: c.Part, Outline: c.Outline, Openings: c.Openings, Recesses: c.Recesses}
-		}
+// cleared clears corners for a bit; it is nil for "none".
+func cleared(kind string, bit length.Length) func(*model.Part) Relieved {
+	if kind == "none" {
+		return nil
 	}
-	return opt
+	return func(p *model.Part) Relieved {
+		c := relief.Part(p, kind, bit)
+		return Relieved{Part: c.Part, Outline: c.Outline, Openings: c.Openings, Recesses: c.Recesses}
+	}
 }
 
 func writtenFar(t rapid.TB, p *model.Part, opt Options) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := WriteFar(&b, p, relieving(opt)); err != nil {
+	if err := WriteFar(&b, p, opt); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
@@ -116,10 +116,10 @@ func TestOptions(t *testing.T) {
 		{"no openings", Options{Without: model.Written{Openings: true}}, slices.Concat(all[:3], all[5:]), "4"},
 		{"no recesses", Options{Without: model.Written{Recesses: true}}, all[1:], "4"},
 		{"no bores, no marks", Options{Without: model.Written{Bores: true, Marks: true}}, slices.Concat(all[:1], all[3:6]), "4"},
-		{"diagonal", Options{Relief: "diagonal", Bit: 10 * mm}, changed(
+		{"diagonal", Options{Relieve: cleared("diagonal", 10*mm), Bit: 10 * mm}, changed(
 			"RECESS 2000 150,100 250,120", "RECESS 2057 148.54,98.54 251.46,121.46",
 			"OPENING 1200 50,60 90,90", "OPENING 1257 48.54,58.54 91.46,91.46"), "4"},
-		{"long side", Options{Relief: "long_side", Bit: 8 * mm}, changed(
+		{"long side", Options{Relieve: cleared("long_side", 8*mm), Bit: 8 * mm}, changed(
 			"RECESS 2000 150,100 250,120", "RECESS 2101 146,100 254,120",
 			"OPENING 1200 50,60 90,90", "OPENING 1301 46,60 94,90"), "4"},
 		// A chord of a circle of radius 10 that leaves it by 0.1 at most turns by
@@ -174,7 +174,7 @@ func texts(f *dxftest.File) string {
 func TestNotesSayHow(t *testing.T) {
 	p := plate()
 	opt := Options{
-		Text: true, Inch: true, Mirrored: true, Origin: UpperRight, Flatten: mm / 20, Relief: "diagonal", Bit: length.Inch / 4,
+		Text: true, Inch: true, Mirrored: true, Origin: UpperRight, Flatten: mm / 20, Relieve: cleared("diagonal", length.Inch/4), Bit: length.Inch / 4,
 		Small: 250 * mm, Build: "boat shed, revision A", Batch: "K 12", Like: []string{"CUPS-P", "CUPS-Q"}, Without: model.Written{Openings: true},
 	}
 	want := `CUPS-P plate
@@ -234,7 +234,7 @@ func plates() *Sheet {
 func TestSheet(t *testing.T) {
 	write := func(opt Options) *dxftest.File {
 		var b bytes.Buffer
-		if err := WriteSheet(&b, plates(), relieving(opt)); err != nil {
+		if err := WriteSheet(&b, plates(), opt); err != nil {
 			t.Fatal(err)
 		}
 		return readBack(t, b.Bytes())
@@ -270,23 +270,24 @@ func TestSheet(t *testing.T) {
 	}
 }
 
-// drawnOptions are any that go together, which all do.
-func drawnOptions(t *rapid.T) Options {
+// drawnOptions are any that go together, which all do, and how corners are relieved.
+func drawnOptions(t *rapid.T) (opt Options, kind string) {
 	flag := func(name string) bool { return rapid.Bool().Draw(t, name) }
-	opt := Options{
+	opt = Options{
 		Text: flag("text"), Inch: flag("inch"), Depths: flag("depths"), Mirrored: flag("mirrored"),
 		Origin:  Origin(rapid.IntRange(0, int(Middle)).Draw(t, "origin")),
 		Without: model.Written{Openings: flag("no openings"), Recesses: flag("no recesses"), Bores: flag("no bores"), Marks: flag("no marks")},
-		Relief:  rapid.SampledFrom([]string{"none", "diagonal", "long_side"}).Draw(t, "relief"),
 		Bit:     length.Length(rapid.IntRange(1_000_000, 8_000_000).Draw(t, "bit")),
 	}
+	kind = rapid.SampledFrom([]string{"none", "diagonal", "long_side"}).Draw(t, "relief")
+	opt.Relieve = cleared(kind, opt.Bit)
 	if flag("r2000") {
 		opt.Version = R2000
 	}
 	if flag("flat") {
 		opt.Flatten = length.Length(rapid.IntRange(10_000, 500_000).Draw(t, "flatten"))
 	}
-	return opt
+	return opt, kind
 }
 
 // drawnPart has something in each cell of a hundred millimetres.
@@ -326,10 +327,10 @@ func drawnPart(t *rapid.T) *model.Part {
 
 // areas are what each kind of work of both faces has together, in mm², by the formulas
 // of the plain shapes.
-func areas(p *model.Part, opt Options) map[string]float64 {
+func areas(p *model.Part, opt Options, kind string) map[string]float64 {
 	sum := map[string]float64{}
 	corners := 0.0
-	switch r := opt.Bit.MM() / 2; opt.Relief {
+	switch r := opt.Bit.MM() / 2; kind {
 	case "diagonal":
 		corners = 4 * r * r * (math.Pi/2 - 1)
 	case "long_side":
@@ -370,8 +371,9 @@ func areas(p *model.Part, opt Options) map[string]float64 {
 // faces together hold what the part has, no more and no less.
 func TestAllOptionsTogether(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p, opt := drawnPart(t), drawnOptions(t)
-		want, got := areas(p, opt), map[string]float64{}
+		p := drawnPart(t)
+		opt, kind := drawnOptions(t)
+		want, got := areas(p, opt, kind), map[string]float64{}
 		files := []*dxftest.File{readBack(t, written(t, p, opt))}
 		if HasOther(p, opt) {
 			files = append(files, readBack(t, writtenFar(t, p, opt)))
@@ -435,10 +437,10 @@ func TestChords(t *testing.T) {
 
 // An independent reader audits each option by itself and all together.
 func TestOptionsInspected(t *testing.T) {
-	every := Options{Depths: true, Origin: UpperLeft, Mirrored: true, Flatten: mm / 20, Relief: "diagonal", Bit: 6 * mm, Small: 400 * mm, Batch: "K 12"}
+	every := Options{Depths: true, Origin: UpperLeft, Mirrored: true, Flatten: mm / 20, Relieve: cleared("diagonal", 6*mm), Bit: 6 * mm, Small: 400 * mm, Batch: "K 12"}
 	some := []Options{
 		{Depths: true}, {Mirrored: true}, {Origin: LowerRight}, {Origin: UpperLeft}, {Origin: UpperRight}, {Origin: Middle}, {Flatten: mm / 20},
-		{Relief: "diagonal", Bit: 6 * mm}, {Relief: "long_side", Bit: 6 * mm}, {Without: model.Written{Openings: true, Marks: true}}, every,
+		{Relieve: cleared("diagonal", 6*mm), Bit: 6 * mm}, {Relieve: cleared("long_side", 6*mm), Bit: 6 * mm}, {Without: model.Written{Openings: true, Marks: true}}, every,
 	}
 	for _, unit := range []string{"mm", "inch"} {
 		dir := t.TempDir()
@@ -451,7 +453,7 @@ func TestOptionsInspected(t *testing.T) {
 				}
 				opt.Version, opt.Text, opt.Inch = version, true, unit == "inch"
 				var sheet bytes.Buffer
-				if err := WriteSheet(&sheet, plates(), relieving(opt)); err != nil {
+				if err := WriteSheet(&sheet, plates(), opt); err != nil {
 					t.Fatal(err)
 				}
 				for _, text := range [][]byte{written(t, plate(), opt), writtenFar(t, plate(), opt), sheet.Bytes()} {

@@ -65,7 +65,7 @@ func notchedPart() *model.Part {
 func written(t rapid.TB, p *model.Part, opt Options) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := WritePart(&b, p, relieving(opt)); err != nil {
+	if err := WritePart(&b, p, opt); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()

@@ -165,7 +165,7 @@ func TestChordsStayByTheirArc(t *testing.T) {
 		p := at(on(from, model.MoveRapid, 15*mm), on(to, kind, 14*mm))
 		p.Tool.Dialect.Chords, p.Tool.Dialect.Chord, p.Tool.Dialect.Comments = true, chord, "none"
 		var b bytes.Buffer
-		if err := ngc.Write(&b, p); err != nil {
+		if err := ngc.Write(&b, shed, p); err != nil {
 			t.Fatal(err)
 		}
 		var x, y, z float64

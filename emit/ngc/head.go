@@ -7,25 +7,22 @@ import (
 	"barwright/compile/model"
 )
 
-// head returns the comments at the top of a program.
+// head returns the comments at the top of a program, below its title.
 func head(p *model.Program, u units) []string {
 	size := p.Shape.Bounds()
 	plan, z := p.Reach()
 	t := p.Tool
-	out := []string{p.Name}
-	if p.Build != "" {
-		out = append(out, p.Build)
-	}
-	out = append(out,
+	out := []string{
 		cuts(p),
-		"Unit: "+u.short,
+		"Unit: " + u.short,
 		fmt.Sprintf("Recess: X %s, Y %s, %s deep; %s", u.span(size.X), u.span(size.Y), u.number(p.Depth), openings(p, u)),
 		fmt.Sprintf("Bit: T%d, flat end, diameter %s, %d flutes; spindle %d per minute",
 			t.Number, u.number(t.Diameter), t.Flutes, t.RPM),
 		fmt.Sprintf("Wood: X %s, Y %s, %s thick, lying flat", u.span(p.Stock.X), u.span(p.Stock.Y), u.number(p.Thick)),
 		fmt.Sprintf("Zero: %s; %sZ0 is the top of the wood", p.Zero, zeroPlace(p, u.number(p.Mark))),
 		fmt.Sprintf("Box of the moves of the bit's centre: X %s, Y %s, Z %s; at the end to X0 Y0",
-			u.span(plan.X), u.span(plan.Y), u.span(z)))
+			u.span(plan.X), u.span(plan.Y), u.span(z)),
+	}
 	if p.Setup > 1 && zeroOf(p) == inRecess {
 		out = append(out, fmt.Sprintf("Setup: %d of this part; X0 is %s further to the right on it than in setup %d",
 			p.Setup, u.number(p.MovedOn), p.Setup-1))

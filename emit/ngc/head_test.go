@@ -5,17 +5,18 @@ import (
 	"testing"
 
 	"barwright/compile/router/routertest"
+	"barwright/compile/routing"
+	"barwright/compile/routing/routingtest"
 )
 
-// A program says which build it belongs to, below its name, where that is known.
+// Every program says which build it belongs to, below its name.
 func TestHeadNamesTheBuild(t *testing.T) {
 	p, _ := program(t, routertest.Support())
-	const line = "(boat shed, revision A)"
-	if strings.Contains(string(text(t, p)), line) {
-		t.Error("a program without a build names one")
-	}
-	p.Build = "boat shed, revision A"
-	if lines := strings.Fields(strings.ReplaceAll(string(text(t, p)), " ", "_")); !strings.Contains(lines[2], "boat_shed,_revision_A") {
-		t.Errorf("the head is %q", lines[:4])
+	j := routingtest.Side()
+	others, _ := routing.Plan(&j.Part, &j.Request)
+	for name, text := range map[string][]byte{p.Name: text(t, p), others[0].Name: routingText(t, &others[0])} {
+		if !strings.Contains(string(text), "("+name+")\n(tool shed bar, revision B)\n(Cuts: ") {
+			t.Errorf("the head is %.200s", text)
+		}
 	}
 }

@@ -8,38 +8,39 @@ import (
 
 // laying says which setup of its part a program belongs to, and what the person does
 // before it. A setup is where the part lies while X's zero stays where it is.
-func (s *sheet) laying(p, before *model.Program) {
+func (s *sheet) laying(e *entry, p, before *model.Program) {
 	if p.Test {
 		return
 	}
 	of := fmt.Sprintf("%d of %d for %s: ", p.Setup, s.setups(p.Part), p.PartLabel)
 	if sameSetup(before, p) {
-		s.row("setup", of+"as for the program before: the part stays as it lies, and so do X0 and Y0; Z0 is set again only after a dry run or another bit")
+		e.own("setup", of+"as for the program before: the part stays as it lies, and so do X0 and Y0; Z0 is set again only after a dry run or another bit")
 		return
 	}
 	on := s.model.Build.Plain(p.MovedOn)
+	var how string
 	switch zeroOf(p) {
 	case onMark:
 		if p.MovedOn == 0 {
-			s.row("setup", of+"lay the part where the machine reaches the whole recess, and set zero on the mark")
+			e.own("setup", of+"lay the part where the machine reaches the whole recess, and set zero on the mark")
 			return
 		}
-		s.row("setup", fmt.Sprintf("%sthe mark is %s further to the right on the part than the zero before; set zero on it. "+
-			"Where the machine does not reach the recess, move the part on to the left first", of, on))
+		how = fmt.Sprintf("the mark is %s further to the right on the part than the zero before; set zero on it. "+
+			"Where the machine does not reach the recess, move the part on to the left first", on)
 	case atEnd:
-		s.row("setup", of+"clamp a stop to the table and push the part's left end against it, so that the part lies to the right of it; "+
-			"X0 is the face that touches the wood")
+		how = "clamp a stop to the table and push the part's left end against it, so that the part lies to the right of it; " +
+			"X0 is the face that touches the wood"
 	case inRecess:
-		s.row("setup", fmt.Sprintf("%smove the part on to the left, by %s. Let a stop on an arm reach from above into the recess that is "+
-			"named below, and push the part to the right until the recess's left wall lies against it; X0 is the face that touches the wood", of, on))
+		how = fmt.Sprintf("move the part on to the left, by %s. Let a stop on an arm reach from above into the recess that is "+
+			"named below, and push the part to the right until the recess's left wall lies against it; X0 is the face that touches the wood", on)
 	}
-	s.row("", "clamp the part, and set or check X0, Y0 and Z0 before the program starts")
+	e.own("setup", of+how, "clamp the part, and set or check X0, Y0 and Z0 before the program starts")
 }
 
 // stop says how high the stop may be, where there is one.
-func (s *sheet) stop(p *model.Program, u units) {
+func (s *sheet) stop(e *entry, p *model.Program, u units) {
 	if zeroOf(p) != onMark {
-		s.row("stop", fmt.Sprintf("lower than %s above the wood, with its clamp: at the end the bit goes to X0 Y0, over or beside it",
+		e.own("stop", fmt.Sprintf("lower than %s above the wood, with its clamp: at the end the bit goes to X0 Y0, over or beside it",
 			s.both(p.Tool.Clearance, u)))
 	}
 }

@@ -118,3 +118,25 @@ func TestSetupCutting(t *testing.T) {
 		})
 	}
 }
+
+// What the programs of a router share is said once; what differs, and where zero is,
+// with each. A router with one program has no list of its own.
+func TestSetupSharesRows(t *testing.T) {
+	a, _ := program(t, routertest.Support())
+	r := routertest.Support()
+	r.Depth += mm
+	b, _ := program(t, r)
+	c, _ := program(t, r)
+	a.Tool.Router, b.Tool.Router, c.Tool.Router = "bench", "bench", "hall"
+	m := &model.Model{Programs: []model.Program{*a, *b, *c}}
+	var sheet bytes.Buffer
+	if err := ngc.WriteSetup(&sheet, m); err != nil {
+		t.Fatal(err)
+	}
+	before, _, _ := strings.Cut(sheet.String(), "Program 1")
+	says(t, before, []string{"Router bench: what all", "spindle 18000", "diameter 6.35 mm", "No coolant"}, "Router hall", "  zero", "  stick-out", "  levels")
+	sheets := sheetOf(t, a, b, c)
+	says(t, sheets[0], []string{"router bench: bit, speeds", "zero X0 ", "stick-out more than 9.525 mm", "time about"}, "spindle 18000", "No coolant")
+	says(t, sheets[1], []string{"router bench: bit, speeds", "zero X0 ", "stick-out more than 10.525 mm", "time about"}, "spindle 18000", "No coolant")
+	says(t, sheets[2], []string{"zero X0 ", "stick-out more than 10.525 mm", "spindle 18000", "diameter 6.35 mm", "No coolant"}, "stand above")
+}

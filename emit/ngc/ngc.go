@@ -19,29 +19,30 @@ import (
 	"barwright/compile/model"
 )
 
-// Write writes one program. It fails where the dialect's decimals are too few
-// for an arc to end on its circle, or for straight pieces to stay by it, and
+// Write writes one program of a build. It fails where the dialect's decimals are too
+// few for an arc to end on its circle, or for straight pieces to stay by it, and
 // where w fails.
-func Write(w io.Writer, p *model.Program) error {
-	return write(w, p.Name, head(p, unitsOf(p.Tool.Dialect)), &p.Tool, p.Moves)
+func Write(w io.Writer, b model.Build, p *model.Program) error {
+	return write(w, []string{p.Name, b.Titled()}, head(p, unitsOf(p.Tool.Dialect)), &p.Tool, p.Moves)
 }
 
 // WriteRouting writes a program for other work than recesses, as Write does.
-func WriteRouting(w io.Writer, r *model.Routing) error {
-	return write(w, r.Name, routingHead(r, unitsOf(r.Tool.Dialect)), &r.Tool, r.Moves)
+func WriteRouting(w io.Writer, b model.Build, r *model.Routing) error {
+	return write(w, []string{r.Name, b.Titled()}, routingHead(r, unitsOf(r.Tool.Dialect)), &r.Tool, r.Moves)
 }
 
-func write(w io.Writer, name string, head []string, t *model.Tool, moves []model.Move) error {
+// write writes moves below comments; the first line of the title names the program.
+func write(w io.Writer, title, head []string, t *model.Tool, moves []model.Move) error {
 	buf := bufio.NewWriter(w)
 	u, d := unitsOf(t.Dialect), t.Dialect
-	pen := &pen{buf: buf, dialect: d, units: u}
+	name, pen := title[0], &pen{buf: buf, dialect: d, units: u}
 	if d.Chords && float64(d.Chord) < 2*u.step() {
 		return fmt.Errorf("program %s: %d decimals are too few for straight pieces within %d nm of an arc", name, u.decimals, d.Chord)
 	}
 	if d.Percent {
 		pen.line("%")
 	}
-	for _, line := range head {
+	for _, line := range append(title, head...) {
 		pen.comment(line)
 	}
 	pen.block("G17 " + u.code + " G40 G49 G54 G80 G90 G94")

@@ -26,13 +26,15 @@ const (
 	inch = length.Inch
 )
 
+var shed = model.Build{Name: "tool shed bar", Unit: length.Inches, Marks: inch / 32, Revision: "B"}
+
 var update = flag.Bool("update", false, "write the golden files")
 
 // text returns what Write writes.
 func text(t testing.TB, p *model.Program) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := ngc.Write(&b, p); err != nil {
+	if err := ngc.Write(&b, shed, p); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
@@ -81,7 +83,7 @@ func TestWriteSetupGolden(t *testing.T) {
 	shut, _ := program(t, closed())
 	open.Setup, shut.Setup, shut.MovedOn = 1, 2, shut.Mark-open.Mark
 	m := &model.Model{
-		Build: model.Build{Name: "tool shed bar", Unit: length.Inches, Marks: inch / 32, Revision: "B"},
+		Build: shed,
 		Parts: []model.Part{{
 			ID: open.Part, Label: open.PartLabel, Name: "top plate", Stock: "stick.two_by_four", Face: "top",
 			Recesses: []model.Recess{{ID: open.RecessID, Fit: inch / 64}, {ID: shut.RecessID, Fit: inch / 64}},
@@ -184,7 +186,7 @@ func TestWriteLines(t *testing.T) {
 			t.Fatalf("refused: %+v", refusal)
 		}
 		var b bytes.Buffer
-		if err := ngc.Write(&b, &p); err != nil {
+		if err := ngc.Write(&b, shed, &p); err != nil {
 			t.Fatal(err)
 		}
 		lines := strings.Split(strings.TrimSuffix(b.String(), "\n"), "\n")
@@ -269,12 +271,12 @@ func TestWriteFails(t *testing.T) {
 	coarse.Tool.Dialect.Chords, coarse.Tool.Dialect.Chord = true, mm/10_000
 	blind := &model.Program{Moves: []model.Move{{Kind: model.MoveLine, X: mm}}, Tool: miss.Tool}
 	for want, p := range map[string]*model.Program{"would miss its circle": miss, "straight pieces": coarse, "first move": blind} {
-		if err := ngc.Write(&bytes.Buffer{}, p); err == nil || !strings.Contains(err.Error(), want) {
+		if err := ngc.Write(&bytes.Buffer{}, shed, p); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("got %v, want ... %s ...", err, want)
 		}
 	}
 	full := errors.New("disk full")
-	if err := ngc.Write(broken{full}, at()); !errors.Is(err, full) {
+	if err := ngc.Write(broken{full}, shed, at()); !errors.Is(err, full) {
 		t.Errorf("got %v, want the writer's error", err)
 	}
 }

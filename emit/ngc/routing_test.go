@@ -16,7 +16,7 @@ import (
 func routingText(t testing.TB, r *model.Routing) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := ngc.WriteRouting(&b, r); err != nil {
+	if err := ngc.WriteRouting(&b, shed, r); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
@@ -49,7 +49,7 @@ func TestRoutingsCutRight(t *testing.T) {
 		all, _ := routing.Plan(&j.Part, &j.Request)
 		for i := range all {
 			var b bytes.Buffer
-			if err := ngc.WriteRouting(&b, &all[i]); err != nil {
+			if err := ngc.WriteRouting(&b, shed, &all[i]); err != nil {
 				t.Fatal(err)
 			}
 			if err := replay.CheckRouting(b.Bytes(), &all[i]); err != nil {

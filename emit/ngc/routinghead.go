@@ -6,12 +6,11 @@ import (
 	"barwright/compile/model"
 )
 
-// routingHead returns the comments at the top of a program for other work than recesses.
+// routingHead is head for other work than recesses.
 func routingHead(r *model.Routing, u units) []string {
 	plan, z := r.Reach()
 	t := r.Tool
 	out := []string{
-		r.Name,
 		"Cuts: part " + r.PartLabel + "; " + r.Part,
 		"Unit: " + u.short,
 	}

@@ -31,13 +31,15 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	s.text(m.Build.Titled())
 	s.section("Cautions", s.cautions())
 	s.section("Before each program", before[:])
+	var entries []entry
 	for i := range m.Programs {
-		took, err := simulated(&m.Programs[i])
+		took, err := simulated(m.Build, &m.Programs[i])
 		if err != nil {
 			return err
 		}
-		s.program(i, took)
+		entries = append(entries, s.program(i, took))
 	}
+	s.entries(entries)
 	if len(m.Programs) > 0 {
 		s.section("After the first recess, before the next", after[:])
 		s.section("What the programs do not do", omissions[:])
@@ -76,7 +78,6 @@ var after = [...]string{
 
 var omissions = [...]string{
 	"They drill no holes for screws, switch no coolant but by lines of the control's own, clamp nothing, and change no bit where no M6 is told of above. They do not square inside corners, and do not cut the wood to length.",
-	"Times are simulated, with a stop at every move; a control that rounds corners is faster, a small machine may be slower.",
 }
 
 // cautions are those of all programs, and that they stand nowhere else where the
@@ -121,7 +122,7 @@ func (s *sheet) hang(prefix, text string) {
 	}
 }
 
-func (s *sheet) program(i int, took replay.Measures) {
+func (s *sheet) program(i int, took replay.Measures) entry {
 	p := &s.model.Programs[i]
 	u, t := unitsOf(p.Tool.Dialect), p.Tool
 	var before *model.Program
@@ -129,64 +130,75 @@ func (s *sheet) program(i int, took replay.Measures) {
 		before = &s.model.Programs[i-1]
 	}
 	part, recess := s.find(p)
-	fmt.Fprintf(s.buf, "\nProgram %d of %d: %s.ngc\n", i+1, len(s.model.Programs), p.Name)
+	e := entry{title: fmt.Sprintf("Program %d of %d: %s.ngc", i+1, len(s.model.Programs), p.Name), router: t.Router}
 	what, wood := "%s in %s (%s)", part.Stock
 	if p.Test {
 		what, wood = "a test piece in scrap, as "+what, "an offcut of "+part.Stock+", which no cut list holds"
 	}
-	s.row("cuts", fmt.Sprintf(what, p.Recess, p.PartLabel, part.Name))
+	e.own("cuts", fmt.Sprintf(what, p.Recess, p.PartLabel, part.Name))
 	size := p.Shape.Bounds()
-	s.row("recess", fmt.Sprintf("%s in X, %s in Y, %s deep; %s",
+	e.own("recess", fmt.Sprintf("%s in X, %s in Y, %s deep; %s",
 		s.both(size.X.Size(), u), s.both(size.Y.Size(), u), s.both(p.Depth, u), openings(p, u)))
 	if len(p.Open) > 0 {
-		s.row("open edge", "clamp scrap of the same thickness against it, the clamps clear of the bit: it breaks out there")
+		e.usual("open edge", "clamp scrap of the same thickness against it, the clamps clear of the bit: it breaks out there")
 	}
-	s.row("fit", fmt.Sprintf("the recess is %s wider than the steel on each closed side", s.both(recess.Fit, u)))
-	s.row("corners", s.corners(p, recess, u))
-	s.row("wood", fmt.Sprintf("%s, %s x %s, %s thick; %s stay under the recess", wood,
+	e.usual("fit", fmt.Sprintf("the recess is %s wider than the steel on each closed side", s.both(recess.Fit, u)))
+	e.usual("corners", s.corners(p, recess, u))
+	e.own("wood", fmt.Sprintf("%s, %s x %s, %s thick; %s stay under the recess", wood,
 		s.both(p.Stock.X.Size(), u), s.both(p.Stock.Y.Size(), u), s.both(p.Thick, u), s.both(p.Thick-p.Depth, u)))
-	s.row("face up", part.Face)
-	s.laying(p, before)
-	s.row("zero", p.Zero)
-	s.row("", zeroPlace(p, s.model.Build.Plain(p.Mark))+"Z0 is the top of the wood")
-	s.stop(p, u)
-	s.row("bit", fmt.Sprintf("T%d: flat end, diameter %s, %d flutes; cutting length and stick-out above %s",
-		t.Number, s.both(t.Diameter, u), t.Flutes, s.both(p.Depth, u)))
-	s.row("speeds", fmt.Sprintf("spindle %d per minute, clockwise; feed %s, ramps %s %s a minute",
-		t.RPM, u.rate(t.Feed), u.rate(t.Plunge), u.short))
-	s.row("coming down", wayDown(p))
-	s.row("cutting", cutting(p))
-	s.dialect(t)
-	s.row("levels", levelText(p, u))
-	s.row("clearance", s.both(t.Clearance, u)+" above the wood")
+	e.own("face up", part.Face)
+	s.laying(&e, p, before)
+	e.own("zero", p.Zero, zeroPlace(p, s.model.Build.Plain(p.Mark))+"Z0 is the top of the wood")
+	s.stop(&e, p, u)
+	s.bit(&e, t, p.Depth)
+	e.usual("coming down", wayDown(p))
+	e.usual("cutting", cutting(p))
+	e.usual("levels", levelText(p, u))
+	s.dialect(&e, t)
 	plan, z := p.Reach()
-	s.row("moves", fmt.Sprintf("box of the bit's centre: X %s, Y %s, Z %s %s; lowest Z %s; at the end to X0 Y0",
-		u.span(plan.X), u.span(plan.Y), u.span(z), u.short, u.number(z.Lo)))
-	s.row("time", fmt.Sprintf("about %s as simulated, the wait for the spindle with it; each move starts and ends at rest", duration(took.Seconds)))
-	s.row("path", fmt.Sprintf("%.0f %s at feed, %.0f %s through the air", u.of(took.Cut), u.short, u.of(took.Air), u.short))
-	s.row("wood removed", u.volume(took.Removed))
+	e.measures(plan, z, took, u)
 	if p.Test {
-		s.fitCheck(p, recess)
+		s.fitCheck(&e, p, recess)
 	}
+	return e
+}
+
+// bit says what is put in and how it runs; it goes so deep at most.
+func (s *sheet) bit(e *entry, t model.Tool, deep Length) {
+	u := unitsOf(t.Dialect)
+	e.usual("bit", fmt.Sprintf("T%d: flat end, diameter %s, %d flutes", t.Number, s.both(t.Diameter, u), t.Flutes))
+	e.usual("stick-out", "more than "+s.both(deep, u)+", and the cutting length too")
+	e.usual("speeds", fmt.Sprintf("spindle %d per minute, clockwise; feed %s, ramps %s %s a minute",
+		t.RPM, u.rate(t.Feed), u.rate(t.Plunge), u.short))
+	e.usual("clearance", s.both(t.Clearance, u)+" above the wood")
+}
+
+// measures tells where the bit goes, and what it takes.
+func (e *entry) measures(plan geom.Rect, z geom.Span, took replay.Measures, u units) {
+	e.own("moves", fmt.Sprintf("box of the bit's centre: X %s, Y %s, Z %s %s; at the end to X0 Y0",
+		u.span(plan.X), u.span(plan.Y), u.span(z), u.short))
+	e.own("time", "about "+duration(took.Seconds))
+	e.own("path", fmt.Sprintf("%.0f %s at feed, %.0f %s through the air", u.of(took.Cut), u.short, u.of(took.Air), u.short))
+	e.own("wood removed", u.volume(took.Removed))
+	e.usual("times", "as simulated, the wait for the spindle with them; each move starts and ends at rest. "+
+		"A control that rounds corners is faster, a small machine may be slower")
 }
 
 // dialect says what the control must read and do.
-func (s *sheet) dialect(t model.Tool) {
+func (s *sheet) dialect(e *entry, t model.Tool) {
 	d := t.Dialect
 	u := unitsOf(d)
 	arcs := "arcs by their centre"
 	if d.Chords {
 		arcs = "straight pieces that leave an arc by at most " + s.both(d.Chord, u)
 	}
-	s.row("text", fmt.Sprintf("%s, %d decimals; %s", u.code, d.Decimals, arcs))
-	for _, line := range control(d) {
-		s.row("", line)
-	}
+	text := append([]string{fmt.Sprintf("%s, %d decimals; %s", u.code, d.Decimals, arcs)}, control(d)...)
 	for i, lines := range [2][]string{d.Start, d.End} {
 		for k, line := range lines {
-			s.row("", fmt.Sprintf("%s line %d: %s", [2]string{"start", "end"}[i], k+1, line))
+			text = append(text, fmt.Sprintf("%s line %d: %s", [2]string{"start", "end"}[i], k+1, line))
 		}
 	}
+	e.usual("text", text...)
 }
 
 // find returns the part and the recess of a program; zero values where the

@@ -9,9 +9,9 @@ import (
 )
 
 // simulated writes a program and has the text read back and measured.
-func simulated(p *model.Program) (replay.Measures, error) {
+func simulated(b model.Build, p *model.Program) (replay.Measures, error) {
 	var text bytes.Buffer
-	if err := Write(&text, p); err != nil {
+	if err := Write(&text, b, p); err != nil {
 		return replay.Measures{}, err
 	}
 	took, err := replay.Measure(text.Bytes(), p)

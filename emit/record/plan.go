@@ -156,7 +156,7 @@ func since(t reflect.Type, field string) int {
 		{reflect.TypeFor[model.Program](), never, []string{"Moves", "Finishing"}},
 		{reflect.TypeFor[model.Routing](), never, []string{"Moves"}},
 		{reflect.TypeFor[model.Work](), never, []string{"First"}},
-		{reflect.TypeFor[model.Program](), 2, []string{"Build", "Setup", "MovedOn", "Reliefs", "Test"}},
+		{reflect.TypeFor[model.Program](), 2, []string{"Setup", "MovedOn", "Reliefs", "Test"}},
 		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates", "Routings", "Carry", "Rough", "Work"}},
 		{reflect.TypeFor[model.Part](), 2, []string{"Filled"}},
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Overrun", "Small"}},

@@ -9,6 +9,7 @@ import (
 
 	"barwright/cmd/barwright/starter"
 	"barwright/compile"
+	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/format"
 	"barwright/lang/source"
@@ -23,25 +24,47 @@ func text(t *testing.T, unit, name string) []byte {
 	return text
 }
 
-// TestStarterCompiles demands that what a newcomer begins with has nothing to
-// be told about: no error, no warning, no note.
+// compiled compiles a starter whose texts are changed first. There is nothing to be
+// told about: no error, no warning, no note.
+func compiled(t *testing.T, unit string, change func(string) string) *model.Model {
+	t.Helper()
+	var files source.Files
+	for _, name := range starter.Names() {
+		files = append(files, source.File{Name: name, Text: []byte(change(string(text(t, unit, name))))})
+	}
+	files.Sort()
+	src, findings := lang.Read(files)
+	if len(findings) > 0 {
+		t.Fatalf("%s: %v", unit, findings)
+	}
+	m, findings := compile.Compile(src)
+	if m == nil || len(findings) > 0 {
+		t.Fatalf("%s: %v", unit, findings)
+	}
+	return m
+}
+
+// What a newcomer begins with compiles.
 func TestStarterCompiles(t *testing.T) {
 	for _, unit := range starter.Units() {
-		var files source.Files
-		for _, name := range starter.Names() {
-			files = append(files, source.File{Name: name, Text: text(t, unit, name)})
-		}
-		files.Sort()
-		src, findings := lang.Read(files)
-		if len(findings) > 0 {
-			t.Fatalf("%s: %v", unit, findings)
-		}
-		m, findings := compile.Compile(src)
-		if m == nil || len(findings) > 0 {
-			t.Fatalf("%s: %v", unit, findings)
-		}
-		if len(m.Parts) < 20 {
+		if m := compiled(t, unit, func(text string) string { return text }); len(m.Parts) < 20 {
 			t.Errorf("%s: %d parts", unit, len(m.Parts))
+		}
+	}
+}
+
+// So it does with the table, which is a comment, when its # are taken away.
+func TestStarterTableCompiles(t *testing.T) {
+	for _, unit := range starter.Units() {
+		m := compiled(t, unit, func(text string) string {
+			before, table, found := strings.Cut(text, "\n# table ")
+			if !found {
+				return text
+			}
+			return before + "\ntable " + strings.ReplaceAll(table, "\n#", "\n")
+		})
+		if m.Table.Files != "distinct" || m.Table.Inch != (unit == "in") {
+			t.Errorf("%s: the table is %+v", unit, m.Table)
 		}
 	}
 }

@@ -79,8 +79,6 @@ func (c *cutter) comesDown(m Motion, plan []slope, at []*site, run float64) erro
 	switch {
 	case !bores && drop > float64(run*c.steepest)+rounding:
 		return fmt.Errorf("comes down into the wood by %.3f mm over a run of %.3f mm: too steep", drop, run)
-	case m.Feed > c.plunge*1.001:
-		return fmt.Errorf("comes down into the wood at %.1f mm/min, above %.1f", m.Feed, c.plunge)
 	case bores && !c.risen:
 		return errors.New("bores on without having been above the top")
 	}

@@ -10,7 +10,7 @@ import (
 // Check reads a recess program's text and cuts it. The error, if any, is the first
 // thing that is wrong: text that is not understood, settings other than the
 // Program's, more travel than the machine has, a rapid move through wood or below
-// the clearance, a feed without the spindle, a plunge or a ramp too steep, a bite
+// the clearance, a feed without the spindle or at another speed, a plunge or a ramp too steep, a bite
 // too deep, a level that is not the Program's or none where one is, wood touched outside
 // the recess or below its depth, wood left inside, or a wall followed the wrong way. The recess is Program.Shape, whose inside
 // corners are as round as the bit leaves them, with Program.Reliefs.
@@ -85,6 +85,8 @@ func (t *task) check(text []byte) error {
 // sameSettings compares what the text sets with the tool.
 func sameSettings(tape *Tape, t model.Tool) error {
 	switch {
+	case t.Dialect.Comments != "none" && !tape.Cautions:
+		return errors.New("no cautions stand at the head")
 	case tape.Inch != t.Dialect.Inch:
 		return errors.New("the units are not those of the dialect")
 	case tape.Percent != t.Dialect.Percent:

@@ -23,6 +23,8 @@ type control struct {
 	rpm      float64
 	waited   float64 // seconds, since the spindle was started
 	spinning bool
+	started  bool // the spindle, once
+	number   int  // of the last numbered line
 	rows     int  // that are not blank
 	ended    bool // by M30
 	closed   bool // by the second percent line
@@ -55,14 +57,18 @@ func (c *control) row(line int, row []byte) error {
 	case c.closed:
 		return errors.New("text after the end of the program")
 	}
+	if row[0] == '(' || row[0] == ';' {
+		if c.own(row) {
+			return nil
+		}
+		return c.comment(row)
+	}
 	row, err := c.unnumbered(row)
 	switch {
 	case err != nil:
 		return err
 	case c.own(row):
 		return nil
-	case row[0] == '(' || row[0] == ';':
-		return c.comment(row)
 	case c.ended:
 		return errors.New("a line after M30")
 	}
@@ -85,16 +91,23 @@ func (c *control) percent() error {
 	return nil
 }
 
-// unnumbered takes the line number off a row, where the dialect has them: N and at
-// most five digits (NISTIR 6556, line number).
+// lastNumber is the highest line number; N has at most five digits (NISTIR 6556, line
+// number). Lines behind it have none.
+const lastNumber = 99_990
+
+// unnumbered takes the line number off a row, where the dialect has them: N10, N20 and
+// so on.
 func (c *control) unnumbered(row []byte) ([]byte, error) {
-	if row[0] != 'N' {
+	if !c.dialect.Numbers || c.number == lastNumber {
+		if row[0] == 'N' {
+			return nil, errors.New("a line number that is not wanted")
+		}
 		return row, nil
 	}
-	number, rest, found := bytes.Cut(row[1:], []byte(" "))
-	digits := len(bytes.TrimLeft(number, "0123456789")) == 0
-	if !c.dialect.Numbers || !found || len(rest) == 0 || !digits || len(number) == 0 || len(number) > 5 {
-		return nil, errors.New("a line number that is not as the dialect wants it")
+	c.number += 10
+	rest, found := bytes.CutPrefix(row, fmt.Appendf(nil, "N%d ", c.number))
+	if !found || len(rest) == 0 {
+		return nil, fmt.Errorf("the line number is not N%d", c.number)
 	}
 	return rest, nil
 }
@@ -132,6 +145,7 @@ func (c *control) comment(row []byte) error {
 	case open == '(' && (i < 0 || i+2 != len(row)):
 		return errors.New("a comment must fill its line, without parentheses inside")
 	}
+	c.tape.Cautions = c.tape.Cautions || c.unit == 0 && bytes.Contains(row, []byte("CAUTION"))
 	return nil
 }
 
@@ -156,6 +170,11 @@ func (c *control) block(line int, ws []word) error {
 	if err != nil {
 		return err
 	}
+	for _, w := range ws {
+		if most := c.decimals(w.letter); w.decimals > most {
+			return fmt.Errorf("the number after %c has more than %d decimals", w.letter, most)
+		}
+	}
 	switch first := firstOf(codes); first {
 	case "G0", "G1", "G2", "G3":
 		if len(codes) > 1 {
@@ -168,6 +187,14 @@ func (c *control) block(line int, ws []word) error {
 		return c.action(first, codes, args)
 	}
 	return c.settings(codes, args)
+}
+
+// decimals is how many a number may have behind its letter.
+func (c *control) decimals(letter byte) int {
+	if letter == 'F' || letter == 'P' {
+		return 3
+	}
+	return c.dialect.Decimals
 }
 
 // arguments are the numbers of a line, by letter.
@@ -221,6 +248,9 @@ func (c *control) dwell(codes []string, args arguments) error {
 	if len(codes) > 1 || !ok || !args.only("P") || p < 0 || p > 60 {
 		return errors.New("G4 takes a P of at most 60 seconds, and nothing else")
 	}
+	if !c.spinning || c.zKnown {
+		return errors.New("a wait elsewhere than behind the spindle's start")
+	}
 	c.tape.Dwell += p
 	c.waited += p
 	return nil
@@ -235,11 +265,14 @@ func (c *control) action(code string, codes []string, args arguments) error {
 	}
 	switch code {
 	case "M3":
-		if c.rpm <= 0 {
+		switch {
+		case c.rpm <= 0:
 			return errors.New("the spindle is started without a speed")
+		case c.started:
+			return errors.New("the spindle is started twice")
 		}
 		c.tape.RPM = int(c.rpm)
-		c.spinning, c.waited = true, 0
+		c.spinning, c.started = true, true
 	case "M5":
 		c.spinning = false
 	case "M30":
@@ -253,6 +286,9 @@ func (c *control) settings(codes []string, args arguments) error {
 		return errors.New("words that do nothing")
 	}
 	if t, ok := args['T']; ok {
+		if c.tape.Tool != 0 {
+			return errors.New("the bit is named twice")
+		}
 		c.tape.Tool = int(t)
 	}
 	for _, code := range codes {

@@ -101,12 +101,8 @@ func (c *cutter) motion(m Motion) error {
 	if !m.Spinning {
 		return errors.New("a feed move while the spindle stands")
 	}
-	limit := c.feed
-	if m.To.Z < m.From.Z {
-		limit = max(limit, c.plunge)
-	}
-	if m.Feed > limit*1.001 {
-		return fmt.Errorf("feed %.1f mm/min, above %.1f", m.Feed, limit)
+	if err := c.fed(m); err != nil {
+		return err
 	}
 	c.risen = c.risen || m.From.Z >= -depthSlack
 	if min(m.From.Z, m.To.Z) >= -depthSlack {
@@ -116,7 +112,7 @@ func (c *cutter) motion(m Motion) error {
 	if len(at) == 0 {
 		return errors.New("the bit travels far from what it cuts")
 	}
-	if m.From.Z == m.To.Z && !c.levelled(at, plan, -m.To.Z) && m.length()*c.steepest > rounding {
+	if m.From.Z == m.To.Z && !c.levelled(at, plan, -m.To.Z) && !c.flat(m) {
 		return fmt.Errorf("cuts level at Z%.3f, which is none of the levels", m.To.Z)
 	}
 	if err := c.touches(m, plan); err != nil {
@@ -124,6 +120,24 @@ func (c *cutter) motion(m Motion) error {
 	}
 	c.sweep(m)
 	return c.cut(m, plan, at)
+}
+
+// fed judges the feed of a move: that of ramps on the way down.
+func (c *cutter) fed(m Motion) error {
+	want := c.feed
+	if m.To.Z < m.From.Z {
+		want = c.plunge
+	}
+	is := func(feed float64) bool { return math.Abs(m.Feed-feed) <= feed*0.001 }
+	if is(want) || c.flat(m) && is(c.plunge) {
+		return nil
+	}
+	return fmt.Errorf("feed %.1f mm/min instead of %.1f", m.Feed, want)
+}
+
+// flat reports whether a move may be of a ramp, and too short for its fall to show.
+func (c *cutter) flat(m Motion) bool {
+	return m.From.Z == m.To.Z && m.length()*c.steepest <= rounding
 }
 
 func within(b box, plan []slope) bool {

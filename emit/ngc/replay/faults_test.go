@@ -32,7 +32,7 @@ var faults = [...]struct {
 }{
 	{"offset by 0.02 mm", "into wood that must stay", offset},
 	{"a level 0.02 mm too deep", "below the floor|none of the levels|comes down", deeper},
-	{"no finishing pass", "wood is left|must stay|misses its circle", unfinished},
+	{"no finishing pass", "wood is left|must stay|misses its circle|instead of", unfinished},
 	{"no last level", "wood is left|none of the levels|comes down|without a feed|misses its circle", unlevelled},
 	{"a pass moved by 0.1 mm", "wood is left|must stay|misses its circle", moved},
 	{"a bit 0.1 mm wider", "must stay", func(s *sample) bool { s.p.Tool.Diameter += mm / 10; return true }},
@@ -98,11 +98,14 @@ func word(line, letter string) (from, to int, v float64) {
 	return from, to, v
 }
 
+// decimal writes a number as all dialects take it here.
+func decimal(v float64) string { return strconv.FormatFloat(v, 'f', 4, 64) }
+
 // add adds millimetres to a word of a line; it reports whether the line has one.
 func (s *sample) add(i int, letter string, mm float64) bool {
 	from, to, v := word(s.lines[i], letter)
 	if to > 0 {
-		s.lines[i] = fmt.Sprintf("%s%.5f%s", s.lines[i][:from], v+mm/s.unit, s.lines[i][to:])
+		s.lines[i] = s.lines[i][:from] + decimal(v+mm/s.unit) + s.lines[i][to:]
 	}
 	return to > 0
 }
@@ -230,8 +233,8 @@ func outside(s *sample) bool {
 	start := tape.Motions[0].From
 	for i, line := range s.lines {
 		if strings.HasPrefix(line, "G0 X") {
-			at := func(v float64) string { return fmt.Sprintf("%.5f", v/s.unit) }
-			s.lines[i] += fmt.Sprintf("G1 X%s F%s\nG1 X%s\n", at(plan.X.Hi.MM()+0.1), at(s.p.Tool.Plunge.MM()), at(start.X))
+			at := func(v float64) string { return decimal(v / s.unit) }
+			s.lines[i] += fmt.Sprintf("G1 X%s F%.3f\nG1 X%s\n", at(plan.X.Hi.MM()+0.1), s.p.Tool.Feed.MM()/s.unit, at(start.X))
 			return true
 		}
 	}

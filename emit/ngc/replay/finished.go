@@ -12,6 +12,9 @@ func (c *cutter) finished(tape *Tape) error {
 	if min(tape.Motions[0].From.Z, last.To.Z) < c.clearance-depthSlack {
 		return errors.New("the program does not begin and end at the clearance")
 	}
+	if last.To.X != 0 || last.To.Y != 0 {
+		return errors.New("the program does not end at X0 Y0")
+	}
 	for _, s := range c.sites {
 		if err := c.done(s); err != nil {
 			return err

@@ -29,7 +29,7 @@ func workedExample() (*model.Program, []byte) {
 	b.WriteString("G0 Z15.\nM5\nM30\n")
 	return &model.Program{
 		Stock: geom.R(0, 0, 200*mm, 100*mm),
-		Tool:  model.Tool{Diameter: 6 * mm, Rapid: 6000 * mm, Accelerate: 500},
+		Tool:  model.Tool{Diameter: 6 * mm, Rapid: 6000 * mm, Accelerate: 500, Dialect: model.Dialect{Decimals: 1}},
 	}, []byte(b.String())
 }
 

@@ -40,13 +40,22 @@ func TestCheckCatchesDamage(t *testing.T) {
 		{"wall pass in by 0.5 mm", "G1 X17.\n", "G1 X16.5\n", "left inside"},
 		{"no finishing", section(text, "(finish the walls)", "G0 Z15."), "", "left inside"},
 		{"no first level", section(text, "G1 X1.5892 Z0.325", "(level 2 of 2)"), "G1 Z0. F800.\n", "too steep"},
-		{"no second level", " Z-6.", "", "none of the levels"},
+		{"no second level", " Z-6.", "", "feed 800.0 mm/min instead of 2400.0"},
 		{"too deep", "Z-6.", "Z-6.1", "below the floor"},
 		{"not deep enough", "Z-6.", "Z-5.9", "none of the levels"},
 		{"straight plunge", section(text, "G1 X1.4302 Z-3.1667", "G1 Y28.25 F2400."), "G1 Z-6. F800.\n", "too steep"},
 		{"no spindle", "S18000 M3\n", "S18000\n", "words that do nothing"},
 		{"spindle stopped", "(level 2 of 2)\n", "M5\n", "spindle stands"},
 		{"another speed", "S18000", "S1800", "spindle speed"},
+		{"another speed in between", "(level 2 of 2)\n", "M5\nS100 M3\nG4 P3.\n", "started twice"},
+		{"another speed, and the right one at the end", "M5\n", "M5\nS18000 M3\nM5\n", "started twice"},
+		{"two bits", "T1\n", "T2\nT1\n", "named twice"},
+		{"one more wait", "(level 2 of 2)\n", "G4 P3.\n", "a wait elsewhere"},
+		{"no way home", "G0 X0. Y0.\nM30", "M30", "end at X0 Y0"},
+		{"no cautions", cautions(text), "", "no cautions"},
+		{"comments of another dialect", "(", ";", "not written as in the dialect"},
+		{"too many decimals", "G1 X17.\n", "G1 X17.0000000\n", "more than 4 decimals"},
+		{"numbered", "M5\n", "N10 M5\n", "a line number"},
 		{"another bit", "T1\n", "T2\n", "bit T2"},
 		{"inches", "G21", "G20", "units"},
 		{"no percent", "%\n", "", "percent"},
@@ -56,9 +65,11 @@ func TestCheckCatchesDamage(t *testing.T) {
 		{"ends in the wood", "G0 Z15.\nM5\nG0 X0. Y0.\n", "M5\n", "begin and end"},
 		{"far away", "G1 X17.\n", "G1 X170.\n", "far from what it cuts"},
 		{"another recess", "G1 X17.\n", "G1 X17.\nG1 Z2.\nG1 Y80.\nG1 X18. Z0.\nG1 X-18. Z-1.\nG1 Z2.\nG1 Y16.\nG1 X16. Z2.\n", "far from what it cuts"},
-		{"beside the recess", "G0 Z15.\nM5", "G0 Z15.\nG0 X0. Y56.\nG1 Z-1.\nG0 Z15.\nM5", "in wood that must stay"},
-		{"too fast", "F2400.", "F3400.", "feed 3400"},
-		{"too fast a ramp", "F800.", "F2000.", "comes down"},
+		{"beside the recess", "G0 Z15.\nM5", "G0 Z15.\nG0 X0. Y56.\nG1 Z-1. F800.\nG0 Z15.\nM5", "in wood that must stay"},
+		{"too fast", "F2400.", "F3400.", "feed 3400.0 mm/min instead of 2400.0"},
+		{"too fast a ramp", "F800.", "F2000.", "feed 2000.0 mm/min instead of 800.0"},
+		{"crawling", "F2400.", "F1.", "feed 1.0 mm/min instead of 2400.0"},
+		{"ramps crawling", "F800.", "F1.", "feed 1.0 mm/min instead of 800.0"},
 		{"no feed", " F800.", "", "without a feed"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -73,6 +84,9 @@ func TestCheckCatchesDamage(t *testing.T) {
 		})
 	}
 }
+
+// cautions are the comments at the head of a program.
+func cautions(text []byte) string { return section(text, "(", "G17") }
 
 // section returns the text from one mark up to another one.
 func section(text []byte, from, to string) string {
@@ -196,7 +210,7 @@ func addTo(line, letter string, add float64) string {
 	if err != nil {
 		panic(err)
 	}
-	return fmt.Sprintf("%s%s%.5f%s", before, letter, v+add, rest[end:])
+	return before + letter + decimal(v+add) + rest[end:]
 }
 
 func FuzzRead(f *testing.F) {

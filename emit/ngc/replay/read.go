@@ -18,13 +18,14 @@ import (
 // Tape is a program as read. Positions are millimetres, speeds mm/min, whatever
 // the units of the text.
 type Tape struct {
-	Inch    bool
-	Percent bool // percent lines round the program
-	Tool    int
-	Changed bool // by M6
-	RPM     int
-	Dwell   float64 // seconds
-	Motions []Motion
+	Cautions bool // stand before the units
+	Inch     bool
+	Percent  bool // percent lines round the program
+	Tool     int
+	Changed  bool // by M6
+	RPM      int
+	Dwell    float64 // seconds
+	Motions  []Motion
 }
 
 // Motion is one move of the bit's centre, at its lower end: straight, or an arc in
@@ -73,9 +74,10 @@ func Read(text []byte, d model.Dialect) (*Tape, error) {
 
 // word is a letter and its number, in the text's units.
 type word struct {
-	letter byte
-	value  float64
-	point  bool // written with a decimal point
+	letter   byte
+	value    float64
+	point    bool // written with a decimal point
+	decimals int
 }
 
 // words splits a row into words, one blank between them.
@@ -117,6 +119,7 @@ func readWord(field []byte) (word, error) {
 			number = float64(number*10) + float64(d-'0')
 			if w.point {
 				scale *= 10
+				w.decimals++
 			}
 		case d == '.' && !w.point:
 			w.point = true

@@ -1,6 +1,7 @@
 package replay_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -34,11 +35,13 @@ func TestReadWantsTheDialect(t *testing.T) {
 		want     string // "" where the text is right
 	}{
 		{"plain", model.Dialect{}, "", "", ""},
-		{"numbers", model.Dialect{Numbers: true}, "G0 ", "N10 G0 ", ""},
+		{"numbers", model.Dialect{Numbers: true}, "", "", ""},
 		{"no number may be wanted", model.Dialect{}, "G0 ", "N10 G0 ", "line 6: a line number"},
-		{"number too long", model.Dialect{Numbers: true}, "G0 ", "N123456 G0 ", "a line number"},
-		{"number alone", model.Dialect{Numbers: true}, "M5\n", "N10\nM5\n", "a line number"},
-		{"number not first", model.Dialect{Numbers: true}, "G0 ", "G0 N10 ", "letter N"},
+		{"no numbers", model.Dialect{Numbers: true}, "N", "", "is not N10"},
+		{"a number taken away", model.Dialect{Numbers: true}, "N50 ", "", "is not N50"},
+		{"the same number", model.Dialect{Numbers: true}, "N50 ", "N40 ", "is not N50"},
+		{"number alone", model.Dialect{Numbers: true}, "N50 ", "N50\n", "is not N50"},
+		{"number not first", model.Dialect{Numbers: true}, "N50 G0 ", "G0 N50 ", "is not N50"},
 		{"semicolon", model.Dialect{Comments: "semicolon"}, "(a comment)", "; a (comment", ""},
 		{"brackets instead", model.Dialect{Comments: "semicolon"}, "", "", "not written as in the dialect"},
 		{"semicolon instead", model.Dialect{Comments: "brackets"}, "(a comment)", ";a comment", "not written as in the dialect"},
@@ -52,7 +55,7 @@ func TestReadWantsTheDialect(t *testing.T) {
 		{"chords", model.Dialect{Chords: true}, "", "", "straight pieces"},
 		{"waits long enough", model.Dialect{SpinUp: 3}, "", "", ""},
 		{"waits not long enough", model.Dialect{SpinUp: 3.5}, "", "", "3.000 s after"},
-		{"waits before the spindle starts", model.Dialect{SpinUp: 3}, "S18000 M3\nG4 P3.\n", "G4 P3.\nS18000 M3\n", "0.000 s after"},
+		{"waits before the spindle starts", model.Dialect{SpinUp: 3}, "S18000 M3\nG4 P3.\n", "G4 P3.\nS18000 M3\n", "a wait elsewhere"},
 		{"own lines", own, "", "", ""},
 		{"own start missing", own, start, "G90 G94\n", "missing"},
 		{"half of it missing", own, start, "G90 G94\nG64\n", "missing"},
@@ -66,6 +69,9 @@ func TestReadWantsTheDialect(t *testing.T) {
 			if len(c.dialect.Start) > 0 {
 				text = strings.NewReplacer("G90 G94\n", start, "M5", end).Replace(text)
 			}
+			if c.dialect.Numbers {
+				text = numbered(text)
+			}
 			if c.old != "" && !strings.Contains(text, c.old) {
 				t.Fatalf("no %q in the text", c.old)
 			}
@@ -78,6 +84,15 @@ func TestReadWantsTheDialect(t *testing.T) {
 			}
 		})
 	}
+}
+
+// numbered puts N10, N20 and so on before the words of a text.
+func numbered(text string) string {
+	lines := strings.SplitAfter(text, "\n")
+	for i := 1; i+1 < len(lines); i++ {
+		lines[i] = fmt.Sprintf("N%d0 %s", i, lines[i])
+	}
+	return strings.Join(lines, "")
 }
 
 // TestReadHelix: an arc may sink, evenly along its way.

@@ -27,7 +27,7 @@ func program(t interface {
 		t.Fatalf("refused: %+v", refusal)
 	}
 	var b bytes.Buffer
-	if err := ngc.Write(&b, &p); err != nil {
+	if err := ngc.Write(&b, model.Build{Name: "shed"}, &p); err != nil {
 		t.Fatalf("write: %v", err)
 	}
 	return &p, b.Bytes()

@@ -36,13 +36,14 @@ func panel() *model.Routing {
 		Tool: model.Tool{
 			Number: 1, Diameter: 6 * mm, RPM: 18000, Feed: 2000 * mm, Plunge: 600 * mm,
 			Stepdown: 32 * mm / 10, RampDegrees: 20, Clearance: 10 * mm, Rapid: 6000 * mm, Accelerate: 500,
+			Dialect: model.Dialect{Decimals: 4},
 		},
 	}
 }
 
 // The panel's program, work by work.
 const (
-	begin = "G17 G21 G40 G49 G54 G80 G90 G94\nT1\nS18000 M3\nG4 P3.\nG0 Z10.\n"
+	begin = "(CAUTION)\nG17 G21 G40 G49 G54 G80 G90 G94\nT1\nS18000 M3\nG4 P3.\nG0 Z10.\n"
 
 	bored = `(bored)
 G0 X25. Y25.
@@ -177,18 +178,18 @@ func TestCheckRoutingCatchesDamage(t *testing.T) {
 		{"plunge in the groove", groove, "G1 Z0. F600.\nG1 X7. Z-3.\n", "G1 Z-3. F600.\nG1 X7.\n", "too steep"},
 		{"ramp too steep", groove, "X7. Z-3.", "X30. Z-3.\nG1 X7.", "too steep"},
 		{"groove far beyond the edge", groove, "X7.", "X-8.", "far from what it cuts"},
-		{"ramp at the feed of cuts", groove, "F600.\nG1 X7.", "F600.\nG1 X7. F2000.", "F words|comes down into the wood at 2000"},
+		{"ramp at the feed of cuts", groove, "F600.\nG1 X7.", "F600.\nG1 X7. F2000.", "feed 2000.0 mm/min instead of 600.0"},
 
 		{"hole 0.02 mm aside", bored, "X25.", "X25.02", "into wood that must stay"},
 		{"hole 0.02 mm too deep", bored, "Z-5.", "Z-5.02", "in wood that must stay"},
 		{"hole 0.02 mm too shallow", bored, "Z-5.", "Z-4.98", "pin shelf pin: wood is left"},
 		{"one peck of 5 mm", bored, "G1 Z-3. F600.\nG0 Z2.\nG1 Z-5.\n", "G1 Z-5. F600.\n", "takes 5.000 mm at once"},
 		{"pecks without coming up", bored, "G1 Z-3. F600.\nG0 Z2.\n", "G1 Z-3. F600.\n", "without having been above the top"},
-		{"pecks at the feed of cuts", bored, "F600.", "F2000.", "comes down into the wood at 2000"},
+		{"pecks at the feed of cuts", bored, "F600.", "F2000.", "feed 2000.0 mm/min instead of 600.0"},
 		{"no hole", bored, bored, "", "pin shelf pin: wood is left"},
 
 		{"helix 0.02 mm too wide", helix, "I-1. J0. F2000.\nG3 X26.", "I-1. J0. F2000.\nG3 X26.02", "misses its circle|into wood that must stay"},
-		{"helix without its last turn", helix, "G3 X24. Y75. I-1. J0. F2000.\nG3 X26. Y75. I1. J0.\n", "", "pin hinge plate: wood is left"},
+		{"helix without its last turn", helix, "G3 X24. Y75. I-1. J0. F2000.\nG3 X26. Y75. I1. J0.\nG1 X25.", "G1 X25. F2000.", "pin hinge plate: wood is left"},
 		{"helix with half its last turn", helix, "J0. F2000.\nG3 X26. Y75. I1. J0.\n", "J0. F2000.\n", "pin hinge plate: wood is left"},
 		{"helix the other way round", helix, "G3 X24. Y75. I-1. J0. F2000.\nG3 X26. Y75. I1. J0.\n", "G2 X24. Y75. I-1. J0. F2000.\nG2 X26. Y75. I1. J0.\n", "the wrong way round"},
 		{"plunge in the helix", helix, "G1 Z0. F600.", "G1 Z-1. F600.", "too steep"},
@@ -198,7 +199,7 @@ func TestCheckRoutingCatchesDamage(t *testing.T) {
 		{"opening 0.06 mm too narrow", opening, "X107.", "X106.94", "opening cable is not cut through"},
 		{"opening 0.02 mm too deep", opening, "Z-6.4", "Z-6.42", "below the floor"},
 		{"opening 0.02 mm too shallow", opening, "Z-6.4", "Z-6.38", "none of the levels"},
-		{"opening without its first level", opening, "G1 Y40. Z-2.\n", "G1 Y40. Z0.\n", "too steep|at once"},
+		{"opening without its first level", opening, "G1 Y40. Z-2.\n", "G1 Y40. Z0. F2000.\n", "too steep|at once"},
 		{"opening without a level, steeper", opening, section([]byte(opening), "G1 Y40. Z-2.", "G1 X107. F2000.\nG1 Y67.\nG1 X63.\nG1 Y33.\n"),
 			"G1 Y33. Z-4.\n", "at once"},
 		{"opening's last quarter not cut", opening, "G1 X63.\nG1 Y33.\nG0", "G1 X63.\nG0", "opening cable is not cut through"},
@@ -219,6 +220,7 @@ func TestCheckRoutingCatchesDamage(t *testing.T) {
 		{"outline with a third tab", outline, "G1 Y10.\nG2 X130. Y7. I-3. J0.\nG1 X77.", "G1 Y60.\nG1 Z-4.\nG1 Y46.\nG1 Y26. Z-6.4 F600.\nG1 Y46. F2000.\nG1 Y10.\nG2 X130. Y7. I-3. J0.\nG1 X77.", "outline outline is not cut through"},
 		{"through the part", outline, "G1 X63.\nG1 Z-4.\nG1 X77.\n", "G1 X63.\nG1 Y89.\nG1 Y93.\nG1 Z-4.\nG1 X77.\n", "into wood that must stay"},
 		{"rapid through the cut", outline, "G1 Z-4.\nG1 X77.", "G1 Z-4.\nG0 X77.", "below the clearance"},
+		{"outline at a crawl", outline, "F2000.", "F1.", "feed 1.0 mm/min instead of 2000.0"},
 		{"spindle off", outline, "G1 Y40. Z-2.", "M5\nG1 Y40. Z-2.", "spindle stands"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -13,3 +13,13 @@ router "bench" {
   stepdown = "1/8in" # the deepest bite
   unit     = "in"    # of the programs
 }
+
+# How the shop's cutting table wants its files. Without this block they are in
+# millimetres, one for each piece. Take the # away from what holds for yours.
+# table "shop" {
+#   unit     = "in"       # of the files
+#   files    = "distinct" # one for all pieces that are the same, with how many
+#   mirrored = true       # the drawn face lies down
+#   bit      = "1/4in"    # diameter of its bit
+#   relief   = "diagonal" # inside corners are cleared for that bit
+# }

@@ -13,3 +13,12 @@ router "bench" {
   stepdown = 4    # the deepest bite
   unit     = "mm" # of the programs
 }
+
+# How the shop's cutting table wants its files. Without this block they are in
+# millimetres, one for each piece. Take the # away from what holds for yours.
+# table "shop" {
+#   files    = "distinct" # one for all pieces that are the same, with how many
+#   mirrored = true       # the drawn face lies down
+#   bit      = 6          # diameter of its bit
+#   relief   = "diagonal" # inside corners are cleared for that bit
+# }
