@@ -56,9 +56,12 @@ func (o *order) setBox(p place, last string) {
 	if len(box.Legs) > 0 {
 		feet = "legs"
 	}
-	t := model.Task{Key: "set." + box.Key(), Phase: setting, Title: title("set " + box.Words() + " on its " + feet + ", to the line"), About: []string{box.Key()},
+	t := model.Task{
+		Key: "set." + box.Key(), Phase: setting, About: []string{box.Key()},
+		Title: title("set " + box.Words() + " on its " + feet + ", to the line"),
 		Tools: []string{"level", "shims", "clamps", "drill driver"},
-		After: slices.Concat(each("it must be made", "box."+box.Key()), each("what is finished is not scratched by brushes round it", "finish"), each("its top comes to the line", "line")),
+		After: slices.Concat(each("it must be made", "box."+box.Key()), each("its back and edges are finished while they can be reached", "finish"),
+			each("its top comes to the line", "line")),
 		Checks: []model.Check{
 			o.position("its left side, from the left end of the run", box.Hull.U.Lo),
 			o.position("its top, over the highest point of the floor", box.Hull.Z.Hi),

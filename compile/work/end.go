@@ -32,13 +32,17 @@ func (o *order) topsOf(r *model.Run) (keys []string) {
 
 func (o *order) appliance(r *model.Run, box *model.Box, tops []string) {
 	blocks := o.PartsOf(box.Key())
-	t := model.Task{Key: "appliance." + box.Name, Phase: fitting, Title: "Plug in appliance " + box.Name + " and slide it in, flat out: see that its cord is not caught", About: []string{box.Key()}, Parts: labels(blocks),
+	t := model.Task{
+		Key: "appliance." + box.Name, Phase: fitting, About: []string{box.Key()}, Parts: labels(blocks),
+		Title: "Plug in appliance " + box.Name + " and slide it in: see that its cord is not caught",
 		Tools: []string{"level", "board to slide it over the floor"}, People: 2, Cautions: []string{wiring, "Its weight is on its maker's sheet."},
-		After: slices.Concat(each("its gaps are between boxes that stand", o.setOf(r)...), each("nothing is dropped on it", tops...), each("what it stands on", cutOf(blocks)...)),
+		After: slices.Concat(each("its gaps are between boxes that stand", o.setOf(r)...), each("nothing is dropped on it", tops...),
+			each("what it stands on", cutOf(blocks)...)),
 		Checks: []model.Check{
 			o.position("its top, over the highest point of the floor", box.Appliance.Z.Hi),
 			o.position("gap on each side", box.Appliance.U.Lo-box.Hull.U.Lo),
-		}}
+		},
+	}
 	if len(blocks) > 0 {
 		t.Title = "Lay the blocks of bay " + box.Name + ", plug in the appliance and slide it in: see that its cord is not caught"
 	}
@@ -71,10 +75,13 @@ func (o *order) fronts(r *model.Run, tops []string) {
 	if len(loose) == 0 {
 		return
 	}
-	t := model.Task{Key: "fronts." + r.Name, Phase: fitting, Title: "Put in drawers and shelves, hang the doors of run " + r.Name + ", and adjust them: gaps even, all open past one another", About: about, Parts: labels(loose),
+	t := model.Task{
+		Key: "fronts." + r.Name, Phase: fitting, About: about, Parts: labels(loose),
+		Title: "Put in what is loose in run " + r.Name + ", hang its fronts, and adjust them: gaps even, all open past one another",
 		Tools: []string{"drill driver", "screwdriver", "spacers for the gaps"},
 		After: slices.Concat(each("they are adjusted once all stand", o.setOf(r)...), each("a counter's weight moves them", tops...),
-			each("they must be made", before...), each("they must be finished", "finish"))}
+			each("they must be made", before...), each("they must be finished", "finish")),
+	}
 	o.pieces(&t, loose)
 	o.do(t)
 }
@@ -84,11 +91,15 @@ func (o *order) end() {
 	o.devices()
 	tops := o.in(topping)
 	if slices.ContainsFunc(o.Slabs, func(s model.Slab) bool { return s.Kind == "counter" }) {
-		o.do(model.Task{Key: "seal", Phase: ending, Title: "Seal the counters where they meet walls and skins", Tools: []string{"sealant", "tape for its edges"},
-			After: each("joints are sealed once nothing moves any more", tops...)})
+		o.do(model.Task{
+			Key: "seal", Phase: ending, Title: "Seal the counters where they meet walls and skins", Tools: []string{"sealant", "tape for its edges"},
+			After: each("joints are sealed once nothing moves any more", tops...),
+		})
 	}
-	t := model.Task{Key: "last", Phase: ending, Title: "Look over the whole: level, tight, dry a day after; open and close all; press each test button", Tools: []string{"level", "tape"},
-		After: each("all must be done", o.leaves()...)}
+	t := model.Task{
+		Key: "last", Phase: ending, Title: "Look over the whole: " + o.looks(), Tools: []string{"level", "tape"},
+		After: each("all must be done", o.leaves()...),
+	}
 	for i := range o.Slabs {
 		s := &o.Slabs[i]
 		t.Checks = append(t.Checks, o.position("top of "+s.Words()+", over the highest point of the floor", s.Box.Z.Hi))
@@ -96,9 +107,24 @@ func (o *order) end() {
 	o.do(t)
 }
 
+// looks tells what the last look is for.
+func (o *order) looks() string {
+	looks := "level and tight; open and close all that opens"
+	if slices.ContainsFunc(o.Slabs, func(s model.Slab) bool { return len(s.Cuts) > 0 }) {
+		looks += "; dry under the sink a day after"
+	}
+	if o.known["devices"] {
+		looks += "; press each test button"
+	}
+	return looks
+}
+
 func (o *order) devices() {
-	t := model.Task{Key: "devices", Phase: ending, Title: "Have devices and cover plates put on, with extenders where boards stand before a box, and tested",
-		Hold: electrician, Cautions: []string{wiring}, After: append(each("covers lie on what is finished", o.in(covering)...), each("openings stand before the boxes", o.in(setting)...)...)}
+	t := model.Task{
+		Key: "devices", Phase: ending, Hold: electrician, Cautions: []string{wiring},
+		Title: "Have devices and cover plates put on, with extenders where boards stand before a box, and tested",
+		After: append(each("covers lie on what is finished", o.in(covering)...), each("openings stand before the boxes", o.in(setting)...)...),
+	}
 	behind := map[string]bool{} // what boards stand before, by its name; lookup only
 	for i := range o.Parts {
 		for j := range o.Parts[i].Openings {

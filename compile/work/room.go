@@ -12,8 +12,11 @@ func (o *order) lines() {
 	if len(o.Runs) == 0 {
 		return
 	}
-	t := model.Task{Key: "line", Phase: lining, Title: "Strike the level line all round, from the highest point under what stands on the floor; mark the ends of the runs and the studs",
-		Tools: []string{"laser level", "tape", "pencil"}, After: each("the highest point follows from the readings", "site.floor", "site.studs")}
+	t := model.Task{
+		Key: "line", Phase: lining, Tools: []string{"laser level", "tape", "pencil"},
+		Title: "Strike the level line all round, from the highest point under what stands on the floor; mark the ends of the runs",
+		After: append(each("the highest point follows from the readings", "site.floor"), each("they are marked over the line too", "site.studs")...),
+	}
 	for i := range o.Runs {
 		r := &o.Runs[i]
 		t.About = append(t.About, "run."+r.Name)
@@ -116,23 +119,34 @@ func (o *order) roughIn(k *model.KneeWall) {
 	if len(k.Outlets) == 0 {
 		return
 	}
-	t := model.Task{Key: "wire." + k.Name, Phase: rough, Title: "Have boxes and cables put into knee wall " + k.Name, Tools: []string{"drill, for holes in studs", "nail plates"},
-		After: each("the studs carry boxes and cables", "frame."+k.Name), Cautions: []string{wiring}}
+	t := model.Task{
+		Key: "wire." + k.Name, Phase: rough, Title: "Have boxes and cables put into knee wall " + k.Name,
+		Tools: []string{"drill, for holes in studs", "nail plates"}, Cautions: []string{wiring},
+		After: each("the studs carry boxes and cables", "frame."+k.Name),
+	}
 	for i := range k.Outlets {
 		q := &k.Outlets[i]
 		t.About = append(t.About, "outlet."+q.Name)
-		t.Checks = append(t.Checks, model.Check{What: "outlet " + q.Name + ", centre, from the left end of the run and over the highest point of the floor",
-			Figure: o.plain(q.Box.U.Mid()) + ", " + o.plain(q.Box.Z.Mid())})
+		t.Checks = append(t.Checks, model.Check{
+			What:   "outlet " + q.Name + ", centre, from the left end of the run and over the highest point of the floor",
+			Figure: o.plain(q.Box.U.Mid()) + ", " + o.plain(q.Box.Z.Mid()),
+		})
 	}
 	o.do(t)
-	o.do(model.Task{Key: "wire.seen." + k.Name, Phase: rough, Title: "Wait until the wiring in knee wall " + k.Name + " has been looked at, open as it is",
-		About: []string{"knee_wall." + k.Name}, Hold: electrician, After: each("there must be something to look at", "wire."+k.Name), Cautions: []string{wiring}})
+	o.do(model.Task{
+		Key: "wire.seen." + k.Name, Phase: rough, About: []string{"knee_wall." + k.Name}, Hold: electrician, Cautions: []string{wiring},
+		Title: "Wait until the wiring in knee wall " + k.Name + " has been looked at, open as it is",
+		After: each("there must be something to look at", "wire."+k.Name),
+	})
 }
 
 // water has the pipe ends looked at before boxes stand before them.
 func (o *order) water() {
-	t := model.Task{Key: "water", Phase: rough, Title: "Wait until water and drain in the walls have been looked at: a valve on each supply, the drain at its height, ends capped",
-		Hold: plumber, Cautions: []string{piping}, After: each("their places are checked first", "site.fixtures")}
+	t := model.Task{
+		Key: "water", Phase: rough, Hold: plumber, Cautions: []string{piping},
+		Title: "Wait until water and drain in the walls have been looked at: a valve on each supply, the drain at its height, ends capped",
+		After: each("their places are checked first", "site.fixtures"),
+	}
 	for i := range o.Room.Walls {
 		for _, s := range o.Room.Walls[i].Stubs {
 			t.About = append(t.About, "stub."+s.Name)

@@ -37,9 +37,12 @@ func (o *order) bring() {
 }
 
 func (o *order) roughCuts() {
-	t := model.Task{Key: "rough", Phase: bringing, Title: "Have sheets and sticks cut where they are bought, so that they can be carried in; the saw's cut lies beyond the line",
+	t := model.Task{
+		Key: "rough", Phase: bringing,
+		Title: "Have sheets and sticks cut where they are bought, so that they can be carried in; the saw's cut lies beyond the line",
 		Tools: []string{"the yard's panel saw, or a circular saw along a rail"}, Cautions: []string{sawing},
-		After: each("it is cut where it is bought", "order")}
+		After: each("it is cut where it is bought", "order"),
+	}
 	for i := range o.Rough {
 		r := &o.Rough[i]
 		if !slices.Contains(t.About, r.Stock) {

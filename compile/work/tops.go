@@ -3,7 +3,6 @@ package work
 import (
 	"slices"
 	"strconv"
-	"strings"
 
 	"barwright/compile/model"
 	"barwright/lang"
@@ -29,11 +28,14 @@ func (o *order) skin(k *model.KneeWall, s *model.Skin) string {
 	if !o.known["hold."+k.Name] {
 		stands = each("it goes on over what stands", o.setOf(o.RunNamed(k.Run))...)
 	}
-	t := model.Task{Key: "skin." + s.Name, Phase: covering, Title: "Put on skin " + s.Name + " of knee wall " + k.Name, About: []string{block}, Parts: labels(pieces),
+	t := model.Task{
+		Key: "skin." + s.Name, Phase: covering, Title: "Put on skin " + s.Name + " of knee wall " + k.Name,
+		About: []string{block}, Parts: labels(pieces),
 		Tools: []string{"shims for the gap below", "brad nailer, or adhesive", "jigsaw, for the scribe"},
 		After: slices.Concat(each("it hides the wiring", "wire.seen."+k.Name), each("it is cut out round the steel", "steel."+k.Name),
 			each("it must be cut and finished", append(cutOf(pieces), "finish")...), each("its framing must stand", "frame."+k.Name), stands),
-		Cautions: []string{drilling}}
+		Cautions: []string{drilling},
+	}
 	o.pieces(&t, pieces)
 	o.do(t)
 	return t.Key
@@ -48,9 +50,12 @@ func (o *order) strips(k *model.KneeWall, skins []string) {
 	if len(parts) == 0 {
 		return
 	}
-	t := model.Task{Key: "strips." + k.Name, Phase: covering, Title: "Put battens, caps and corners over the skins of knee wall " + k.Name, About: []string{"knee_wall." + k.Name}, Parts: labels(parts),
+	t := model.Task{
+		Key: "strips." + k.Name, Phase: covering, About: []string{"knee_wall." + k.Name}, Parts: labels(parts),
+		Title: "Put " + stripWords(parts) + " over the skins of knee wall " + k.Name,
 		Tools: []string{"brad nailer, or adhesive", "mitre saw", "level"},
-		After: append(each("they lie on it", skins...), each("they must be cut and finished", append(cutOf(parts), "finish")...)...)}
+		After: append(each("they lie on it", skins...), each("they must be cut and finished", append(cutOf(parts), "finish")...)...),
+	}
 	for i := range k.Skins {
 		s := &k.Skins[i]
 		for n, at := range s.Battens {
@@ -60,6 +65,17 @@ func (o *order) strips(k *model.KneeWall, skins []string) {
 	}
 	o.pieces(&t, parts)
 	o.do(t)
+}
+
+// stripWords names what covers skins: "battens and caps".
+func stripWords(parts []*model.Part) string {
+	var words []string
+	for _, kind := range []struct{ block, name, words string }{{"skin", "batten", "battens"}, {"skin", "cap", "caps"}, {"corner", "strip", "corners"}} {
+		if slices.ContainsFunc(parts, func(p *model.Part) bool { return p.Is(kind.block, kind.name) }) {
+			words = append(words, kind.words)
+		}
+	}
+	return listed(words)
 }
 
 // tops has the counters laid, cut and fixed, the sinks set, and then the bar tops.
@@ -78,7 +94,7 @@ func (o *order) tops() {
 }
 
 func (o *order) counter(s *model.Slab) {
-	r := o.RunNamed(o.Ref(o.Block(s.Key()), "over").Name)
+	r := o.RunNamed(o.over(s).Name)
 	pieces := o.PartsOf(s.Key())
 	stands := each("it lies on all of them", o.setOf(r)...)
 	for _, inner := range o.Block("run." + r.Name).Blocks {
@@ -96,8 +112,11 @@ func (o *order) counter(s *model.Slab) {
 	}
 	stands = append(stands, each("it is finished before it is mounted", "finish.slabs")...)
 	if cuts := cutWords(s); cuts != "" {
-		t := model.Task{Key: "dry." + s.Key(), Phase: topping, Title: title("lay " + s.Words() + " dry, mark " + cuts + " by the templates, cut, and seal the cut edges"),
-			About: []string{s.Key()}, Parts: labels(pieces), Tools: []string{"jigsaw", "drill", "hole saw", "sealer and brush"}, After: stands, Cautions: []string{lifting, sawing}}
+		t := model.Task{
+			Key: "dry." + s.Key(), Phase: topping, About: []string{s.Key()}, Parts: labels(pieces),
+			Title: title("lay " + s.Words() + " dry, mark " + cuts + " by the templates, cut, and seal the cut edges"),
+			Tools: []string{"jigsaw", "drill", "hole saw", "sealer and brush"}, After: stands, Cautions: []string{lifting, sawing},
+		}
 		for _, c := range s.Cuts {
 			t.About = append(t.About, c.Kind+"."+c.Name)
 			t.Checks = append(t.Checks, o.position(c.Kind+" "+c.Name+", centre, from the left end of the run", c.Box.U.Mid()))
@@ -108,8 +127,10 @@ func (o *order) counter(s *model.Slab) {
 	if o.known["dry."+s.Key()] {
 		stands = each("what is cut out is cut out while it can still be lifted", "dry."+s.Key())
 	}
-	t := model.Task{Key: "fix." + s.Key(), Phase: topping, Title: title("fix " + s.Words() + " from below"), About: []string{s.Key()}, Parts: labels(pieces),
-		Tools: []string{"drill driver", "level"}, After: stands, Cautions: []string{lifting}}
+	t := model.Task{
+		Key: "fix." + s.Key(), Phase: topping, Title: title("fix " + s.Words() + " from below"), About: []string{s.Key()}, Parts: labels(pieces),
+		Tools: []string{"drill driver", "level"}, After: stands, Cautions: []string{lifting},
+	}
 	if len(pieces) > 1 {
 		t.Title += ", its seams joined first"
 	}
@@ -124,10 +145,7 @@ func cutWords(s *model.Slab) string {
 	for _, c := range s.Cuts {
 		words = append(words, c.Kind+" "+c.Name)
 	}
-	if n := len(words); n > 1 {
-		words = append(words[:n-2], words[n-2]+" and "+words[n-1])
-	}
-	return strings.Join(words, ", ")
+	return listed(words)
 }
 
 func (o *order) sinks(s *model.Slab) {
@@ -141,24 +159,24 @@ func (o *order) sinks(s *model.Slab) {
 		t.About = append(t.About, c.Kind+"."+c.Name)
 	}
 	o.do(t)
-	o.do(model.Task{Key: "water." + s.Name, Phase: topping, Title: "Have " + cuts + " connected: trap, drain, supply; fill the bowl, let it go, and look for drips",
-		About: t.About, Hold: plumber, After: append(each("there must be something to connect", t.Key), each("the pipes must have been looked at", "water")...), Cautions: []string{piping}})
+	o.do(model.Task{
+		Key: "water." + s.Name, Phase: topping, About: t.About, Hold: plumber, Cautions: []string{piping},
+		Title: "Have " + cuts + " connected: trap, drain, supply; fill the bowl, let it go, and look for drips",
+		After: append(each("there must be something to connect", t.Key), each("the pipes must have been looked at", "water")...),
+	})
 }
 
 func (o *order) barTop(s *model.Slab) {
-	pieces, block := o.PartsOf(s.Key()), o.Ref(o.Block(s.Key()), "over")
-	var k *model.KneeWall
-	for i := range o.KneeWalls {
-		if o.KneeWalls[i].Name == block.Name {
-			k = &o.KneeWalls[i]
-		}
-	}
-	t := model.Task{Key: "fix." + s.Key(), Phase: topping, Title: title("lay " + s.Words() + " and screw it from below"), About: []string{s.Key()}, Parts: labels(pieces),
-		Tools:  []string{"drill driver", "clamps", "level"},
+	pieces, over := o.PartsOf(s.Key()), o.over(s).Name
+	k := &o.KneeWalls[slices.IndexFunc(o.KneeWalls, func(k model.KneeWall) bool { return k.Name == over })]
+	t := model.Task{
+		Key: "fix." + s.Key(), Phase: topping, Title: title("lay " + s.Words() + " and screw it from below"),
+		About: []string{s.Key()}, Parts: labels(pieces), Tools: []string{"drill driver", "clamps", "level"},
 		Screws: o.screwsOf(k, "up through the support plates into the bar top"), Cautions: []string{lifting},
 		After: slices.Concat(each("it lies on the framing", "frame."+k.Name), each("it lies on the steel", "steel."+k.Name), o.underBarTop(k),
 			each("it is finished before it is mounted", "finish.slabs")),
-		Checks: []model.Check{o.position("its top, over the highest point of the floor", s.Box.Z.Hi)}}
+		Checks: []model.Check{o.position("its top, over the highest point of the floor", s.Box.Z.Hi)},
+	}
 	if len(t.Screws) == 0 {
 		t.Title = title("lay " + s.Words() + " and fix it")
 	}
@@ -171,7 +189,7 @@ func (o *order) underBarTop(k *model.KneeWall) (out []model.Before) {
 	for i := range k.Skins {
 		out = append(out, each("its upper edge is fitted from above", "skin."+k.Skins[i].Name)...)
 	}
-	out = append(out, each("caps end under it", "strips."+k.Name)...)
+	out = append(out, each("they end under it", "strips."+k.Name)...)
 	for i := range o.Slabs {
 		if s := &o.Slabs[i]; s.Kind == "counter" && o.over(s).Key() == "run."+k.Run {
 			out = append(out, each("a counter is not carried over it", "fix."+s.Key())...)
