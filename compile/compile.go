@@ -72,7 +72,9 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		cutsApart(src, m, &findings)
 		b := rule.NewBuild(solution.Values, m, &findings)
 		m.Carry, m.Rough = work.Carry(b)
-		m.Work = work.Order(b)
+		if !findings.HasErrors() {
+			m.Work = work.Order(b)
+		}
 	}
 	findings.Sort()
 	if m == nil || findings.HasErrors() {

@@ -172,9 +172,10 @@ func step(t *testing.T, m *model.Model, key string) model.Task {
 	return m.Work[i]
 }
 
-// TestWaits holds the boat shed to what a builder knows, through other steps too.
+// TestWaits holds the boat shed, whose sheets come up a stair, to what a builder knows: directly,
+// and through other steps.
 func TestWaits(t *testing.T) {
-	m := solved(t, edittest.Folder(t, "../../examples/boatshed"))
+	m := solved(t, edittest.Edited(t, edittest.Folder(t, "../../examples/boatshed"), "+ carry { stair = [140, 40] }"))
 	at := map[string]int{}
 	for i := range m.Work {
 		at[m.Work[i].Key] = i
@@ -182,6 +183,23 @@ func TestWaits(t *testing.T) {
 	var waits func(key, before string) bool
 	waits = func(key, before string) bool {
 		return slices.ContainsFunc(m.Work[at[key]].After, func(b model.Before) bool { return b.Key == before || waits(b.Key, before) })
+	}
+	for _, c := range [][2]string{
+		{"rough", "order"}, {"measured", "rough"}, {"line", "site.floor"}, {"line", "site.studs"}, {"order", "site.way"}, {"order", "site.makers"},
+		{"fix.anchor.end", "line"}, {"fix.anchor.end", "cut.stick.two_by_four"}, {"frame.bar", "line"}, {"frame.bar", "cut.stick.two_by_four"},
+		{"steel.bar", "frame.bar"}, {"steel.bar", "cut.flat_bar.arm"}, {"recess", "cut.stick.two_by_four"}, {"panels", "cut.sheet.thin"}, {"bands", "panels"},
+		{"drawers.cabinet.beans", "cut.sheet.half"}, {"box.cabinet.cups", "panels"}, {"finish", "box.cabinet.cups"}, {"finish", "drawers.cabinet.beans"},
+		{"finish.slabs", "measured"}, {"set.cabinet.cups", "box.cabinet.cups"}, {"set.cabinet.cups", "set.cabinet.kettle"}, {"set.cabinet.cups", "line"},
+		{"hold.bar", "set.cabinet.kegs"}, {"fit.filler.wall", "set.cabinet.sink"}, {"fit.filler.wall", "finish"}, {"skin.end", "hold.bar"},
+		{"skin.end", "finish"}, {"strips.bar", "skin.end"}, {"strips.bar", "finish"}, {"dry.counter.work", "hold.bar"}, {"dry.counter.work", "fit.filler.wall"},
+		{"dry.counter.work", "finish.slabs"}, {"fix.counter.back", "fit.filler.corner"}, {"sinks.work", "fix.counter.work"}, {"water.work", "sinks.work"},
+		{"fix.bar_top.oak", "strips.bar"}, {"fix.bar_top.oak", "fix.counter.work"}, {"fix.bar_top.oak", "frame.bar"}, {"appliance.cooler", "set.cabinet.cups"},
+		{"appliance.cooler", "cut.stick.two_by_four"}, {"fronts.back", "drawers.cabinet.beans"}, {"fronts.front", "finish"}, {"devices", "strips.bar"},
+		{"devices", "set.cabinet.cups"}, {"seal", "fix.counter.back"}, {"last", "seal"},
+	} {
+		if !slices.ContainsFunc(step(t, m, c[0]).After, func(b model.Before) bool { return b.Key == c[1] }) {
+			t.Errorf("%s does not say that it waits for %s", c[0], c[1])
+		}
 	}
 	for _, c := range [][2]string{
 		{"skin.room", "wire.seen.bar"}, {"skin.work", "wire.seen.bar"}, {"wire.seen.bar", "wire.bar"},
