@@ -5,8 +5,8 @@ import "barwright/compile/geom"
 // Task is a step of the work. A model's tasks stand in an order in which nothing waits for
 // what comes later.
 type Task struct {
-	Key      string   // stable: "set cabinet.urn"
-	Phase    string   // that it belongs to: "in the shop"
+	Key      string   // stable: "set.cabinet.urn"
+	Phase    string   // that it belongs to: "on site: boxes"
 	Title    string   // what is done, in plain words
 	About    []string // keys of blocks
 	Parts    []string // labels of what is taken in hand
