@@ -19,6 +19,11 @@ import (
 //go:embed point.js
 var script string
 
+// workLook is the style of the order of work.
+//
+//go:embed work.css
+var workLook string
+
 // writer writes one model.
 type writer struct {
 	*markup.Writer
@@ -28,7 +33,7 @@ type writer struct {
 // Write writes the page. The error is the writer's.
 func Write(w io.Writer, m *model.Model) error {
 	p := writer{markup.New(w), m}
-	p.Head("barwright build", m.Build.Name, markup.Look, script)
+	p.Head("barwright build", m.Build.Name, markup.Look+workLook, script)
 	p.Start("body")
 	p.top()
 	p.Start("main")
