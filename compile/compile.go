@@ -20,6 +20,7 @@ import (
 	"barwright/compile/template"
 	"barwright/compile/values"
 	"barwright/compile/view"
+	"barwright/compile/work"
 	"barwright/lang"
 	"barwright/lang/filename"
 	"barwright/lang/finding"
@@ -70,7 +71,12 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		m.Cuts = layout.Cuts(m.Parts)
 		layouts(m, &findings)
 		cutsApart(src, m, &findings)
-		place.Order(rule.NewBuild(solution.Values, m, &findings))
+		b := rule.NewBuild(solution.Values, m, &findings)
+		place.Order(b)
+		m.Carry, m.Rough = work.Carry(b)
+		if !findings.HasErrors() {
+			m.Work = work.Order(b)
+		}
 	}
 	findings.Sort()
 	if m == nil || findings.HasErrors() {

@@ -77,7 +77,7 @@ func TestExamplesWriteEverything(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			m := compiled(t, name)
 			files := filesIn(t, built(t, name))
-			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "model.json", "manifest.json", "router/setup.txt"}
+			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "work.txt", "model.json", "manifest.json", "router/setup.txt"}
 			for _, p := range m.Parts {
 				want = append(want, "parts/"+p.Label+".dxf")
 				if p.FarBores() {

@@ -12,6 +12,7 @@ import (
 	"barwright/emit/page"
 	"barwright/emit/record"
 	"barwright/emit/table"
+	"barwright/emit/worklist"
 )
 
 // outputs lists the files of a build. The router's programs are written, read
@@ -25,6 +26,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		{Name: "bill.csv", Write: whole(table.BillCSV)},
 		{Name: "bill.json", Write: whole(table.BillJSON)},
 		{Name: "cutlist.csv", Write: whole(table.CutList)},
+		{Name: "work.txt", Write: whole(worklist.Text)},
 		{Name: recordName, Write: whole(record.Write)},
 	}
 	files = append(files, cutFiles(m)...)

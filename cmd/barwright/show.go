@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -14,6 +15,7 @@ import (
 	"barwright/compile/model"
 	"barwright/compile/values"
 	"barwright/emit/reply"
+	"barwright/emit/worklist"
 	"barwright/lang/finding"
 )
 
@@ -24,7 +26,7 @@ func showCommand() command {
 solved, with all that it follows from. The name of a block lists its values, one
 that ends in a dot what it may go on with; without a NAME all blocks are listed.
 What is known only once everything stands in its place is under "placed", and
-under part.LABEL or a part's label alone.
+under part.LABEL or a part's label alone. "work" alone is the order of work.
 
 PATH is a file, or a folder with all its *.hcl files, or a folder that build wrote
 or the model.json in it; where it is left out, the folder that the command runs
@@ -59,11 +61,17 @@ func show(o options, std streams) int {
 	if wrong = cmp.Or(wrong, o.unusable()); wrong != "" {
 		return misuse(std, wrong)
 	}
-	book, sound, status := o.open(path, std)
+	book, m, status := o.open(path, std)
 	if book == nil {
 		return status
 	}
-	replies, worst := answer(book, names, sound, std)
+	if m != nil && o.format == "text" && slices.Equal(names, []string{"work"}) {
+		if err := worklist.Text(std.out, m); err != nil {
+			return failed(std, err)
+		}
+		return status
+	}
+	replies, worst := answer(book, names, m != nil, std)
 	write := reply.Text
 	if o.format == "json" {
 		write = reply.JSON
@@ -74,15 +82,15 @@ func show(o options, std streams) int {
 	return max(status, worst)
 }
 
-// open finds what can be asked of a path, and tells whether the build is sound. There
+// open finds what can be asked of a path, and its model where the build is sound. There
 // is no book where nothing can be read.
-func (o options) open(path string, std streams) (book *ask.Book, sound bool, status int) {
+func (o options) open(path string, std streams) (book *ask.Book, sound *model.Model, status int) {
 	m, is, err := o.readRecord(path)
 	switch {
 	case err != nil:
-		return nil, false, failed(std, err)
+		return nil, nil, failed(std, err)
 	case is:
-		return ask.OfRecord(m), true, exitClean
+		return ask.OfRecord(m), m, exitClean
 	}
 	b, err := o.solve(path, compile.Check)
 	if err == nil && b.model == nil {
@@ -91,11 +99,11 @@ func (o options) open(path string, std streams) (book *ask.Book, sound bool, sta
 	}
 	switch {
 	case err != nil:
-		return nil, false, failed(std, err)
+		return nil, nil, failed(std, err)
 	case b.src.Lost:
-		return nil, false, status
+		return nil, nil, status
 	}
-	return ask.Open(values.Explain(b.src), b.model), b.model != nil, status
+	return ask.Open(values.Explain(b.src), b.model), b.model, status
 }
 
 // answer looks names up; those that are not there are told, and do not stop

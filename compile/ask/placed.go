@@ -16,7 +16,7 @@ const place = "placed"
 
 // NeedsPlacing reports whether a name is one that only a sound build has.
 func NeedsPlacing(name string) bool {
-	return name == "part" || strings.HasPrefix(name, "part.") || strings.Contains(name+".", "."+place+".")
+	return name == "part" || name == "work" || strings.HasPrefix(name, "part.") || strings.Contains(name+".", "."+place+".")
 }
 
 // Placed lists where things stand in a model, in its order, without its parts.

@@ -41,6 +41,9 @@ type Model struct {
 	Setting   Setting
 	Templates []Template // for routers that are led by hand too
 	Ways      []Way      // of cables, cords and drains
+	Carry     Carry      // what all that is brought in must pass
+	Rough     []Rough    // what is cut for that where it is bought
+	Work      []Task     // in the order in which it is done
 	Views     []View
 	Findings  finding.List // warnings and notes; a model has no errors
 }

@@ -19,6 +19,11 @@ import (
 //go:embed point.js
 var script string
 
+// workLook is the style of the order of work.
+//
+//go:embed work.css
+var workLook string
+
 // writer writes one model.
 type writer struct {
 	*markup.Writer
@@ -28,7 +33,7 @@ type writer struct {
 // Write writes the page. The error is the writer's.
 func Write(w io.Writer, m *model.Model) error {
 	p := writer{markup.New(w), m}
-	p.Head("barwright build", m.Build.Name, markup.Look, script)
+	p.Head("barwright build", m.Build.Name, markup.Look+workLook, script)
 	p.Start("body")
 	p.top()
 	p.Start("main")
@@ -42,6 +47,7 @@ func Write(w io.Writer, m *model.Model) error {
 	p.setting()
 	p.programs()
 	p.order()
+	p.work()
 	p.cautions()
 	p.End()
 	p.Start("div", "id", "pointed", "role", "status", "hidden", "")
@@ -57,7 +63,8 @@ func Write(w io.Writer, m *model.Model) error {
 var sections = [...][2]string{
 	{"findings", "Findings"}, {"drawings", "Drawings"}, {"parts", "Parts"}, {"cuts", "Cut list"},
 	{"layouts", "Stock"}, {"bill", "Bill"}, {"ways", "Ways"}, {"setting", "Setting"},
-	{"programs", "Router"}, {"order", "Order of setting"}, {"cautions", "Cautions"},
+	{"programs", "Router"}, {"order", "Order of setting"}, {"work", "Order of work"},
+	{"cautions", "Cautions"},
 }
 
 func (p writer) top() {

@@ -60,7 +60,7 @@ func piece(m *model.Model, fn func(writer)) string {
 func TestGoldenPieces(t *testing.T) {
 	m := bar()
 	small := &model.Model{Build: m.Build, Parts: m.Parts[:7:7], Cuts: m.Cuts[:2], Layouts: m.Layouts, Bill: m.Bill,
-		Slabs: m.Slabs, Programs: m.Programs[:1], Findings: m.Findings, Givens: m.Givens}
+		Slabs: m.Slabs, Programs: m.Programs[:1], Findings: m.Findings, Givens: m.Givens, Work: fewTasks}
 	for i := range m.Views {
 		if m.Views[i].Part == "cabinet.urn/back" {
 			small.Views = m.Views[i : i+1]
@@ -74,6 +74,7 @@ func TestGoldenPieces(t *testing.T) {
 		{"findings.html", writer.findings},
 		{"parts.html", writer.parts},
 		{"lists.html", func(p writer) { p.cuts(); p.layouts(); p.bill(); p.programs() }},
+		{"work.html", writer.work},
 		{"fitted.html", func(p writer) { (writer{p.Writer, fewFitted()}).parts(); (writer{p.Writer, fewFitted()}).cuts() }},
 	}
 	for _, g := range pieces {
@@ -92,6 +93,13 @@ func TestGoldenPieces(t *testing.T) {
 			t.Errorf("%s changed (-want +got); run with -update if it should:\n%s", g.file, diff)
 		}
 	}
+}
+
+// fewTasks are steps of two phases.
+var fewTasks = []model.Task{
+	{Key: "site.walls", Phase: "on site", Title: "Measure the walls <again>", People: 1, Checks: []model.Check{{What: "wall north, length", Figure: "136 1/8 in"}}},
+	{Key: "wire.seen", Phase: "on site", Title: "Wait", People: 1, Hold: "a licensed electrician", Cautions: []string{"Switch off."}},
+	{Key: "set", Phase: "boxes", Title: "Set cabinet urn", People: 2, WeightKg: 30, Lifted: "cabinet urn", After: []model.Before{{Key: "wire.seen", Why: "it hides the wiring"}}},
 }
 
 // fewFitted is a side, a shelf, a door and the drawing of two doors that are alike,

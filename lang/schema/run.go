@@ -86,6 +86,7 @@ var anchor = &Block{
 		{Name: "under", Type: Ref, Refs: []string{"cabinet"}, Required: true},
 		{Name: "block", Type: Ref, Refs: []string{"stick"}, Required: true},
 		{Name: "fixed", Type: Choice, Choices: []string{"adhesive", "screws"}, Default: "screws", Doc: "how the block holds to the floor"},
+		{Name: "cure", Type: Number, Default: "24", Doc: "hours that adhesive takes until the block may be loaded, as on its tube; a day is common practice"},
 		{Name: "play", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "how much shorter the block is than the space between the sides"},
 		{Name: "screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the toe kick into the block"},
 		{Name: "floor_screws", Type: Ref, Refs: []string{"screw"}, Doc: "through the block into the floor, where it is fixed so"},

@@ -152,7 +152,7 @@ var unitWords = []string{"in", "mm", "ft", "cm", "m"}
 
 var root = []*Block{
 	build, include, given, sheet, stick, flatBar, slab, screw, fitting, banding, finish, router, saw, table, room,
-	carcass, run, kneeWall, counter, barTop, cable, cord, drain, limits,
+	carcass, run, kneeWall, counter, barTop, cable, cord, drain, limits, carry,
 }
 
 var build = &Block{

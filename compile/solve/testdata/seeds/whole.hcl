@@ -300,6 +300,7 @@ run "front" {
     under        = cabinet.bins
     block        = stick.cls
     fixed        = "screws"
+    cure         = 12
     play         = 4
     screws       = screw.all
     floor_screws = screw.all
@@ -534,4 +535,10 @@ limits {
   way_in              = 600
   nail_plate          = 32
   tap_reach           = 300
+}
+
+carry {
+  car     = [2000, 1300]
+  doorway = 2000
+  stair   = [2300, 1250]
 }

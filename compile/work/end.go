@@ -1,0 +1,165 @@
+package work
+
+import (
+	"slices"
+
+	"barwright/compile/model"
+)
+
+// fit has appliances slid in, and fronts hung.
+func (o *order) fit() {
+	for i := range o.Runs {
+		r := &o.Runs[i]
+		tops := o.topsOf(r)
+		for j := range r.Boxes {
+			if box := &r.Boxes[j]; box.Kind == model.Bay {
+				o.appliance(r, box, tops)
+			}
+		}
+		o.fronts(r, tops)
+	}
+}
+
+// topsOf lists the steps that fix counters on a run.
+func (o *order) topsOf(r *model.Run) (keys []string) {
+	for i := range o.Slabs {
+		if s := &o.Slabs[i]; s.Kind == "counter" && o.over(s).Key() == "run."+r.Name {
+			keys = append(keys, "fix."+s.Key())
+		}
+	}
+	return keys
+}
+
+func (o *order) appliance(r *model.Run, box *model.Box, tops []string) {
+	blocks := o.PartsOf(box.Key())
+	t := model.Task{
+		Key: "appliance." + box.Name, Phase: fitting, About: []string{box.Key()}, Parts: labels(blocks),
+		Title: "Plug in appliance " + box.Name + " and slide it in: see that its cord is not caught",
+		Tools: []string{"level", "board to slide it over the floor"}, People: 2, Cautions: []string{wiring, "Its weight is on its maker's sheet."},
+		After: slices.Concat(each("its gaps are between boxes that stand", o.setOf(r)...), each("nothing is dropped on it", tops...),
+			each("what it stands on", cutOf(blocks)...)),
+		Checks: []model.Check{
+			o.position("its top, over the highest point of the floor", box.Appliance.Z.Hi),
+			o.position("gap on each side", box.Appliance.U.Lo-box.Hull.U.Lo),
+		},
+	}
+	if len(blocks) > 0 {
+		t.Title = "Lay the blocks of bay " + box.Name + ", plug in the appliance and slide it in: see that its cord is not caught"
+	}
+	if plug := o.Ref(o.Block(box.Key()), "plug"); plug != nil {
+		t.About = append(t.About, plug.Key())
+		t.Checks = append(t.Checks, model.Check{What: "it is plugged into", Figure: "outlet " + plug.Name})
+	}
+	o.do(t)
+}
+
+func (o *order) fronts(r *model.Run, tops []string) {
+	var loose []*model.Part
+	var about, before []string
+	for i := range r.Boxes {
+		box := &r.Boxes[i]
+		if box.Kind != model.Cabinet {
+			continue
+		}
+		fast := o.made[box.Key()].parts
+		n := len(loose)
+		for _, p := range o.PartsOf(box.Key()) {
+			if !slices.Contains(fast, p) {
+				loose = append(loose, p)
+			}
+		}
+		if len(loose) > n {
+			about, before = append(about, box.Key()), append(before, "drawers."+box.Key())
+		}
+	}
+	if len(loose) == 0 {
+		return
+	}
+	t := model.Task{
+		Key: "fronts." + r.Name, Phase: fitting, About: about, Parts: labels(loose),
+		Title: "Put in what is loose in run " + r.Name + ", hang its fronts, and adjust them: gaps even, all open past one another",
+		Tools: []string{"drill driver", "screwdriver", "spacers for the gaps"},
+		After: slices.Concat(each("they are adjusted once all stand", o.setOf(r)...), each("a counter's weight moves them", tops...),
+			each("they must be made", before...), each("they must be finished", "finish")),
+	}
+	o.pieces(&t, loose)
+	o.do(t)
+}
+
+// end has outlets finished, joints sealed, and the whole looked over.
+func (o *order) end() {
+	o.devices()
+	tops := o.in(topping)
+	if slices.ContainsFunc(o.Slabs, func(s model.Slab) bool { return s.Kind == "counter" }) {
+		o.do(model.Task{
+			Key: "seal", Phase: ending, Title: "Seal the counters where they meet walls and skins", Tools: []string{"sealant", "tape for its edges"},
+			After: each("joints are sealed once nothing moves any more", tops...),
+		})
+	}
+	t := model.Task{
+		Key: "last", Phase: ending, Title: "Look over the whole: " + o.looks(), Tools: []string{"level", "tape"},
+		After: each("all must be done", o.leaves()...),
+	}
+	for i := range o.Slabs {
+		s := &o.Slabs[i]
+		t.Checks = append(t.Checks, o.position("top of "+s.Words()+", over the highest point of the floor", s.Box.Z.Hi))
+	}
+	o.do(t)
+}
+
+// looks tells what the last look is for.
+func (o *order) looks() string {
+	looks := "level and tight; open and close all that opens"
+	if slices.ContainsFunc(o.Slabs, func(s model.Slab) bool { return len(s.Cuts) > 0 }) {
+		looks += "; dry under the sink a day after"
+	}
+	if o.known["devices"] {
+		looks += "; press each test button"
+	}
+	return looks
+}
+
+func (o *order) devices() {
+	t := model.Task{
+		Key: "devices", Phase: ending, Hold: electrician, Cautions: []string{wiring},
+		Title: "Have devices and cover plates put on, with extenders where boards stand before a box, and tested",
+		After: append(each("covers lie on what is finished", o.in(covering)...), each("openings stand before the boxes", o.in(setting)...)...),
+	}
+	behind := map[string]bool{} // what boards stand before, by its name; lookup only
+	for i := range o.Parts {
+		for j := range o.Parts[i].Openings {
+			behind[o.Parts[i].Openings[j].Name] = true
+		}
+	}
+	for i := range o.Room.Walls {
+		for _, q := range o.Room.Walls[i].Outlets {
+			if behind[q.Kind+" "+q.Name] {
+				t.About = append(t.About, q.Kind+"."+q.Name)
+			}
+		}
+	}
+	for i := range o.KneeWalls {
+		for _, q := range o.KneeWalls[i].Outlets {
+			t.About = append(t.About, "outlet."+q.Name)
+		}
+	}
+	if len(t.About) > 0 {
+		o.do(t)
+	}
+}
+
+// leaves lists the steps that no other waits for.
+func (o *order) leaves() (keys []string) {
+	waited := map[string]bool{} // lookup only
+	for i := range o.tasks {
+		for _, b := range o.tasks[i].After {
+			waited[b.Key] = true
+		}
+	}
+	for i := range o.tasks {
+		if key := o.tasks[i].Key; !waited[key] {
+			keys = append(keys, key)
+		}
+	}
+	return keys
+}

@@ -1,0 +1,158 @@
+package work
+
+import (
+	"slices"
+	"strings"
+
+	"barwright/compile/model"
+)
+
+// lines has the level line struck, and what must cure put down.
+func (o *order) lines() {
+	if len(o.Runs) == 0 {
+		return
+	}
+	t := model.Task{
+		Key: "line", Phase: lining, Tools: []string{"laser level", "tape", "pencil"},
+		Title: "Strike the level line all round, from the highest point under what stands on the floor; mark the ends of the runs",
+		After: append(each("the highest point follows from the readings", "site.floor"), each("they are marked over the line too", "site.studs")...),
+	}
+	for i := range o.Runs {
+		r := &o.Runs[i]
+		t.About = append(t.About, "run."+r.Name)
+		t.Checks = append(t.Checks, o.place(r), o.position("top of the boxes of run "+r.Name+", over that point", r.Height))
+	}
+	o.do(t)
+	for _, p := range o.kinds["anchor"] {
+		o.anchor(p)
+	}
+}
+
+// place tells where a run begins.
+func (o *order) place(r *model.Run) model.Check {
+	if r.Along {
+		at, _ := o.WallNamed(r.Wall).Frame.Local(r.Frame.Origin)
+		return o.position("left end of run "+r.Name+", along wall "+r.Wall+" from its left end", at)
+	}
+	return o.position("fronts of the boxes of run "+r.Name+", where they meet wall "+r.Wall+", from its left end", o.Length(o.Block("run."+r.Name), "at"))
+}
+
+// anchor has a block fixed to the floor, long before the box that it holds.
+func (o *order) anchor(p *model.Part) {
+	block := o.Block(p.Block())
+	t := model.Task{
+		Key: "fix." + p.Block(), Phase: lining, About: []string{p.Block()}, Parts: []string{p.Label},
+		Title: "Screw the block of " + p.Owner + " to the floor", Tools: []string{"drill driver", "tape"},
+		After:  append(each("it stands on the lines that are marked", "line"), each("it must be cut", cutOf([]*model.Part{p})...)...),
+		Screws: o.screws("to hold " + p.Owner + " to the floor"), Cautions: []string{drilling},
+		Checks: []model.Check{
+			o.position("its left end, from the left end of the run", p.Placement.Box.U.Lo),
+			o.position("its rear, from the rear of the boxes", p.Placement.Box.V.Lo),
+		},
+	}
+	if p.Glued {
+		t.Title = "Stick the block of " + p.Owner + " to the floor, clean and dry, and weigh it down"
+		t.Tools, t.Cautions = []string{"adhesive", "weight"}, []string{glueing}
+		t.Cure = o.Number(block, "cure")
+	}
+	o.do(t)
+}
+
+// kneeWalls has the framing stood up, the steel let in, and the wiring looked at while it
+// can be seen.
+func (o *order) kneeWalls() {
+	for i := range o.KneeWalls {
+		k := &o.KneeWalls[i]
+		o.frame(k)
+		o.supports(k)
+		o.roughIn(k)
+	}
+}
+
+func (o *order) partsOfKneeWall(k *model.KneeWall, steel bool) []*model.Part {
+	return slices.DeleteFunc(slices.Clone(o.PartsOf("knee_wall."+k.Name)), func(p *model.Part) bool { return (p.Kind == model.Steel) != steel })
+}
+
+func (o *order) frame(k *model.KneeWall) {
+	wood, key := o.partsOfKneeWall(k, false), "knee_wall."+k.Name
+	t := model.Task{Key: "frame." + k.Name, Phase: rough, Title: "Frame knee wall " + k.Name + ", stand it up plumb and straight, and screw it to the floor",
+		About: []string{key}, Parts: labels(wood), Tools: []string{"drill driver", "level, 6 ft (1.8 m)", "string line", "shims"},
+		After: slices.Concat(each("its plates and studs", cutOf(wood)...), each("its top follows from the line", "line"),
+			each("recesses are routed while the plate lies flat", "recess")),
+		Screws: o.screws("to frame knee wall "+k.Name, "to hold knee wall "+k.Name+" to the floor"), Cautions: []string{drilling},
+		Checks: []model.Check{
+			o.position("top of the upper plate, over the highest point of the floor", k.Framing.Z.Hi),
+			o.position("its left end, from the left end of the run", k.Framing.U.Lo),
+		},
+		People: 2,
+	}
+	o.lift(&t, o.together(wood), "the framing, screwed together")
+	o.do(t)
+}
+
+func (o *order) supports(k *model.KneeWall) {
+	plates := o.partsOfKneeWall(k, true)
+	if len(plates) == 0 {
+		return
+	}
+	t := model.Task{Key: "steel." + k.Name, Phase: rough, Title: "Let the steel into the upper plate of knee wall " + k.Name + ", flush, and screw it down",
+		About: []string{"knee_wall." + k.Name}, Parts: labels(plates), Tools: []string{"drill driver", "straight edge"},
+		After:    append(each("it goes into the upper plate", "frame."+k.Name), each("it must be cut and drilled", cutOf(plates)...)...),
+		Screws:   o.screwsOf(k, "down through the support plates"),
+		Cautions: []string{pushing, steel},
+	}
+	o.pieces(&t, plates)
+	o.do(t)
+}
+
+// screwsOf are those of a use that several knee walls may share.
+func (o *order) screwsOf(k *model.KneeWall, use string) (out []model.Driven) {
+	for _, f := range o.uses[use] {
+		if strings.HasPrefix(f.Why.Block, "knee_wall."+k.Name+" ") {
+			out = append(out, o.driven(f))
+		}
+	}
+	return out
+}
+
+func (o *order) roughIn(k *model.KneeWall) {
+	if len(k.Outlets) == 0 {
+		return
+	}
+	t := model.Task{
+		Key: "wire." + k.Name, Phase: rough, Title: "Have boxes and cables put into knee wall " + k.Name,
+		Tools: []string{"drill, for holes in studs", "nail plates"}, Cautions: []string{wiring},
+		After: each("the studs carry boxes and cables", "frame."+k.Name),
+	}
+	for i := range k.Outlets {
+		q := &k.Outlets[i]
+		t.About = append(t.About, "outlet."+q.Name)
+		t.Checks = append(t.Checks, model.Check{
+			What:   "outlet " + q.Name + ", centre, from the left end of the run and over the highest point of the floor",
+			Figure: o.plain(q.Box.U.Mid()) + ", " + o.plain(q.Box.Z.Mid()),
+		})
+	}
+	o.do(t)
+	o.do(model.Task{
+		Key: "wire.seen." + k.Name, Phase: rough, About: []string{"knee_wall." + k.Name}, Hold: electrician, Cautions: []string{wiring},
+		Title: "Wait until the wiring in knee wall " + k.Name + " has been looked at, open as it is",
+		After: each("there must be something to look at", "wire."+k.Name),
+	})
+}
+
+// water has the pipe ends looked at before boxes stand before them.
+func (o *order) water() {
+	t := model.Task{
+		Key: "water", Phase: rough, Hold: plumber, Cautions: []string{piping},
+		Title: "Wait until water and drain in the walls have been looked at: a valve on each supply, the drain at its height, ends capped",
+		After: each("their places are checked first", "site.fixtures"),
+	}
+	for i := range o.Room.Walls {
+		for _, s := range o.Room.Walls[i].Stubs {
+			t.About = append(t.About, "stub."+s.Name)
+		}
+	}
+	if len(t.About) > 0 {
+		o.do(t)
+	}
+}

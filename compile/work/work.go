@@ -1,0 +1,186 @@
+// Package work tells the order of work: from a solved build, with its layouts and
+// programs, the list of all that is done on site and in the shop, step by step, each
+// with what must be done before it and why (SPEC.md 14.5); and where sheets and sticks
+// are cut to be brought in. A step is there only if the build has what it is about.
+//
+// A step may wait for none but steps that are in the list already: so the list is in an
+// order in which nothing waits for what comes later, and no circle can be.
+package work
+
+import (
+	"slices"
+	"strings"
+
+	"barwright/compile/model"
+	"barwright/compile/rule"
+	"barwright/lang/finding"
+	"barwright/lang/length"
+)
+
+// Phases of the work, in their order. What cures and what is waited for comes before the
+// boxes are made, so that nobody stands idle.
+const (
+	measuring = "on site, before anything is bought"
+	bringing  = "ordered and brought in"
+	cutting   = "in the shop: cut and routed"
+	lining    = "on site: lines, and what must cure"
+	rough     = "on site: framing, wiring and water"
+	making    = "in the shop: boxes and finish"
+	setting   = "on site: boxes"
+	covering  = "on site: skins"
+	topping   = "on site: tops and sinks"
+	fitting   = "on site: appliances and fronts"
+	ending    = "at the end"
+)
+
+// order gathers the steps.
+type order struct {
+	*rule.Build
+	tasks []model.Task
+	known map[string]bool              // keys of tasks; lookup only, as the next
+	uses  map[string][]model.Fastening // by their use
+	kinds map[string][]*model.Part     // by the kind of their block
+	under map[string][]*model.Part     // blocks of anchors, by the cabinet over them
+	made  map[string]carcass           // by the cabinet
+}
+
+// carcass is a box as it leaves the bench: without fronts, drawers and loose shelves.
+type carcass struct {
+	parts []*model.Part
+	kg    float64 // not a number where it is not known
+}
+
+// Order returns the steps of a build whose layouts, programs and rough cuts are made.
+func Order(b *rule.Build) []model.Task {
+	if len(b.Parts) == 0 {
+		return nil
+	}
+	o := open(b)
+	o.measure()
+	o.bring()
+	o.cut()
+	o.recesses()
+	o.lines()
+	o.kneeWalls()
+	o.water()
+	o.panels()
+	o.assemble()
+	o.set()
+	o.skins()
+	o.tops()
+	o.fit()
+	o.end()
+	return o.tasks
+}
+
+func open(b *rule.Build) *order {
+	o := &order{
+		Build: b, known: map[string]bool{}, uses: map[string][]model.Fastening{},
+		kinds: map[string][]*model.Part{}, under: map[string][]*model.Part{}, made: map[string]carcass{},
+	}
+	for _, box := range b.Boxes(model.Cabinet) {
+		parts := b.FastIn(box.Key())
+		o.made[box.Key()] = carcass{parts, o.together(parts)}
+	}
+	for _, f := range b.Fastening {
+		o.uses[f.Use] = append(o.uses[f.Use], f)
+	}
+	for i := range b.Parts {
+		p := &b.Parts[i]
+		o.kinds[p.BlockKind()] = append(o.kinds[p.BlockKind()], p)
+		if p.BlockKind() == "anchor" {
+			cabinet := b.Ref(b.Block(p.Block()), "under").Key()
+			o.under[cabinet] = append(o.under[cabinet], p)
+		}
+	}
+	return o
+}
+
+// plain is a length as people on site read it.
+func (o *order) plain(l length.Length) string { return o.Model.Build.Plain(l) }
+
+// do adds a step. What it waits for is kept only where it is in the list.
+func (o *order) do(t model.Task) {
+	t.After = slices.DeleteFunc(t.After, func(b model.Before) bool { return !o.known[b.Key] })
+	t.People = max(t.People, 1)
+	o.known[t.Key] = true
+	o.tasks = append(o.tasks, t)
+}
+
+// each makes a list of what is waited for, all for one reason.
+func each(why string, keys ...string) []model.Before {
+	out := make([]model.Before, len(keys))
+	for i, key := range keys {
+		out[i] = model.Before{Key: key, Why: why}
+	}
+	return out
+}
+
+// in lists the keys of the steps of a phase.
+func (o *order) in(phase string) (keys []string) {
+	for i := range o.tasks {
+		if o.tasks[i].Phase == phase {
+			keys = append(keys, o.tasks[i].Key)
+		}
+	}
+	return keys
+}
+
+// screws are those of some uses, in the order of the model.
+func (o *order) screws(uses ...string) (out []model.Driven) {
+	for _, use := range uses {
+		for _, f := range o.uses[use] {
+			out = append(out, o.driven(f))
+		}
+	}
+	return out
+}
+
+func (o *order) driven(f model.Fastening) model.Driven {
+	d := model.Driven{Screw: f.Screw, Count: f.Count, Use: f.Use}
+	if i := slices.IndexFunc(o.Stock.Screws, func(s model.Screw) bool { return s.Name == f.Screw }); i >= 0 {
+		d.Text = o.Stock.Screws[i].Text
+	}
+	return d
+}
+
+// labels are those of parts.
+func labels(parts []*model.Part) []string {
+	out := make([]string, len(parts))
+	for i, p := range parts {
+		out[i] = p.Label
+	}
+	return out
+}
+
+// which lists the parts that pass a test, in the order of the model.
+func (o *order) which(test func(*model.Part) bool) (out []*model.Part) {
+	for i := range o.Parts {
+		if p := &o.Parts[i]; test(p) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// cutOf lists the keys of the steps that cut some parts.
+func cutOf(parts []*model.Part) (keys []string) {
+	for _, p := range parts {
+		if key := "cut." + p.Stock; !slices.Contains(keys, key) {
+			keys = append(keys, key)
+		}
+	}
+	return keys
+}
+
+// title is a sentence without its stop.
+func title(text string) string { return finding.Capital(text) }
+
+// listed joins words: "battens, caps and corners".
+func listed(words []string) string {
+	n := len(words)
+	if n < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+}

@@ -1,0 +1,60 @@
+package page
+
+import (
+	"strconv"
+
+	"barwright/emit/worklist"
+	"barwright/lang/finding"
+)
+
+// work writes the order of work, with boxes to tick that are printed too.
+func (p writer) work() {
+	p.section("work")
+	if len(p.m.Work) == 0 {
+		p.none("Nothing to do.")
+		p.End()
+		return
+	}
+	p.El("p", worklist.Opening, "class", "caution")
+	numbers, phase := worklist.Numbers(p.m), ""
+	for i := range p.m.Work {
+		t := &p.m.Work[i]
+		if t.Phase != phase {
+			if phase != "" {
+				p.End()
+			}
+			phase = t.Phase
+			p.El("h3", finding.Capital(phase))
+			p.Start("ol", "class", "work", "start", strconv.Itoa(i+1))
+		}
+		p.Start("li", "id", "work-"+strconv.Itoa(i+1))
+		p.tick(t.Title)
+		if len(t.Checks) > 0 {
+			p.Start("ul", "class", "checks")
+			for _, c := range t.Checks {
+				p.Start("li")
+				p.tick(c.What + ": " + c.Figure)
+				p.End()
+			}
+			p.End()
+		}
+		if facts := worklist.Facts(p.m, numbers, t); len(facts) > 0 {
+			p.Start("dl")
+			for _, f := range facts {
+				p.fact(f.Name, f.Text)
+			}
+			p.End()
+		}
+		p.End()
+	}
+	p.End()
+	p.End()
+}
+
+// tick writes a box to tick before a text.
+func (p writer) tick(text string) {
+	p.Start("label")
+	p.Void("input", "type", "checkbox")
+	p.Text(" " + text)
+	p.End()
+}
