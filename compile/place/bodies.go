@@ -92,6 +92,8 @@ func (s *site) add(o body) {
 		for w := range s.Room.Walls {
 			o.Solids[i].Box = cutTo(o.Solids[i].Frame, o.Solids[i].Box, &s.Room.Walls[w])
 		}
+		z := &o.Solids[i].Box.Z
+		z.Lo = max(z.Lo, 0) // what reaches to a lower floor, which counts as level here
 	}
 	o.Solids = slices.DeleteFunc(o.Solids, func(s setting.Solid) bool {
 		return min(s.Box.U.Size(), s.Box.V.Size(), s.Box.Z.Size()) <= 0

@@ -7,7 +7,6 @@ import (
 
 	"barwright/compile/model"
 	"barwright/emit/markup"
-	"barwright/lang"
 )
 
 var wayColumns = []markup.Column{markup.Words("what"), markup.Words("from"), markup.Words("to"), markup.Words("by way of"),
@@ -33,7 +32,7 @@ func (p writer) ways() {
 		if w.Supports > 0 {
 			held = strconv.Itoa(w.Supports)
 		}
-		p.Row(wayColumns, w.Words(), keyWords(w.From), keyWords(w.To), pastWords(w.Past), p.num(w.Length), need, held)
+		p.Row(wayColumns, w.Words(), model.BlockWords(w.From), model.BlockWords(w.To), pastWords(w.Past), p.num(w.Length), need, held)
 	}
 	p.EndTable()
 	p.drains()
@@ -68,16 +67,10 @@ func (p writer) wayHoles() {
 	p.EndTable()
 }
 
-// keyWords is the key of a block as one says it: "knee wall bar".
-func keyWords(key string) string {
-	kind, name, _ := strings.Cut(key, ".")
-	return lang.KindWords(kind) + " " + name
-}
-
 func pastWords(keys []string) string {
 	words := make([]string, len(keys))
 	for i, key := range keys {
-		words[i] = keyWords(key)
+		words[i] = model.BlockWords(key)
 	}
 	return strings.Join(words, ", ")
 }
