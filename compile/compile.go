@@ -72,7 +72,9 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		layouts(m, &findings)
 		cutsApart(src, m, &findings)
 		b := rule.NewBuild(solution.Values, m, &findings)
-		place.Order(b)
+		if len(rules) > 0 {
+			place.Order(b)
+		}
 		m.Carry, m.Rough = work.Carry(b)
 		if !findings.HasErrors() {
 			m.Work = work.Order(b)
