@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"barwright/compile/geom"
+	"barwright/lang/length"
 )
 
 // window is what of a scene lies within a stretch along u.
@@ -48,7 +49,7 @@ func (c cost) compare(o cost) int {
 // many boxes a way has come through.
 type state struct{ at, axis, through int }
 
-// search is Dijkstra's over the lines of a grid: those through the ends, and along all
+// search is Dijkstra's, led on by what is left to go at least, over the lines of a grid: those through the ends, and along all
 // that a way may have to pass. A shortest way along the axes needs no others.
 type search struct {
 	*window
@@ -65,6 +66,9 @@ type search struct {
 func (w *window) shortest(a *Ask, loose bool) (Way, bool) {
 	s := &search{window: w, Ask: a, lines: w.grid(a), loose: loose}
 	n := len(s.lines[0]) * len(s.lines[1]) * len(s.lines[2]) * 3 * (len(a.Through) + 1)
+	if n > Most {
+		return Way{}, false
+	}
 	s.reached, s.from, s.known, s.done = make([]cost, n), make([]int, n), make([]bool, n), make([]bool, n)
 	for _, p := range a.From {
 		for axis := range 3 {
@@ -166,7 +170,17 @@ func (s *search) reach(number, from int, c cost) {
 		return
 	}
 	s.known[number], s.reached[number], s.from[number] = true, c, from
+	c.length += s.ahead(s.spot(s.state(number).at))
 	heap.Push(&s.queue, entry{c, number})
+}
+
+// ahead is how long the way on is at least.
+func (s *search) ahead(p Spot) Length {
+	least := length.Max
+	for _, q := range s.To {
+		least = min(least, p.To(q))
+	}
+	return least
 }
 
 // onward goes from a state to the crossings beside it.

@@ -109,6 +109,10 @@ const (
 	Far  = 16 * Near
 )
 
+// Most is how many states of a grid are searched; none where there are more, as if no lanes
+// joined the ends.
+const Most = 1_000_000
+
 // Find finds the shortest way; of those as short the one with the fewest holes, and then
 // with the fewest turns. Where there is none within [Far], ok is false, and the way tells by
 // what it is shut: it is the one that goes through the fewest things that it may not. It has
