@@ -212,21 +212,6 @@ type Recess struct {
 	Why    Why
 }
 
-// Edge is a side of a part as drawn.
-type Edge int
-
-const (
-	Bottom Edge = iota
-	RightEdge
-	Top
-	LeftEdge
-)
-
-func (e Edge) String() string { return [...]string{"bottom", "right", "top", "left"}[e] }
-
-// Opposite returns the edge across the part.
-func (e Edge) Opposite() Edge { return (e + 2) % 4 }
-
 // Side is an edge of a part as drawn, and what it is called where the part
 // stands.
 type Side struct {

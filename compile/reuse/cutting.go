@@ -176,7 +176,7 @@ func (t *trial) missing() (out []geom.Contour) {
 		if gap := t.edge[e].short; gap > 0 {
 			s := cut{shape: shape{core: strip(left, model.Edge(e), gap)}, depth: through}
 			out = append(out, s.less(t.new)...)
-			left = grown(left, model.Edge(e), -gap)
+			left = model.Edge(e).Onward(left, -gap)
 		}
 	}
 	for _, i := range t.lost {
@@ -194,7 +194,7 @@ func (t *trial) spare() (out []geom.Contour) {
 		if by := t.cutOff(e); by > 0 {
 			s := cut{shape: shape{core: strip(left, model.Edge(e), by)}, depth: through}
 			out = append(out, s.less(&t.placed)...)
-			left = grown(left, model.Edge(e), -by)
+			left = model.Edge(e).Onward(left, -by)
 		}
 	}
 	for _, i := range t.fresh {
@@ -229,7 +229,7 @@ func (t *trial) cutAway() (area int64) {
 	for e := range t.edge {
 		if by := t.cutOff(e); by > 0 {
 			area += shape{core: strip(left, model.Edge(e), by)}.thousandths()
-			left = grown(left, model.Edge(e), -by)
+			left = model.Edge(e).Onward(left, -by)
 		}
 	}
 	for _, i := range t.fresh {

@@ -143,7 +143,7 @@ func (t *trial) makeUp() *solid {
 		case slices.Contains(t.lost, i):
 			continue
 		case c.kind == outside && t.edge[c.index].short > 0:
-			t.made.body = grown(t.made.body, model.Edge(c.index), t.edge[c.index].short)
+			t.made.body = model.Edge(c.index).Onward(t.made.body, t.edge[c.index].short)
 			c = t.new.cuts[len(t.new.cuts)-4+c.index]
 		}
 		t.made.cuts = append(t.made.cuts, c)
@@ -166,20 +166,6 @@ func (t *trial) want() {
 			t.fresh = append(t.fresh, i)
 		}
 	}
-}
-
-func grown(r geom.Rect, e model.Edge, by Length) geom.Rect {
-	switch e {
-	case model.Bottom:
-		r.Y.Lo -= by
-	case model.RightEdge:
-		r.X.Hi += by
-	case model.Top:
-		r.Y.Hi += by
-	case model.LeftEdge:
-		r.X.Lo -= by
-	}
-	return r
 }
 
 // faces compares what is drawn on a face, and which faces are the better ones.

@@ -30,17 +30,8 @@ func (g region) inset(d Length) region {
 
 // extended returns the region with its open sides moved out by d.
 func (g region) extended(open sides, d Length) region {
-	if open[model.Bottom] {
-		g.rect.Y.Lo -= d
-	}
-	if open[model.RightEdge] {
-		g.rect.X.Hi += d
-	}
-	if open[model.Top] {
-		g.rect.Y.Hi += d
-	}
-	if open[model.LeftEdge] {
-		g.rect.X.Lo -= d
+	for _, e := range open.edges() {
+		g.rect = e.Onward(g.rect, d)
 	}
 	return g
 }

@@ -70,18 +70,8 @@ func (b *board) groove(recess *model.Recess) (*cut, *Left) {
 	if !b.blank {
 		return b.pocket(work, r, 0, recess.Open)
 	}
-	out := b.tool.Diameter
 	for _, e := range recess.Open {
-		switch e {
-		case model.Bottom:
-			r.Y.Lo -= out
-		case model.RightEdge:
-			r.X.Hi += out
-		case model.Top:
-			r.Y.Hi += out
-		case model.LeftEdge:
-			r.X.Lo -= out
-		}
+		r = e.Onward(r, b.tool.Diameter)
 	}
 	return b.pocket(work, r, 0, nil)
 }

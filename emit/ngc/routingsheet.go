@@ -1,7 +1,6 @@
 package ngc
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 
@@ -52,19 +51,6 @@ func (s *sheet) routings() error {
 	s.entries(entries)
 	s.section("After each of these programs", afterOther[:])
 	return nil
-}
-
-// simulatedRouting writes a program and has the text read back and measured.
-func simulatedRouting(b model.Build, r *model.Routing) (replay.Measures, error) {
-	var text bytes.Buffer
-	if err := WriteRouting(&text, b, r); err != nil {
-		return replay.Measures{}, err
-	}
-	took, err := replay.MeasureRouting(text.Bytes(), r)
-	if err != nil {
-		return took, fmt.Errorf("program %s: %w", r.Name, err)
-	}
-	return took, nil
 }
 
 func (s *sheet) routing(e *entry, r *model.Routing, part *model.Part, took replay.Measures) {

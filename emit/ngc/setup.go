@@ -33,7 +33,7 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	s.section("Before each program", before[:])
 	var entries []entry
 	for i := range m.Programs {
-		took, err := simulated(m.Build, &m.Programs[i])
+		took, err := simulatedProgram(m.Build, &m.Programs[i])
 		if err != nil {
 			return err
 		}

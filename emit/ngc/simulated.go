@@ -3,22 +3,33 @@ package ngc
 import (
 	"bytes"
 	"fmt"
+	"io"
 
 	"barwright/compile/model"
 	"barwright/emit/ngc/replay"
 )
 
-// simulated writes a program and has the text read back and measured.
-func simulated(b model.Build, p *model.Program) (replay.Measures, error) {
+// simulated measures a program as it is read back from its text.
+func simulated(name string, write func(io.Writer) error, measure func(text []byte) (replay.Measures, error)) (replay.Measures, error) {
 	var text bytes.Buffer
-	if err := Write(&text, b, p); err != nil {
+	if err := write(&text); err != nil {
 		return replay.Measures{}, err
 	}
-	took, err := replay.Measure(text.Bytes(), p)
+	took, err := measure(text.Bytes())
 	if err != nil {
-		return took, fmt.Errorf("program %s: %w", p.Name, err)
+		return took, fmt.Errorf("program %s: %w", name, err)
 	}
 	return took, nil
+}
+
+func simulatedProgram(b model.Build, p *model.Program) (replay.Measures, error) {
+	return simulated(p.Name, func(w io.Writer) error { return Write(w, b, p) },
+		func(text []byte) (replay.Measures, error) { return replay.Measure(text, p) })
+}
+
+func simulatedRouting(b model.Build, r *model.Routing) (replay.Measures, error) {
+	return simulated(r.Name, func(w io.Writer) error { return WriteRouting(w, b, r) },
+		func(text []byte) (replay.Measures, error) { return replay.MeasureRouting(text, r) })
 }
 
 // of returns millimetres in the dialect's unit.
