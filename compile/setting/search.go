@@ -153,8 +153,7 @@ func (r reach) holds(o reach) bool {
 	return true
 }
 
-// facesAlong are the places along an axis of the start and all faces that are known, rising. The
-// lift is one of these once any other is: who need not lift does not.
+// facesAlong are the places along an axis of the start and all faces that are known, rising.
 func (f *flood) facesAlong(axis int) []float64 {
 	out := []float64{0}
 	for _, o := range f.obstacles {
@@ -164,9 +163,6 @@ func (f *flood) facesAlong(axis int) []float64 {
 	}
 	if f.goal != nil {
 		out = append(out, f.goal[axis].lo, f.goal[axis].hi)
-	}
-	if axis == len(f.axes)-1 && slices.ContainsFunc(f.obstacles, func(o obstacle) bool { return o.faces }) {
-		out = append(out, f.lift)
 	}
 	slices.Sort(out)
 	out = slices.CompactFunc(out, func(b, a float64) bool { return b-a < hair })

@@ -32,13 +32,14 @@
 //
 // Ways. Let a displacement of the body be a point of space. Those at which two boxes are
 // in one another form an open convex prism; its faces are level, or upright and parallel to
-// faces of one or the other box. The planes of all such faces, of the lift, of the places
-// that count as in, and through the start divide space into cells, and what is free is a
-// union of closed cells. Where a motion leads from cell to cell, these share a face, an edge or a
-// corner; corners of one cell are joined by its edges. So the edges lead wherever any
-// motion does, and out if it does, as a cell without end has an edge without end. Every
-// edge is upright, or level and parallel to an upright face: it is a slide. The search
-// follows all edges, and reaches first what takes the fewest.
+// faces of one or the other box. The planes of all such faces, of the places that count as
+// in, and through the start divide space into cells, and what is free is a union of closed
+// cells. (The lift cuts cells off above; each has a face below as well, so nothing is lost.)
+// Where a motion leads from cell to cell, these share a face, an edge or a corner; corners
+// of one cell are joined by its edges. So the edges lead wherever any motion does, and out
+// if it does, as a cell without end has an edge without end. Every edge is upright, or level
+// and parallel to an upright face: it is a slide. The search follows all edges, and reaches
+// first what takes the fewest.
 //
 // It counts only the planes of what it runs into: what it never runs into might as well not
 // be there. What is not in the body's own hull from the start counts as its hull at first,

@@ -154,6 +154,13 @@ func TestOrder(t *testing.T) {
 	a, b := plain("a", box(0, 0, 0, inch, inch, inch)), plain("b", box(0, 0, 0, inch, inch, 2*inch))
 	a.On, b.On = []string{"b"}, []string{"a"}
 	b.Solids[0].Box = box(inch, 0, 0, 2*inch, inch, inch)
+	pair, ring := slices.Clone(row[:2]), slices.Clone(row)
+	for i, name := range []string{"p", "q"} {
+		pair[i].Name, pair[i].On = name, []string{[]string{"q", "p"}[i]}
+	}
+	for i := range ring {
+		ring[i].On = []string{ring[(i+1)%3].Name}
+	}
 	for _, test := range []struct {
 		name    string
 		room    setting.Room
@@ -166,6 +173,8 @@ func TestOrder(t *testing.T) {
 		{name: "one shut in", room: setting.Room{Bodies: []setting.Body{shell, inside}}, blocked: []string{"shell", "inside"}},
 		{name: "among others", room: setting.Room{Bodies: append([]setting.Body{shell, inside}, plain("clear", box(9*inch, 0, 0, 10*inch, inch, inch)))}, blocked: []string{"shell", "inside"}},
 		{name: "in one another", room: setting.Room{Bodies: []setting.Body{row[0], plain("d", box(inch/2, 0, 0, 2*inch, inch, inch))}}, blocked: []string{"a", "d"}},
+		{name: "a pair before three", room: setting.Room{Bodies: slices.Concat(pair, ring)}, blocked: []string{"p", "q"}},
+		{name: "three where no pair does", room: setting.Room{Bodies: ring}, blocked: []string{"a", "b", "c"}},
 		{name: "on one another in a circle", room: setting.Room{Bodies: []setting.Body{a, b}}, blocked: []string{"a", "b"}},
 	} {
 		steps, blocked := test.room.Order()
