@@ -25,6 +25,26 @@ func (s *Source) With(block *Block, words ...Word) *Source {
 	return &out
 }
 
+// InTwo returns the source with two blocks instead of one: it and, right after it, another of that name, each
+// with the words. The block must stand in another one.
+func (s *Source) InTwo(block *Block, name string, words ...Word) *Source {
+	out := s.With(block, words...)
+	said := out.sameAs(s, block)
+	twin := copied([]*Block{said}, said.Parent, func(_, _ *Block) {})[0]
+	twin.Name = name
+	at := slices.Index(said.Parent.Blocks, said) + 1
+	said.Parent.Blocks = slices.Insert(said.Parent.Blocks, at, twin)
+	return out
+}
+
+// sameAs is the copy of a block of the source that this is a copy of.
+func (s *Source) sameAs(of *Source, block *Block) *Block {
+	if block.Parent == nil {
+		return s.Blocks[slices.Index(of.Blocks, block)]
+	}
+	return s.sameAs(of, block.Parent).Blocks[slices.Index(block.Parent.Blocks, block)]
+}
+
 // Word is a word for an attribute.
 type Word struct{ Attr, Word string }
 

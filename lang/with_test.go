@@ -1,6 +1,9 @@
 package lang
 
-import "testing"
+import (
+	"slices"
+	"testing"
+)
 
 // TestWith: a copy says the words, and the source itself nothing new.
 func TestWith(t *testing.T) {
@@ -30,5 +33,40 @@ room {
 	}
 	if stub(tried).Parent == stub(src).Parent || stub(tried).Parent.Parent != tried.Top("room")[0] {
 		t.Error("the copy stands in the old tree")
+	}
+}
+
+// TestInTwo: two blocks with what the one holds, the second under its own name, in a copy.
+func TestInTwo(t *testing.T) {
+	src := read(t, file("bar.hcl", `build "b" { unit = "in" }
+run "r" {
+  carcass = carcass.c
+  cabinet "a" { width = 10 }
+  cabinet "b" {
+    width   = 30
+    shelves = 2
+  }
+  cabinet "c" { width = 10 }
+}
+`))
+	run := func(s *Source) *Block { return s.Top("run")[0] }
+	tried := src.InTwo(run(src).Inner("cabinet")[1], "b_right", Word{"width", "15in"})
+	var names []string
+	for _, c := range run(tried).Inner("cabinet") {
+		names = append(names, c.Name)
+		if c.Parent != run(tried) {
+			t.Errorf("%s stands in another tree", c.Name)
+		}
+	}
+	if want := []string{"a", "b", "b_right", "c"}; !slices.Equal(names, want) {
+		t.Errorf("%v, want %v", names, want)
+	}
+	for _, c := range run(tried).Inner("cabinet")[1:3] {
+		if c.Attr("width").Expr.Eval(nil).Text != "15in" || c.Attr("shelves") == nil {
+			t.Errorf("%s: %+v", c.Name, c)
+		}
+	}
+	if len(run(src).Inner("cabinet")) != 3 || run(src).Inner("cabinet")[1].Attr("width").Expr.Eval(nil).Text == "15in" {
+		t.Error("the source itself has changed")
 	}
 }

@@ -26,7 +26,7 @@ func (r *room) blocked(b *setting.Blocked) {
 	}
 	o := r.byName[b.Bodies[0]]
 	told := r.told(b)
-	text := fmt.Sprintf("%s fits where it goes, but nothing takes it there. Drawn out from its place it gets %s.", finding.Capital(quoted(o.Name)), r.reaches(o, told))
+	text := fmt.Sprintf("%s fits where it goes, but no straight slides take it there.%s Drawn out from its place it gets %s.", finding.Capital(quoted(o.Name)), r.comesOver(o, told), r.reaches(o, told))
 	if shallow, in := inOneAnother(told); in {
 		text = fmt.Sprintf("%s and %s stand in one another, by %s at least.", finding.Capital(quoted(o.Name)), quoted(told[0].By), r.Show(shallow))
 	} else if others := b.Bodies[1:]; len(others) > 0 {
@@ -90,31 +90,45 @@ func (r *room) told(b *setting.Blocked) []setting.Hit {
 	return slices.DeleteFunc(slices.Clone(out), func(h setting.Hit) bool { return r.behind(h.By, out) })
 }
 
-// reaches tells hits in words.
+// comesOver tells of what goes into a body from a wall, of what it meets, and how far off the wall it is clear of that.
+func (r *room) comesOver(o *body, hits []setting.Hit) (text string) {
+	for i := range r.Room.Walls {
+		w := &r.Room.Walls[i]
+		for _, f := range w.Fixtures() {
+			if into := f.StandsOut - within(w.Frame, o.frame, o.hull).V.Lo; into > 0 && slices.ContainsFunc(hits, func(h setting.Hit) bool { return h.By == f.Words() }) {
+				text += fmt.Sprintf(" %s goes %s into it: it is clear of that once it is %s further off wall %q.", finding.Capital(quoted(f.Words())), r.Show(into), r.Show(into), w.Name)
+			}
+		}
+	}
+	return text
+}
+
+// reaches tells hits in words, those on one thing together.
 func (r *room) reaches(o *body, hits []setting.Hit) string {
 	var out []string
-	for _, h := range hits {
-		far := "no way " + direction(o.frame, h.Slide)
-		if h.Slide.By > 0 {
-			far = r.Show(h.Slide.By) + " " + direction(o.frame, h.Slide)
+	for i, h := range hits {
+		same := func(g setting.Hit) bool { return g.Solid == h.Solid && g.By == h.By && g.Other == h.Other }
+		if slices.ContainsFunc(hits[:i], same) {
+			continue
+		}
+		var ways []string
+		for _, g := range hits[i:] {
+			if !same(g) {
+				continue
+			}
+			far := "no way"
+			if g.Slide.By > 0 {
+				far = r.Show(g.Slide.By)
+			}
+			ways = append(ways, far+" "+direction(o.frame, g.Slide))
 		}
 		by := quoted(h.By)
 		if other := r.byName[h.By]; other != nil && h.Other != "" {
 			by = h.Other + " of " + by
 		}
-		deep := ""
-		if r.standsOut(h.By) {
-			deep = fmt.Sprintf(" (by %s)", r.Show(h.Overlap))
-		}
-		out = append(out, fmt.Sprintf("%s, where %s meets %s%s", far, h.Solid, by, deep))
+		out = append(out, fmt.Sprintf("%s, where %s meets %s", strings.Join(ways, " and "), h.Solid, by))
 	}
 	return strings.Join(out, "; ")
-}
-
-// standsOut reports whether something fixed stands out of a wall.
-func (r *room) standsOut(name string) bool {
-	_, known := r.places[name]
-	return known && !strings.HasPrefix(name, "wall ")
 }
 
 // placeOf is where in the text a body or what is fixed is asked for.

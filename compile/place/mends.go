@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"slices"
 
-	"barwright/compile/geom"
 	"barwright/compile/rule"
 	"barwright/compile/rule/all"
 	"barwright/compile/setting"
 	"barwright/compile/solve"
 	"barwright/lang"
 	"barwright/lang/finding"
+	"barwright/lang/length"
 )
 
 // edges are those that a slot may be open to, the commonest first.
@@ -66,7 +66,12 @@ func (r *room) key(name string) string {
 
 // frees tries a slot.
 func (r *room) frees(name, edge string) bool {
-	src := r.Source.With(r.Block(r.key(name)), lang.Word{Attr: "cut", Word: "slot"}, lang.Word{Attr: "open_to", Word: edge})
+	return r.hasOrder(r.Source.With(r.Block(r.key(name)), lang.Word{Attr: "cut", Word: "slot"}, lang.Word{Attr: "open_to", Word: edge}))
+}
+
+// hasOrder solves a changed description and reports whether it has an order, and no rule finds trouble that the
+// first one had not.
+func (r *room) hasOrder(src *lang.Source) bool {
 	solved := solve.Solve(src)
 	if solved.Model == nil {
 		return false
@@ -85,37 +90,20 @@ func (r *room) isNew(f finding.Finding) bool {
 	return f.Severity != finding.Note && !slices.ContainsFunc(*r.Findings, func(g finding.Finding) bool { return f.Slug == g.Slug && f.Text == g.Text })
 }
 
-// split is the mend that two boxes instead of one are: tried with the same boards, parted in
-// the middle, where each half has a side of its own.
+// split is the mend that two boxes instead of one are, each half as wide, empty where that frees
+// none: tried as a slot is.
 func (r *room) split(b *setting.Blocked) string {
 	for _, name := range b.Bodies {
 		o := r.byName[name]
-		if len(o.parts) == 0 || o.parts[0].BlockKind() != "cabinet" {
+		block := r.Block(o.block)
+		if block == nil || block.Spec.Kind != "cabinet" {
 			continue
 		}
-		left, right := halves(o)
-		if _, blocked := r.tried(r.finished.With(name, left, right)); blocked == nil {
-			return fmt.Sprintf("two cabinets instead of %q, side by side, each half as wide", r.Block(o.block).Name)
+		half := o.hull.U.Size() / 2
+		width := lang.Word{Attr: "width", Word: fmt.Sprintf("%d.%06dmm", half/length.Millimetre, half%length.Millimetre)}
+		if r.hasOrder(r.Source.InTwo(block, block.Name+"_right", width)) {
+			return fmt.Sprintf("two cabinets instead of %q, each %s wide", block.Name, r.Show(half))
 		}
 	}
 	return ""
-}
-
-// halves are a cabinet parted in the middle of its width.
-func halves(o *body) (left, right setting.Body) {
-	mid, side := o.hull.U.Mid(), o.parts[0].Thickness
-	half := func(name string, u, board geom.Span) setting.Body {
-		out := setting.Body{Name: name, On: o.On}
-		own := o.Solids[0]
-		own.Name, own.Box = "the new side", geom.Box{U: board, V: o.hull.V, Z: o.hull.Z}
-		for _, s := range o.Solids {
-			if s.Box.U = s.Box.U.Intersect(u); s.Box.U.Size() > 0 {
-				out.Solids = append(out.Solids, s)
-			}
-		}
-		out.Solids = append(out.Solids, own)
-		return out
-	}
-	return half(o.Name, geom.Span{Lo: o.hull.U.Lo, Hi: mid}, geom.Span{Lo: mid - side, Hi: mid}),
-		half(o.Name+", its right half", geom.Span{Lo: mid, Hi: o.hull.U.Hi}, geom.Span{Lo: mid, Hi: mid + side})
 }

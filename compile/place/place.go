@@ -208,7 +208,11 @@ func (r *room) throughDoorway() {
 		finding.Capital(quoted(first.Name)), r.Show(first.hull.U.Size()), r.Show(first.hull.V.Size()), r.Show(first.hull.Z.Size()),
 		r.Show(r.finished.Door.Span.Size()), r.Show(r.finished.Door.Height))
 	text += finding.Others(others, " Nor does another thing.", " Nor do %d other things.")
-	r.Findings.Warnf("too-large-for-doorway", r.Block(first.block).Head, "put it together in the room, or make it of two", "%s", text).
+	mend := "put it together in the room"
+	if half := first.hull.U.Size() / 2; r.inTwoComesIn(first) {
+		mend += fmt.Sprintf(", or make it of two, each %s wide", r.Show(half))
+	}
+	r.Findings.Warnf("too-large-for-doorway", r.Block(first.block).Head, mend, "%s", text).
 		Also(r.Source.Top("room")[0].Inner("doorway")[0].Head, "the doorway")
 }
 
@@ -225,6 +229,13 @@ func (r *room) comesIn(o *body) bool {
 		}
 	}
 	return true
+}
+
+// inTwoComesIn reports whether each half of a body's width goes through the doorway.
+func (r *room) inTwoComesIn(o *body) bool {
+	half := o.hull
+	half.U.Hi = half.U.Mid()
+	return len(r.finished.Door.Passes(setting.Body{Solids: []setting.Solid{{Frame: o.frame, Box: half}}})) > 0
 }
 
 // quoted is the name of a body as sentences have it: cabinet "sink".

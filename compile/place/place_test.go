@@ -236,7 +236,7 @@ func TestSplit(t *testing.T) {
 	}
 	r := newRoom(b)
 	_, blocked := r.order()
-	if got, want := r.split(blocked), `two cabinets instead of "sink", side by side, each half as wide`; got != want {
+	if got, want := r.split(blocked), `two cabinets instead of "sink", each 18 in wide`; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }

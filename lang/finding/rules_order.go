@@ -12,10 +12,10 @@ A cabinet can fit to a hair where it goes and still not get there: a pipe goes t
 come along the wall, and there its neighbour stands, or a wall. The finished room is taken apart to find out: what cannot
 leave by any slides cannot have come in by them either.
 
-What is told is how far the thing can be drawn out of its place each way, and what it meets then. The figure in brackets is
-how far the one would have to lie aside to pass the other. Where a slot instead of a hole lets it in, or two boxes instead
-of one do, that has been tried before it is suggested. A warning says that the search was given up: then a longer way may be
-left.`,
+What is told is how far the thing can be drawn out of its place each way, and what it meets then; and of what goes into it from
+a wall, how far off that wall it is clear of it. Where a slot instead of a hole lets it in, or two boxes instead of one do,
+that has been tried before it is suggested: the description is solved with it, and judged by all rules. A warning says that
+the search was given up: then a longer way may be left.`,
 		},
 		{
 			Slug: "stands-in-the-way", Severity: Warning, Says: "what stands already has to make way for something, and goes back after it",

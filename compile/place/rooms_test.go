@@ -1,0 +1,370 @@
+package place
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"barwright/lang/finding"
+	"barwright/lang/source"
+)
+
+// shop is what the rooms below are built of: boxes 24 in deep and 34 1/2 in high, of boards 3/4 in thick.
+const shop = `
+build "room" { unit = "in" }
+sheet "ply" {
+  size      = [96, 48]
+  thickness = 0.75
+}
+sheet "thin" {
+  size      = [96, 48]
+  thickness = 0.25
+}
+slab "maple" { thickness = 1.5 }
+carcass "base" {
+  height = 34.5
+  depth  = 24
+  board  = sheet.ply
+  back   = { board = sheet.thin }
+}
+`
+
+// fourWalls are those of a room with a doorway in the south wall, 60 in to 92 in along it.
+const fourWalls = `
+  wall "north" { length = 130 }
+  wall "east" { length = 100 }
+  wall "south" { length = 130 }
+  wall "west" { length = 100 }
+  doorway {
+    wall    = wall.south
+    from    = 60
+    to      = 92
+    height  = 36
+    landing = 12
+  }
+`
+
+// longRun is a run along all of the east wall with a narrow appliance at its end, 22 1/2 in deep and 1/2 in off its
+// neighbour, and a counter over it that is as long as the wall and 25 in wide.
+const longRun = `
+run "wash" {
+  along   = wall.east
+  carcass = carcass.base
+  cabinet "a" { width = 46 }
+  cabinet "b" { width = 47 }
+  bay "cool" {
+    appliance = { width = 6, height = 34, depth = 22.5 }
+    gap       = 0.5
+  }
+}
+counter "top" {
+  over     = run.wash
+  slab     = slab.maple
+  overhang = { front = 1 }
+}
+`
+
+// TestRooms holds what is told of rooms against what was worked out by hand.
+func TestRooms(t *testing.T) {
+	for _, test := range []struct {
+		name, text string
+		steps      []string
+		found      []string // slug, text and mend of what is found of the order
+	}{
+		{
+			// The waste is 12 in off the east wall and 2 in across: its far side is at 13 in. Sink, dry and pots fill the
+			// wall of 84 in, so dry can make way to the front alone. The sink passes it behind: with its rear before the
+			// waste, at 13 in, its front is at 37 in.
+			name: "both neighbours stand",
+			text: `
+room {
+  wall "north" {
+    length = 130
+    stub "waste" {
+      at         = [118, 14]
+      diameter   = 2
+      stands_out = 3
+    }
+  }
+  wall "east" { length = 84 }
+  wall "south" { length = 130 }
+}
+run "wash" {
+  along   = wall.east
+  carcass = carcass.base
+  cabinet "sink" { width = 36 }
+  cabinet "dry" {
+    width  = 24
+    stands = true
+  }
+  cabinet "pots" {
+    width  = 24
+    stands = true
+  }
+}`,
+			steps: []string{
+				"move aside cabinet dry: 37 in to the front",
+				"set cabinet sink: in from the front, then 3 in to the right, then 13 in to the rear, then 3 in to the left, over stub waste",
+				"move back cabinet dry: 37 in to the rear",
+			},
+			found: []string{
+				`stands-in-the-way: Cabinet "dry" stands where cabinet "sink" comes in. It has to move 37 in to the front; then cabinet "sink" is set, in from the front, then 3 in to the right, then 13 in to the rear, then 3 in to the left, over stub waste; then it slides back.`,
+				`a slot for stub waste: cut = "slot", open_to = "rear"`,
+			},
+		},
+		{
+			// The riser is 18 in off the east wall and 12 in across: its far side is at 24 in, where the box's front is. So
+			// the box passes behind its neighbour with its rear at 24 in and its front at 48 in.
+			name: "a thick pipe",
+			text: `
+room {
+  ceiling = 60
+  wall "north" {
+    length = 130
+    stub "riser" {
+      at         = [112, 17]
+      diameter   = 12
+      stands_out = 5
+    }
+  }
+  wall "east" { length = 60 }
+  wall "south" { length = 130 }
+}
+run "wash" {
+  along   = wall.east
+  carcass = carcass.base
+  cabinet "tall" { width = 36 }
+  cabinet "low" {
+    width  = 24
+    stands = true
+  }
+}`,
+			steps: []string{
+				"move aside cabinet low: 48 in to the front",
+				"set cabinet tall: in from the right, then 24 in to the rear, then 5 in to the left, over stub riser",
+				"move back cabinet low: 48 in to the rear",
+			},
+			found: []string{
+				`stands-in-the-way: Cabinet "low" stands where cabinet "tall" comes in. It has to move 48 in to the front; then cabinet "tall" is set, in from the right, then 24 in to the rear, then 5 in to the left, over stub riser; then it slides back.`,
+				`a slot for stub riser: cut = "slot", open_to = "bottom"`,
+			},
+		},
+		{
+			// A passage 28 in wide leads to the room, which is 60 in deep: a box 44 in wide does not come through, one of 22 in
+			// does. Drawn out to the front it meets the walls beside the passage after 60 - 24 in; beside it are 2 in to the left
+			// and 100 - 2 - 44 in to the right; over it 60 - 34 1/2 in.
+			name: "a passage too narrow",
+			text: passage(""),
+			found: []string{
+				`cannot-be-set: Cabinet "wide" fits where it goes, but no straight slides take it there. Drawn out from its place it gets 36 in to the front, where the left side meets wall "lip"; 54 in to the right, where the right side meets wall "south"; 2 in to the left, where the left side meets wall "north"; 25 1/2 in up, where the left side meets the ceiling.`,
+				`two cabinets instead of "wide", each 22 in wide`,
+			},
+		},
+		{
+			// With a divider in its middle no box can be made of either half as it is: that is not told.
+			name: "a passage too narrow for what has a divider",
+			text: passage("dividers = [22]"),
+			found: []string{
+				`cannot-be-set: Cabinet "wide" fits where it goes, but no straight slides take it there. Drawn out from its place it gets 36 in to the front, where the left side meets wall "lip"; 54 in to the right, where the right side meets wall "south"; 2 in to the left, where the left side meets wall "north"; 25 1/2 in up, where the left side meets the ceiling.`,
+				"",
+			},
+		},
+		{
+			// Two boxes fill the wall with a pipe out of either end: TestSetting's, and the slot is made already for
+			// the far one. The near one comes over the waste first, then the other straight in.
+			name: "a slot for one of two",
+			text: `
+room {
+  wall "north" {
+    length = 130
+    stub "waste" {
+      at         = [118, 14]
+      diameter   = 2
+      stands_out = 3
+    }
+  }
+  wall "east" { length = 60 }
+  wall "south" {
+    length = 130
+    stub "far" {
+      at         = [12, 14]
+      diameter   = 2
+      stands_out = 3
+      cut        = "slot"
+      open_to    = "rear"
+    }
+  }
+}
+run "wash" {
+  along   = wall.east
+  carcass = carcass.base
+  cabinet "sink" { width = 36 }
+  cabinet "dry" { width = 24 }
+}`,
+			steps: []string{
+				"set cabinet sink: in from the front, then 3 in to the left, over stub waste",
+				"set cabinet dry: in from the front, over stub far",
+			},
+		},
+		{
+			// The appliance is in the corner, between a box that stands and the end of run "wash", which begins 24 in along
+			// the east wall and comes before it in the text: the appliance has to be there first. The south wall
+			// is opposite; it comes before the box that stands, 24 in less the inch that is left behind it.
+			name: "an appliance in a corner",
+			text: corner(""),
+			steps: []string{
+				"set appliance of bay cool: in from the left, then 23 in to the rear",
+				"set cabinet dry: in from the front",
+			},
+		},
+		{
+			// The same where the neighbour stands, between the appliance and the south wall: the appliance is 24 1/2 in wide, and
+			// passes between the run, 24 in deep, and the neighbour, 24 + 24 1/2 in away. Its rear is then 23 in off its
+			// place, before the other cabinet's front: 24 in less the inch that the bay leaves behind it. It ends 1/4 in
+			// off the east wall.
+			name: "an appliance behind what stands",
+			text: corner("stands = true"),
+			steps: []string{
+				"move aside cabinet dry: 48 1/2 in to the front",
+				"set appliance of bay cool: in from the front, then 23 3/4 in to the right, then 23 in to the rear",
+				"move back cabinet dry: 48 1/2 in to the rear",
+			},
+			found: []string{
+				`stands-in-the-way: Cabinet "dry" stands where the appliance of bay "cool" comes in. It has to move 48 1/2 in to the front; then the appliance of bay "cool" is set, in from the front, then 23 3/4 in to the right, then 23 in to the rear; then it slides back.`,
+				"",
+			},
+		},
+		{
+			// The doorway is 60 in to 92 in off the east wall. A thing is in where the middle of its depth is as far: 12 in of a
+			// box's, 12 1/2 in of the counter's, 1 + 22 1/2 / 2 in of the appliance's. Box a ends at 46 in of 100 in, 42 in more than the
+			// landing of 12 in lets it. The counter is as long as the room, so it comes from the front alone.
+			name: "a counter between two walls",
+			text: "room {\nceiling = 36.5\n" + fourWalls + "}\n" + longRun,
+			steps: []string{
+				"set cabinet a: from the doorway 42 in to the left, then 80 in to the rear",
+				"set cabinet b: from the doorway 48 in to the rear",
+				"set counter top: from the doorway 47 1/2 in to the rear",
+				"set appliance of bay cool: from the doorway 47 3/4 in to the rear",
+			},
+		},
+		{
+			// Another counter along the north wall, first in the text, lies across that way, 26 in to 70 in off the east wall. There
+			// is half an inch over it: the long one goes first. What goes there has its middle 48 in off the east wall, and its front 24 in or
+			// 25 in off the north wall; the landing ends at 88 in.
+			name: "a counter in the way of a longer one",
+			text: "room {\nceiling = 36.5\n" + fourWalls + "}\n" + `
+run "side" {
+  along   = wall.north
+  carcass = carcass.base
+  start   = 60
+  cabinet "tall" { width = 44 }
+}
+counter "side" {
+  over     = run.side
+  slab     = slab.maple
+  overhang = { front = 1 }
+}` + longRun,
+			steps: []string{
+				"set cabinet tall: from the doorway 12 in to the right, then 64 in to the rear",
+				"set cabinet a: from the doorway 48 in to the rear, then 42 in to the left",
+				"set cabinet b: from the doorway 48 in to the rear",
+				"set counter top: from the doorway 47 1/2 in to the rear",
+				"set counter side: from the doorway 12 in to the right, then 63 in to the rear",
+				"set appliance of bay cool: from the doorway 47 3/4 in to the rear",
+			},
+		},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			b := built(t, source.Files{{Name: "bar.hcl", Text: []byte(shop + test.text)}})
+			if b.Findings.HasErrors() {
+				t.Fatal(*b.Findings)
+			}
+			Order(b)
+			if diff := cmp.Diff(test.steps, told(b)); diff != "" {
+				t.Error(diff)
+			}
+			if diff := cmp.Diff(test.found, texts(found(b))); diff != "" {
+				t.Error(diff)
+			}
+		})
+	}
+}
+
+func texts(list finding.List) (out []string) {
+	for _, f := range list {
+		out = append(out, f.Slug+": "+f.Text, f.Mend)
+	}
+	return out
+}
+
+// passage is a room with a passage that leads to it, and a wide cabinet in it.
+func passage(inside string) string {
+	return strings.Replace(`
+room {
+  ceiling = 60
+  wall "lip" { length = 36 }
+  wall "north" { length = 60 }
+  wall "east" { length = 100 }
+  wall "south" { length = 60 }
+  wall "other_lip" {
+    length = 36
+    corner = 270
+  }
+  wall "passage" { length = 80 }
+  wall "west" { length = 28 }
+  wall "opposite" {
+    length = 80
+    corner = 270
+  }
+  doorway {
+    wall   = wall.west
+    from   = 1
+    to     = 27
+    height = 50
+  }
+}
+run "wash" {
+  along   = wall.east
+  carcass = carcass.base
+  start   = 2
+  cabinet "wide" {
+    width    = 44
+    INSIDE
+  }
+  cabinet "b" { width = 24 }
+}`, "INSIDE", inside, 1)
+}
+
+// corner is a bay that ends in a corner, and a cabinet along the other wall before it.
+func corner(stands string) string {
+	return strings.Replace(`
+room {
+  ceiling = 60
+  wall "north" { length = 60 }
+  wall "east" { length = 60 }
+  wall "south" { length = 130 }
+}
+run "wash" {
+  along   = wall.east
+  carcass = carcass.base
+  start   = 24
+  cabinet "dry" {
+    width  = 36
+    STANDS
+  }
+}
+run "third" {
+  along   = wall.north
+  carcass = carcass.base
+  start   = 12
+  cabinet "beside" {
+    width  = 23
+    stands = true
+  }
+  bay "cool" {
+    appliance = { width = 24.5, height = 34, depth = 22.5 }
+    gap       = 0.25
+  }
+}`, "STANDS", stands, 1)
+}
