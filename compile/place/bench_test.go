@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"barwright/compile/edittest"
 	"barwright/compile/rule"
 	"barwright/compile/solve"
 	"barwright/lang"
@@ -70,5 +71,15 @@ func BenchmarkOrder(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+func BenchmarkBoatshed(b *testing.B) {
+	build := built(b, edittest.Folder(b, "../../examples/boatshed"))
+	for b.Loop() {
+		Order(build)
+		if len(build.Setting.Steps) == 0 {
+			b.Fatal(*build.Findings)
+		}
 	}
 }

@@ -24,14 +24,8 @@ func (r *room) blocked(b *setting.Blocked) {
 	if mend == "" {
 		mend = r.split(b)
 	}
-	o := r.byName[b.Bodies[0]]
-	told := r.told(b)
-	text := fmt.Sprintf("%s fits where it goes, but no straight slides take it there.%s Drawn out from its place it gets %s.", finding.Capital(quoted(o.Name)), r.comesOver(o, told), r.reaches(o, told))
-	if shallow, in := inOneAnother(told); in {
-		text = fmt.Sprintf("%s and %s stand in one another, by %s at least.", finding.Capital(quoted(o.Name)), quoted(told[0].By), r.Show(shallow))
-	} else if others := b.Bodies[1:]; len(others) > 0 {
-		text += fmt.Sprintf(" Nor can %s be set after it.", listed(others))
-	}
+	o, told := r.byName[b.Bodies[0]], r.told(b)
+	text := r.why(o, b.Bodies[1:], told)
 	at := r.Block(o.block).Head
 	var f *finding.Finding
 	if b.GaveUp {
@@ -44,6 +38,25 @@ func (r *room) blocked(b *setting.Blocked) {
 			f.Also(place, "it is in the way")
 		}
 	}
+}
+
+// why tells in words what keeps a body, and others with it, from being set.
+func (r *room) why(o *body, others []string, told []setting.Hit) string {
+	own := finding.Capital(quoted(o.Name))
+	if shallow, in := inOneAnother(told); in {
+		return fmt.Sprintf("%s and %s stand in one another, by %s at least.", own, quoted(told[0].By), r.Show(shallow))
+	}
+	text := fmt.Sprintf("%s fits where it goes, but no straight slides take it there.%s Drawn out from its place it gets %s.", own, r.comesOver(o, told), r.reaches(o, told))
+	if len(others) > 0 {
+		text += fmt.Sprintf(" Nor can %s be set after it.", listed(others))
+	}
+	for i, h := range told {
+		by := r.byName[h.By]
+		if by != nil && by.Stands && !slices.ContainsFunc(told[:i], func(g setting.Hit) bool { return g.By == h.By }) {
+			text += fmt.Sprintf(" %s stands already, and moving it aside does not let this one in.", finding.Capital(quoted(h.By)))
+		}
+	}
+	return text
 }
 
 // inOneAnother reports whether one thing stops another at once whichever way it goes, and by how

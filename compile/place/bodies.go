@@ -88,10 +88,16 @@ func (s *site) add(o body) {
 			o.Solids = append(o.Solids, solids(p)...)
 		}
 	}
-	for i := range o.Solids {
-		for w := range s.Room.Walls {
+	around := hull(o.Solids)
+	for w := range s.Room.Walls {
+		if len(o.Solids) == 0 || !goesInto(o.Solids[0].Frame, around, &s.Room.Walls[w]) {
+			continue
+		}
+		for i := range o.Solids {
 			o.Solids[i].Box = cutTo(o.Solids[i].Frame, o.Solids[i].Box, &s.Room.Walls[w])
 		}
+	}
+	for i := range o.Solids {
 		z := &o.Solids[i].Box.Z
 		z.Lo = max(z.Lo, 0) // what reaches to a lower floor, which counts as level here
 	}

@@ -33,7 +33,7 @@ func (r *room) slot(b *setting.Blocked) string {
 	return ""
 }
 
-// tries is how many slots are tried, each by solving the description anew: few of a large one,
+// tries is how many mends of a kind are tried, each by solving the description anew: few of a large one,
 // so that nobody waits for it.
 func (r *room) tries() int {
 	if len(r.bodies) > 200 {
@@ -93,11 +93,15 @@ func (r *room) isNew(f finding.Finding) bool {
 // split is the mend that two boxes instead of one are, each half as wide, empty where that frees
 // none: tried as a slot is.
 func (r *room) split(b *setting.Blocked) string {
+	tries := r.tries()
 	for _, name := range b.Bodies {
 		o := r.byName[name]
 		block := r.Block(o.block)
 		if block == nil || block.Spec.Kind != "cabinet" {
 			continue
+		}
+		if tries--; tries < 0 {
+			return ""
 		}
 		half := o.hull.U.Size() / 2
 		width := lang.Word{Attr: "width", Word: fmt.Sprintf("%d.%06dmm", half/length.Millimetre, half%length.Millimetre)}

@@ -151,6 +151,49 @@ run "wash" {
 			},
 		},
 		{
+			// The wall opposite is 40 in off: the neighbour can make way by 16 in, and what is 24 in deep has no room before its
+			// place.
+			name: "no room to move the neighbour",
+			text: `
+room {
+  ceiling = 50
+  wall "opposite" { length = 84 }
+  wall "north" {
+    length = 40
+    stub "waste" {
+      at         = [28, 14]
+      diameter   = 2
+      stands_out = 3
+    }
+  }
+  wall "east" { length = 84 }
+  wall "south" { length = 40 }
+  doorway {
+    wall   = wall.opposite
+    from   = 2
+    to     = 32
+    height = 48
+  }
+}
+run "wash" {
+  along   = wall.east
+  carcass = carcass.base
+  cabinet "sink" { width = 36 }
+  cabinet "dry" {
+    width  = 24
+    stands = true
+  }
+  cabinet "pots" {
+    width  = 24
+    stands = true
+  }
+}`,
+			found: []string{
+				`cannot-be-set: Cabinet "sink" fits where it goes, but no straight slides take it there. Stub "waste" goes 3 in into it: it is clear of that once it is 3 in further off wall "north". Drawn out from its place it gets 1/8 in to the front and 1/8 in up, where the left side meets stub "waste"; no way to the right, where the right side meets the left side of cabinet "dry". Cabinet "dry" stands already, and moving it aside does not let this one in.`,
+				"",
+			},
+		},
+		{
 			// A passage 28 in wide leads to the room, which is 60 in deep: a box 44 in wide does not come through, one of 22 in
 			// does. Drawn out to the front it meets the walls beside the passage after 60 - 24 in; beside it are 2 in to the left
 			// and 100 - 2 - 44 in to the right; over it 60 - 34 1/2 in.

@@ -109,6 +109,12 @@ func hull(solids []setting.Solid) geom.Box {
 	return out
 }
 
+// goesInto reports whether a box of a frame may reach behind the face of a wall.
+func goesInto(f geom.Frame, b geom.Box, w *model.Wall) bool {
+	at := within(w.Frame, f, b)
+	return at.V.Lo < 0 && at.U.Lo <= w.Length && at.U.Hi >= 0
+}
+
 // cutTo is a box of a frame as it is once it is cut to a wall that it reaches into, as what is
 // scribed is, and a counter in a corner that leans in.
 func cutTo(f geom.Frame, b geom.Box, w *model.Wall) geom.Box {
