@@ -2,6 +2,7 @@ package setting_test
 
 import (
 	"fmt"
+	"math/bits"
 	"math/rand/v2"
 	"slices"
 	"testing"
@@ -57,6 +58,7 @@ type grid struct {
 	// and the next one for what is fixed.
 	meets [][]uint8
 	open  map[uint8]bool // whether what still stands comes apart; lookup only
+	stand uint8          // the bodies that stand
 }
 
 func index(d cube) int {
@@ -66,8 +68,11 @@ func index(d cube) int {
 
 func newGrid(r setting.Room) *grid {
 	g := &grid{room: r, fixed: cubes(r.Fixed), open: map[uint8]bool{0: true}}
-	for _, b := range r.Bodies {
+	for i, b := range r.Bodies {
 		g.bodies = append(g.bodies, cubes(b.Solids))
+		if b.Stands {
+			g.stand |= 1 << i
+		}
 	}
 	for a := range g.bodies {
 		at := make([]uint8, index(cube{far, far, far})+1)
@@ -99,9 +104,22 @@ func (g *grid) apart(set uint8) bool {
 	return open
 }
 
+// held reports whether one of a set rests on a body.
+func (g *grid) held(b int, set uint8) bool {
+	for i, o := range g.room.Bodies {
+		if set&(1<<i) != 0 && slices.Contains(o.On, g.room.Bodies[b].Name) {
+			return true
+		}
+	}
+	return false
+}
+
 // leaves floods the displacements of a body among a set and what is fixed.
 func (g *grid) leaves(b int, set uint8) bool {
-	set |= 1 << len(g.bodies)
+	if g.held(b, set) {
+		return false
+	}
+	set |= g.stand | 1<<len(g.bodies)
 	seen := make([]bool, len(g.meets[b]))
 	queue := []cube{{}}
 	seen[index(cube{})] = true
@@ -148,15 +166,25 @@ func (g *grid) out(b int, half cube) bool {
 
 // follows walks an order by half cubes and tells the first collision.
 func (g *grid) follows(order []setting.Step) error {
-	if len(order) != len(g.bodies) {
-		return fmt.Errorf("%d steps for %d bodies", len(order), len(g.bodies))
+	if want := len(g.bodies) - bits.OnesCount8(g.stand); len(order) != want {
+		return fmt.Errorf("%d steps for %d bodies", len(order), want)
 	}
 	full := make(map[cube]bool) // lookup only
 	for _, c := range g.fixed {
 		full[c] = true
 	}
+	set := g.stand
+	for b := range g.bodies {
+		for _, c := range g.bodies[b] {
+			full[c] = full[c] || g.stand&(1<<b) != 0
+		}
+	}
 	for _, step := range order {
 		b := slices.Index(g.names(), step.Body)
+		if g.held(b, set) {
+			return fmt.Errorf("%s comes under what rests on it", step.Body)
+		}
+		set |= 1 << b
 		begins, err := g.walk(b, step, full)
 		if err != nil {
 			return err
@@ -247,7 +275,7 @@ func TestGrid(t *testing.T) {
 	for i := range rooms {
 		r := drawnRoom(rng)
 		g := newGrid(r)
-		can := g.apart(1<<len(r.Bodies) - 1)
+		can := g.apart((1<<len(r.Bodies) - 1) &^ g.stand)
 		steps, blocked := r.Order()
 		if turned, blocked := askew(r).Order(); (blocked == nil) != can {
 			t.Fatalf("room %d, askew: comes apart: %v, blocked: %+v\n%+v", i, can, blocked, r)
@@ -297,7 +325,7 @@ func (g *grid) explains(b *setting.Blocked) error {
 	}
 	for one := range g.bodies {
 		for other := range one + 1 {
-			if len(b.Bodies) > len(slices.Compact([]int{one, other})) && !g.apart(1<<one|1<<other) {
+			if len(b.Bodies) > len(slices.Compact([]int{one, other})) && !g.apart((1<<one|1<<other)&^g.stand) {
 				return fmt.Errorf("%s and %s block one another alone: %+v", g.room.Bodies[one].Name, g.room.Bodies[other].Name, b)
 			}
 		}
@@ -308,7 +336,7 @@ func (g *grid) explains(b *setting.Blocked) error {
 		at := cube{}
 		for range h.Slide.By / cell {
 			at = at.plus(d)
-			if g.meets[i][index(at)]&(set|1<<len(g.bodies)) != 0 {
+			if g.meets[i][index(at)]&(set|g.stand|1<<len(g.bodies)) != 0 {
 				return fmt.Errorf("%+v: stopped before", h)
 			}
 		}

@@ -54,7 +54,10 @@ func drawnRoom(rng *rand.Rand) setting.Room {
 		fix(fmt.Sprint("stub ", i+1), cells(lo, hi))
 	}
 	for i := range 1 + rng.IntN(6) {
-		b := setting.Body{Name: fmt.Sprint("body ", i+1)}
+		b := setting.Body{Name: fmt.Sprint("body ", i+1), Stands: rng.IntN(8) == 0}
+		if n := len(r.Bodies); n > 0 && !b.Stands && rng.IntN(4) == 0 {
+			b.On = []string{r.Bodies[rng.IntN(n)].Name}
+		}
 		for range 1 + rng.IntN(3) {
 			var lo, hi cube
 			for k := range lo {

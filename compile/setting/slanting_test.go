@@ -227,33 +227,49 @@ func aslant(r setting.Room, s setting.Step) bool {
 }
 
 // TestBay: the cube stands in a bay above the side of an alley 56 in wide, which it fits by 1.36 in: it comes down into
-// the alley, and along it only from there.
+// the alley, and along it only from there. So it is where the alley is of one piece.
 func TestBay(t *testing.T) {
+	for _, whole := range []bool{false, true} {
+		steps, blocked := bay(56*inch, whole).Order()
+		if blocked != nil {
+			t.Fatalf("%+v", blocked)
+		}
+		if err := audit(bay(56*inch, whole), steps); err != nil {
+			t.Error(err)
+		}
+		if s := steps[0].Slides; len(s) != 2 || s[0].Turn != 30*geom.Degree || s[0].Dir != left || s[1].Dir != off {
+			t.Errorf("%+v", s)
+		}
+		if steps, _ := bay(54*inch, whole).Order(); steps != nil {
+			t.Errorf("in an alley 54 in wide: %+v", steps)
+		}
+	}
+}
+
+// bay is the room of TestBay; the walls of the alley are a body that stands where it is of one piece.
+func bay(wide setting.Length, whole bool) setting.Room {
 	alley := geom.Frame{Turn: 30 * geom.Degree}
 	wall := func(f geom.Frame, u0, v0, u1, v1 setting.Length) setting.Solid {
-		return setting.Solid{Name: "wall", Frame: f, Box: box(u0*inch, v0*inch, 0, u1*inch, v1*inch, 40*inch)}
+		return setting.Solid{Name: "wall", Frame: f, Box: box(u0, v0, 0, u1, v1, 40*inch)}
 	}
 	r := setting.Room{
 		Fixed: []setting.Solid{
 			{Name: "floor", Box: box(-900*inch, -900*inch, -inch, 900*inch, 900*inch, 0)},
 			{Name: "ceiling", Box: box(-900*inch, -900*inch, 40*inch, 900*inch, 900*inch, 41*inch)},
-			wall(alley, -60, -29, 400, -28), wall(alley, -61, -29, -60, 29), wall(alley, -60, 28, -9, 29), wall(alley, 41, 28, 400, 29),
-			wall(geom.Frame{}, -22, 21, -21, 201), wall(geom.Frame{}, 21, 45, 22, 201), wall(geom.Frame{}, -22, 200, 22, 201),
+			wall(geom.Frame{}, -22*inch, 21*inch, -21*inch, 201*inch), wall(geom.Frame{}, 21*inch, 45*inch, 22*inch, 201*inch),
+			wall(geom.Frame{}, -22*inch, 200*inch, 22*inch, 201*inch),
 		},
 		Bodies: []setting.Body{plain("cube", box(-20*inch, 100*inch, 0, 20*inch, 140*inch, 40*inch))},
 	}
-	steps, blocked := r.Order()
-	if blocked != nil {
-		t.Fatalf("%+v", blocked)
+	const near = 28 * inch
+	sides := []setting.Solid{
+		wall(alley, -60*inch, near-wide-inch, 400*inch, near-wide), wall(alley, -61*inch, near-wide-inch, -60*inch, near+inch),
+		wall(alley, -60*inch, near, -9*inch, near+inch), wall(alley, 41*inch, near, 400*inch, near+inch),
 	}
-	if err := audit(r, steps); err != nil {
-		t.Error(err)
+	if whole {
+		r.Bodies = append(r.Bodies, setting.Body{Name: "alley", Solids: sides, Stands: true})
+	} else {
+		r.Fixed = append(r.Fixed, sides...)
 	}
-	if s := steps[0].Slides; len(s) != 2 || s[0].Turn != alley.Turn || s[0].Dir != left || s[1].Dir != off {
-		t.Errorf("%+v", s)
-	}
-	r.Fixed[2].Box.V = r.Fixed[2].Box.V.Shift(2 * inch)
-	if steps, _ := r.Order(); steps != nil {
-		t.Errorf("in an alley 54 in wide: %+v", steps)
-	}
+	return r
 }
