@@ -241,9 +241,12 @@ func lies(b, on geom.Box) bool {
 // covers adds skins, each with its battens and cap, and the strips over corners.
 func (s *site) covers() {
 	for i := range s.KneeWalls {
-		wall := s.Block("knee_wall." + s.KneeWalls[i].Name)
+		name := s.KneeWalls[i].Name
+		wall := s.Block("knee_wall." + name)
 		for _, skin := range wall.Inner("skin") {
-			s.add(body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key())})
+			o := body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key())}
+			o.goesOn("knee wall "+name, "it is fixed to it")
+			s.add(o)
 		}
 		for _, corner := range wall.Inner("corner") {
 			o := body{Body: setting.Body{Name: "corner " + corner.Name}, block: corner.Key(), parts: s.PartsOf(corner.Key())}

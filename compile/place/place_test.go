@@ -73,6 +73,9 @@ func TestBoatshed(t *testing.T) {
 	if after := sets(b, "cabinet bins").After; !slices.Contains(after, model.Ahead{What: "cabinet sink", Why: "it could not come in afterwards"}) {
 		t.Errorf("bins after %v", after)
 	}
+	if after := sets(b, "skin work").After; !slices.Contains(after, model.Ahead{What: "knee wall bar", Why: "it is fixed to it"}) {
+		t.Errorf("skin work after %v", after)
+	}
 	steps := told(b)
 	for _, want := range [][2]string{
 		{"set cabinet cups: in from the front", "frame knee wall bar: framed where it stands"},
