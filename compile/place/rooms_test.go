@@ -246,6 +246,45 @@ run "wash" {
 			},
 		},
 		{
+			// The doorway is 2 in to 34 in off the east wall, opposite the run, 100 in off; the landing ends at 88 in. Boxes 24 in
+			// deep start 64 in off their places, the middle of b at 34 in of 37 + 47/2 in, that of a at 34 in of 84 + 46/2 in. The
+			// counter is as long as the wall, 25 in deep and lies before the whole opening, though not with its middle.
+			name: "a counter as long as the wall with the doorway",
+			text: `
+room {
+  ceiling = 40
+  wall "north" { length = 130 }
+  wall "east" { length = 100 }
+  wall "south" { length = 130 }
+  wall "west" { length = 100 }
+  doorway {
+    wall    = wall.south
+    from    = 2
+    to      = 34
+    height  = 38
+    landing = 12
+  }
+}
+run "wash" {
+  along   = wall.north
+  carcass = carcass.base
+  cabinet "a" { width = 46 }
+  cabinet "b" { width = 47 }
+  cabinet "c" { width = 37 }
+}
+counter "top" {
+  over     = run.wash
+  slab     = slab.maple
+  overhang = { front = 1 }
+}`,
+			steps: []string{
+				"set cabinet a: from the doorway 73 in to the left, then 64 in to the rear",
+				"set cabinet b: from the doorway 26 1/2 in to the left, then 64 in to the rear",
+				"set cabinet c: from the doorway 64 in to the rear",
+				"set counter top: from the doorway 63 in to the rear",
+			},
+		},
+		{
 			// Another counter along the north wall, first in the text, lies across that way, 26 in to 70 in off the east wall. There
 			// is half an inch over it: the long one goes first. What goes there has its middle 48 in off the east wall, and its front 24 in or
 			// 25 in off the north wall; the landing ends at 88 in.

@@ -148,7 +148,8 @@ func (g *grid) lifted(half cube) bool {
 	return g.room.Lift > 0 && setting.Length(half[2])*cell/2 > g.room.Lift
 }
 
-// out reports whether a body displaced by half cubes is away from all, or in by the door.
+// out reports whether a body displaced by half cubes is away from all, or in by the door: with its middle before it, or
+// all across it.
 func (g *grid) out(b int, half cube) bool {
 	if g.room.Door == nil {
 		return max(half[0], -half[0], half[1], -half[1], half[2], -half[2]) == 2*far
@@ -161,7 +162,8 @@ func (g *grid) out(b int, half cube) bool {
 	}
 	door := g.room.Door
 	middle, near := setting.Length(lo[0]+hi[0]+1+half[0])*cell/2, setting.Length(2*lo[1]+half[1])*cell/2
-	return door.Span.Holds(middle) && 0 <= near && near <= door.Landing
+	covers := setting.Length(2*lo[0]+half[0])*cell/2 <= door.Span.Lo && setting.Length(2*hi[0]+2+half[0])*cell/2 >= door.Span.Hi
+	return (door.Span.Holds(middle) || covers) && 0 <= near && near <= door.Landing
 }
 
 // follows walks an order by half cubes and tells the first collision.

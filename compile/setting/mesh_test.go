@@ -187,5 +187,6 @@ func (m *mesh) out(b int, at cube) bool {
 	before := func(x float64, lo, hi setting.Length) bool {
 		return float64(lo)/float64(pace)-m.slack <= x && x <= float64(hi)/float64(pace)+m.slack
 	}
-	return before(middle, door.Span.Lo, door.Span.Hi) && before(near, 0, door.Landing)
+	covers := lo.x+float64(at[0]) <= float64(door.Span.Lo)/float64(pace)+m.slack && hi+float64(at[0]) >= float64(door.Span.Hi)/float64(pace)-m.slack
+	return (covers || before(middle, door.Span.Lo, door.Span.Hi)) && before(near, 0, door.Landing)
 }

@@ -316,8 +316,12 @@ func (s *scene) landing(b int) reach {
 	}
 	door, hull := s.reach(Solid{Frame: s.door.Frame, Box: s.door.box()}), s.groups[b].hull
 	u, v := s.direction(s.door.Frame.Turn, along), s.direction(s.door.Frame.Turn, inward)
-	mid := (hull[u.axis].lo + hull[u.axis].hi) / 2
-	out[u.axis] = span{door[u.axis].lo - mid, door[u.axis].hi - mid}
+	own, opening := hull[u.axis], door[u.axis]
+	mid := (own.lo + own.hi) / 2
+	out[u.axis] = span{opening.lo - mid, opening.hi - mid}
+	if own.hi-own.lo > opening.hi-opening.lo {
+		out[u.axis] = span{min(opening.lo-mid, opening.hi-own.hi), max(opening.hi-mid, opening.lo-own.lo)}
+	}
 	near := hull[v.axis].lo
 	if v.sign < 0 {
 		near = hull[v.axis].hi

@@ -91,9 +91,9 @@ type Room struct {
 
 // Door is the opening that bodies come in by. Along u of its frame runs the wall, v points
 // into the room. A body is in where it stands as it will be set, the middle of its width in
-// the opening's span and its near side no further from the wall than Landing, at any
-// height. How it is turned to stand so is not looked at; whether it comes through the
-// opening tells [Door.Passes].
+// the opening's span, or its width over all of that, and its near side no further from the
+// wall than Landing, at any height. How it is turned to stand so is not looked at; whether
+// it comes through the opening tells [Door.Passes].
 type Door struct {
 	Frame   geom.Frame
 	Span    geom.Span // along u
