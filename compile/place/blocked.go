@@ -28,9 +28,12 @@ func (r *room) blocked(b *setting.Blocked) {
 	text := r.why(o, b.Bodies[1:], told)
 	at := r.Block(o.block).Head
 	var f *finding.Finding
-	if b.GaveUp {
+	switch {
+	case b.GaveUp:
 		f = r.Findings.Warnf("cannot-be-set", at, mend, "%s The search for a longer way was given up.", text)
-	} else {
+	case b.Out:
+		f = r.Findings.Warnf("cannot-be-set", at, mend, "%s It comes out of its place; turned there it may get further, which is not looked at.", text)
+	default:
 		f = r.Findings.Errorf("cannot-be-set", at, mend, "%s", text)
 	}
 	for _, h := range told {

@@ -53,7 +53,7 @@ run "wash" {
 				"move back cabinet dry: 37 in to the rear",
 			},
 			found: []string{
-				`stands-in-the-way: Cabinet "dry" stands where cabinet "sink" comes in. It has to move 37 in to the front; then cabinet "sink" is set, in from the front, then 3 in to the right, then 13 in to the rear, then 3 in to the left, over stub waste; then it slides back.`,
+				`warning stands-in-the-way: Cabinet "dry" stands where cabinet "sink" comes in. It has to move 37 in to the front; then cabinet "sink" is set, in from the front, then 3 in to the right, then 13 in to the rear, then 3 in to the left, over stub waste; then it slides back.`,
 				`a slot for stub waste: cut = "slot", open_to = "rear"`,
 			},
 		},
@@ -90,7 +90,7 @@ run "wash" {
 				"move back cabinet low: 48 in to the rear",
 			},
 			found: []string{
-				`stands-in-the-way: Cabinet "low" stands where cabinet "tall" comes in. It has to move 48 in to the front; then cabinet "tall" is set, in from the right, then 24 in to the rear, then 5 in to the left, over stub riser; then it slides back.`,
+				`warning stands-in-the-way: Cabinet "low" stands where cabinet "tall" comes in. It has to move 48 in to the front; then cabinet "tall" is set, in from the right, then 24 in to the rear, then 5 in to the left, over stub riser; then it slides back.`,
 				`a slot for stub riser: cut = "slot", open_to = "bottom"`,
 			},
 		},
@@ -133,7 +133,7 @@ run "wash" {
   }
 }`,
 			found: []string{
-				`cannot-be-set: Cabinet "sink" fits where it goes, but no straight slides take it there. Stub "waste" goes 3 in into it: it is clear of that once it is 3 in further off wall "north". Drawn out from its place it gets 1/8 in to the front and 1/8 in up, where the left side meets stub "waste"; no way to the right, where the right side meets the left side of cabinet "dry". Cabinet "dry" stands already, and moving it aside does not let this one in.`,
+				`error cannot-be-set: Cabinet "sink" fits where it goes, but no straight slides take it there. Stub "waste" goes 3 in into it: it is clear of that once it is 3 in further off wall "north". Drawn out from its place it gets 1/8 in to the front and 1/8 in up, where the left side meets stub "waste"; no way to the right, where the right side meets the left side of cabinet "dry". Cabinet "dry" stands already, and moving it aside does not let this one in.`,
 				"",
 			},
 		},
@@ -144,7 +144,7 @@ run "wash" {
 			name: "a passage too narrow",
 			text: passage("", ""),
 			found: []string{
-				`cannot-be-set: Cabinet "wide" fits where it goes, but no straight slides take it there. Drawn out from its place it gets 36 in to the front, where the left side meets wall "lip"; 54 in to the right, where the right side meets wall "south"; 2 in to the left, where the left side meets wall "north"; 25 1/2 in up, where the left side meets the ceiling.`,
+				`warning cannot-be-set: Cabinet "wide" fits where it goes, but no straight slides take it there. Drawn out from its place it gets 36 in to the front, where the left side meets wall "lip"; 54 in to the right, where the right side meets wall "south"; 2 in to the left, where the left side meets wall "north"; 25 1/2 in up, where the left side meets the ceiling. It comes out of its place; turned there it may get further, which is not looked at.`,
 				`two cabinets instead of "wide", each 22 in wide`,
 			},
 		},
@@ -153,7 +153,7 @@ run "wash" {
 			name: "a passage too narrow for what has a divider",
 			text: passage("", "dividers = [22]"),
 			found: []string{
-				`cannot-be-set: Cabinet "wide" fits where it goes, but no straight slides take it there. Drawn out from its place it gets 36 in to the front, where the left side meets wall "lip"; 54 in to the right, where the right side meets wall "south"; 2 in to the left, where the left side meets wall "north"; 25 1/2 in up, where the left side meets the ceiling.`,
+				`warning cannot-be-set: Cabinet "wide" fits where it goes, but no straight slides take it there. Drawn out from its place it gets 36 in to the front, where the left side meets wall "lip"; 54 in to the right, where the right side meets wall "south"; 2 in to the left, where the left side meets wall "north"; 25 1/2 in up, where the left side meets the ceiling. It comes out of its place; turned there it may get further, which is not looked at.`,
 				"",
 			},
 		},
@@ -200,7 +200,7 @@ run "wash" {
 			name: "a passage too narrow for what has an outlet behind it",
 			text: passage("outlet \"kettle\" { at = [24, 20] }", ""),
 			found: []string{
-				`cannot-be-set: Cabinet "wide" fits where it goes, but no straight slides take it there. Drawn out from its place it gets 36 in to the front, where the left side meets wall "lip"; 54 in to the right, where the right side meets wall "south"; 2 in to the left, where the left side meets wall "north"; 25 1/2 in up, where the left side meets the ceiling.`,
+				`warning cannot-be-set: Cabinet "wide" fits where it goes, but no straight slides take it there. Drawn out from its place it gets 36 in to the front, where the left side meets wall "lip"; 54 in to the right, where the right side meets wall "south"; 2 in to the left, where the left side meets wall "north"; 25 1/2 in up, where the left side meets the ceiling. It comes out of its place; turned there it may get further, which is not looked at.`,
 				"",
 			},
 		},
@@ -228,7 +228,7 @@ run "wash" {
 				"move back cabinet dry: 48 1/2 in to the rear",
 			},
 			found: []string{
-				`stands-in-the-way: Cabinet "dry" stands where the appliance of bay "cool" comes in. It has to move 48 1/2 in to the front; then the appliance of bay "cool" is set, in from the front, then 23 3/4 in to the right, then 23 in to the rear; then it slides back.`,
+				`warning stands-in-the-way: Cabinet "dry" stands where the appliance of bay "cool" comes in. It has to move 48 1/2 in to the front; then the appliance of bay "cool" is set, in from the front, then 23 3/4 in to the right, then 23 in to the rear; then it slides back.`,
 				"",
 			},
 		},
@@ -329,7 +329,7 @@ counter "side" {
 
 func texts(list finding.List) (out []string) {
 	for _, f := range list {
-		out = append(out, f.Slug+": "+f.Text, f.Mend)
+		out = append(out, f.Severity.String()+" "+f.Slug+": "+f.Text, f.Mend)
 	}
 	return out
 }

@@ -3,6 +3,8 @@ package setting
 import (
 	"math"
 	"slices"
+
+	"barwright/compile/geom"
 )
 
 // Blocked tells why there is no order.
@@ -13,6 +15,9 @@ type Blocked struct {
 	Bodies []string
 	// Hits are what each of them meets first in each direction, one slide from its place.
 	Hits []Hit
+	// Out is set where the first of them, past the others, comes out of its place along its own frame, clear of
+	// all that it fills there, but no further: turned there, it might.
+	Out bool
 	// GaveUp is set where a search looked at as many places as it may: then there may be a way.
 	GaveUp bool
 }
@@ -33,6 +38,7 @@ func (s *scene) blocked(stuck, standing []int) *Blocked {
 	t := s.taking(set, standing)
 	t.run()
 	out.GaveUp = t.gaveUp
+	out.Out = s.comesOut(set[0], t.standing(set[0]))
 	for _, b := range set {
 		out.Bodies = append(out.Bodies, s.groups[b].name)
 		for _, w := range s.groups[b].ways {
@@ -42,6 +48,24 @@ func (s *scene) blocked(stuck, standing []int) *Blocked {
 		}
 	}
 	return out
+}
+
+// comesOut reports whether a body comes level by as much as it is long or deep.
+func (s *scene) comesOut(b int, standing []int) bool {
+	g := &s.groups[b]
+	for _, w := range g.ways {
+		if w.dir.Axis == geom.Z || w.turn != g.ways[0].turn {
+			continue
+		}
+		f := s.flood(b, standing)
+		f.goal = s.unbounded()
+		own := g.hull[w.axis]
+		f.goal[w.axis] = span{own.hi - own.lo, math.Inf(1)}.times(w.sign)
+		if f.search().ok {
+			return true
+		}
+	}
+	return false
 }
 
 // least returns a small part of the stuck bodies that is stuck by itself.

@@ -114,11 +114,29 @@ func (g *grid) held(b int, set uint8) bool {
 	return false
 }
 
-// leaves floods the displacements of a body among a set and what is fixed.
+// leaves reports whether a body gets away among a set and what is fixed.
 func (g *grid) leaves(b int, set uint8) bool {
 	if g.held(b, set) {
 		return false
 	}
+	return g.floods(b, set, func(at cube) bool { return g.out(b, at.plus(at)) })
+}
+
+// comesOut reports whether a body comes along x or y by as much as it is long, among a set and what is fixed.
+func (g *grid) comesOut(b int, set uint8) bool {
+	lo, hi := g.bodies[b][0], g.bodies[b][0]
+	for _, c := range g.bodies[b] {
+		for i := range c {
+			lo[i], hi[i] = min(lo[i], c[i]), max(hi[i], c[i])
+		}
+	}
+	return g.floods(b, set, func(at cube) bool {
+		return max(at[0], -at[0]) > hi[0]-lo[0] || max(at[1], -at[1]) > hi[1]-lo[1]
+	})
+}
+
+// floods reports whether a displacement that will do can be reached past a set and what is fixed.
+func (g *grid) floods(b int, set uint8, does func(at cube) bool) bool {
 	set |= g.stand | 1<<len(g.bodies)
 	seen := make([]bool, len(g.meets[b]))
 	queue := []cube{{}}
@@ -126,7 +144,7 @@ func (g *grid) leaves(b int, set uint8) bool {
 	for len(queue) > 0 {
 		at := queue[0]
 		queue = queue[1:]
-		if g.out(b, at.plus(at)) {
+		if does(at) {
 			return true
 		}
 		for _, d := range units {
@@ -273,7 +291,7 @@ func shuffled(rng *rand.Rand, steps []setting.Step) []setting.Step {
 func TestGrid(t *testing.T) {
 	const rooms = 2000
 	rng := rand.New(rand.NewPCG(8, 2))
-	var orders, blocks, pairs, turns int
+	var orders, blocks, pairs, outs, turns int
 	for i := range rooms {
 		r := drawnRoom(rng)
 		g := newGrid(r)
@@ -308,10 +326,13 @@ func TestGrid(t *testing.T) {
 			if len(blocked.Bodies) > 1 {
 				pairs++
 			}
+			if blocked.Out {
+				outs++
+			}
 		}
 	}
-	t.Logf("%d orders, %d of them with more than one slide; %d blocked, %d of them by one another", orders, turns, blocks, pairs)
-	if 3*(turns+blocks) < rooms || min(orders, pairs) < rooms/50 {
+	t.Logf("%d orders, %d of them with more than one slide; %d blocked, %d of them by one another, %d though they come out of their places", orders, turns, blocks, pairs, outs)
+	if 3*(turns+blocks) < rooms || min(orders, pairs, outs) < rooms/50 {
 		t.Errorf("too few of a kind")
 	}
 }
@@ -331,6 +352,10 @@ func (g *grid) explains(b *setting.Blocked) error {
 				return fmt.Errorf("%s and %s block one another alone: %+v", g.room.Bodies[one].Name, g.room.Bodies[other].Name, b)
 			}
 		}
+	}
+	first := slices.Index(g.names(), b.Bodies[0])
+	if out := g.comesOut(first, set&^(1<<first)); out != b.Out {
+		return fmt.Errorf("%s comes out of its place: %v, told %v", b.Bodies[0], out, b.Out)
 	}
 	for _, h := range b.Hits {
 		i := slices.Index(g.names(), h.Body)

@@ -19,8 +19,9 @@ type found struct {
 // faces a search knows, the fewer places it looks at. One in vain is made again with more of what
 // it ran into: the faces of hulls; when it knows these, the solids in them; then their
 // faces. What it never ran into might as well not be there.
-func (s *scene) search(b int, standing []int) found {
-	f := s.flood(b, standing)
+func (s *scene) search(b int, standing []int) found { return s.flood(b, standing).search() }
+
+func (f *flood) search() found {
 	for {
 		out := f.run()
 		if out.ok || out.gaveUp || !f.learn() {
@@ -55,7 +56,7 @@ type flood struct {
 	body      int
 	standing  []int
 	obstacles []obstacle
-	goal      reach             // nil where there is no door
+	goal      reach             // nil where it is out, and there is no door
 	lines     [][]float64       // along each axis, where faces of obstacles are
 	seen      map[[3]int64]bool // places to the nanometre; lookup only
 	places    []place
@@ -310,10 +311,7 @@ func (f *flood) path(i int, last leg) []leg {
 
 // landing is where a body, displaced, is in by the door.
 func (s *scene) landing(b int) reach {
-	out := make(reach, len(s.axes))
-	for j := range out {
-		out[j] = anywhere
-	}
+	out := s.unbounded()
 	door, hull := s.reach(Solid{Frame: s.door.Frame, Box: s.door.box()}), s.groups[b].hull
 	u, v := s.direction(s.door.Frame.Turn, along), s.direction(s.door.Frame.Turn, inward)
 	own, opening := hull[u.axis], door[u.axis]
@@ -327,5 +325,14 @@ func (s *scene) landing(b int) reach {
 		near = hull[v.axis].hi
 	}
 	out[v.axis] = span{door[v.axis].lo - near, door[v.axis].hi - near}
+	return out
+}
+
+// unbounded reaches anywhere.
+func (s *scene) unbounded() reach {
+	out := make(reach, len(s.axes))
+	for j := range out {
+		out[j] = anywhere
+	}
 	return out
 }

@@ -14,8 +14,9 @@ leave by any slides cannot have come in by them either.
 
 What is told is how far the thing can be drawn out of its place each way, and what it meets then; and of what goes into it from
 a wall, how far off that wall it is clear of it. Where a slot instead of a hole lets it in, or two boxes instead of one do,
-that has been tried before it is suggested: the description is solved with it, and judged by all rules. A warning says that
-the search was given up: then a longer way may be left.`,
+that has been tried before it is suggested: the description is solved with it, and judged by all rules. It is
+a warning where the thing comes out of its place and then meets something, as one might turn it there, and where the search
+was given up, as a longer way may be left.`,
 		},
 		{
 			Slug: "stands-in-the-way", Severity: Warning, Says: "what stands already has to make way for something, and goes back after it",
