@@ -21,6 +21,9 @@ type body struct {
 	hull   geom.Box
 	parts  []*model.Part
 	framed bool // where it stands, piece by piece: it needs no way in
+	// fixedTo is a body that it is set after wherever the order leaves that open. Boards that do not come in past
+	// it as one are fixed one by one.
+	fixedTo string
 }
 
 // mass is what it weighs, in kg to the gram; 0 where that is not known.
@@ -183,13 +186,13 @@ func (s *site) beside(run *model.Run) {
 			continue
 		}
 		o := body{Body: setting.Body{Name: box.Words()}, block: box.Key(), parts: s.PartsOf(box.Key())}
-		s.fixedTo(&o, run, box.Hull.U)
+		s.screwedTo(&o, run, box.Hull.U)
 		s.add(o)
 	}
 	for _, panel := range s.Block("run." + run.Name).Inner("end_panel") {
 		o := body{Body: setting.Body{Name: "end panel " + panel.Name}, block: panel.Key(), parts: s.PartsOf(panel.Key())}
 		for _, p := range o.parts {
-			s.fixedTo(&o, run, p.Placement.Box.U)
+			s.screwedTo(&o, run, p.Placement.Box.U)
 		}
 		s.add(o)
 	}
@@ -198,9 +201,9 @@ func (s *site) beside(run *model.Run) {
 // everywhere is more than any room.
 var everywhere = geom.Span{Lo: -2000 * length.Metre, Hi: 2000 * length.Metre}
 
-// fixedTo has a body set after the cabinets of a run that lie within a stretch of it, or
+// screwedTo has a body set after the cabinets of a run that lie within a stretch of it, or
 // touch it.
-func (s *site) fixedTo(o *body, run *model.Run, u geom.Span) {
+func (s *site) screwedTo(o *body, run *model.Run, u geom.Span) {
 	for i := range run.Boxes {
 		box := &run.Boxes[i]
 		if box.Kind == model.Cabinet && box.Hull.U.Lo <= u.Hi && box.Hull.U.Hi >= u.Lo {
@@ -244,9 +247,7 @@ func (s *site) covers() {
 		name := s.KneeWalls[i].Name
 		wall := s.Block("knee_wall." + name)
 		for _, skin := range wall.Inner("skin") {
-			o := body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key())}
-			o.goesOn("knee wall "+name, "it is fixed to it")
-			s.add(o)
+			s.add(body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key()), fixedTo: "knee wall " + name})
 		}
 		for _, corner := range wall.Inner("corner") {
 			o := body{Body: setting.Body{Name: "corner " + corner.Name}, block: corner.Key(), parts: s.PartsOf(corner.Key())}

@@ -106,6 +106,9 @@ func (r *room) asDescribed(steps []setting.Step) []setting.Step {
 	of := map[string]int{} // lookup only
 	for i, s := range steps {
 		of[s.Body] = i
+		if fixed := r.byName[s.Body].fixedTo; fixed != "" && setBy(steps[:i], fixed) && !slices.Contains(s.After, fixed) {
+			steps[i].After = append(s.After, fixed)
+		}
 	}
 	done := make([]bool, len(steps))
 	var out []setting.Step
@@ -130,6 +133,11 @@ func (r *room) asDescribed(steps []setting.Step) []setting.Step {
 	return out
 }
 
+// setBy reports whether one of the steps sets a body.
+func setBy(steps []setting.Step, name string) bool {
+	return slices.ContainsFunc(steps, func(s setting.Step) bool { return s.Body == name })
+}
+
 // steps tells those of an order in words.
 func (r *room) steps(steps []setting.Step) (out []model.SettingStep) {
 	for _, s := range steps {
@@ -142,7 +150,7 @@ func (r *room) steps(steps []setting.Step) (out []model.SettingStep) {
 func (r *room) before(steps []setting.Step) (out []model.SettingStep) {
 	for i := range r.bodies {
 		o := &r.bodies[i]
-		if o.framed && !slices.ContainsFunc(steps, func(s setting.Step) bool { return s.Body == o.Name }) {
+		if o.framed && !setBy(steps, o.Name) {
 			out = append(out, r.step(setting.Step{Body: o.Name}))
 		}
 	}
@@ -169,7 +177,11 @@ func (r *room) step(s setting.Step) model.SettingStep {
 		}
 	}
 	for _, name := range s.After {
-		if !slices.Contains(o.On, name) {
+		switch {
+		case slices.Contains(o.On, name):
+		case name == o.fixedTo:
+			out.After = append(out.After, model.Ahead{What: name, Why: "it is fixed to it"})
+		default:
 			out.After = append(out.After, model.Ahead{What: name, Why: "it could not come in afterwards"})
 		}
 	}
