@@ -3,7 +3,6 @@ package solve
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"barwright/compile/drainway"
 	"barwright/compile/geom"
@@ -105,7 +104,8 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	bodies := s.besidePipe(&p, &ask)
 	way := drainway.Lay(&ask)
 	s.laid(&p, &ask, &way, ask.To.Sub(foot))
-	s.boreFor(&p, &way, bodies)
+	s.boreFor(&p, &way, bodies, ask.Trap)
+	s.piped(&p, &ask, &way)
 	s.m.Drains, s.m.Ways = append(s.m.Drains, p.drain), append(s.m.Ways, p.way)
 }
 
@@ -229,21 +229,24 @@ func (s *solver) besidePipe(p *plumbing, ask *drainway.Ask) (bodies []body) {
 			}
 		}
 	}
-	s.otherStubs(p, add)
+	s.othersLaid(p, add)
 	return bodies
 }
 
-// otherStubs are those of the room but the drain's own.
-func (s *solver) otherStubs(p *plumbing, add func(drainway.Solid, body)) {
+// othersLaid are the fixtures of the room but the drain's own stub, and the drains before
+// it. Two may join at one stub.
+func (s *solver) othersLaid(p *plumbing, add func(drainway.Solid, body)) {
 	for i := range s.m.Room.Walls {
-		w := &s.m.Room.Walls[i]
-		for j := range w.Stubs {
-			o := &w.Stubs[j]
-			if o == p.stub || o.StandsOut == 0 {
-				continue
+		wall := &s.m.Room.Walls[i]
+		for _, f := range wall.Fixtures() {
+			if f.Why.At != p.stub.Why.At {
+				add(drainway.Solid{Box: s.takes(&f, p.run, wall, 0)}, body{-1, f.Words(), f.Why})
 			}
-			box := seenFrom(p.run.Frame, w.Frame, geom.Box{U: geom.About(o.Along, o.Diameter), V: geom.Span{Hi: o.StandsOut}, Z: geom.About(o.Height, o.Diameter)})
-			add(drainway.Solid{Box: box}, body{-1, "stub " + strconv.Quote(o.Name), o.Why})
+		}
+	}
+	for _, q := range s.pipesIn(p.run.Frame) {
+		if q.stub != p.stub {
+			add(drainway.Solid{Box: q.box}, body{-1, q.name, q.why})
 		}
 	}
 }
@@ -295,7 +298,7 @@ func (s *solver) holds(index int, hole geom.Box) bool {
 
 // boreFor makes the holes of a way, and tells what stops it. A stud is drawn on its face
 // towards the run: the hole across it is a line there.
-func (s *solver) boreFor(p *plumbing, way *drainway.Way, bodies []body) {
+func (s *solver) boreFor(p *plumbing, way *drainway.Way, bodies []body, trap geom.Box) {
 	name := "drain " + p.drain.Name
 	for _, h := range way.Holes {
 		part := &s.m.Parts[bodies[h.Solid].part]
@@ -317,5 +320,10 @@ func (s *solver) boreFor(p *plumbing, way *drainway.Way, bodies []body) {
 	}
 	for _, i := range way.Stopped {
 		p.drain.Stops = append(p.drain.Stops, model.Stop{Name: bodies[i].name, Why: bodies[i].why})
+	}
+	for _, q := range s.pipesIn(p.run.Frame) { // trap-meets knows nothing of them
+		if q.box.Overlaps(trap) && !slices.ContainsFunc(p.drain.Stops, func(o model.Stop) bool { return o.Name == q.name }) {
+			p.drain.Stops = append(p.drain.Stops, model.Stop{Name: q.name, Why: q.why})
+		}
 	}
 }

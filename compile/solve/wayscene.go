@@ -78,6 +78,7 @@ func (w *laying) scene(run *model.Run, keep *keepOff, c *lang.Block) *wayScene {
 	w.boxesOf(s, run, keep)
 	w.slabsOf(s, run, keep)
 	w.wallsOf(s, run, keep)
+	w.pipesOf(s, run, keep)
 	w.lanes(s, run, keep)
 	return s
 }
@@ -217,11 +218,7 @@ func (w *laying) wallsOf(s *wayScene, run *model.Run, keep *keepOff) {
 	for i := range w.m.Room.Walls {
 		wall := &w.m.Room.Walls[i]
 		for _, f := range wall.Fixtures() {
-			face, out := f.Face, f.StandsOut+f.Clearance
-			if f.Outlet != nil {
-				face, out = f.Outlet.Plate(), f.StandsOut+w.limit("plug_room")
-			}
-			box := inRun(run.Frame, wall.Frame, geom.Box{U: face.X, V: geom.Span{Hi: out}, Z: face.Y})
+			box := w.takes(&f, run, wall, f.Clearance)
 			if box.U.Overlaps(geom.Span{Hi: run.Length}) && box.V.Overlaps(geom.Span{Lo: -length.Metre, Hi: run.Depth}) {
 				s.solid(keep, box, f.Words())
 			}
@@ -229,18 +226,26 @@ func (w *laying) wallsOf(s *wayScene, run *model.Run, keep *keepOff) {
 	}
 }
 
-// inRun is the extent of a box of one frame in another.
-func inRun(run, of geom.Frame, b geom.Box) geom.Box {
-	out := geom.Box{Z: b.Z}
-	for i, p := range of.Corners(b.U, b.V) {
-		u, v := run.Local(p)
-		at := geom.Box{U: geom.Span{Lo: u, Hi: u}, V: geom.Span{Lo: v, Hi: v}, Z: b.Z}
-		if i == 0 {
-			out = at
-		}
-		out = out.Union(at)
+// takes is what a fixture of a wall takes up before it, seen from a run: before an outlet that
+// of its plug, before another so much more than it stands out.
+func (s *solver) takes(f *model.Fixture, run *model.Run, wall *model.Wall, more length.Length) geom.Box {
+	face := f.Face
+	if f.Outlet != nil {
+		face, more = f.Outlet.Plate(), s.limit("plug_room")
 	}
-	return out
+	return seenFrom(run.Frame, wall.Frame, geom.Box{U: face.X, V: geom.Span{Hi: f.StandsOut + more}, Z: face.Y})
+}
+
+// pipesOf are the pipes and traps of drains: a bare line keeps its distance too.
+func (w *laying) pipesOf(s *wayScene, run *model.Run, keep *keepOff) {
+	room := w.limit("pipe_room")
+	for _, p := range w.pipesIn(run.Frame) {
+		box := p.box.Grow(room)
+		if !keep.bare {
+			box = keep.off(p.box, room)
+		}
+		s.Solids = append(s.Solids, ways.Solid{Box: box, What: p.name})
+	}
 }
 
 // lanes are where a cable runs: up and down and along in each cabinet before its back, as
