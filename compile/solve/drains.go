@@ -106,6 +106,9 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	s.laid(&p, &ask, &way, ask.To.Sub(foot))
 	s.boreFor(&p, &way, bodies, ask.Trap)
 	s.piped(&p, &ask, &way)
+	if len(way.Stopped) > 0 && !ask.Lined {
+		p.drain.StubBy = s.stubBy(&p, b, &ask, &way)
+	}
 	s.m.Drains, s.m.Ways = append(s.m.Drains, p.drain), append(s.m.Ways, p.way)
 }
 
@@ -121,14 +124,18 @@ func (s *solver) askOf(p *plumbing, b *lang.Block, cut *model.SlabCut) drainway.
 	if d.Vent != "wall" {
 		ask.Hang = d.Bowl - s.FieldLength(b, "trap", "drop")
 	}
-	ask.Trap = geom.Box{
-		U: geom.About(ask.From.X, d.Diameter), V: geom.About(ask.From.Y, d.Diameter),
-		Z: geom.Span{Lo: max(p.stub.Height, ask.Hang) - d.TrapSize/2 - d.Seal - d.Diameter, Hi: d.Bowl},
-	}
-	if d.Vent == "wall" { // a trap in the bottom of the box is another matter: stub-too-low
-		ask.Trap.Z.Lo = max(ask.Trap.Z.Lo, p.box.Inside.Z.Lo)
-	}
+	ask.Trap = geom.Box{U: geom.About(ask.From.X, d.Diameter), V: geom.About(ask.From.Y, d.Diameter), Z: p.trapAt(p.stub.Height, ask.Hang)}
 	return ask
+}
+
+// trapAt is how high tailpiece and trap reach, at least, with the stub at a height, or hung higher.
+func (p *plumbing) trapAt(height, hang geom.Length) geom.Span {
+	d := &p.drain
+	z := geom.Span{Lo: max(height, hang) - d.TrapSize/2 - d.Seal - d.Diameter, Hi: d.Bowl}
+	if d.Vent == "wall" { // a trap in the bottom of the box is another matter: stub-too-low
+		z.Lo = max(z.Lo, p.box.Inside.Z.Lo)
+	}
+	return z
 }
 
 func (s *solver) runOf(name string) *model.Run {
