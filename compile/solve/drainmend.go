@@ -9,12 +9,15 @@ import (
 	"barwright/lang/length"
 )
 
+// mostTried is past how many things that stop a drain other heights of its stub are tried.
+const mostTried = 8
+
 // stubBy is how much higher the stub of a drain that is stopped would be where nothing stops
 // it: over or under one of the things that stop it now. Of such heights, each of which is
 // laid to see, it is the one that is nearest; 0 where none is found.
 func (s *solver) stubBy(p *plumbing, b *lang.Block, ask *drainway.Ask, way *drainway.Way) (by geom.Length) {
 	r := ask.Diameter / 2
-	for _, i := range way.Stopped {
+	for _, i := range way.Stopped[:min(mostTried, len(way.Stopped))] {
 		box := ask.Solids[i].Box
 		for _, h := range []geom.Length{
 			length.Down(box.Z.Lo-r-way.Fall, s.Marks),

@@ -10,7 +10,7 @@ import (
 )
 
 var wayColumns = []markup.Column{markup.Words("what"), markup.Words("from"), markup.Words("to"), markup.Words("by way of"),
-	markup.Figures("way"), markup.Figures("needed"), markup.Figures("held at")}
+	markup.Figures("way"), markup.Figures("needed"), markup.Figures("staples or hangers")}
 
 var wayHoleColumns = []markup.Column{markup.Words("for"), markup.Words("part"), markup.Words("of"), markup.Figures("hole"), markup.Figures("above the datum"), markup.Words("steel plates")}
 
