@@ -36,7 +36,7 @@ func (w *laying) cord(c *lang.Block) {
 	way, found := scene.Find(ways.Ask{From: []ways.Spot{p.from}, To: []ways.Spot{p.to}})
 	if !found {
 		w.Findings.Warnf("cord-finds-no-way", c.Head, "another outlet, or other boxes between them",
-			"The plug of %s, %s by %s, finds no place to go through from bay %q to %s: what comes nearest to a way goes through %s.", c.Describe(), w.Show(p.wide), w.Show(p.high),
+			"The plug of %s, %s by %s, finds no place to go through from bay %q to %s: %s.", c.Describe(), w.Show(p.wide), w.Show(p.high),
 			p.bay.Name, w.Ref(c, "to").Describe(), scene.inTheWay(w, c, &way)).
 			Also(p.in.Why.At, "the box with the outlet")
 		return

@@ -32,7 +32,7 @@ func (s *solver) stubBy(p *plumbing, b *lang.Block, ask *drainway.Ask, way *drai
 }
 
 // drainsAt reports whether a drain would be stopped by nothing with its stub at a height, with room
-// for its trap between the bowl and what is under it.
+// for its trap between the bowl and what is under it, and for the stub.
 func (s *solver) drainsAt(height geom.Length, p *plumbing, b *lang.Block, ask *drainway.Ask) bool {
 	other := *ask
 	other.Height = height
@@ -47,5 +47,9 @@ func (s *solver) drainsAt(height geom.Length, p *plumbing, b *lang.Block, ask *d
 	if d.Vent == "wall" && (weir-d.Seal-d.Diameter < p.box.Inside.Z.Lo || d.Bowl-weir > s.limit("tailpiece")) {
 		return false
 	}
-	return !slices.ContainsFunc(ask.Solids, func(o drainway.Solid) bool { return o.Box.Overlaps(other.Trap) })
+	stub := seenFrom(p.run.Frame, p.wall.Frame, geom.Box{U: geom.About(p.stub.Along, p.stub.Diameter), V: geom.Span{Hi: p.stub.StandsOut}, Z: geom.About(height, p.stub.Diameter)})
+	return !slices.ContainsFunc(ask.Solids, func(o drainway.Solid) bool {
+		passed := o.Bores != nil && o.Axis != geom.Z // cut for the stub where that stands
+		return o.Box.Overlaps(other.Trap) || o.Box.Overlaps(stub) && !passed
+	})
 }

@@ -70,12 +70,14 @@ type plumbing struct {
 	box   *model.Box // that the sink hangs in
 	drain model.Drain
 	way   model.Way
+	wall  *model.Wall // that the stub stands out of
 }
 
 func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	sink, to := s.Ref(b, "from"), s.Ref(b, "to")
 	wall := s.wall(to.Parent.Name)
 	p := plumbing{
+		wall: wall,
 		run:  s.runOf(s.Ref(sink.Parent, "over").Name),
 		stub: &wall.Stubs[slices.IndexFunc(wall.Stubs, func(o model.Stub) bool { return o.Name == to.Name })],
 		drain: model.Drain{

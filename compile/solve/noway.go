@@ -11,20 +11,24 @@ import (
 )
 
 func (w *laying) noWay(c *lang.Block, scene *wayScene, way *ways.Way) {
-	text, mend := "no boards that may be bored lie between them", "a cable in the walls of the room"
-	if len(way.Shut) > 0 {
-		text, mend = "what comes nearest to a way goes through "+scene.inTheWay(w, c, way), "move what is in the way, or a cable in the walls of the room"
-		if c.Attr("height") != nil || c.Attr("through") != nil {
-			mend = "leave out height and through; or move what is in the way"
-		}
+	mend := "a cable in the walls of the room"
+	switch {
+	case len(way.Shut) == 0:
+	case c.Attr("height") != nil || c.Attr("through") != nil:
+		mend = "leave out height and through; or move what is in the way"
+	default:
+		mend = "move what is in the way, or " + mend
 	}
 	w.Findings.Warnf("cable-finds-no-way", c.Head, mend, "%s finds no way from %s to %s along the boxes: %s.",
-		finding.Capital(c.Describe()), w.Ref(c, "from").Describe(), w.Ref(c, "to").Describe(), text)
+		finding.Capital(c.Describe()), w.Ref(c, "from").Describe(), w.Ref(c, "to").Describe(), scene.inTheWay(w, c, way))
 }
 
-// inTheWay lists what a way goes through that it may not, and of a board that may be bored
+// inTheWay tells what a way goes through that it may not, and of a board that may be bored
 // elsewhere why not there.
 func (s *wayScene) inTheWay(w *laying, c *lang.Block, way *ways.Way) string {
+	if len(way.Shut) == 0 {
+		return "no boards that may be bored lie between them"
+	}
 	names := slices.Clone(way.Shut)
 	for i, what := range names {
 		for j, p := range way.Spots[1:] {
@@ -34,7 +38,7 @@ func (s *wayScene) inTheWay(w *laying, c *lang.Block, way *ways.Way) string {
 			}
 		}
 	}
-	return strings.Join(names, ", ")
+	return "what comes nearest to a way goes through " + strings.Join(names, ", ")
 }
 
 // whyNot tells why a line has no hole in a board; it is empty where the line does not cross
