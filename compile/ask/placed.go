@@ -60,6 +60,7 @@ func stood(m *model.Model) *placer {
 	for i := range m.Drains {
 		p.drain(m, &m.Drains[i])
 	}
+	p.ways(m)
 	p.gaps(&m.Setting)
 	return p
 }

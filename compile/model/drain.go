@@ -24,6 +24,7 @@ type Drain struct {
 	Elbows   int    // of 90 degrees; a bend within that of the trap is the trap's own
 	Straight bool   // it meets the stub end on
 	Stops    []Stop // what no hole leads it through
+	StubBy   Length // how much higher the stub would be where nothing stops it; 0 where nothing does, or no such height is known
 	Why      Why
 }
 

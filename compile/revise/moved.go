@@ -173,7 +173,9 @@ func wayOf(name string) way {
 	switch last := words[len(words)-1]; {
 	case words[0] == "drain" && slices.Contains([]string{"bowl", "outlet", "weir", "trap", "end"}, last):
 		return up
-	case words[0] == "drain" || slices.Contains([]string{"shim", "gap"}, words[max(0, len(words)-2)]):
+	case last == "holes":
+		return up
+	case slices.Contains([]string{"drain", "cable", "cord"}, words[0]) || slices.Contains([]string{"shim", "gap"}, words[max(0, len(words)-2)]):
 		return sizes
 	case last == "room" || last == "datum":
 		return room

@@ -36,8 +36,8 @@ func (w *laying) cord(c *lang.Block) {
 	way, found := scene.Find(ways.Ask{From: []ways.Spot{p.from}, To: []ways.Spot{p.to}})
 	if !found {
 		w.Findings.Warnf("cord-finds-no-way", c.Head, "another outlet, or other boxes between them",
-			"The plug of %s, %s by %s, finds no place to go through from bay %q to %s: it would meet %s.", c.Describe(), w.Show(p.wide), w.Show(p.high),
-			p.bay.Name, w.Ref(c, "to").Describe(), strings.Join(way.Shut, " and ")).
+			"The plug of %s, %s by %s, finds no place to go through from bay %q to %s: %s.", c.Describe(), w.Show(p.wide), w.Show(p.high),
+			p.bay.Name, w.Ref(c, "to").Describe(), scene.inTheWay(w, c, &way)).
 			Also(p.in.Why.At, "the box with the outlet")
 		return
 	}
@@ -108,7 +108,7 @@ func (s *wayScene) shutBeside(keep *keepOff) {
 		near := b.Box.With(b.Normal, b.Box.Along(b.Normal).Grow(2*keep.half))
 		for _, solid := range s.Solids {
 			if solid.Box.Overlaps(near) {
-				b.Shut = append(b.Shut, keep.off(solid.Box, 0))
+				s.shut(i, keep.off(solid.Box, 0), solid.What)
 			}
 		}
 	}

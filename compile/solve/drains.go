@@ -3,7 +3,6 @@ package solve
 import (
 	"math"
 	"slices"
-	"strconv"
 
 	"barwright/compile/drainway"
 	"barwright/compile/geom"
@@ -71,12 +70,14 @@ type plumbing struct {
 	box   *model.Box // that the sink hangs in
 	drain model.Drain
 	way   model.Way
+	wall  *model.Wall // that the stub stands out of
 }
 
 func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	sink, to := s.Ref(b, "from"), s.Ref(b, "to")
 	wall := s.wall(to.Parent.Name)
 	p := plumbing{
+		wall: wall,
 		run:  s.runOf(s.Ref(sink.Parent, "over").Name),
 		stub: &wall.Stubs[slices.IndexFunc(wall.Stubs, func(o model.Stub) bool { return o.Name == to.Name })],
 		drain: model.Drain{
@@ -105,7 +106,11 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	bodies := s.besidePipe(&p, &ask)
 	way := drainway.Lay(&ask)
 	s.laid(&p, &ask, &way, ask.To.Sub(foot))
-	s.boreFor(&p, &way, bodies)
+	s.boreFor(&p, &way, bodies, ask.Trap)
+	s.piped(&p, &ask, &way)
+	if len(way.Stopped) > 0 && !ask.Lined {
+		p.drain.StubBy = s.stubBy(&p, b, &ask, &way)
+	}
 	s.m.Drains, s.m.Ways = append(s.m.Drains, p.drain), append(s.m.Ways, p.way)
 }
 
@@ -121,14 +126,18 @@ func (s *solver) askOf(p *plumbing, b *lang.Block, cut *model.SlabCut) drainway.
 	if d.Vent != "wall" {
 		ask.Hang = d.Bowl - s.FieldLength(b, "trap", "drop")
 	}
-	ask.Trap = geom.Box{
-		U: geom.About(ask.From.X, d.Diameter), V: geom.About(ask.From.Y, d.Diameter),
-		Z: geom.Span{Lo: max(p.stub.Height, ask.Hang) - d.TrapSize/2 - d.Seal - d.Diameter, Hi: d.Bowl},
-	}
-	if d.Vent == "wall" { // a trap in the bottom of the box is another matter: stub-too-low
-		ask.Trap.Z.Lo = max(ask.Trap.Z.Lo, p.box.Inside.Z.Lo)
-	}
+	ask.Trap = geom.Box{U: geom.About(ask.From.X, d.Diameter), V: geom.About(ask.From.Y, d.Diameter), Z: p.trapAt(p.stub.Height, ask.Hang)}
 	return ask
+}
+
+// trapAt is how high tailpiece and trap reach, at least, with the stub at a height, or hung higher.
+func (p *plumbing) trapAt(height, hang geom.Length) geom.Span {
+	d := &p.drain
+	z := geom.Span{Lo: max(height, hang) - d.TrapSize/2 - d.Seal - d.Diameter, Hi: d.Bowl}
+	if d.Vent == "wall" { // a trap in the bottom of the box is another matter: stub-too-low
+		z.Lo = max(z.Lo, p.box.Inside.Z.Lo)
+	}
+	return z
 }
 
 func (s *solver) runOf(name string) *model.Run {
@@ -229,21 +238,24 @@ func (s *solver) besidePipe(p *plumbing, ask *drainway.Ask) (bodies []body) {
 			}
 		}
 	}
-	s.otherStubs(p, add)
+	s.othersLaid(p, add)
 	return bodies
 }
 
-// otherStubs are those of the room but the drain's own.
-func (s *solver) otherStubs(p *plumbing, add func(drainway.Solid, body)) {
+// othersLaid are the fixtures of the room but the drain's own stub, and the drains before
+// it. Two may join at one stub.
+func (s *solver) othersLaid(p *plumbing, add func(drainway.Solid, body)) {
 	for i := range s.m.Room.Walls {
-		w := &s.m.Room.Walls[i]
-		for j := range w.Stubs {
-			o := &w.Stubs[j]
-			if o == p.stub || o.StandsOut == 0 {
-				continue
+		wall := &s.m.Room.Walls[i]
+		for _, f := range wall.Fixtures() {
+			if f.Why.At != p.stub.Why.At {
+				add(drainway.Solid{Box: s.takes(&f, p.run, wall, 0)}, body{-1, f.Words(), f.Why})
 			}
-			box := seenFrom(p.run.Frame, w.Frame, geom.Box{U: geom.About(o.Along, o.Diameter), V: geom.Span{Hi: o.StandsOut}, Z: geom.About(o.Height, o.Diameter)})
-			add(drainway.Solid{Box: box}, body{-1, "stub " + strconv.Quote(o.Name), o.Why})
+		}
+	}
+	for _, q := range s.pipesIn(p.run.Frame) {
+		if q.stub != p.stub {
+			add(drainway.Solid{Box: q.box}, body{-1, q.name, q.why})
 		}
 	}
 }
@@ -295,7 +307,7 @@ func (s *solver) holds(index int, hole geom.Box) bool {
 
 // boreFor makes the holes of a way, and tells what stops it. A stud is drawn on its face
 // towards the run: the hole across it is a line there.
-func (s *solver) boreFor(p *plumbing, way *drainway.Way, bodies []body) {
+func (s *solver) boreFor(p *plumbing, way *drainway.Way, bodies []body, trap geom.Box) {
 	name := "drain " + p.drain.Name
 	for _, h := range way.Holes {
 		part := &s.m.Parts[bodies[h.Solid].part]
@@ -317,5 +329,10 @@ func (s *solver) boreFor(p *plumbing, way *drainway.Way, bodies []body) {
 	}
 	for _, i := range way.Stopped {
 		p.drain.Stops = append(p.drain.Stops, model.Stop{Name: bodies[i].name, Why: bodies[i].why})
+	}
+	for _, q := range s.pipesIn(p.run.Frame) { // trap-meets knows nothing of them
+		if q.box.Overlaps(trap) && !slices.ContainsFunc(p.drain.Stops, func(o model.Stop) bool { return o.Name == q.name }) {
+			p.drain.Stops = append(p.drain.Stops, model.Stop{Name: q.name, Why: q.why})
+		}
 	}
 }

@@ -3,7 +3,6 @@ package solve
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -66,40 +65,30 @@ func (w *laying) cable(c *lang.Block) {
 		if !ok || !also {
 			continue
 		}
+		through, ok := w.through(run, c, &keep)
+		if !ok {
+			return
+		}
 		scene := w.scene(run, &keep, c)
 		scene.Lanes = append(scene.Lanes, start.lanes...)
 		scene.Lanes = append(scene.Lanes, end.lanes...)
-		ask := ways.Ask{From: start.spots, To: end.spots, Through: w.through(run, c, &keep)}
-		way, found := scene.Find(ask)
+		way, found := scene.Find(ways.Ask{From: start.spots, To: end.spots, Through: through})
 		if !found {
-			w.noWay(c, way.Shut)
+			w.noWay(c, scene, &way)
 			return
 		}
 		w.lay(c, run, scene, &way, start, end, hole)
 		return
 	}
 	w.Findings.Warnf("cable-finds-no-way", c.Head, "a cable in the walls of the room, or boxes at one run",
-		"%s is to lead from %s to %s, which are not both at one run: a way is proposed through the boxes of a run and the knee wall behind it only.",
+		"%s is to lead from %s to %s, which are not both at one run, behind or beside its boxes and no higher than they are: a way is proposed only through these and the knee wall behind them.",
 		finding.Capital(c.Describe()), from.Describe(), to.Describe()).
 		Also(from.Head, "where it begins").Also(to.Head, "where it ends")
 }
 
-func (w *laying) noWay(c *lang.Block, shut []string) {
-	text, mend := "no boards that may be bored lie between them", "a cable in the walls of the room"
-	if len(shut) > 0 {
-		text, mend = "the shortest of all goes through "+strings.Join(shut, ", "), "move what is in the way"
-		if c.Attr("height") != nil || c.Attr("through") != nil {
-			mend = "leave out height and through; or move what is in the way"
-		}
-	}
-	w.Findings.Warnf("cable-finds-no-way", c.Head, mend, "%s finds no way from %s to %s along the boxes: %s.",
-		finding.Capital(c.Describe()), w.Ref(c, "from").Describe(), w.Ref(c, "to").Describe(), text)
-}
-
 // through are the boxes and knee walls that a cable is to come through, as far as it can
-// turn in them.
-func (w *laying) through(run *model.Run, c *lang.Block, keep *keepOff) []geom.Box {
-	var out []geom.Box
+// turn in them; ok is false where one is of another run.
+func (w *laying) through(run *model.Run, c *lang.Block, keep *keepOff) (out []geom.Box, ok bool) {
 	for _, item := range w.Value(c, "through").Items {
 		switch b := w.Block(item.Text); b.Spec.Kind {
 		case "cabinet":
@@ -113,9 +102,11 @@ func (w *laying) through(run *model.Run, c *lang.Block, keep *keepOff) []geom.Bo
 				continue
 			}
 		}
-		out = append(out, geom.Box{U: geom.Span{Lo: length.Max, Hi: length.Max}}) // of another run: nowhere here
+		w.Findings.Warnf("cable-finds-no-way", item.At, "leave it out",
+			"%s is to come through %s, which is not of run %q, where its ends are.", finding.Capital(c.Describe()), w.Block(item.Text).Describe(), run.Name)
+		return nil, false
 	}
-	return out
+	return out, true
 }
 
 func (s *solver) kneeBehind(run *model.Run) *model.KneeWall {

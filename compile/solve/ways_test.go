@@ -2,6 +2,7 @@ package solve
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"barwright/compile/geom"
@@ -173,4 +174,24 @@ func TestStaples(t *testing.T) {
 
 func partNamed(m *model.Model, id string) *model.Part {
 	return &m.Parts[slices.IndexFunc(m.Parts, func(p model.Part) bool { return p.ID == id })]
+}
+
+// TestCableToSwitch leads to a switch in the wall at the run's left end, 94 - 80 = 14 before the
+// rear. It comes out of the box in the knee wall at u = 8 - 1 7/8, 1 3/4 behind the rear and 38 up, and
+// ends at the top of the switch's, 20 + 1 7/8: in all 6 1/8 + 15 3/4 + 16 1/8 = 38. The left side
+// it passes over the opening for that box, with 1/16 of room, 1/2 of wood and half of 3/4:
+// 22 13/16 up.
+func TestCableToSwitch(t *testing.T) {
+	text := strings.Replace(wayBar, `wall "east" { length = 150 }`, `wall "east" {
+    length = 150
+    switch "lamp" { at = [80, 20] }
+  }`, 1)
+	w := solved(t, text+`
+cable "lamp" {
+  from = outlet.left
+  to   = switch.lamp
+}`).Model.Ways[0]
+	if w.Length != 38*length.Inch || len(w.Holes) != 2 || w.Holes[1].Part != "cabinet.a/side-left" || w.Holes[1].At.Z != 365*length.Inch/16 {
+		t.Errorf("the way is %v long with holes %+v", w.Length, w.Holes)
+	}
 }

@@ -49,10 +49,18 @@ func (k *keepOff) within(b geom.Box) geom.Box {
 	return b
 }
 
-// wayScene is what stands about a way at a run; parts are those of its boards, by index.
+// wayScene is what stands about a way at a run. Of each of its boards, by index, parts has
+// the part, and near what each of its Shut is kept off.
 type wayScene struct {
 	ways.Scene
 	parts []int
+	near  [][]string
+}
+
+// shut shuts a board where a way would come too near something.
+func (s *wayScene) shut(board int, where geom.Box, near string) {
+	s.Boards[board].Shut = append(s.Boards[board].Shut, where)
+	s.near[board] = append(s.near[board], near)
 }
 
 func (s *wayScene) solid(keep *keepOff, b geom.Box, what string) {
@@ -69,8 +77,7 @@ func (w *laying) scene(run *model.Run, keep *keepOff, c *lang.Block) *wayScene {
 		switch {
 		case w.loose(part):
 		case bores:
-			s.parts = append(s.parts, i)
-			s.Boards = append(s.Boards, w.board(run, i, normal, keep, c))
+			w.board(s, run, i, normal, keep, c)
 		default:
 			s.solid(keep, part.Placement.Box, part.Named()+" of "+part.Owner)
 		}
@@ -78,6 +85,7 @@ func (w *laying) scene(run *model.Run, keep *keepOff, c *lang.Block) *wayScene {
 	w.boxesOf(s, run, keep)
 	w.slabsOf(s, run, keep)
 	w.wallsOf(s, run, keep)
+	w.pipesOf(s, run, keep)
 	w.lanes(s, run, keep)
 	return s
 }
@@ -102,7 +110,7 @@ func (w *laying) borable(p *model.Part) (normal geom.Axis, ok bool) {
 
 // board tells where a part may be bored: off its edges, what is cut into it, drawn on it
 // or driven into it, and the boards that stand on it.
-func (w *laying) board(run *model.Run, index int, normal geom.Axis, keep *keepOff, c *lang.Block) ways.Board {
+func (w *laying) board(s *wayScene, run *model.Run, index int, normal geom.Axis, keep *keepOff, c *lang.Block) {
 	part := &w.m.Parts[index]
 	box := part.Placement.Box
 	b := ways.Board{Box: keep.body(box), Normal: normal, Rim: keep.within(box.Grow(-keep.edge)), What: part.Named() + " of " + part.Owner}
@@ -116,34 +124,35 @@ func (w *laying) board(run *model.Run, index int, normal geom.Axis, keep *keepOf
 		at := w.Length(c, "height")
 		b.Rim.Z = b.Rim.Z.Intersect(geom.Span{Lo: at, Hi: at})
 	}
+	s.parts, s.Boards, s.near = append(s.parts, index), append(s.Boards, b), append(s.near, nil)
 	if part.Kind == model.Lumber {
-		return b
+		return
 	}
-	shut := func(face geom.Rect, more length.Length) {
-		b.Shut = append(b.Shut, keep.off(part.Placement.Behind(face), more))
+	at := len(s.Boards) - 1
+	shut := func(face geom.Rect, more length.Length, near string) {
+		s.shut(at, keep.off(part.Placement.Behind(face), more), near)
 	}
 	for _, cut := range w.cuts[index] {
-		shut(cut, keep.edge)
+		shut(cut, keep.edge, "what is cut out of it")
 	}
 	for i := range part.Openings {
-		shut(part.Openings[i].Shape.Bounds(), keep.edge)
+		shut(part.Openings[i].Shape.Bounds(), keep.edge, part.Openings[i].Name)
 	}
 	for i := range part.Bores {
-		shut(part.Bores[i].Shape().Bounds(), keep.edge)
+		shut(part.Bores[i].Shape().Bounds(), keep.edge, part.Bores[i].Name)
 	}
 	for i := range part.Recesses {
-		shut(part.Recesses[i].Shape.Bounds(), 0)
+		shut(part.Recesses[i].Shape.Bounds(), 0, part.Recesses[i].Name)
 	}
 	for _, m := range part.Marks {
-		shut(geom.Rect{X: geom.Between(m.From.X, m.To.X), Y: geom.Between(m.From.Y, m.To.Y)}, keep.edge)
+		shut(geom.Rect{X: geom.Between(m.From.X, m.To.X), Y: geom.Between(m.From.Y, m.To.Y)}, keep.edge, m.Name)
 	}
-	w.shutByJoints(&b, run, part, keep)
-	return b
+	w.shutByJoints(s, at, run, part, keep)
 }
 
 // shutByJoints shuts where other boards of the cabinet stand on one, and where screws join
 // it to its neighbour.
-func (w *laying) shutByJoints(b *ways.Board, run *model.Run, part *model.Part, keep *keepOff) {
+func (w *laying) shutByJoints(s *wayScene, board int, run *model.Run, part *model.Part, keep *keepOff) {
 	i := slices.IndexFunc(w.cabinets, func(c cabinet) bool { return c.block.Key() == part.Block() })
 	if i < 0 {
 		return
@@ -152,7 +161,7 @@ func (w *laying) shutByJoints(b *ways.Board, run *model.Run, part *model.Part, k
 	near := at.Box.With(at.Out.Axis, at.Box.Along(at.Out.Axis).Grow(length.Millimetre))
 	for j := w.cabinets[i].first; j < w.cabinets[i].last; j++ {
 		if other := &w.m.Parts[j]; other != part && other.Placement.Box.Overlaps(near) && !other.Is("cabinet", "shelf") {
-			b.Shut = append(b.Shut, keep.off(other.Placement.Box, keep.joint))
+			s.shut(board, keep.off(other.Placement.Box, keep.joint), other.Named())
 		}
 	}
 	name := w.cabinets[i].block.Name
@@ -163,8 +172,8 @@ func (w *laying) shutByJoints(b *ways.Board, run *model.Run, part *model.Part, k
 		for _, v := range []length.Length{j.Rear, j.Front} {
 			for _, z := range []length.Length{j.Low, j.High} {
 				screw := geom.Box{U: at.Box.U, V: geom.Span{Lo: v, Hi: v}, Z: geom.Span{Lo: z, Hi: z}}
-				if b.Normal == geom.U {
-					b.Shut = append(b.Shut, keep.off(screw, keep.edge))
+				if s.Boards[board].Normal == geom.U {
+					s.shut(board, keep.off(screw, keep.edge), "a screw between cabinets")
 				}
 			}
 		}
@@ -217,11 +226,7 @@ func (w *laying) wallsOf(s *wayScene, run *model.Run, keep *keepOff) {
 	for i := range w.m.Room.Walls {
 		wall := &w.m.Room.Walls[i]
 		for _, f := range wall.Fixtures() {
-			face, out := f.Face, f.StandsOut+f.Clearance
-			if f.Outlet != nil {
-				face, out = f.Outlet.Plate(), f.StandsOut+w.limit("plug_room")
-			}
-			box := inRun(run.Frame, wall.Frame, geom.Box{U: face.X, V: geom.Span{Hi: out}, Z: face.Y})
+			box := w.takes(&f, run, wall, f.Clearance)
 			if box.U.Overlaps(geom.Span{Hi: run.Length}) && box.V.Overlaps(geom.Span{Lo: -length.Metre, Hi: run.Depth}) {
 				s.solid(keep, box, f.Words())
 			}
@@ -229,18 +234,26 @@ func (w *laying) wallsOf(s *wayScene, run *model.Run, keep *keepOff) {
 	}
 }
 
-// inRun is the extent of a box of one frame in another.
-func inRun(run, of geom.Frame, b geom.Box) geom.Box {
-	out := geom.Box{Z: b.Z}
-	for i, p := range of.Corners(b.U, b.V) {
-		u, v := run.Local(p)
-		at := geom.Box{U: geom.Span{Lo: u, Hi: u}, V: geom.Span{Lo: v, Hi: v}, Z: b.Z}
-		if i == 0 {
-			out = at
-		}
-		out = out.Union(at)
+// takes is what a fixture of a wall takes up before it, seen from a run: before an outlet that
+// of its plug, before another so much more than it stands out.
+func (s *solver) takes(f *model.Fixture, run *model.Run, wall *model.Wall, more length.Length) geom.Box {
+	face := f.Face
+	if f.Outlet != nil {
+		face, more = f.Outlet.Plate(), s.limit("plug_room")
 	}
-	return out
+	return seenFrom(run.Frame, wall.Frame, geom.Box{U: face.X, V: geom.Span{Hi: f.StandsOut + more}, Z: face.Y})
+}
+
+// pipesOf are the pipes and traps of drains: a bare line keeps its distance too.
+func (w *laying) pipesOf(s *wayScene, run *model.Run, keep *keepOff) {
+	room := w.limit("pipe_room")
+	for _, p := range w.pipesIn(run.Frame) {
+		box := p.box.Grow(room)
+		if !keep.bare {
+			box = keep.off(p.box, room)
+		}
+		s.Solids = append(s.Solids, ways.Solid{Box: box, What: p.name})
+	}
 }
 
 // lanes are where a cable runs: up and down and along in each cabinet before its back, as

@@ -10,9 +10,9 @@ import (
 )
 
 var wayColumns = []markup.Column{markup.Words("what"), markup.Words("from"), markup.Words("to"), markup.Words("by way of"),
-	markup.Figures("way"), markup.Figures("needed"), markup.Figures("held at")}
+	markup.Figures("way"), markup.Figures("needed"), markup.Figures("staples or hangers")}
 
-var wayHoleColumns = []markup.Column{markup.Words("for"), markup.Words("part"), markup.Words("of"), markup.Figures("hole"), markup.Figures("above the floor"), markup.Words("steel plates")}
+var wayHoleColumns = []markup.Column{markup.Words("for"), markup.Words("part"), markup.Words("of"), markup.Figures("hole"), markup.Figures("above the datum"), markup.Words("steel plates")}
 
 // ways lists the ways of cables, cords and drains, and what they go through, where there
 // are any.
@@ -21,7 +21,8 @@ func (p writer) ways() {
 		return
 	}
 	p.section("ways")
-	p.El("p", "Ways as they are proposed. Who is licensed to wire or to plumb decides, by the code of the place.")
+	p.El("p", "Ways as they are proposed, in straight lines; no circuit is designed here. "+
+		"Local code and licensed practice decide what is wired and plumbed, where, and how; a board is bored once they have agreed.", "class", "caution")
 	p.Table("Cables, cords and drains", wayColumns)
 	for i := range p.m.Ways {
 		w := &p.m.Ways[i]

@@ -226,3 +226,14 @@ drain "waste" {
   diameter = 1.9 # 1 1/2 in pipe
   vent     = "wall"
 }
+
+cable "scale" { # on from the blender's box, through the studs
+  from = outlet.blender
+  to   = outlet.scale
+}
+
+cord "cooler" { # through the side of cups to the outlet in there
+  of     = bay.cooler
+  to     = outlet.cooler
+  length = "6ft"
+}

@@ -223,3 +223,9 @@ drain "waste" {
   size     = 40
   trap     = { seal = 75 }
 }
+
+cord "fridge" { # through the side of plates to the outlet in there
+  of     = bay.fridge
+  to     = outlet.fridge
+  length = 1800
+}

@@ -155,7 +155,7 @@ for the trap by hand.`,
 The pipe goes at right angles from under the bowl to the end of its stub, and is bored through the boards that it passes square.
 What it meets and cannot pass is named: a drawer, an appliance, a leg, a front, a stud or a plate along its length, a box of
 another run, or a board in which the hole would reach an edge, a notch or another opening. Ways round it were
-tried, and all of them meet something.
+tried, and all of them meet something. Where the stub would do higher or lower, the mend says how high; it has been tried.
 
 A pipe behind drawers wants them shorter; a stub in the sink's own cabinet wants no way at all. Where the pipe has to go through the
 floor or round an end, that is for whoever lays it.`,

@@ -9,11 +9,11 @@ var aboutWays = []Section{
 			Caution: wiringDecides,
 			Explains: `
 A cable goes from box to box along the backs of cabinets and inside the knee wall, through holes in sides, dividers, backs and
-studs. It keeps off edges, joints, screws, shelf pins, slides and openings, and goes through no appliance, shelf, drawer, sink
-or stub. Here all such ways are shut, or the two boxes are not at one run.
+studs. It keeps off edges, joints, screws, shelf pins, slides and openings, and an inch from the pipe and trap of a drain, and
+goes through no appliance, shelf, drawer, sink or stub. Here all such ways are shut, or the two boxes are not at one run.
 
-The finding names what the shortest of all ways would have to go through. Move that, leave out height or through where they
-are stated, or leave the cable to who lays it in the walls of the room.`,
+The finding names what comes nearest to a way would have to go through, and why a board is not bored there. Move that, leave
+out height or through where they are stated, or leave the cable to who lays it in the walls of the room.`,
 		},
 		{
 			Slug: "cord-finds-no-way", Severity: Warning, Says: "the plug of a cord finds no place in a side",

@@ -15,7 +15,7 @@ var cable = &Block{
 
 var cord = &Block{
 	Kind: "cord", Named: true,
-	Doc: "the cord of an appliance, judged by its length and its outlet; its plug goes through the sides between them",
+	Doc: "the cord of an appliance, judged by its length and its outlet; its plug goes through the sides between them, where the maker's manual and the code of the place allow it",
 	Attrs: []Attr{
 		{Name: "of", Type: Ref, Refs: []string{"bay"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"outlet"}, Required: true},
@@ -30,7 +30,7 @@ var cord = &Block{
 
 var drain = &Block{
 	Kind: "drain", Named: true,
-	Doc: "the pipe from a sink to its stub; the boards that it passes are bored for it",
+	Doc: "the pipe from a sink to its stub; the boards that it passes are bored for it; its way is proposed, and who is licensed to plumb decides",
 	Attrs: []Attr{
 		{Name: "from", Type: Ref, Refs: []string{"sink"}, Required: true},
 		{Name: "to", Type: Ref, Refs: []string{"stub"}, Required: true},

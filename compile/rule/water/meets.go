@@ -197,5 +197,8 @@ func (o *outflow) freed(b *rule.Build) string {
 	if o.block.Attr("from_back") != nil {
 		return "from_back left out, so that a way is looked for"
 	}
+	if o.StubBy != 0 {
+		return "the stub at " + o.said(b, o.stub.Height+o.StubBy) + ", where nothing stops the pipe"
+	}
 	return "a stub in the sink's cabinet, or the stub or what is in the way at another height"
 }

@@ -526,6 +526,7 @@ limits {
   studs_each          = 2
   ground_fault_within = 1800
   ground_fault_area   = true
+  pipe_room           = 30
   air_gap             = { back = 25, top = 25, sides = 3 }
   drain_slope         = 0.02
   drain_support       = 600
