@@ -36,7 +36,7 @@ func (p writer) order() {
 	for i := range steps {
 		s := &steps[i]
 		p.Start("tr", "role", "row")
-		cells := []string{strconv.Itoa(i + 1), whatOf(s), s.Way(p.m.Build.Plain), afterOf(s.After), p.weight(s.WeightKg), handsOf(s)}
+		cells := []string{strconv.Itoa(i + 1), s.Title(), s.Way(p.m.Build.Near), afterOf(s.After), p.weight(s.WeightKg), handsOf(s)}
 		if door {
 			cells = append(cells, strings.Join(s.Through, " or "))
 		}
@@ -44,14 +44,6 @@ func (p writer) order() {
 		p.End()
 	}
 	p.EndTable()
-}
-
-// whatOf is what a step does: the thing that is set, or what else is done with it.
-func whatOf(s *model.SettingStep) string {
-	if s.Does == model.SetInPlace {
-		return s.What
-	}
-	return s.Does.String() + " " + s.What
 }
 
 // afterOf tells what must stand before, with each reason once.
@@ -82,8 +74,8 @@ func (p writer) weight(kg float64) string {
 }
 
 func handsOf(s *model.SettingStep) string {
-	if s.Two {
-		return "two people"
+	if s.People < 2 {
+		return ""
 	}
-	return ""
+	return strconv.Itoa(s.People) + " people"
 }
