@@ -147,12 +147,14 @@ func (r *room) steps(steps []setting.Step) (out []model.SettingStep) {
 	return out
 }
 
-// before are the steps of what is framed and laid before all of an order.
+// before are the steps of what is laid and then of what is framed before all of an order.
 func (r *room) before(steps []setting.Step) (out []model.SettingStep) {
-	for i := range r.bodies {
-		o := &r.bodies[i]
-		if o.early != model.SetInPlace && !o.Stands && !slices.ContainsFunc(steps, func(s setting.Step) bool { return s.Body == o.Name }) {
-			out = append(out, r.step(setting.Step{Body: o.Name}))
+	for _, does := range []model.Doing{model.LaidInPlace, model.FramedInPlace} {
+		for i := range r.bodies {
+			o := &r.bodies[i]
+			if o.early == does && !o.Stands && !slices.ContainsFunc(steps, func(s setting.Step) bool { return s.Body == o.Name }) {
+				out = append(out, r.step(setting.Step{Body: o.Name}))
+			}
 		}
 	}
 	return out

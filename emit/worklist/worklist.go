@@ -1,6 +1,7 @@
 // Package worklist writes the order of work as a list in plain text, to be printed
-// anywhere: 78 columns, boxes to tick, and a blank for what is found. The same model gives
-// the same bytes. What is said of a step is shared with the page.
+// anywhere: 78 columns, boxes to tick, and a blank for what is found; and so how all is set,
+// and the ways of cables, cords and drains. The same model gives the same bytes. What is said
+// of a step is shared with the page.
 package worklist
 
 import (
