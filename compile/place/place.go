@@ -99,14 +99,36 @@ func (r *room) tried(finished setting.Room) ([]setting.Step, *setting.Blocked) {
 	return nil, blocked
 }
 
-// early is a room with all that is framed and laid on the bare floor there from the beginning.
+// early is a room with all that is framed there from the beginning, and all that is laid on the
+// bare floor where that can be laid past it.
 func (r *room) early(room setting.Room) setting.Room {
 	room.Bodies = slices.Clone(room.Bodies)
+	floor := room
+	floor.Bodies = nil
 	for i := range room.Bodies {
 		b := &room.Bodies[i]
-		b.Stands = b.Stands || r.byName[b.Name] != nil && r.byName[b.Name].early != model.SetInPlace
+		does := r.doing(b.Name)
+		b.Stands = b.Stands || does == model.FramedInPlace
+		if b.Stands || does == model.LaidInPlace {
+			floor.Bodies = append(floor.Bodies, *b)
+		}
+	}
+	if _, blocked := floor.Order(); blocked != nil {
+		return room
+	}
+	for i := range room.Bodies {
+		b := &room.Bodies[i]
+		b.Stands = b.Stands || r.doing(b.Name) == model.LaidInPlace
 	}
 	return room
+}
+
+// doing is what is done with a body; what a mend adds is set.
+func (r *room) doing(name string) model.Doing {
+	if o := r.byName[name]; o != nil {
+		return o.early
+	}
+	return model.SetInPlace
 }
 
 // asDescribed sorts steps into the order of the bodies, as far as what must stand before

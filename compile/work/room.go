@@ -129,7 +129,7 @@ func (o *order) roughIn(k *model.KneeWall, phase string) {
 	t := model.Task{
 		Key: "wire." + k.Name, Phase: phase, Title: "Have boxes put into knee wall " + k.Name + ", and cables to them",
 		Tools: []string{"drill, for holes in studs", "nail plates"}, Cautions: []string{wiring},
-		After: append(each("the studs carry boxes and cables", "frame."+k.Name), each("who wires has agreed to the ways", "site.ways")...),
+		After: append(each("the studs carry boxes and cables", "frame."+k.Name), each("the ways are agreed to", "site.ways")...),
 	}
 	for i := range k.Outlets {
 		q := &k.Outlets[i]
@@ -155,7 +155,7 @@ func (o *order) water() {
 	t := model.Task{
 		Key: "water", Phase: rough, Hold: plumber, Cautions: []string{piping},
 		Title: "Wait until water and drain in the walls have been looked at: a valve on each supply, the drain at its height, ends capped",
-		After: append(each("their places are checked first", "site.fixtures"), each("who plumbs has agreed to the ways", "site.ways")...),
+		After: append(each("their places are checked first", "site.fixtures"), each("the ways are agreed to", "site.ways")...),
 	}
 	for i := range o.Room.Walls {
 		for _, s := range o.Room.Walls[i].Stubs {

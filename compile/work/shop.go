@@ -120,7 +120,7 @@ func (o *order) panels() {
 	})
 	t := model.Task{Key: "panels", Phase: making, Title: "Cut grooves, openings and holes in the panels", Parts: labels(worked),
 		Tools: []string{"router", "jigsaw", "drill, with stops"}, Cautions: []string{sawing}, Checks: o.bored(),
-		After: append(each("from the edges that were cut", cutOf(worked)...), each("who wires and plumbs has agreed to the holes", "site.ways")...)}
+		After: append(each("from the edges that were cut", cutOf(worked)...), each("the ways are agreed to", "site.ways")...)}
 	if len(o.Routings) > 0 {
 		t.Tools = append([]string{"router bench, with the programs of its table"}, t.Tools...)
 	}

@@ -11,10 +11,23 @@ import (
 // proposed has ways looked at by those who will wire and plumb, before anything is bored for
 // them.
 func (o *order) proposed() {
-	t := model.Task{
-		Key: "site.ways", Phase: measuring, Title: "Go through the ways of cables, cords and drains with who is licensed to wire and to plumb, and change the description to what they say",
-		Hold: "a licensed electrician for cables and cords, a licensed plumber for drains", Cautions: []string{wiring, piping},
+	t := model.Task{Key: "site.ways", Phase: measuring}
+	var kinds, who []string
+	for _, kind := range []struct{ name, who, caution string }{{"cable", "a licensed electrician", wiring}, {"cord", "", wiring}, {"drain", "a licensed plumber", piping}} {
+		if !slices.ContainsFunc(o.Ways, func(w model.Way) bool { return w.Kind == kind.name }) {
+			continue
+		}
+		if kinds = append(kinds, kind.name+"s"); kind.who != "" {
+			who = append(who, kind.who)
+		}
+		if !slices.Contains(t.Cautions, kind.caution) {
+			t.Cautions = append(t.Cautions, kind.caution)
+		}
 	}
+	if len(kinds) == 0 {
+		return
+	}
+	t.Title, t.Hold = "Go through the ways of "+listed(kinds)+" as they are proposed, and change the description to what is decided", listed(who)
 	for i := range o.Ways {
 		w := &o.Ways[i]
 		t.About = append(t.About, w.Key())
@@ -24,9 +37,7 @@ func (o *order) proposed() {
 		}
 		t.Checks = append(t.Checks, model.Check{What: leads(w), Figure: figure})
 	}
-	if len(t.About) > 0 {
-		o.do(t)
-	}
+	o.do(t)
 }
 
 // leads tells from where to where something goes, and past what.
