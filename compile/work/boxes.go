@@ -29,9 +29,8 @@ func (o *order) standing() {
 
 // boxOf finds the box of a step, and its run.
 func (o *order) boxOf(key string) (*model.Run, *model.Box) {
-	name := o.Block(key).Parent.Name
-	r := o.RunNamed(name)
-	return r, &r.Boxes[slices.IndexFunc(r.Boxes, func(b model.Box) bool { return b.Key() == key })]
+	p := o.boxes[key]
+	return p.run, &p.run.Boxes[p.at]
 }
 
 // cabinet has one set, or first the base under it.
@@ -132,7 +131,7 @@ func (o *order) fasten(t *model.Task, r *model.Run, box *model.Box) {
 
 // joints are the screws that join a cabinet to those beside it that stand in their place.
 func (o *order) joints(t *model.Task, r *model.Run, box *model.Box) (out []model.Driven) {
-	at := slices.IndexFunc(r.Boxes, func(b model.Box) bool { return b.Key() == box.Key() })
+	at := o.boxes[box.Key()].at
 	join := func(left, right, other int) {
 		if other < 0 || other >= len(r.Boxes) {
 			return

@@ -43,11 +43,18 @@ type order struct {
 	kinds map[string][]*model.Part     // by the kind of their block
 	under map[string][]*model.Part     // blocks of anchors, by the cabinet over them
 	made  map[string]carcass           // by the cabinet
+	boxes map[string]spot              // by their keys
 	shims map[string][]*model.Shim     // by what bears on them
 	gaps  map[string][]*model.Gap      // by the box before them
 	doing map[string]string            // keys of the tasks that set things, by what is set
 	off   map[string]bool              // keys of cabinets that stand and have still to make way
 	left  map[string]int               // cabinets of a run that are still to be set, by its name
+}
+
+// spot is where a box stands: in a run, and which of its boxes it is.
+type spot struct {
+	run *model.Run
+	at  int
 }
 
 // carcass is a box as it leaves the bench: without fronts, drawers and loose shelves.
@@ -81,11 +88,16 @@ func open(b *rule.Build) *order {
 	o := &order{
 		Build: b, known: map[string]bool{}, uses: map[string][]model.Fastening{},
 		kinds: map[string][]*model.Part{}, under: map[string][]*model.Part{}, made: map[string]carcass{},
-		shims: map[string][]*model.Shim{}, gaps: map[string][]*model.Gap{}, doing: map[string]string{}, off: map[string]bool{}, left: map[string]int{},
+		boxes: map[string]spot{}, shims: map[string][]*model.Shim{}, gaps: map[string][]*model.Gap{}, doing: map[string]string{}, off: map[string]bool{}, left: map[string]int{},
 	}
 	for _, box := range b.Boxes(model.Cabinet) {
 		parts := b.FastIn(box.Key())
 		o.made[box.Key()] = carcass{parts, o.Together(parts)}
+	}
+	for i := range b.Runs {
+		for at := range b.Runs[i].Boxes {
+			o.boxes[b.Runs[i].Boxes[at].Key()] = spot{&b.Runs[i], at}
+		}
 	}
 	for _, f := range b.Fastening {
 		o.uses[f.Use] = append(o.uses[f.Use], f)
