@@ -10,7 +10,7 @@ type SettingStep struct {
 	Slides   []Slide  // from first to last
 	Door     bool     // they begin inside the doorway; otherwise the first of them as far off as one likes
 	After    []Ahead  // what must stand before
-	Through  []string // where there is a doorway: "an end first"; any of them will do
+	Through  []string // where there is a doorway: the sides that may go first, "an end"
 	WeightKg float64  // of the heaviest thing that is lifted; 0 where it is not known
 	Lifted   string   // that thing: "cabinet sink, without fronts and loose shelves"
 	People   int      // at least
@@ -72,6 +72,16 @@ func (s *SettingStep) Way(show func(Length) string) string {
 		out = append(out, words)
 	}
 	return strings.Join(out, ", then ")
+}
+
+// First tells which side goes first through the doorway, where not any does: "an end or its top
+// or bottom first".
+func (s *SettingStep) First() string {
+	const all = 3
+	if n := len(s.Through); n == 0 || n == all {
+		return ""
+	}
+	return strings.Join(s.Through, " or ") + " first"
 }
 
 // Task is the key of the task of the order of work that does it: "set.cabinet.sink". What is

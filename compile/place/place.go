@@ -225,8 +225,8 @@ func (r *room) step(s setting.Step) model.SettingStep {
 	return out
 }
 
-// goesFirst names the side of a body that goes first through a doorway.
-var goesFirst = [...]string{"an end first", "its front or back first", "its top or bottom first"}
+// goesFirst names the sides of a body that go first through a doorway.
+var goesFirst = [...]string{"an end", "its front or back", "its top or bottom"}
 
 // throughDoorway warns of what does not come in whole.
 func (r *room) throughDoorway() {

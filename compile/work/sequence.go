@@ -122,8 +122,8 @@ func (o *order) way(s *model.SettingStep) string {
 		return ""
 	}
 	way := s.Way(o.Model.Build.Near)
-	if len(s.Through) > 0 {
-		way += "; through the doorway " + strings.Join(s.Through, " or ")
+	if first := s.First(); first != "" {
+		way += "; through the doorway " + first
 	}
 	return way
 }

@@ -40,7 +40,7 @@ func (p writer) order() {
 		p.Start("tr", "role", "row")
 		cells := []string{strconv.Itoa(worklist.Step(numbers, s)), s.Title(), s.Way(p.m.Build.Near), afterOf(s.After), p.weight(s.WeightKg), handsOf(s)}
 		if door {
-			cells = append(cells, strings.Join(s.Through, " or "))
+			cells = append(cells, s.First())
 		}
 		p.Cells(columns, cells...)
 		p.End()

@@ -38,8 +38,8 @@ func TestOrder(t *testing.T) {
 	if got := piece(m, writer.order); strings.Contains(got, "doorway") {
 		t.Error("a doorway that the room has not")
 	}
-	m.Setting.Steps[2].Door, m.Setting.Steps[2].Through = true, []string{"an end first", "its top or bottom first"}
-	for _, want := range []string{"from the doorway 9 in to the rear", "an end first or its top or bottom first"} {
+	m.Setting.Steps[2].Door, m.Setting.Steps[2].Through = true, []string{"an end", "its top or bottom"}
+	for _, want := range []string{"from the doorway 9 in to the rear", "an end or its top or bottom first"} {
 		if got := piece(m, writer.order); !strings.Contains(got, want) {
 			t.Errorf("there is no %q in %s", want, got)
 		}

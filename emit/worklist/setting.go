@@ -126,8 +126,8 @@ func (s sheet) order(m *model.Model) {
 	for i := range m.Setting.Steps {
 		step := &m.Setting.Steps[i]
 		text := step.Title() + ": " + step.Way(m.Build.Near)
-		if len(step.Through) > 0 {
-			text += "; through the doorway " + strings.Join(step.Through, " or ")
+		if first := step.First(); first != "" {
+			text += "; through the doorway " + first
 		}
 		if step.People > 1 {
 			text += "; " + strconv.Itoa(step.People) + " people"

@@ -31,7 +31,7 @@ func stood() *model.Model {
 		Steps: []model.SettingStep{
 			{What: "knee wall bar", Block: "knee_wall.bar", Does: model.FramedInPlace, People: 2},
 			{
-				What: "cabinet urn", Block: "cabinet.urn", People: 1, Door: true, Through: []string{"an end first"},
+				What: "cabinet urn", Block: "cabinet.urn", People: 1, Door: true, Through: []string{"an end"},
 				Slides: []model.Slide{{To: "to the rear", By: 19*inch + inch/1000}, {To: "to the left", By: 2 * inch, Over: []string{"stub drain"}}},
 			},
 			{What: "counter work, piece 1", Block: "counter.work", People: 3, Slides: []model.Slide{{To: "down", By: inch}}},
