@@ -191,7 +191,7 @@ func (r *room) past(room setting.Room, name string, stands *body, slot string) (
 		}
 		rest, blocked := r.tried(then)
 		if blocked != nil {
-			return nil, false
+			continue
 		}
 		steps, rest = r.asDescribed(steps), r.asDescribed(rest)
 		var later []model.SettingStep

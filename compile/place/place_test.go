@@ -55,8 +55,9 @@ func told(b *rule.Build) (out []string) {
 
 // TestBoatshed: the drain stands out 3 1/2 in of the east wall and goes through the left side of
 // the sink cabinet, which begins 1 1/2 in off that wall, beside its filler: so it starts 2 in off its
-// place, where cabinet "bins" is to be, and comes before that. Run "front" and its knee wall, which is framed first, close the front of run "back" as far as
-// they reach: 109 1/2 in of 136 1/8 in from the east wall. So what comes there comes along the aisle.
+// place, where cabinet "bins" is to be, and comes before that. Run "front" and its knee wall, which
+// is framed first, close the front of run "back" as far as they reach: 109 1/2 in of 136 1/8 in from the
+// east wall. So what comes there comes along the aisle.
 func TestBoatshed(t *testing.T) {
 	b := built(t, edittest.Folder(t, "../../examples/boatshed"))
 	Order(b)

@@ -12,20 +12,18 @@ import (
 // what has still to make way left for later.
 func (o *order) standing() {
 	for run, box := range o.Boxes(model.Cabinet) {
-		if o.Flag(o.Block(box.Key()), "stands") {
-			for _, p := range o.under[box.Key()] {
-				o.anchor(&model.SettingStep{}, p)
-			}
+		if o.stands(box) {
 			o.setBox(run, box, nil)
 		}
 	}
 	for _, bay := range o.Boxes(model.Bay) {
-		if o.Flag(o.Block(bay.Key()), "stands") {
-			o.blocks(&model.SettingStep{}, bay.Key())
-			o.appliance(&model.SettingStep{}, bay.Key())
+		if o.stands(bay) {
+			o.appliance(nil, bay.Key())
 		}
 	}
 }
+
+func (o *order) stands(box *model.Box) bool { return o.Flag(o.Block(box.Key()), "stands") }
 
 // boxOf finds the box of a step, and its run.
 func (o *order) boxOf(key string) (*model.Run, *model.Box) {

@@ -29,7 +29,7 @@ func (o *order) blocks(s *model.SettingStep, key string) {
 	}, s)
 }
 
-// appliance has that of a bay slid in.
+// appliance has that of a bay slid in, or held against the description where it stands already.
 func (o *order) appliance(s *model.SettingStep, key string) {
 	r, box := o.boxOf(key)
 	t := model.Task{
@@ -53,7 +53,13 @@ func (o *order) appliance(s *model.SettingStep, key string) {
 		t.About = append(t.About, plug.Key())
 		t.Checks = append(t.Checks, model.Check{What: "it is plugged into", Figure: "outlet " + plug.Name})
 	}
-	o.placed(t, s)
+	if s == nil {
+		t.Title, t.Phase, t.Tools = "Appliance "+box.Name+" stands already: hold it against these figures", setting, []string{"level"}
+		t.Parts = labels(o.PartsOf(key))
+		o.do(t)
+	} else {
+		o.placed(t, s)
+	}
 }
 
 // fronts has what is loose put in and fronts hung, run by run.

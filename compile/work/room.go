@@ -25,6 +25,13 @@ func (o *order) lines() {
 	}
 	o.do(t)
 	o.early("anchor")
+	for _, box := range o.Boxes(model.Cabinet) {
+		for _, p := range o.under[box.Key()] {
+			if o.stands(box) {
+				o.anchor(&model.SettingStep{Does: model.LaidInPlace}, p)
+			}
+		}
+	}
 }
 
 // place tells where a run begins.
@@ -123,7 +130,8 @@ func (o *order) screwsOf(k *model.KneeWall, use string) (out []model.Driven) {
 }
 
 func (o *order) roughIn(k *model.KneeWall, phase string) {
-	if len(k.Outlets) == 0 {
+	cables := o.cables(k, false)
+	if len(k.Outlets)+len(cables) == 0 {
 		return
 	}
 	t := model.Task{
@@ -140,13 +148,13 @@ func (o *order) roughIn(k *model.KneeWall, phase string) {
 		})
 	}
 	o.do(t)
-	for _, w := range o.cables(k, false) {
+	for _, w := range cables {
 		o.pull(w, k, phase)
 	}
 	o.do(model.Task{
 		Key: "wire.seen." + k.Name, Phase: phase, About: []string{"knee_wall." + k.Name}, Hold: electrician, Cautions: []string{wiring},
 		Title: "Wait until the wiring in knee wall " + k.Name + " has been looked at, open as it is",
-		After: each("there must be something to look at", append(keysOf(o.cables(k, false)), "wire."+k.Name)...),
+		After: each("there must be something to look at", append(keysOf(cables), "wire."+k.Name)...),
 	})
 }
 

@@ -113,6 +113,9 @@ func (o *order) placed(t model.Task, steps ...*model.SettingStep) {
 		}
 	}
 	t.Way = strings.Join(ways, "; ")
+	if t.Phase != lining && t.Phase != rough {
+		t.After = append(t.After, each("the order is seen first", "sequence")...)
+	}
 	o.do(t)
 }
 

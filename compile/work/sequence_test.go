@@ -2,6 +2,7 @@ package work
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -152,6 +153,54 @@ func TestNotFound(t *testing.T) {
 	place.Order(b)
 	if _, told := at(Order(b))["sequence"]; told {
 		t.Error("an order was found, and the list says that none was")
+	}
+}
+
+// TestStanding: what stands is made, held against its figures before anything is set, and nothing
+// of it is lost.
+func TestStanding(t *testing.T) {
+	files := edittest.Edited(t, edittest.Folder(t, "../../examples/boatshed"), `-   bay "cooler" {
++   bay "cooler" {
++     stands = true
+
+-   cabinet "kegs" {
++   cabinet "kegs" {
++     stands = true
+`)
+	b := ruletest.Build(t, files)
+	tasks := Order(b)
+	where := at(tasks)
+	for _, c := range [][2]string{
+		{"fix.anchor.end", "frame.bar"}, {"finish", "set.cabinet.kegs"}, {"set.cabinet.kegs", "set.cabinet.kettle"}, {"appliance.cooler", "set.cabinet.kettle"},
+		{"set.cabinet.mugs", "hold.bar"},
+	} {
+		before, one := where[c[0]]
+		after, other := where[c[1]]
+		if !one || !other || before > after {
+			t.Errorf("%s is step %d, %s step %d", c[0], before, c[1], after)
+		}
+	}
+	for _, key := range []string{"set.cabinet.kegs", "appliance.cooler"} {
+		if title := tasks[where[key]].Title; !strings.Contains(title, "stands already: hold it against") {
+			t.Errorf("%s: %s", key, title)
+		}
+	}
+	screws, parts := 0, map[string]bool{} // lookup only
+	for i := range tasks {
+		for _, s := range tasks[i].Screws {
+			screws += s.Count
+		}
+		if tasks[i].Phase != cutting {
+			for _, label := range tasks[i].Parts {
+				parts[label] = true
+			}
+		}
+	}
+	for _, f := range b.Fastening {
+		screws -= f.Count
+	}
+	if screws != 0 || len(parts) != len(b.Parts) {
+		t.Errorf("%d screws too many; %d parts of %d", screws, len(parts), len(b.Parts))
 	}
 }
 

@@ -86,13 +86,11 @@ func keysOf(ways []*model.Way) []string {
 	return keys
 }
 
-// cables lists those that end in a knee wall: the ones that run through boxes, or the others.
+// cables lists those that run in a knee wall: the ones that run through boxes too, or the others.
 func (o *order) cables(k *model.KneeWall, boxes bool) (out []*model.Way) {
 	for i := range o.Ways {
 		w := &o.Ways[i]
-		if w.Kind == "cable" && o.throughBoxes(w) == boxes && slices.ContainsFunc([]string{w.From, w.To}, func(key string) bool {
-			return slices.ContainsFunc(k.Outlets, func(q model.KneeOutlet) bool { return "outlet."+q.Name == key })
-		}) {
+		if w.Kind == "cable" && o.throughBoxes(w) == boxes && slices.Contains(w.Past, "knee_wall."+k.Name) {
 			out = append(out, w)
 		}
 	}

@@ -123,13 +123,18 @@ func reaches(m *model.Model, at map[string]int, key string, n int) bool {
 	return len(seen) == n
 }
 
-// TestNothingIsForgotten has every screw driven in one step, and every part taken in hand
-// after it was cut.
+// TestNothingIsForgotten has every screw driven in one step, every part taken in hand after it was
+// cut, and every cable pulled.
 func TestNothingIsForgotten(t *testing.T) {
 	for name, m := range builds(t) {
 		need, have := map[string]int{}, map[string]int{}
 		for _, f := range m.Fastening {
 			need[f.Screw+" "+f.Use] += f.Count
+		}
+		for i := range m.Ways {
+			if w := &m.Ways[i]; w.Kind == "cable" {
+				step(t, m, w.Key())
+			}
 		}
 		cut, used := map[string]bool{}, map[string]bool{}
 		for _, task := range m.Work {
