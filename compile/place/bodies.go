@@ -249,7 +249,9 @@ func (s *site) covers() {
 	for i := range s.KneeWalls {
 		wall := s.Block("knee_wall." + s.KneeWalls[i].Name)
 		for _, skin := range wall.Inner("skin") {
-			s.add(body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key()), apart: true})
+			o := body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key()), apart: true}
+			o.goesOn("knee wall "+s.KneeWalls[i].Name, "it is fixed to it")
+			s.add(o)
 		}
 		for _, corner := range wall.Inner("corner") {
 			o := body{Body: setting.Body{Name: "corner " + corner.Name}, block: corner.Key(), parts: s.PartsOf(corner.Key()), apart: true}

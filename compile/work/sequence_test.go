@@ -128,6 +128,34 @@ func TestLateFraming(t *testing.T) {
 	}
 }
 
+// TestCoveredBeforeWired: a skin that has to go on before a cable can be pulled through the boxes
+// says so.
+func TestCoveredBeforeWired(t *testing.T) {
+	b := ruletest.Build(t, edittest.Edited(t, edittest.Folder(t, "../../examples/boatshed"), `+ cable "bar" {
++   from = outlet.blender
++   to   = outlet.scale
++   through = [knee_wall.bar]
++ }`))
+	cable := slices.IndexFunc(b.Ways, func(w model.Way) bool { return w.Kind == "cable" })
+	b.Ways[cable].Past = append(b.Ways[cable].Past, "cabinet.mugs")
+	steps := place.Usual(b)
+	told := func() bool {
+		b.Setting.Steps = steps
+		tasks := Order(b)
+		return slices.ContainsFunc(tasks[at(tasks)["skin.room"]].Cautions, func(c string) bool { return strings.Contains(c, "before cable bar is pulled") })
+	}
+	if told() {
+		t.Error("it is pulled before")
+	}
+	skin := slices.IndexFunc(steps, func(s model.SettingStep) bool { return s.What == "skin room" })
+	first := steps[skin]
+	kegs := slices.IndexFunc(steps, func(s model.SettingStep) bool { return s.What == "cabinet kegs" })
+	steps = slices.Insert(slices.Delete(steps, skin, skin+1), kegs, first)
+	if !told() {
+		t.Error("nobody is told that the wall is covered before a cable is pulled")
+	}
+}
+
 // TestNotFound: where no order was found the usual one stands, and the list says so.
 func TestNotFound(t *testing.T) {
 	b := boatshed(t)

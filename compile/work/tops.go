@@ -24,6 +24,11 @@ func (o *order) skin(s *model.SettingStep, name string) {
 			each("it must be cut and finished", append(cutOf(parts), "finish")...), each("its framing must stand", "frame."+k.Name), stands),
 		Checks: o.scribed(parts), Cautions: []string{drilling},
 	}
+	for _, w := range o.cables(k, true) {
+		if !o.known[w.Key()] {
+			t.Cautions = append(t.Cautions, "It covers the wall before "+w.Words()+" is pulled: whoever is licensed to wire says first how that is looked at.")
+		}
+	}
 	own := &k.Skins[slices.IndexFunc(k.Skins, func(s model.Skin) bool { return s.Name == name })]
 	for n, at := range own.Battens {
 		p := o.Part("skin." + name + "/batten-" + strconv.Itoa(n+1))
