@@ -258,5 +258,5 @@ func waySet(t *testing.T, folder, what string) string {
 	if i < 0 {
 		t.Fatalf("%s sets no %s", folder, what)
 	}
-	return m.Setting.Steps[i].Way(m.Build.Plain) + "\n"
+	return m.Setting.Steps[i].Way(m.Build.Near) + "\n"
 }

@@ -3,9 +3,9 @@ package main
 import (
 	"cmp"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -26,7 +26,9 @@ func showCommand() command {
 solved, with all that it follows from. The name of a block lists its values, one
 that ends in a dot what it may go on with; without a NAME all blocks are listed.
 What is known only once everything stands in its place is under "placed", and
-under part.LABEL or a part's label alone. "work" alone is the order of work.
+under part.LABEL or a part's label alone. "work" alone is the order of work,
+"setting" what is shimmed and cut to fit and in which order all is set, "ways"
+those of cables, cords and drains.
 
 PATH is a file, or a folder with all its *.hcl files, or a folder that build wrote
 or the model.json in it; where it is left out, the folder that the command runs
@@ -48,6 +50,11 @@ other files, or takes some in, is laid out as fmt does.
 	}
 }
 
+// lists are what is shown whole, by the name that is asked for alone; lookup only.
+var lists = map[string]func(io.Writer, *model.Model) error{
+	"work": worklist.Text, "setting": worklist.Setting, "ways": worklist.Ways,
+}
+
 // show answers names. What is sound is shown also where findings stop the
 // build.
 func show(o options, std streams) int {
@@ -65,8 +72,8 @@ func show(o options, std streams) int {
 	if book == nil {
 		return status
 	}
-	if m != nil && o.format == "text" && slices.Equal(names, []string{"work"}) {
-		if err := worklist.Text(std.out, m); err != nil {
+	if list := lists[strings.Join(names, " ")]; list != nil && m != nil && o.format == "text" {
+		if err := list(std.out, m); err != nil {
 			return failed(std, err)
 		}
 		return status

@@ -3,6 +3,7 @@ package ask
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -16,7 +17,7 @@ const place = "placed"
 
 // NeedsPlacing reports whether a name is one that only a sound build has.
 func NeedsPlacing(name string) bool {
-	return name == "part" || name == "work" || strings.HasPrefix(name, "part.") || strings.Contains(name+".", "."+place+".")
+	return slices.Contains([]string{"part", "work", "setting", "ways"}, name) || strings.HasPrefix(name, "part.") || strings.Contains(name+".", "."+place+".")
 }
 
 // Placed lists where things stand in a model, in its order, without its parts.

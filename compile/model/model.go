@@ -77,6 +77,16 @@ func (b Build) Show(l Length) string { return length.Show(l, b.Unit, b.Marks) }
 // Plain prints a length for sentences and tables: rounded where no tape shows it.
 func (b Build) Plain(l Length) string { return length.Plain(l, b.Unit, b.Marks) }
 
+// Near prints a length to the nearest mark, for what follows from the build and is set out by
+// nobody: how far something slides, what is cut off at a station. What no mark shows is told
+// as it is.
+func (b Build) Near(l Length) string {
+	if near := length.Round(l, b.Marks); near != 0 {
+		l = near
+	}
+	return b.Plain(l)
+}
+
 // Metric reports whether a build in inches has a length that no inch rule shows and
 // a metric one does, as sizes of fittings are: a multiple of step.
 func (b Build) Metric(l, step Length) bool {

@@ -8,6 +8,7 @@ type Task struct {
 	Key      string   // stable: "set.cabinet.urn"
 	Phase    string   // that it belongs to: "on site: boxes"
 	Title    string   // what is done, in plain words
+	Way      string   // by which slides something is set: "in from the front, then 2 in to the left"; empty where none was looked for
 	About    []string // keys of blocks
 	Parts    []string // labels of what is taken in hand
 	After    []Before // what must be done before it

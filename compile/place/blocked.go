@@ -206,34 +206,57 @@ func (r *room) needed(name string) (out []setting.Body) {
 }
 
 // past sets the bodies of a room with a neighbour moved aside, and then all others with it in its
-// place again.
+// place again. What is framed and laid in that room stands before all where that leaves a way.
 func (r *room) past(room setting.Room, name string, stands *body, slot string) (out []model.SettingStep, ok bool) {
+	for _, room := range []setting.Room{r.early(room), room} {
+		away, steps, found := r.aroundAside(room, name, stands)
+		if !found {
+			continue
+		}
+		then := r.finished
+		then.Bodies = slices.Clone(then.Bodies)
+		for i := range then.Bodies {
+			b := &then.Bodies[i]
+			b.Stands = b.Stands || standsIn(room, b.Name) || slices.ContainsFunc(steps, func(s setting.Step) bool { return s.Body == b.Name })
+		}
+		rest, blocked := r.tried(then)
+		if blocked != nil {
+			continue
+		}
+		steps, rest = r.asDescribed(steps), r.asDescribed(rest)
+		var later []model.SettingStep
+		for _, s := range r.before(slices.Concat(steps, rest)) {
+			if standsIn(room, s.What) {
+				out = append(out, s)
+			} else {
+				later = append(later, s)
+			}
+		}
+		back := away
+		back.Dir = back.Dir.Opposite()
+		out = append(out, r.moving(stands, model.MovedAside, away))
+		out = append(out, r.steps(steps)...)
+		out = append(out, r.moving(stands, model.MovedBack, back))
+		r.standsInTheWay(name, stands, away, steps, slot)
+		return slices.Concat(out, later, r.steps(rest)), true
+	}
+	return nil, false
+}
+
+// aroundAside looks for a way with little lifting first.
+func (r *room) aroundAside(room setting.Room, name string, stands *body) (setting.Slide, []setting.Step, bool) {
 	room.Lift, room.Strict = r.lift(), true
 	away, steps, found := room.Aside(name, stands.Name)
 	if !found {
 		room.Lift = 0
-		if away, steps, found = room.Aside(name, stands.Name); !found {
-			return nil, false
-		}
+		away, steps, found = room.Aside(name, stands.Name)
 	}
-	then := r.finished
-	then.Bodies = slices.Clone(then.Bodies)
-	for i := range then.Bodies {
-		b := &then.Bodies[i]
-		b.Stands = b.Stands || slices.ContainsFunc(steps, func(s setting.Step) bool { return s.Body == b.Name })
-	}
-	rest, blocked := r.tried(then)
-	if blocked != nil {
-		return nil, false
-	}
-	steps, rest = r.asDescribed(steps), r.asDescribed(rest)
-	back := away
-	back.Dir = back.Dir.Opposite()
-	out = append(r.before(slices.Concat(steps, rest)), r.moving(stands, model.MovedAside, away))
-	out = append(out, r.steps(steps)...)
-	out = append(out, r.moving(stands, model.MovedBack, back))
-	r.standsInTheWay(name, stands, away, steps, slot)
-	return append(out, r.steps(rest)...), true
+	return away, steps, found
+}
+
+// standsIn reports whether a body stands in a room from the beginning.
+func standsIn(room setting.Room, name string) bool {
+	return slices.ContainsFunc(room.Bodies, func(b setting.Body) bool { return b.Name == name && b.Stands })
 }
 
 func (r *room) moving(o *body, does model.Doing, s setting.Slide) model.SettingStep {

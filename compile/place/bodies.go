@@ -1,9 +1,9 @@
 package place
 
 import (
-	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -15,27 +15,38 @@ import (
 // body is a setting.Body with what it is made of.
 type body struct {
 	setting.Body
-	block  string   // the key of its block
-	whys   []string // of On, one by one
-	frame  geom.Frame
-	hull   geom.Box
-	parts  []*model.Part
-	framed bool // where it stands, piece by piece: it needs no way in
+	block string   // the key of its block
+	whys  []string // of On, one by one
+	frame geom.Frame
+	hull  geom.Box
+	parts []*model.Part
+	early model.Doing // FramedInPlace, LaidInPlace: on the bare floor, before all else where that leaves a way for it
+	apart bool        // it is carried piece by piece
 	// fixedTo is a body that it is set after wherever the order leaves that open. Boards that do not come in past
 	// it as one are fixed one by one.
 	fixedTo string
 }
 
-// mass is what it weighs, in kg to the gram; 0 where that is not known.
-func (o *body) mass(b *rule.Build) float64 {
-	kg := 0.0
-	for _, p := range o.parts {
-		kg += b.Mass(p)
+// lift is the heaviest thing that is lifted when it is set. Two people see to what is stood up
+// as a frame, and to an appliance, whose weight is on its maker's sheet (common practice).
+func (o *body) lift(b *rule.Build) (l rule.Lift) {
+	size := max(o.hull.U.Size(), o.hull.V.Size(), o.hull.Z.Size())
+	switch {
+	case o.parts == nil:
+		l.People = 2
+	case o.early == model.FramedInPlace:
+		l.People = 2
+		wood := slices.DeleteFunc(slices.Clone(o.parts), func(p *model.Part) bool { return p.Kind == model.Steel })
+		b.LiftWhole(&l, b.Together(wood), 0, "the framing, screwed together")
+	case o.apart:
+		b.LiftPieces(&l, o.parts)
+	case strings.HasPrefix(o.Name, "cabinet "):
+		b.LiftWhole(&l, b.Together(o.parts), size, o.Name+", without fronts and loose shelves")
+	default:
+		b.LiftWhole(&l, b.Together(o.parts), size, o.Name)
 	}
-	if math.IsNaN(kg) {
-		return 0
-	}
-	return math.Round(kg*1000) / 1000
+	l.People = max(l.People, 1)
+	return l
 }
 
 // goesOn has the body set after another.
@@ -44,8 +55,8 @@ func (o *body) goesOn(name, why string) {
 }
 
 // site gathers what is set, in the order in which that is common: run by run what is framed
-// behind it, what stands on the floor under its boxes, its boxes, its fillers and end panels;
-// then counters; skins and the strips on them; bar tops; appliances.
+// behind it, what stands on the floor under its boxes, its boxes, its fillers and end panels,
+// the blocks of its bays; then skins and the strips on them; counters; bar tops; appliances.
 type site struct {
 	*rule.Build
 	bodies   []body
@@ -63,9 +74,14 @@ func (s *site) gather() {
 			}
 		}
 		s.beside(run)
+		for k := range run.Boxes {
+			if box := &run.Boxes[k]; box.Kind == model.Bay {
+				s.add(body{Body: setting.Body{Name: "blocks of " + box.Words(), Stands: s.stands(box)}, block: box.Key(), parts: s.PartsOf(box.Key()), apart: true})
+			}
+		}
 	}
-	s.slabs("counter")
 	s.covers()
+	s.slabs("counter")
 	s.slabs("bar_top")
 	for run, bay := range s.Boxes(model.Bay) {
 		s.appliance(run, bay)
@@ -77,7 +93,7 @@ func (s *site) framing(run *model.Run) string {
 	for i := range s.KneeWalls {
 		if w := &s.KneeWalls[i]; w.Run == run.Name {
 			name := "knee wall " + w.Name
-			s.add(body{Body: setting.Body{Name: name}, block: "knee_wall." + w.Name, framed: true, parts: s.PartsOf("knee_wall." + w.Name)})
+			s.add(body{Body: setting.Body{Name: name}, block: "knee_wall." + w.Name, early: model.FramedInPlace, parts: s.PartsOf("knee_wall." + w.Name)})
 			return name
 		}
 	}
@@ -119,21 +135,17 @@ func (s *site) has(name string) bool {
 	return slices.ContainsFunc(s.bodies, func(o body) bool { return o.Name == name })
 }
 
-// under adds what stands on the floor before boxes come over it or onto it: bases, blocks
-// of bays, anchors.
+// under adds what stands on the floor before boxes come over it or onto it: bases and anchors.
 func (s *site) under(run *model.Run) {
 	for i := range run.Boxes {
 		box := &run.Boxes[i]
-		switch box.Kind {
-		case model.Cabinet:
+		if box.Kind == model.Cabinet {
 			s.add(body{Body: setting.Body{Name: "base of " + box.Words(), Stands: s.stands(box)}, block: box.Key(), parts: base(s.PartsOf(box.Key()))})
-		case model.Bay:
-			s.add(body{Body: setting.Body{Name: "blocks of " + box.Words(), Stands: s.stands(box)}, block: box.Key(), parts: s.PartsOf(box.Key())})
 		}
 	}
 	for _, anchor := range s.Block("run." + run.Name).Inner("anchor") {
 		under := &run.Boxes[run.Cabinet(s.Ref(anchor, "under").Name)]
-		s.add(body{Body: setting.Body{Name: "anchor " + anchor.Name, Stands: s.stands(under)}, block: anchor.Key(), parts: s.PartsOf(anchor.Key())})
+		s.add(body{Body: setting.Body{Name: "anchor " + anchor.Name, Stands: s.stands(under)}, block: anchor.Key(), parts: s.PartsOf(anchor.Key()), early: model.LaidInPlace})
 	}
 }
 
@@ -185,12 +197,12 @@ func (s *site) beside(run *model.Run) {
 		if box.Kind != model.Filler {
 			continue
 		}
-		o := body{Body: setting.Body{Name: box.Words()}, block: box.Key(), parts: s.PartsOf(box.Key())}
+		o := body{Body: setting.Body{Name: box.Words()}, block: box.Key(), parts: s.PartsOf(box.Key()), apart: true}
 		s.screwedTo(&o, run, box.Hull.U)
 		s.add(o)
 	}
 	for _, panel := range s.Block("run." + run.Name).Inner("end_panel") {
-		o := body{Body: setting.Body{Name: "end panel " + panel.Name}, block: panel.Key(), parts: s.PartsOf(panel.Key())}
+		o := body{Body: setting.Body{Name: "end panel " + panel.Name}, block: panel.Key(), parts: s.PartsOf(panel.Key()), apart: true}
 		for _, p := range o.parts {
 			s.screwedTo(&o, run, p.Placement.Box.U)
 		}
@@ -222,7 +234,7 @@ func (s *site) slabs(kind string) {
 		}
 		parts := s.PartsOf(slab.Key())
 		for n, p := range parts {
-			o := body{Body: setting.Body{Name: slab.Words()}, block: slab.Key(), parts: []*model.Part{p}}
+			o := body{Body: setting.Body{Name: slab.Words()}, block: slab.Key(), parts: []*model.Part{p}, apart: true}
 			if len(parts) > 1 {
 				o.Name += ", piece " + strconv.Itoa(n+1)
 			}
@@ -247,10 +259,10 @@ func (s *site) covers() {
 		name := s.KneeWalls[i].Name
 		wall := s.Block("knee_wall." + name)
 		for _, skin := range wall.Inner("skin") {
-			s.add(body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key()), fixedTo: "knee wall " + name})
+			s.add(body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key()), apart: true, fixedTo: "knee wall " + name})
 		}
 		for _, corner := range wall.Inner("corner") {
-			o := body{Body: setting.Body{Name: "corner " + corner.Name}, block: corner.Key(), parts: s.PartsOf(corner.Key())}
+			o := body{Body: setting.Body{Name: "corner " + corner.Name}, block: corner.Key(), parts: s.PartsOf(corner.Key()), apart: true}
 			for _, skin := range wall.Inner("skin") {
 				if face := s.Text(skin, "face"); face == "room" || face == s.Text(corner, "end") {
 					o.goesOn("skin "+skin.Name, "it covers its edge")

@@ -79,25 +79,56 @@ func (r *room) order() ([]setting.Step, *setting.Blocked) {
 	return r.asDescribed(steps), blocked
 }
 
-// tried looks for an order with little lifting first, and with what is framed coming when it
-// is its turn; else with that there before all.
+// tried looks for an order with little lifting first, and with all that is framed and laid on
+// the bare floor there before anything is set; else with that coming when it is its turn.
 func (r *room) tried(finished setting.Room) ([]setting.Step, *setting.Blocked) {
-	framed := finished
-	framed.Bodies = slices.Clone(framed.Bodies)
-	for i := range framed.Bodies {
-		b := &framed.Bodies[i]
-		b.Stands = b.Stands || r.byName[b.Name] != nil && r.byName[b.Name].framed
-	}
-	for _, room := range []setting.Room{finished, framed} {
+	early := r.early(finished)
+	for _, room := range []setting.Room{early, finished} {
 		room.Lift, room.Strict = r.lift(), true
 		if steps, blocked := room.Order(); blocked == nil {
 			return steps, nil
 		}
 	}
+	steps, blocked := early.Order()
+	if blocked == nil {
+		return steps, nil
+	}
 	if steps, blocked := finished.Order(); blocked == nil {
 		return steps, nil
 	}
-	return framed.Order()
+	return nil, blocked
+}
+
+// early is a room with all that is framed there from the beginning, and all that is laid on the
+// bare floor where that can be laid past it.
+func (r *room) early(room setting.Room) setting.Room {
+	room.Bodies = slices.Clone(room.Bodies)
+	floor := room
+	floor.Bodies = nil
+	for i := range room.Bodies {
+		b := &room.Bodies[i]
+		does := r.doing(b.Name)
+		b.Stands = b.Stands || does == model.FramedInPlace
+		if b.Stands || does == model.LaidInPlace {
+			floor.Bodies = append(floor.Bodies, *b)
+		}
+	}
+	if _, blocked := floor.Order(); blocked != nil {
+		return room
+	}
+	for i := range room.Bodies {
+		b := &room.Bodies[i]
+		b.Stands = b.Stands || r.doing(b.Name) == model.LaidInPlace
+	}
+	return room
+}
+
+// doing is what is done with a body; what a mend adds is set.
+func (r *room) doing(name string) model.Doing {
+	if o := r.byName[name]; o != nil {
+		return o.early
+	}
+	return model.SetInPlace
 }
 
 // asDescribed sorts steps into the order of the bodies, as far as what must stand before
@@ -146,30 +177,41 @@ func (r *room) steps(steps []setting.Step) (out []model.SettingStep) {
 	return out
 }
 
-// before are the steps of what is framed before all of an order.
+// before are the steps of what is laid and then of what is framed before all of an order.
 func (r *room) before(steps []setting.Step) (out []model.SettingStep) {
-	for i := range r.bodies {
-		o := &r.bodies[i]
-		if o.framed && !setBy(steps, o.Name) {
-			out = append(out, r.step(setting.Step{Body: o.Name}))
+	for _, does := range []model.Doing{model.LaidInPlace, model.FramedInPlace} {
+		for i := range r.bodies {
+			o := &r.bodies[i]
+			if o.early == does && !o.Stands && !setBy(steps, o.Name) {
+				out = append(out, r.step(setting.Step{Body: o.Name}))
+			}
 		}
 	}
 	return out
 }
 
-const (
-	// One person carries this share of what two do, and nothing longer than long: common practice,
-	// from memory.
-	alone = 0.5
-	long  = 2 * length.Metre
-)
+// Usual are the steps in which all of a build is set where nothing speaks against it: no
+// ways are looked for, and there are no slides.
+func Usual(b *rule.Build) []model.SettingStep {
+	r := &room{site: site{Build: b}, byName: map[string]*body{}}
+	r.gather()
+	var steps []setting.Step
+	for i := range r.bodies {
+		o := &r.bodies[i]
+		r.byName[o.Name] = o
+		if o.early == model.SetInPlace && !o.Stands {
+			steps = append(steps, setting.Step{Body: o.Name})
+		}
+	}
+	return append(r.before(steps), r.steps(steps)...)
+}
 
 func (r *room) step(s setting.Step) model.SettingStep {
 	o := r.byName[s.Body]
-	kg := o.mass(r.Build)
+	lift := o.lift(r.Build)
 	out := model.SettingStep{
-		What: o.Name, Block: o.block, Slides: r.slides(o, s.Slides), Door: r.finished.Door != nil, WeightKg: kg,
-		Two: kg > alone*r.Number(r.Limits, "lift") || max(o.hull.U.Size(), o.hull.V.Size(), o.hull.Z.Size()) > long,
+		What: o.Name, Block: o.block, Does: o.early, Slides: r.slides(o, s.Slides), Door: r.finished.Door != nil,
+		WeightKg: lift.Kg, Lifted: lift.What, People: lift.People,
 	}
 	for i, name := range o.On {
 		if r.byName[name] != nil {
@@ -185,8 +227,8 @@ func (r *room) step(s setting.Step) model.SettingStep {
 			out.After = append(out.After, model.Ahead{What: name, Why: "it could not come in afterwards"})
 		}
 	}
-	if o.framed {
-		out.Does, out.Slides, out.WeightKg, out.Two = model.FramedInPlace, nil, 0, false
+	if o.early != model.SetInPlace {
+		out.Slides = nil
 	} else if r.finished.Door != nil {
 		for _, axis := range r.finished.Door.Passes(o.Body) {
 			out.Through = append(out.Through, goesFirst[axis])
@@ -195,8 +237,8 @@ func (r *room) step(s setting.Step) model.SettingStep {
 	return out
 }
 
-// goesFirst names the side of a body that goes first through a doorway.
-var goesFirst = [...]string{"an end first", "its front or back first", "its top or bottom first"}
+// goesFirst names the sides of a body that go first through a doorway.
+var goesFirst = [...]string{"an end", "its front or back", "its top or bottom"}
 
 // throughDoorway warns of what does not come in whole.
 func (r *room) throughDoorway() {
@@ -206,7 +248,7 @@ func (r *room) throughDoorway() {
 	var first *body
 	others := -1
 	for i := range r.bodies {
-		if o := &r.bodies[i]; !o.framed && !o.Stands && !r.comesIn(o) {
+		if o := &r.bodies[i]; o.early != model.FramedInPlace && !o.Stands && !r.comesIn(o) {
 			others++
 			if first == nil {
 				first = o

@@ -55,10 +55,9 @@ func told(b *rule.Build) (out []string) {
 
 // TestBoatshed: the drain stands out 3 1/2 in of the east wall and goes through the left side of
 // the sink cabinet, which begins 1 1/2 in off that wall, beside its filler: so it starts 2 in off its
-// place, where cabinet "bins" is to be, and comes before that. Run "front" and its knee wall
-// close the aisle before the cabinets of run "back" as far as they reach: 109 1/2 in of 136 1/8 in from
-// the east wall. So "kettle", the cooler's blocks and "cups" come in from the front while nothing
-// of it is there, the rest along the aisle.
+// place, where cabinet "bins" is to be, and comes before that. Run "front" and its knee wall, which
+// is framed first, close the front of run "back" as far as they reach: 109 1/2 in of 136 1/8 in from the
+// east wall. So what comes there comes along the aisle.
 func TestBoatshed(t *testing.T) {
 	b := built(t, edittest.Folder(t, "../../examples/boatshed"))
 	Order(b)
@@ -78,12 +77,14 @@ func TestBoatshed(t *testing.T) {
 	}
 	steps := told(b)
 	for _, want := range [][2]string{
-		{"set cabinet cups: in from the front", "frame knee wall bar: framed where it stands"},
+		{"frame knee wall bar: framed where it stands", "set cabinet kettle"},
+		{"set cabinet beans: in from the left, then", "set filler corner"},
 		{"frame knee wall bar: framed where it stands", "set cabinet sink: in from the right"},
 		{"set cabinet sink: in from the right", "set cabinet bins: in from the right"},
-		{"set anchor end", "set cabinet kegs"},
+		{"lay anchor end: laid on the bare floor", "set cabinet kettle"},
 		{"set cabinet kegs", "set counter work"},
 		{"set skin room: in from the rear", "set corner end"},
+		{"set skin work", "set counter work"},
 		{"set counter back", "set appliance of bay cooler: in from the left, then"},
 	} {
 		one, other := index(steps, want[0]), index(steps, want[1])

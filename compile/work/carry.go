@@ -4,29 +4,40 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
-	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
+	"barwright/lang/source"
 )
 
 // Carry returns what everything must pass on its way in, and where sheets and sticks are
 // cut for that where they are bought. Each cut goes from edge to edge of a piece and
 // through no part, until all pieces pass. A part that does not pass whole is found.
 func Carry(b *rule.Build) (way model.Carry, cuts []model.Rough) {
-	written := b.Source.Top("carry")
-	if len(written) == 0 {
-		return way, nil
+	c := carrier{kerf: b.Saw.Kerf, places: map[string]source.Range{}}
+	for _, room := range b.Source.Top("room") {
+		for _, door := range room.Inner("doorway") {
+			c.way.Doorway = b.Length(door, "height")
+			c.places["doorway"] = door.Attr("height").Expr.At
+		}
 	}
-	block := written[0]
-	way.CarLength, way.CarWidth = pair(b.Lengths(block, "car"))
-	way.StairLength, way.StairWidth = pair(b.Lengths(block, "stair"))
-	way.Doorway = b.Length(block, "doorway")
-	c := carrier{way: way, kerf: b.Saw.Kerf}
-	tooLarge := c.tooLarge(b, block)
+	for _, block := range b.Source.Top("carry") {
+		c.way.CarLength, c.way.CarWidth = pair(b.Lengths(block, "car"))
+		c.way.StairLength, c.way.StairWidth = pair(b.Lengths(block, "stair"))
+		for _, a := range block.Attrs {
+			high := b.Length(block, "doorway")
+			switch {
+			case a.Name != "doorway":
+				c.places[a.Name] = a.Expr.At
+			case c.way.Doorway == 0 || high < c.way.Doorway:
+				c.way.Doorway, c.places[a.Name] = high, a.Expr.At
+			}
+		}
+	}
+	tooLarge := c.tooLarge(b)
 	for i := range b.Layouts {
 		cuts = append(cuts, c.layout(&b.Layouts[i], tooLarge)...)
 	}
-	return way, cuts
+	return c.way, cuts
 }
 
 // pair is the longer and the shorter of two lengths, in this order.
@@ -38,8 +49,9 @@ func pair(l []length.Length) (longer, shorter length.Length) {
 }
 
 type carrier struct {
-	way  model.Carry
-	kerf length.Length
+	way    model.Carry
+	kerf   length.Length
+	places map[string]source.Range // where each of them is said; lookup only
 }
 
 // most is what a flat piece may measure for one thing that it passes; 0 where any does.
@@ -75,7 +87,7 @@ func (c *carrier) passes(r geom.Rect) bool { return c.over(r) == 0 }
 
 // tooLarge finds parts that are too large to be brought in whole; each thing that stops
 // some is told once, with the part that misses by most. For lookup only, by ID.
-func (c *carrier) tooLarge(b *rule.Build, block *lang.Block) map[string]bool {
+func (c *carrier) tooLarge(b *rule.Build) map[string]bool {
 	found := map[string]bool{}
 	for _, m := range c.limits() {
 		worst, over, others := (*model.Part)(nil), length.Length(0), -1
@@ -92,7 +104,7 @@ func (c *carrier) tooLarge(b *rule.Build, block *lang.Block) map[string]bool {
 			}
 		}
 		if worst != nil {
-			m.tell(b, block, worst, over, others)
+			m.tell(b, c.places[m.at], worst, over, others)
 		}
 	}
 	return found
@@ -107,7 +119,7 @@ func flat(p *model.Part) (x, y length.Length) {
 	return x, y
 }
 
-func (m most) tell(b *rule.Build, block *lang.Block, p *model.Part, over length.Length, others int) {
+func (m most) tell(b *rule.Build, place source.Range, p *model.Part, over length.Length, others int) {
 	x, y := flat(p)
 	is := b.Model.Build.Plain(max(x, y)) + " x " + b.Model.Build.Plain(min(x, y))
 	if y == 0 {
@@ -117,7 +129,7 @@ func (m most) tell(b *rule.Build, block *lang.Block, p *model.Part, over length.
 	if m.longer == 0 {
 		lets = b.Model.Build.Plain(m.shorter) + " on edge"
 	}
-	f := b.Findings.Warnf("will-not-pass", block.Attr(m.at).Expr.At, "a seam or a smaller box, so that no piece is larger; or another way in",
+	f := b.Findings.Warnf("will-not-pass", place, "a seam or a smaller box, so that no piece is larger; or another way in",
 		"%s, %s of %s, is %s; the %s lets %s through: %s too much. No rough cut helps, for it would go through the part.%s",
 		p.Label, p.Named(), p.Owner, is, m.at, lets, b.Model.Build.Plain(over), finding.Others(others, " So is another part.", " So are %d other parts."))
 	f.Also(p.Why.At, "the part is asked for here")

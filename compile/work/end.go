@@ -6,20 +6,6 @@ import (
 	"barwright/compile/model"
 )
 
-// fit has appliances slid in, and fronts hung.
-func (o *order) fit() {
-	for i := range o.Runs {
-		r := &o.Runs[i]
-		tops := o.topsOf(r)
-		for j := range r.Boxes {
-			if box := &r.Boxes[j]; box.Kind == model.Bay {
-				o.appliance(r, box, tops)
-			}
-		}
-		o.fronts(r, tops)
-	}
-}
-
 // topsOf lists the steps that fix counters on a run.
 func (o *order) topsOf(r *model.Run) (keys []string) {
 	for i := range o.Slabs {
@@ -30,30 +16,61 @@ func (o *order) topsOf(r *model.Run) (keys []string) {
 	return keys
 }
 
-func (o *order) appliance(r *model.Run, box *model.Box, tops []string) {
-	blocks := o.PartsOf(box.Key())
+// blocks has those of a bay laid.
+func (o *order) blocks(s *model.SettingStep, key string) {
+	parts := o.PartsOf(key)
+	if len(parts) == 0 {
+		return
+	}
+	o.placed(model.Task{
+		Key: "blocks." + o.Block(key).Name, Phase: setting, About: []string{key}, Parts: labels(parts), Title: title("lay the blocks of " + model.BlockWords(key) + " on their shims"),
+		Tools: []string{"level", "shims"}, After: append(each("they must be cut", cutOf(parts)...), each("their tops come to the line", "line")...),
+		Checks: o.levelled(key),
+	}, s)
+}
+
+// appliance has that of a bay slid in, or held against the description where it stands already.
+func (o *order) appliance(s *model.SettingStep, key string) {
+	r, box := o.boxOf(key)
 	t := model.Task{
-		Key: "appliance." + box.Name, Phase: fitting, About: []string{box.Key()}, Parts: labels(blocks),
+		Key: "appliance." + box.Name, Phase: fitting, About: []string{key},
 		Title: "Plug in appliance " + box.Name + " and slide it in: see that its cord is not caught",
-		Tools: []string{"level", "board to slide it over the floor"}, People: 2, Cautions: []string{wiring, "Its weight is on its maker's sheet."},
-		After: slices.Concat(each("its gaps are between boxes that stand", o.setOf(r)...), each("nothing is dropped on it", tops...),
-			each("what it stands on", cutOf(blocks)...)),
+		Tools: []string{"level", "board to slide it over the floor"}, Cautions: []string{wiring, "Its weight is on its maker's sheet."},
+		After: slices.Concat(each("its gaps are between boxes that stand", o.setOf(r)...), each("nothing is dropped on it", o.topsOf(r)...)),
 		Checks: []model.Check{
 			o.position("its top, over the highest point of the floor", box.Appliance.Z.Hi),
 			o.position("gap on each side", box.Appliance.U.Lo-box.Hull.U.Lo),
 		},
 	}
-	if len(blocks) > 0 {
-		t.Title = "Lay the blocks of bay " + box.Name + ", plug in the appliance and slide it in: see that its cord is not caught"
+	if !o.known["blocks."+box.Name] {
+		t.Checks = append(t.Checks, o.levelled(key)...)
 	}
-	if plug := o.Ref(o.Block(box.Key()), "plug"); plug != nil {
+	cords := o.cords(key)
+	if len(cords) > 0 {
+		t.Title = "Put the plug of appliance " + box.Name + " through to its outlet, plug it in and slide the appliance in: see that its cord is not caught"
+		t.Checks = append(t.Checks, cords...)
+	} else if plug := o.Ref(o.Block(key), "plug"); plug != nil {
 		t.About = append(t.About, plug.Key())
 		t.Checks = append(t.Checks, model.Check{What: "it is plugged into", Figure: "outlet " + plug.Name})
 	}
-	o.do(t)
+	if s == nil {
+		t.Title, t.Phase, t.Tools = "Appliance "+box.Name+" stands already: hold it against these figures", setting, []string{"level"}
+		t.Parts = labels(o.PartsOf(key))
+		o.do(t)
+	} else {
+		o.placed(t, s)
+	}
 }
 
-func (o *order) fronts(r *model.Run, tops []string) {
+// fronts has what is loose put in and fronts hung, run by run.
+func (o *order) fronts() {
+	for i := range o.Runs {
+		r := &o.Runs[i]
+		o.frontsOf(r, o.topsOf(r))
+	}
+}
+
+func (o *order) frontsOf(r *model.Run, tops []string) {
 	var loose []*model.Part
 	var about, before []string
 	for i := range r.Boxes {
@@ -89,7 +106,7 @@ func (o *order) fronts(r *model.Run, tops []string) {
 // end has outlets finished, joints sealed, and the whole looked over.
 func (o *order) end() {
 	o.devices()
-	tops := o.in(topping)
+	tops := o.those("fix.counter.", "dry.", "sinks.", "water.", "fix.bar_top.")
 	if slices.ContainsFunc(o.Slabs, func(s model.Slab) bool { return s.Kind == "counter" }) {
 		o.do(model.Task{
 			Key: "seal", Phase: ending, Title: "Seal the counters where they meet walls and skins", Tools: []string{"sealant", "tape for its edges"},
@@ -123,7 +140,7 @@ func (o *order) devices() {
 	t := model.Task{
 		Key: "devices", Phase: ending, Hold: electrician, Cautions: []string{wiring},
 		Title: "Have devices and cover plates put on, with extenders where boards stand before a box, and tested",
-		After: append(each("covers lie on what is finished", o.in(covering)...), each("openings stand before the boxes", o.in(setting)...)...),
+		After: slices.Concat(each("they end what was pulled", o.those("cable.")...), each("covers lie on what is finished", o.those("skin.", "corner.")...), each("openings stand before the boxes", o.those("set.", "back.", "fit.")...)),
 	}
 	behind := map[string]bool{} // what boards stand before, by its name; lookup only
 	for i := range o.Parts {

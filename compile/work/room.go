@@ -14,8 +14,9 @@ func (o *order) lines() {
 	}
 	t := model.Task{
 		Key: "line", Phase: lining, Tools: []string{"laser level", "tape", "pencil"},
-		Title: "Strike the level line all round, from the highest point under what stands on the floor; mark the ends of the runs",
-		After: append(each("the highest point follows from the readings", "site.floor"), each("they are marked over the line too", "site.studs")...),
+		Title:  "Strike the level line all round, from the highest point under what stands on the floor; mark the ends of the runs",
+		After:  append(each("the highest point follows from the readings", "site.floor"), each("they are marked over the line too", "site.studs")...),
+		Checks: o.datum(),
 	}
 	for i := range o.Runs {
 		r := &o.Runs[i]
@@ -23,8 +24,13 @@ func (o *order) lines() {
 		t.Checks = append(t.Checks, o.place(r), o.position("top of the boxes of run "+r.Name+", over that point", r.Height))
 	}
 	o.do(t)
-	for _, p := range o.kinds["anchor"] {
-		o.anchor(p)
+	o.early("anchor")
+	for _, box := range o.Boxes(model.Cabinet) {
+		for _, p := range o.under[box.Key()] {
+			if o.stands(box) {
+				o.anchor(&model.SettingStep{Does: model.LaidInPlace}, p)
+			}
+		}
 	}
 }
 
@@ -37,8 +43,8 @@ func (o *order) place(r *model.Run) model.Check {
 	return o.position("fronts of the boxes of run "+r.Name+", where they meet wall "+r.Wall+", from its left end", o.Length(o.Block("run."+r.Name), "at"))
 }
 
-// anchor has a block fixed to the floor, long before the box that it holds.
-func (o *order) anchor(p *model.Part) {
+// anchor has a block fixed to the floor, long before the box that it holds where it can.
+func (o *order) anchor(s *model.SettingStep, p *model.Part) {
 	block := o.Block(p.Block())
 	t := model.Task{
 		Key: "fix." + p.Block(), Phase: lining, About: []string{p.Block()}, Parts: []string{p.Label},
@@ -55,27 +61,36 @@ func (o *order) anchor(p *model.Part) {
 		t.Tools, t.Cautions = []string{"adhesive", "weight"}, []string{glueing}
 		t.Cure = o.Number(block, "cure")
 	}
-	o.do(t)
+	if !isEarly(s) {
+		t.Phase = setting
+	}
+	o.placed(t, s)
 }
 
-// kneeWalls has the framing stood up, the steel let in, and the wiring looked at while it
+// kneeWall has the framing stood up, the steel let in, and the wiring looked at while it
 // can be seen.
-func (o *order) kneeWalls() {
-	for i := range o.KneeWalls {
-		k := &o.KneeWalls[i]
-		o.frame(k)
-		o.supports(k)
-		o.roughIn(k)
+func (o *order) kneeWall(s *model.SettingStep, name string) {
+	k := o.kneeWallNamed(name)
+	phase := rough
+	if !isEarly(s) {
+		phase = setting
 	}
+	o.frame(s, k, phase)
+	o.supports(k, phase)
+	o.roughIn(k, phase)
+}
+
+func (o *order) kneeWallNamed(name string) *model.KneeWall {
+	return &o.KneeWalls[slices.IndexFunc(o.KneeWalls, func(k model.KneeWall) bool { return k.Name == name })]
 }
 
 func (o *order) partsOfKneeWall(k *model.KneeWall, steel bool) []*model.Part {
 	return slices.DeleteFunc(slices.Clone(o.PartsOf("knee_wall."+k.Name)), func(p *model.Part) bool { return (p.Kind == model.Steel) != steel })
 }
 
-func (o *order) frame(k *model.KneeWall) {
+func (o *order) frame(s *model.SettingStep, k *model.KneeWall, phase string) {
 	wood, key := o.partsOfKneeWall(k, false), "knee_wall."+k.Name
-	t := model.Task{Key: "frame." + k.Name, Phase: rough, Title: "Frame knee wall " + k.Name + ", stand it up plumb and straight, and screw it to the floor",
+	t := model.Task{Key: "frame." + k.Name, Phase: phase, Title: "Frame knee wall " + k.Name + ", stand it up plumb and straight, and screw it to the floor",
 		About: []string{key}, Parts: labels(wood), Tools: []string{"drill driver", "level, 6 ft (1.8 m)", "string line", "shims"},
 		After: slices.Concat(each("its plates and studs", cutOf(wood)...), each("its top follows from the line", "line"),
 			each("recesses are routed while the plate lies flat", "recess")),
@@ -84,18 +99,17 @@ func (o *order) frame(k *model.KneeWall) {
 			o.position("top of the upper plate, over the highest point of the floor", k.Framing.Z.Hi),
 			o.position("its left end, from the left end of the run", k.Framing.U.Lo),
 		},
-		People: 2,
 	}
-	o.lift(&t, o.together(wood), "the framing, screwed together")
-	o.do(t)
+	t.Checks = append(t.Checks, o.levelled(key)...)
+	o.placed(t, s)
 }
 
-func (o *order) supports(k *model.KneeWall) {
+func (o *order) supports(k *model.KneeWall, phase string) {
 	plates := o.partsOfKneeWall(k, true)
 	if len(plates) == 0 {
 		return
 	}
-	t := model.Task{Key: "steel." + k.Name, Phase: rough, Title: "Let the steel into the upper plate of knee wall " + k.Name + ", flush, and screw it down",
+	t := model.Task{Key: "steel." + k.Name, Phase: phase, Title: "Let the steel into the upper plate of knee wall " + k.Name + ", flush, and screw it down",
 		About: []string{"knee_wall." + k.Name}, Parts: labels(plates), Tools: []string{"drill driver", "straight edge"},
 		After:    append(each("it goes into the upper plate", "frame."+k.Name), each("it must be cut and drilled", cutOf(plates)...)...),
 		Screws:   o.screwsOf(k, "down through the support plates"),
@@ -115,14 +129,15 @@ func (o *order) screwsOf(k *model.KneeWall, use string) (out []model.Driven) {
 	return out
 }
 
-func (o *order) roughIn(k *model.KneeWall) {
-	if len(k.Outlets) == 0 {
+func (o *order) roughIn(k *model.KneeWall, phase string) {
+	cables := o.cables(k, false)
+	if len(k.Outlets)+len(cables) == 0 {
 		return
 	}
 	t := model.Task{
-		Key: "wire." + k.Name, Phase: rough, Title: "Have boxes and cables put into knee wall " + k.Name,
+		Key: "wire." + k.Name, Phase: phase, Title: "Have boxes put into knee wall " + k.Name + ", and cables to them",
 		Tools: []string{"drill, for holes in studs", "nail plates"}, Cautions: []string{wiring},
-		After: each("the studs carry boxes and cables", "frame."+k.Name),
+		After: append(each("the studs carry boxes and cables", "frame."+k.Name), each("the ways are agreed to", "site.ways")...),
 	}
 	for i := range k.Outlets {
 		q := &k.Outlets[i]
@@ -133,10 +148,13 @@ func (o *order) roughIn(k *model.KneeWall) {
 		})
 	}
 	o.do(t)
+	for _, w := range cables {
+		o.pull(w, k, phase)
+	}
 	o.do(model.Task{
-		Key: "wire.seen." + k.Name, Phase: rough, About: []string{"knee_wall." + k.Name}, Hold: electrician, Cautions: []string{wiring},
+		Key: "wire.seen." + k.Name, Phase: phase, About: []string{"knee_wall." + k.Name}, Hold: electrician, Cautions: []string{wiring},
 		Title: "Wait until the wiring in knee wall " + k.Name + " has been looked at, open as it is",
-		After: each("there must be something to look at", "wire."+k.Name),
+		After: each("there must be something to look at", append(keysOf(cables), "wire."+k.Name)...),
 	})
 }
 
@@ -145,7 +163,7 @@ func (o *order) water() {
 	t := model.Task{
 		Key: "water", Phase: rough, Hold: plumber, Cautions: []string{piping},
 		Title: "Wait until water and drain in the walls have been looked at: a valve on each supply, the drain at its height, ends capped",
-		After: each("their places are checked first", "site.fixtures"),
+		After: append(each("their places are checked first", "site.fixtures"), each("the ways are agreed to", "site.ways")...),
 	}
 	for i := range o.Room.Walls {
 		for _, s := range o.Room.Walls[i].Stubs {

@@ -119,8 +119,8 @@ func (o *order) panels() {
 		return p.Kind == model.Panel && (len(p.Openings)+len(p.Recesses)+len(p.Bores) > 0)
 	})
 	t := model.Task{Key: "panels", Phase: making, Title: "Cut grooves, openings and holes in the panels", Parts: labels(worked),
-		Tools: []string{"router", "jigsaw", "drill, with stops"}, Cautions: []string{sawing},
-		After: each("from the edges that were cut", cutOf(worked)...)}
+		Tools: []string{"router", "jigsaw", "drill, with stops"}, Cautions: []string{sawing}, Checks: o.bored(),
+		After: append(each("from the edges that were cut", cutOf(worked)...), each("the ways are agreed to", "site.ways")...)}
 	if len(o.Routings) > 0 {
 		t.Tools = append([]string{"router bench, with the programs of its table"}, t.Tools...)
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 
 	"barwright/compile/model"
 	"barwright/lang/length"
@@ -17,6 +16,7 @@ func (o *order) measure() {
 	o.studs()
 	o.floor()
 	o.makersSheets()
+	o.proposed()
 	o.wayIn()
 }
 
@@ -76,14 +76,6 @@ func (o *order) studs() {
 	if len(t.About) > 0 {
 		o.do(t)
 	}
-}
-
-func (o *order) list(at []length.Length) string {
-	texts := make([]string, len(at))
-	for i, l := range at {
-		texts[i] = o.plain(l)
-	}
-	return strings.Join(texts, ", ")
 }
 
 func (o *order) floor() {

@@ -8,92 +8,79 @@ import (
 	"barwright/lang"
 )
 
-// skins has the framing of knee walls covered, once what they hide was looked at.
-func (o *order) skins() {
-	for i := range o.KneeWalls {
-		k := &o.KneeWalls[i]
-		var before []string
-		for j := range k.Skins {
-			before = append(before, o.skin(k, &k.Skins[j]))
-		}
-		o.strips(k, before)
-	}
-}
-
-// skin has the pieces of a skin put on; the step's key is returned.
-func (o *order) skin(k *model.KneeWall, s *model.Skin) string {
-	block := "skin." + s.Name
-	pieces := slices.DeleteFunc(slices.Clone(o.PartsOf(block)), func(p *model.Part) bool { return !p.Is("skin", "piece") })
+// skin has a skin put on with its battens and caps, once what it hides was looked at.
+func (o *order) skin(s *model.SettingStep, name string) {
+	k := o.kneeWallNamed(o.Block(s.Block).Parent.Name)
+	parts := o.PartsOf(s.Block)
 	stands := each("the wall must be held before it is covered", "hold."+k.Name)
 	if !o.known["hold."+k.Name] {
 		stands = each("it goes on over what stands", o.setOf(o.RunNamed(k.Run))...)
 	}
 	t := model.Task{
-		Key: "skin." + s.Name, Phase: covering, Title: "Put on skin " + s.Name + " of knee wall " + k.Name,
-		About: []string{block}, Parts: labels(pieces),
-		Tools: []string{"shims for the gap below", "brad nailer, or adhesive", "jigsaw, for the scribe"},
-		After: slices.Concat(each("it hides the wiring", "wire.seen."+k.Name), each("it is cut out round the steel", "steel."+k.Name),
-			each("it must be cut and finished", append(cutOf(pieces), "finish")...), each("its framing must stand", "frame."+k.Name), stands),
-		Cautions: []string{drilling},
+		Key: s.Task(), Phase: covering, Title: "Put on skin " + name + " of knee wall " + k.Name + stripWords(parts),
+		About: []string{s.Block}, Parts: labels(parts),
+		Tools: []string{"shims for the gap below", "brad nailer, or adhesive", "jigsaw, for the scribe", "level"},
+		After: slices.Concat(each("it hides the wiring", "wire.seen."+k.Name), each("it hides the cable", keysOf(o.cables(k, true))...), each("it is cut out round the steel", "steel."+k.Name),
+			each("it must be cut and finished", append(cutOf(parts), "finish")...), each("its framing must stand", "frame."+k.Name), stands),
+		Checks: o.scribed(parts), Cautions: []string{drilling},
 	}
-	o.pieces(&t, pieces)
-	o.do(t)
-	return t.Key
-}
-
-// strips has battens, caps and corners put on over the skins.
-func (o *order) strips(k *model.KneeWall, skins []string) {
-	parts := slices.Concat(o.kinds["skin"], o.kinds["corner"])
-	parts = slices.DeleteFunc(parts, func(p *model.Part) bool {
-		return p.Is("skin", "piece") || o.Block(p.Block()).Parent.Key() != "knee_wall."+k.Name
-	})
-	if len(parts) == 0 {
-		return
-	}
-	t := model.Task{
-		Key: "strips." + k.Name, Phase: covering, About: []string{"knee_wall." + k.Name}, Parts: labels(parts),
-		Title: "Put " + stripWords(parts) + " over the skins of knee wall " + k.Name,
-		Tools: []string{"brad nailer, or adhesive", "mitre saw", "level"},
-		After: append(each("they lie on it", skins...), each("they must be cut and finished", append(cutOf(parts), "finish")...)...),
-	}
-	for i := range k.Skins {
-		s := &k.Skins[i]
-		for n, at := range s.Battens {
-			p := o.Part("skin." + s.Name + "/batten-" + strconv.Itoa(n+1))
-			t.Checks = append(t.Checks, o.position(p.Label+", centre, from the left end of the run", at))
+	for _, w := range o.cables(k, true) {
+		if !o.known[w.Key()] {
+			t.Cautions = append(t.Cautions, "It covers the wall before "+w.Words()+" is pulled: whoever is licensed to wire says first how that is looked at.")
 		}
 	}
-	o.pieces(&t, parts)
-	o.do(t)
+	own := &k.Skins[slices.IndexFunc(k.Skins, func(s model.Skin) bool { return s.Name == name })]
+	for n, at := range own.Battens {
+		p := o.Part("skin." + name + "/batten-" + strconv.Itoa(n+1))
+		t.Checks = append(t.Checks, o.position(p.Label+", centre, from the left end of the run", at))
+	}
+	o.placed(t, s)
 }
 
-// stripWords names what covers skins: "battens and caps".
+// stripWords names what covers a skin: ", with its battens and caps".
 func stripWords(parts []*model.Part) string {
 	var words []string
-	for _, kind := range []struct{ block, name, words string }{{"skin", "batten", "battens"}, {"skin", "cap", "caps"}, {"corner", "strip", "corners"}} {
-		if slices.ContainsFunc(parts, func(p *model.Part) bool { return p.Is(kind.block, kind.name) }) {
+	for _, kind := range []struct{ name, words string }{{"batten", "battens"}, {"cap", "caps"}} {
+		if slices.ContainsFunc(parts, func(p *model.Part) bool { return p.Is("skin", kind.name) }) {
 			words = append(words, kind.words)
 		}
 	}
-	return listed(words)
+	if len(words) == 0 {
+		return ""
+	}
+	return ", with its " + listed(words)
 }
 
-// tops has the counters laid, cut and fixed, the sinks set, and then the bar tops.
-func (o *order) tops() {
-	for _, kind := range []string{"counter", "bar_top"} {
-		for i := range o.Slabs {
-			switch s := &o.Slabs[i]; {
-			case s.Kind != kind:
-			case kind == "counter":
-				o.counter(s)
-			default:
-				o.barTop(s)
-			}
+// corner has the strips put over a corner of skins.
+func (o *order) corner(s *model.SettingStep) {
+	parts := o.PartsOf(s.Block)
+	o.placed(model.Task{
+		Key: s.Task(), Phase: covering, About: []string{s.Block}, Parts: labels(parts), Title: "Put " + s.What + " over the edges of the skins",
+		Tools: []string{"brad nailer, or adhesive", "mitre saw", "level"}, Checks: o.scribed(parts),
+		After: each("it must be cut and finished", append(cutOf(parts), "finish")...),
+	}, s)
+}
+
+// slab has a counter or a bar top laid once the last of its pieces can be.
+func (o *order) slab(s *model.SettingStep) {
+	slab := &o.Slabs[slices.IndexFunc(o.Slabs, func(l model.Slab) bool { return l.Key() == s.Block })]
+	var pieces []*model.SettingStep
+	for i := range o.sets {
+		if p := &o.sets[i]; p.Block == s.Block {
+			pieces = append(pieces, p)
 		}
+	}
+	if s != pieces[len(pieces)-1] {
+		return
+	}
+	if slab.Kind == "counter" {
+		o.counter(slab, pieces)
+	} else {
+		o.barTop(slab, pieces)
 	}
 }
 
-func (o *order) counter(s *model.Slab) {
+func (o *order) counter(s *model.Slab, steps []*model.SettingStep) {
 	r := o.RunNamed(o.over(s).Name)
 	pieces := o.PartsOf(s.Key())
 	stands := each("it lies on all of them", o.setOf(r)...)
@@ -111,6 +98,7 @@ func (o *order) counter(s *model.Slab) {
 		}
 	}
 	stands = append(stands, each("it is finished before it is mounted", "finish.slabs")...)
+	stands = append(stands, each("a cable is pulled while one reaches in from above", keysOf(o.cablesThrough(r))...)...)
 	if cuts := cutWords(s); cuts != "" {
 		t := model.Task{
 			Key: "dry." + s.Key(), Phase: topping, About: []string{s.Key()}, Parts: labels(pieces),
@@ -121,21 +109,22 @@ func (o *order) counter(s *model.Slab) {
 			t.About = append(t.About, c.Kind+"."+c.Name)
 			t.Checks = append(t.Checks, o.position(c.Kind+" "+c.Name+", centre, from the left end of the run", c.Box.U.Mid()))
 		}
-		o.pieces(&t, pieces)
-		o.do(t)
-	}
-	if o.known["dry."+s.Key()] {
-		stands = each("what is cut out is cut out while it can still be lifted", "dry."+s.Key())
+		o.placed(t, steps...)
 	}
 	t := model.Task{
-		Key: "fix." + s.Key(), Phase: topping, Title: title("fix " + s.Words() + " from below"), About: []string{s.Key()}, Parts: labels(pieces),
+		Key: "fix." + s.Key(), Phase: topping, Title: title("lay " + s.Words() + " and fix it from below"), About: []string{s.Key()}, Parts: labels(pieces),
 		Tools: []string{"drill driver", "level"}, After: stands, Cautions: []string{lifting},
 	}
 	if len(pieces) > 1 {
 		t.Title += ", its seams joined first"
 	}
-	o.pieces(&t, pieces)
-	o.do(t)
+	if o.known["dry."+s.Key()] {
+		t.After = each("what is cut out is cut out while it can still be lifted", "dry."+s.Key())
+		o.pieces(&t, pieces)
+		o.do(t)
+	} else {
+		o.placed(t, steps...)
+	}
 	o.sinks(s)
 }
 
@@ -159,16 +148,21 @@ func (o *order) sinks(s *model.Slab) {
 		t.About = append(t.About, c.Kind+"."+c.Name)
 	}
 	o.do(t)
-	o.do(model.Task{
+	water := model.Task{
 		Key: "water." + s.Name, Phase: topping, About: t.About, Hold: plumber, Cautions: []string{piping},
 		Title: "Have " + cuts + " connected: trap, drain, supply; fill the bowl, let it go, and look for drips",
 		After: append(each("there must be something to connect", t.Key), each("the pipes must have been looked at", "water")...),
-	})
+	}
+	if drains := o.drains(s); len(drains) > 0 {
+		water.Title = "Have " + cuts + " connected: trap and drain, put together dry first; supply; fill the bowl, let it go, and look for drips"
+		water.Checks = drains
+	}
+	o.do(water)
 }
 
-func (o *order) barTop(s *model.Slab) {
-	pieces, over := o.PartsOf(s.Key()), o.over(s).Name
-	k := &o.KneeWalls[slices.IndexFunc(o.KneeWalls, func(k model.KneeWall) bool { return k.Name == over })]
+func (o *order) barTop(s *model.Slab, steps []*model.SettingStep) {
+	pieces := o.PartsOf(s.Key())
+	k := o.kneeWallNamed(o.over(s).Name)
 	t := model.Task{
 		Key: "fix." + s.Key(), Phase: topping, Title: title("lay " + s.Words() + " and screw it from below"),
 		About: []string{s.Key()}, Parts: labels(pieces), Tools: []string{"drill driver", "clamps", "level"},
@@ -180,8 +174,7 @@ func (o *order) barTop(s *model.Slab) {
 	if len(t.Screws) == 0 {
 		t.Title = title("lay " + s.Words() + " and fix it")
 	}
-	o.pieces(&t, pieces)
-	o.do(t)
+	o.placed(t, steps...)
 }
 
 // underBarTop lists what goes in before a bar top does.
@@ -189,7 +182,9 @@ func (o *order) underBarTop(k *model.KneeWall) (out []model.Before) {
 	for i := range k.Skins {
 		out = append(out, each("its upper edge is fitted from above", "skin."+k.Skins[i].Name)...)
 	}
-	out = append(out, each("they end under it", "strips."+k.Name)...)
+	for _, corner := range o.Block("knee_wall." + k.Name).Inner("corner") {
+		out = append(out, each("its strips end under it", corner.Key())...)
+	}
 	for i := range o.Slabs {
 		if s := &o.Slabs[i]; s.Kind == "counter" && o.over(s).Key() == "run."+k.Run {
 			out = append(out, each("a counter is not carried over it", "fix."+s.Key())...)

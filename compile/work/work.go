@@ -37,11 +37,24 @@ const (
 type order struct {
 	*rule.Build
 	tasks []model.Task
+	sets  []model.SettingStep          // in the order of setting; the usual one where none was found
 	known map[string]bool              // keys of tasks; lookup only, as the next
 	uses  map[string][]model.Fastening // by their use
 	kinds map[string][]*model.Part     // by the kind of their block
 	under map[string][]*model.Part     // blocks of anchors, by the cabinet over them
 	made  map[string]carcass           // by the cabinet
+	boxes map[string]spot              // by their keys
+	shims map[string][]*model.Shim     // by what bears on them
+	gaps  map[string][]*model.Gap      // by the box before them
+	doing map[string]string            // keys of the tasks that set things, by what is set
+	off   map[string]bool              // keys of cabinets that stand and have still to make way
+	left  map[string]int               // cabinets of a run that are still to be set, by its name
+}
+
+// spot is where a box stands: in a run, and which of its boxes it is.
+type spot struct {
+	run *model.Run
+	at  int
 }
 
 // carcass is a box as it leaves the bench: without fronts, drawers and loose shelves.
@@ -61,14 +74,12 @@ func Order(b *rule.Build) []model.Task {
 	o.cut()
 	o.recesses()
 	o.lines()
-	o.kneeWalls()
+	o.early("knee_wall")
 	o.water()
 	o.panels()
 	o.assemble()
 	o.set()
-	o.skins()
-	o.tops()
-	o.fit()
+	o.fronts()
 	o.end()
 	return o.tasks
 }
@@ -77,10 +88,16 @@ func open(b *rule.Build) *order {
 	o := &order{
 		Build: b, known: map[string]bool{}, uses: map[string][]model.Fastening{},
 		kinds: map[string][]*model.Part{}, under: map[string][]*model.Part{}, made: map[string]carcass{},
+		boxes: map[string]spot{}, shims: map[string][]*model.Shim{}, gaps: map[string][]*model.Gap{}, doing: map[string]string{}, off: map[string]bool{}, left: map[string]int{},
 	}
 	for _, box := range b.Boxes(model.Cabinet) {
 		parts := b.FastIn(box.Key())
-		o.made[box.Key()] = carcass{parts, o.together(parts)}
+		o.made[box.Key()] = carcass{parts, o.Together(parts)}
+	}
+	for i := range b.Runs {
+		for at := range b.Runs[i].Boxes {
+			o.boxes[b.Runs[i].Boxes[at].Key()] = spot{&b.Runs[i], at}
+		}
 	}
 	for _, f := range b.Fastening {
 		o.uses[f.Use] = append(o.uses[f.Use], f)
@@ -93,15 +110,30 @@ func open(b *rule.Build) *order {
 			o.under[cabinet] = append(o.under[cabinet], p)
 		}
 	}
+	for i := range b.Setting.Shims {
+		s := &b.Setting.Shims[i]
+		o.shims[s.Of] = append(o.shims[s.Of], s)
+	}
+	for i := range b.Setting.Gaps {
+		g := &b.Setting.Gaps[i]
+		o.gaps[g.Box] = append(o.gaps[g.Box], g)
+	}
+	o.sequence()
 	return o
 }
 
 // plain is a length as people on site read it.
 func (o *order) plain(l length.Length) string { return o.Model.Build.Plain(l) }
 
-// do adds a step. What it waits for is kept only where it is in the list.
+// do adds a step. What it waits for is kept only where it is in the list, and with its first
+// reason.
 func (o *order) do(t model.Task) {
-	t.After = slices.DeleteFunc(t.After, func(b model.Before) bool { return !o.known[b.Key] })
+	seen := map[string]bool{} // lookup only
+	t.After = slices.DeleteFunc(t.After, func(b model.Before) bool {
+		again := seen[b.Key]
+		seen[b.Key] = true
+		return again || !o.known[b.Key]
+	})
 	t.People = max(t.People, 1)
 	o.known[t.Key] = true
 	o.tasks = append(o.tasks, t)
@@ -120,6 +152,16 @@ func each(why string, keys ...string) []model.Before {
 func (o *order) in(phase string) (keys []string) {
 	for i := range o.tasks {
 		if o.tasks[i].Phase == phase {
+			keys = append(keys, o.tasks[i].Key)
+		}
+	}
+	return keys
+}
+
+// those lists the keys that begin with one of some words: "set.".
+func (o *order) those(words ...string) (keys []string) {
+	for i := range o.tasks {
+		if slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(o.tasks[i].Key, w) }) {
 			keys = append(keys, o.tasks[i].Key)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/model"
 	"barwright/emit/markup"
+	"barwright/emit/worklist"
 )
 
 var orderColumns = []markup.Column{markup.Figures("step"), markup.Words("what"), markup.Words("way"), markup.Words("after"),
@@ -31,27 +32,20 @@ func (p writer) order() {
 		columns = append(columns[:len(columns):len(columns)], doorColumn)
 	}
 	p.El("p", "Left and right are as one faces the run or the wall. Boxes go in without fronts, drawers and loose shelves. "+
-		"Any other order that keeps to what must stand before is as good.", "class", "hint")
+		"Steps are numbered as in the order of work. Any other order that keeps to what must stand before is as good.", "class", "hint")
 	p.Table("What is set, by which slides, and what must stand before it", columns)
+	numbers := worklist.Numbers(p.m)
 	for i := range steps {
 		s := &steps[i]
 		p.Start("tr", "role", "row")
-		cells := []string{strconv.Itoa(i + 1), whatOf(s), s.Way(p.m.Build.Plain), afterOf(s.After), p.weight(s.WeightKg), handsOf(s)}
+		cells := []string{strconv.Itoa(worklist.Step(numbers, s)), s.Title(), s.Way(p.m.Build.Near), afterOf(s.After), p.weight(s.WeightKg), handsOf(s)}
 		if door {
-			cells = append(cells, strings.Join(s.Through, " or "))
+			cells = append(cells, s.First())
 		}
 		p.Cells(columns, cells...)
 		p.End()
 	}
 	p.EndTable()
-}
-
-// whatOf is what a step does: the thing that is set, or what else is done with it.
-func whatOf(s *model.SettingStep) string {
-	if s.Does == model.SetInPlace {
-		return s.What
-	}
-	return s.Does.String() + " " + s.What
 }
 
 // afterOf tells what must stand before, with each reason once.
@@ -82,8 +76,8 @@ func (p writer) weight(kg float64) string {
 }
 
 func handsOf(s *model.SettingStep) string {
-	if s.Two {
-		return "two people"
+	if s.People < 2 {
+		return ""
 	}
-	return ""
+	return strconv.Itoa(s.People) + " people"
 }

@@ -19,15 +19,17 @@ func TestOrder(t *testing.T) {
 		{What: "knee wall bar", Does: model.FramedInPlace},
 		{What: "cabinet dry", Does: model.MovedAside, Slides: []model.Slide{{To: "to the right", By: 7 * length.Inch / 2}}},
 		{
-			What: "cabinet sink", WeightKg: 30, Two: true,
+			What: "cabinet sink", Block: "cabinet.sink", WeightKg: 30, People: 2,
 			Slides: []model.Slide{{To: "to the rear", By: 9 * length.Inch}, {To: "to the left", By: 7 * length.Inch / 2, Over: []string{"stub drain", "stub cold"}}},
 			After:  []model.Ahead{{What: "base of cabinet sink", Why: "it stands on it"}, {What: "cabinet a", Why: "it could not come in afterwards"}, {What: "cabinet b", Why: "it could not come in afterwards"}},
 		},
 	}
+	m.Work = make([]model.Task, 41)
+	m.Work[40].Key = "set.cabinet.sink"
 	for _, want := range []string{
-		"frame knee wall bar", "framed where it stands", "move aside cabinet dry", "3 1/2 in to the right",
+		">41<", "frame knee wall bar", "framed where it stands", "move aside cabinet dry", "3 1/2 in to the right",
 		"in from the front, then 3 1/2 in to the left, over stub drain and stub cold",
-		"base of cabinet sink (it stands on it); cabinet a, cabinet b (it could not come in afterwards)", "30.0 (66.1 lb)", "two people",
+		"base of cabinet sink (it stands on it); cabinet a, cabinet b (it could not come in afterwards)", "30.0 (66.1 lb)", "2 people",
 	} {
 		if got := piece(m, writer.order); !strings.Contains(got, want) {
 			t.Errorf("there is no %q in %s", want, got)
@@ -36,8 +38,8 @@ func TestOrder(t *testing.T) {
 	if got := piece(m, writer.order); strings.Contains(got, "doorway") {
 		t.Error("a doorway that the room has not")
 	}
-	m.Setting.Steps[2].Door, m.Setting.Steps[2].Through = true, []string{"an end first", "its top or bottom first"}
-	for _, want := range []string{"from the doorway 9 in to the rear", "an end first or its top or bottom first"} {
+	m.Setting.Steps[2].Door, m.Setting.Steps[2].Through = true, []string{"an end", "its top or bottom"}
+	for _, want := range []string{"from the doorway 9 in to the rear", "an end or its top or bottom first"} {
 		if got := piece(m, writer.order); !strings.Contains(got, want) {
 			t.Errorf("there is no %q in %s", want, got)
 		}

@@ -229,7 +229,7 @@ type vocabulary struct {
 func vocabularies() []vocabulary {
 	return []vocabulary{
 		upTo(model.AsRest), upTo(model.FromPlacing), upTo(model.Right), upTo(model.Filler), upTo(model.FalseFront),
-		upTo(model.SlabPiece), upTo(model.GoodBoth), upTo(model.GrainY), upTo(model.LeftEdge), upTo(model.MovedBack),
+		upTo(model.SlabPiece), upTo(model.GoodBoth), upTo(model.GrainY), upTo(model.LeftEdge), upTo(model.LaidInPlace),
 		upTo(finding.Error), upTo(length.Feet), directions(),
 	}
 }

@@ -16,38 +16,50 @@ const (
 	blank   = "________"
 )
 
+// sheet prints lines of no more than 78 columns where it can.
+type sheet struct{ *bufio.Writer }
+
+func (s sheet) line(text string) { _, _ = s.WriteString(strings.TrimRight(text, " ") + "\n") }
+
+// wrapped prints a text after what its first line begins with; what follows stands under a
+// column.
+func (s sheet) wrapped(first, text string, under int) {
+	for _, l := range Wrap(first, finding.Clean(text), under) {
+		s.line(l)
+	}
+}
+
+// numbered prints a text behind a number.
+func (s sheet) numbered(n int, mark, text string) {
+	number := strconv.Itoa(n)
+	s.wrapped(strings.Repeat(" ", max(0, 3-len(number)))+number+" "+mark, text, 4+len(mark))
+}
+
 // Text writes the list. The error is the writer's.
 func Text(w io.Writer, m *model.Model) error {
-	out := bufio.NewWriter(w)
-	line := func(text string) { _, _ = out.WriteString(strings.TrimRight(text, " ") + "\n") }
-	wrapped := func(first, text string, under int) {
-		for _, l := range Wrap(first, finding.Clean(text), under) {
-			line(l)
-		}
-	}
-	wrapped("", "Order of work: "+m.Build.Titled(), 0)
-	line("")
-	wrapped("", Opening, 0)
+	out := sheet{bufio.NewWriter(w)}
+	out.wrapped("", "Order of work: "+m.Build.Titled(), 0)
+	out.line("")
+	out.wrapped("", Opening, 0)
 	numbers, phase := Numbers(m), ""
 	for i := range m.Work {
 		t := &m.Work[i]
 		if t.Phase != phase {
 			phase = t.Phase
-			line("")
-			line(strings.ToUpper(phase))
+			out.line("")
+			out.line(strings.ToUpper(phase))
 		}
-		line("")
-		number := strconv.Itoa(i + 1)
-		wrapped(strings.Repeat(" ", max(0, 3-len(number)))+number+" [ ] ", t.Title, indent)
+		out.line("")
+		out.numbered(i+1, "[ ] ", t.Title)
 		for _, c := range t.Checks {
-			wrapped(strings.Repeat(" ", indent)+"[ ] ", c.What+": "+c.Figure+"  "+blank, indent+4)
+			out.wrapped(strings.Repeat(" ", indent)+"[ ] ", c.What+": "+c.Figure+"  "+blank, indent+4)
 		}
 		for _, f := range Facts(m, numbers, t) {
 			name := f.Name
 			if f.Name == "hold" || f.Name == "caution" {
 				name = strings.ToUpper(name)
 			}
-			wrapped(strings.Repeat(" ", indent)+name+": ", f.Text, indent+2)
+			out.wrapped(strings.Repeat(" ", indent)+name+": ", f.Text, indent+2)
 		}
 	}
 	return out.Flush()

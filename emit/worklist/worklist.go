@@ -1,6 +1,7 @@
 // Package worklist writes the order of work as a list in plain text, to be printed
-// anywhere: 78 columns, boxes to tick, and a blank for what is found. The same model gives
-// the same bytes. What is said of a step is shared with the page.
+// anywhere: 78 columns, boxes to tick, and a blank for what is found; and so how all is set,
+// and the ways of cables, cords and drains. The same model gives the same bytes. What is said
+// of a step is shared with the page.
 package worklist
 
 import (
@@ -28,14 +29,16 @@ func Numbers(m *model.Model) map[string]int {
 // fewLabels is how many labels of parts are still read one by one.
 const fewLabels = 24
 
-// Facts lists what is said of a step beside its title and its checks: what it waits for,
-// who looks at it, how long it cures, parts, screws, tools, weight and people, cautions.
+// Facts lists what is said of a step beside its title and its checks: the way of what is set,
+// who looks at it, what it waits for, how long it cures, parts, screws, tools, weight and
+// people, cautions.
 func Facts(m *model.Model, numbers map[string]int, t *model.Task) (out []Fact) {
 	add := func(name, text string) {
 		if text != "" {
 			out = append(out, Fact{name, text})
 		}
 	}
+	add("way", t.Way)
 	add("hold", hold(m, numbers, t))
 	add("after", after(numbers, t))
 	if t.Cure > 0 {
@@ -48,7 +51,7 @@ func Facts(m *model.Model, numbers map[string]int, t *model.Task) (out []Fact) {
 		add("parts", strings.Join(t.Parts, ", "))
 	}
 	add("screws", screws(t))
-	add("tools", strings.Join(t.Tools, "; "))
+	add("tools", tools(m, numbers, t))
 	add("lift", lift(m, t))
 	add("caution", cautions(m, numbers, t))
 	return out
@@ -72,14 +75,30 @@ func hold(m *model.Model, numbers map[string]int, t *model.Task) string {
 	return text + ". Local code decides"
 }
 
+// phaseOf is where a step and the first of its phase stand in the list.
+func phaseOf(m *model.Model, numbers map[string]int, t *model.Task) (first, n int) {
+	n = numbers[t.Key] - 1
+	for first = n; first > 0 && m.Work[first-1].Phase == t.Phase; {
+		first--
+	}
+	return first, n
+}
+
+// tools are those of a step; where an earlier step of the phase has the same, they are told
+// there.
+func tools(m *model.Model, numbers map[string]int, t *model.Task) string {
+	first, n := phaseOf(m, numbers, t)
+	i := first + slices.IndexFunc(m.Work[first:n+1], func(u model.Task) bool { return slices.Equal(u.Tools, t.Tools) })
+	if i < n && len(t.Tools) > 0 {
+		return "as at " + strconv.Itoa(i+1)
+	}
+	return strings.Join(t.Tools, "; ")
+}
+
 // cautions are those of a step; one that an earlier step of the phase has too is told
 // there.
 func cautions(m *model.Model, numbers map[string]int, t *model.Task) string {
-	n := numbers[t.Key] - 1
-	first := n
-	for first > 0 && m.Work[first-1].Phase == t.Phase {
-		first--
-	}
+	first, n := phaseOf(m, numbers, t)
 	var texts []string
 	var told []int
 	for _, c := range t.Cautions {

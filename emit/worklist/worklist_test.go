@@ -31,10 +31,10 @@ func few() *model.Model {
 			{Key: "wire.seen", Phase: "on site", Title: "Wait until it has been looked at", People: 1, Hold: "a licensed electrician", Cautions: []string{wired}},
 			{Key: "skin", Phase: "on site", Title: "Put on the skin", People: 2, WeightKg: 0.9, Lifted: "ROOM-1, long", Cautions: []string{wired, "Find cables."},
 				After: []model.Before{{Key: "wire.seen", Why: "it hides the wiring"}, {Key: "site.walls", Why: "it must be there"}, {Key: "fix.anchor.end", Why: "it must be there"}}},
-			{Key: "set", Phase: "boxes", Title: "Set cabinet urn", People: 2, WeightKg: 45.359237, Lifted: "cabinet urn", Cautions: []string{wired},
+			{Key: "set", Phase: "boxes", Title: "Set cabinet urn", Way: "in from the front, then 2 in to the left", Tools: []string{"level", "shims"}, People: 2, WeightKg: 45.359237, Lifted: "cabinet urn", Cautions: []string{wired},
 				After:  []model.Before{{Key: "skin", Why: "it hides it"}, {Key: "site.walls", Why: "it hides it"}, {Key: "wire.seen", Why: "it hides it"}, {Key: "fix.anchor.end", Why: "it hides it"}},
 				Screws: []model.Driven{{Screw: "screw.wall", Text: "#8 x 2 1/2 in", Count: 4, Use: "to hold cabinet urn to the wall"}, {Screw: "screw.odd", Count: 1, Use: "to join"}}},
-			{Key: "light", Phase: "boxes", Title: "Carry a feather\x1b[31m", People: 1, WeightKg: 9.9, Lifted: "FEATHER"},
+			{Key: "light", Phase: "boxes", Title: "Carry a feather\x1b[31m", Tools: []string{"level", "shims"}, People: 1, WeightKg: 9.9, Lifted: "FEATHER"},
 			{Key: "unknown", Phase: "boxes", Title: "Slide in what nobody weighed", People: 2, Parts: strings.Split(strings.Repeat("P ", fewLabels+1), " ")[:fewLabels+1]},
 		},
 	}

@@ -1,0 +1,103 @@
+package work
+
+import (
+	"slices"
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+// datum tells where the floor that was read is highest under what bears on it.
+func (o *order) datum() []model.Check {
+	f := &o.Room.Floor
+	if f.Bears == "" {
+		return nil
+	}
+	return []model.Check{
+		{What: "the highest point, where no shim goes: under " + f.Bears + ", along the first wall and out from it", Figure: o.plain(f.Datum.X) + ", " + o.plain(f.Datum.Y)},
+		{What: "the line that the floor was read from, over that point", Figure: o.Model.Build.Near(f.Line)},
+	}
+}
+
+// levelled tells what goes under what bears on a floor that was read.
+func (o *order) levelled(key string) (out []model.Check) {
+	var shims, wound []string
+	for _, s := range o.shims[key] {
+		switch {
+		case s.Winds:
+			wound = append(wound, s.Under+" "+o.plain(s.Height))
+		case s.Thick > 0:
+			shims = append(shims, s.Under+" "+o.plain(s.Thick))
+		default:
+			shims = append(shims, s.Under+" none")
+		}
+	}
+	if len(shims) > 0 {
+		out = append(out, model.Check{What: "shims, each within " + o.Show(o.Setting.Step/2), Figure: strings.Join(shims, ", ")})
+	}
+	if len(wound) > 0 {
+		out = append(out, model.Check{What: "wound out over the floor", Figure: strings.Join(wound, ", ")})
+	}
+	return out
+}
+
+// packed tells what is packed behind a box on the lines of its wall screws.
+func (o *order) packed(r *model.Run, box *model.Box) []model.Check {
+	var out []string
+	for _, g := range o.gaps[box.Key()] {
+		thick := "none"
+		if g.Shim > 0 {
+			thick = o.plain(g.Shim)
+		}
+		out = append(out, thick+" at "+o.plain(g.Along))
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	return []model.Check{{
+		What:   "packed solid behind its back before a screw is drawn tight, or it bows; along wall " + r.Wall,
+		Figure: strings.Join(out, ", "),
+	}}
+}
+
+// scribed tells how much comes off the edges of parts that are cut to a floor or a wall that
+// was read, in one line for all that are cut alike.
+func (o *order) scribed(parts []*model.Part) (out []model.Check) {
+	for _, p := range parts {
+		for i := range p.Scribes {
+			s := &p.Scribes[i]
+			what := "cut off the " + s.Edge.String() + " edge, to the " + strings.Replace(s.To, ".", " ", 1) + ", station by station as the page has it under \"Setting\""
+			figure := p.Label + " " + o.comesOff(s)
+			if k := slices.IndexFunc(out, func(c model.Check) bool { return c.What == what }); k >= 0 {
+				out[k].Figure += ", " + figure
+			} else {
+				out = append(out, model.Check{What: what, Figure: figure})
+			}
+		}
+	}
+	return out
+}
+
+// comesOff tells from how little to how much is cut off along a scribe.
+func (o *order) comesOff(s *model.Scribe) string {
+	cut := geom.Span{Lo: s.Stations[0].Cut, Hi: s.Stations[0].Cut}
+	for _, at := range s.Stations {
+		cut = cut.Union(geom.Span{Lo: at.Cut, Hi: at.Cut})
+	}
+	lo, hi := o.Model.Build.Near(cut.Lo), o.Model.Build.Near(cut.Hi)
+	if lo == hi {
+		return lo
+	}
+	return lo + " to " + hi
+}
+
+// list writes lengths one after another.
+func (o *order) list(at []length.Length) string {
+	texts := make([]string, len(at))
+	for i, l := range at {
+		texts[i] = o.plain(l)
+	}
+	return strings.Join(texts, ", ")
+}
