@@ -17,6 +17,14 @@ type Floor struct {
 	Why      Why
 }
 
+// Zero names what heights count from: "the floor", or of one that was read "the datum".
+func (f *Floor) Zero() string {
+	if len(f.Readings) > 0 {
+		return "the datum"
+	}
+	return "the floor"
+}
+
 // FloorReading is one point of the floor, in the room's plan.
 type FloorReading struct {
 	At    geom.Point
