@@ -4,23 +4,28 @@ import (
 	"cmp"
 	"fmt"
 	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"barwright/compile"
+	"barwright/compile/edittest"
 	"barwright/compile/model"
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/source"
 )
 
-// spec is SPEC.md as its tests see it: fenced examples, the answer that is
-// shown to one of them, and tables.
+// spec is SPEC.md as its tests see it: fenced examples, answers to descriptions, and
+// tables. An answer says what it is behind "text":
+//
+//	answer="S"      what example fails="S" is answered
+//	set="N" in="F"  how thing N is set in the build in folder F of examples
 type spec struct {
 	examples []example
-	answers  []example // says answer="S": what example fails="S" is answered
+	answers  []example
 	tables   []table
 }
 
@@ -219,15 +224,39 @@ func TestAnswers(t *testing.T) {
 		t.Error("SPEC.md shows no answer")
 	}
 	for _, a := range s.answers {
-		i := slices.IndexFunc(s.examples, func(e example) bool { return a.says["answer"] != "" && e.says["fails"] == a.says["answer"] })
-		if i < 0 {
-			t.Errorf("line %d: no example fails=%q", a.line, a.says["answer"])
-			continue
-		}
-		files := s.files(t, s.examples[i])
-		_, findings := compiled(files)
-		if have := rendered(findings, files); have != a.text {
+		if have := s.answer(t, a); have != a.text {
 			t.Errorf("line %d: the answer is\n%s", a.line, have)
 		}
 	}
+}
+
+// answer is what an answer of SPEC.md should read.
+func (s *spec) answer(t *testing.T, a example) string {
+	t.Helper()
+	if what := a.says["set"]; what != "" {
+		return waySet(t, filepath.Join("../examples", a.says["in"]), what)
+	}
+	i := slices.IndexFunc(s.examples, func(e example) bool { return a.says["answer"] != "" && e.says["fails"] == a.says["answer"] })
+	if i < 0 {
+		t.Errorf("line %d: no example fails=%q", a.line, a.says["answer"])
+		return ""
+	}
+	files := s.files(t, s.examples[i])
+	_, findings := compiled(files)
+	return rendered(findings, files)
+}
+
+// waySet is the way by which a thing of a build is set, a line of its own.
+func waySet(t *testing.T, folder, what string) string {
+	t.Helper()
+	src, _ := lang.Read(edittest.Folder(t, folder))
+	m, findings := compile.Check(src)
+	if m == nil {
+		t.Fatalf("%s does not build: %v", folder, slugs(findings, finding.Error))
+	}
+	i := slices.IndexFunc(m.Setting.Steps, func(s model.SettingStep) bool { return s.What == what && s.Does == model.SetInPlace })
+	if i < 0 {
+		t.Fatalf("%s sets no %s", folder, what)
+	}
+	return m.Setting.Steps[i].Way(m.Build.Plain) + "\n"
 }

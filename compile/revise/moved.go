@@ -164,7 +164,7 @@ var (
 	front = way{"forward", "back", "deeper", "shallower", "rear"}
 	up    = way{"higher", "lower", "taller", "shorter", "foot"}
 	sizes = way{more: "more", less: "less"}
-	room  = way{} // three ways at once
+	room  = way{} // x, y and z at once
 )
 
 // wayOf tells which way the figures of a name count.
@@ -173,13 +173,13 @@ func wayOf(name string) way {
 	switch last := words[len(words)-1]; {
 	case words[0] == "drain" && slices.Contains([]string{"bowl", "outlet", "weir", "trap", "end"}, last):
 		return up
-	case words[0] == "drain":
+	case words[0] == "drain" || slices.Contains([]string{"shim", "gap"}, words[max(0, len(words)-2)]):
 		return sizes
-	case last == "room":
+	case last == "room" || last == "datum":
 		return room
-	case last == "v":
+	case last == "v" || last == "rear":
 		return front.of(words[0], "knee_wall", "skin")
-	case last == "z" || last == "hinges" || last == "height" || last == "line" || slices.Contains(words, "shim"):
+	case last == "z" || last == "hinges" || last == "height" || last == "line":
 		return up.of(words[0], "counter", "bar_top")
 	}
 	w := along
@@ -230,10 +230,10 @@ func spanMoved(w way, was, is []model.Length, show show) string {
 	return grew + ", its " + w.low + " " + shifted
 }
 
-// roomMoved tells how a point moved over the floor and up.
+// roomMoved tells how a point moved over the floor, and up where its z is told too.
 func roomMoved(was, is []model.Length, show show) string {
 	var ways []string
-	for i, w := range []way{{more: "along x", less: "against x"}, {more: "along y", less: "against y"}, up} {
+	for i, w := range []way{{more: "along x", less: "against x"}, {more: "along y", less: "against y"}, up}[:len(is)] {
 		if by := w.by(is[i]-was[i], show); by != "" {
 			ways = append(ways, by)
 		}

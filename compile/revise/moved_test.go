@@ -40,6 +40,12 @@ func TestMovedWords(t *testing.T) {
 		{"cabinet.a.placed.door.hinges", model.AsList, []model.Length{28, 100}, []model.Length{28, 99}, "no. 2: 1/4 in lower"},
 		{"run.a.placed.joint.1.v", model.AsList, []model.Length{8, 88}, []model.Length{8, 90}, "no. 2: 1/2 in forward"},
 		{"outlet.a.placed.room", model.AsList, []model.Length{8, 8, 8}, []model.Length{7, 8, 9}, "moved 1/4 in against x, 1/4 in higher"},
+		{"room.floor.placed.datum", model.AsList, []model.Length{8, 8}, []model.Length{8, 7}, "moved 1/4 in against y"},
+		{"room.floor.placed.line", model.AsLength, []model.Length{160}, []model.Length{164}, "1 in higher"},
+		{"run.a.placed.rear", model.AsLength, []model.Length{-1}, []model.Length{1}, "1/2 in forward"},
+		{"cabinet.a.placed.shim.1", model.AsLength, []model.Length{1}, []model.Length{3}, "1/2 in more"},
+		{"cabinet.a.placed.gap.2", model.AsLength, []model.Length{3}, []model.Length{1}, "1/2 in less"},
+		{"cabinet.gap.placed.u", model.AsSpan, []model.Length{0, 40}, []model.Length{1, 41}, "moved 1/4 in to the right"},
 		{"outlet.a.placed.cover.height", model.AsLength, []model.Length{8}, []model.Length{9}, "1/4 in higher"},
 	} {
 		scaled := func(of []model.Length) []model.Length {

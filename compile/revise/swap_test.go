@@ -49,6 +49,7 @@ var mirrored = strings.NewReplacer(
 	"higher", "lower", "lower", "higher", "wider", "narrower", "narrower", "wider", "deeper", "shallower", "shallower", "deeper",
 	"taller", "shorter", "longer", "shorter", "thicker", "thinner", "thinner", "thicker",
 	"along x", "against x", "against x", "along x", "along y", "against y", "against y", "along y",
+	" in more", " in less", " in less", " in more", // lengths; the others are counted
 	" more", " fewer", " fewer", " more", "is there now", "is no longer there", "is no longer there", "is there now",
 )
 

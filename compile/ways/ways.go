@@ -119,14 +119,24 @@ const Most = 1_000_000
 // no spots where no lanes join the ends at all.
 func (s *Scene) Find(a Ask) (w Way, ok bool) {
 	whole, direct := a.extent()
-	for margin := Near; margin <= Far; margin *= 2 {
+	near := s.within(whole.Grow(Near)).grid(&a)
+	for g, margin := near, Near; ; {
+		w, ok = g.shortest(&a, false)
 		// A way that leaves the window goes as far beyond both ends, there and back.
-		if w, ok = s.within(whole.Grow(margin)).shortest(&a, false); ok && (w.Length < direct+2*margin || margin == Far) {
-			return w, true
+		if ok && w.Length < direct+2*margin || margin == Far {
+			break
 		}
+		margin *= 2
+		wider := s.within(whole.Grow(margin)).grid(&a)
+		if wider.same(g) {
+			break
+		}
+		g = wider
 	}
-	w, _ = s.within(whole.Grow(Near)).shortest(&a, true)
-	return w, false
+	if !ok {
+		w, _ = near.shortest(&a, true)
+	}
+	return w, ok
 }
 
 // extent is how far along u all lies that a way touches, and how long it is at least.

@@ -6,7 +6,7 @@ import "slices"
 var aboutFloor = []Section{
 	{"14.1", "Floor and shims", []Rule{
 		{
-			Slug: "reading-twice", Severity: Error, Says: "the floor is read twice at one place",
+			Slug: "reading-twice", Severity: Error, Says: "the floor or a wall is read twice at one place",
 			Explains: `
 Two readings stand at the same place. If they agree, one is enough; if they do not, one of them is wrong, and nobody but
 the person with the laser can tell which.`,

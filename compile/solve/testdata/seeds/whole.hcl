@@ -145,7 +145,7 @@ room {
     studs     = { first = 200, spacing = 400, last = 2800 }
     baseboard = { height = 80, thickness = 15, from = 2400, to = 2800 }
     outlet "a" {
-      at        = [300, 300]
+      at        = [300, 380]
       clearance = 3
       cut       = "notch"
       open_to   = "bottom"
