@@ -11,6 +11,7 @@ import (
 type Floor struct {
 	Readings []FloorReading
 	Laid     Length     // on the floor, after the readings
+	ReadTo   Length     // how well they are known, up or down
 	Line     Length     // height of the level line; 0 without readings
 	Datum    geom.Point // the highest bearing point
 	Bears    string     // what bears there: "cabinet urn, rear left corner"; empty where nothing does

@@ -64,7 +64,7 @@ func (o *order) setBox(p place, last string) {
 			each("its top comes to the line", "line")),
 		Checks: []model.Check{
 			o.position("its left side, from the left end of the run", box.Hull.U.Lo),
-			o.position("its top, over the highest point of the floor", box.Hull.Z.Hi),
+			o.position("its top, over "+o.zero(), box.Hull.Z.Hi),
 		},
 		Screws: o.screws("to hold " + box.Words() + " to the wall"),
 	}

@@ -39,7 +39,7 @@ func (o *order) appliance(r *model.Run, box *model.Box, tops []string) {
 		After: slices.Concat(each("its gaps are between boxes that stand", o.setOf(r)...), each("nothing is dropped on it", tops...),
 			each("what it stands on", cutOf(blocks)...)),
 		Checks: []model.Check{
-			o.position("its top, over the highest point of the floor", box.Appliance.Z.Hi),
+			o.position("its top, over "+o.zero(), box.Appliance.Z.Hi),
 			o.position("gap on each side", box.Appliance.U.Lo-box.Hull.U.Lo),
 		},
 	}
@@ -102,7 +102,7 @@ func (o *order) end() {
 	}
 	for i := range o.Slabs {
 		s := &o.Slabs[i]
-		t.Checks = append(t.Checks, o.position("top of "+s.Words()+", over the highest point of the floor", s.Box.Z.Hi))
+		t.Checks = append(t.Checks, o.position("top of "+s.Words()+", over "+o.zero(), s.Box.Z.Hi))
 	}
 	o.do(t)
 }
