@@ -8,6 +8,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/lang/length"
 )
 
 // place is the word after which names stand that no expression can use: they
@@ -174,10 +175,11 @@ func (p *placer) wall(w *model.Wall) {
 }
 
 func (p *placer) onWall(name string, w *model.Wall, along, height model.Length) {
-	p.inRoom(name+"."+place+".room", "its centre", w.Frame, along, 0, height)
+	of := "its centre"
 	if p.line != 0 {
-		p.length(name+"."+place+".below_line", "its centre, below the line that the floor was read from", p.line-height)
+		of += ", " + p.build.Show(length.Round(p.line-height, p.build.Marks)) + " below the line that the floor was read from"
 	}
+	p.inRoom(name+"."+place+".room", of, w.Frame, along, 0, height)
 	if through := p.passes[name]; len(through) > 0 {
 		p.words(name+"."+place+".through", "the parts that let it through", strings.Join(through, ", "))
 	}

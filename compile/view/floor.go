@@ -5,6 +5,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/lang/length"
 )
 
 // ground is where a drawing cuts the floor: its x is a place along a line of the room's plan.
@@ -88,7 +89,7 @@ func (s *sheet) floor(m *model.Model, g *ground) {
 	s.line(model.ShapeFloor, "", "floor, as read", line...)
 	s.line(model.ShapeCentre, "", "datum", geom.Point{X: lo}, geom.Point{X: hi})
 	s.ground = line
-	s.view.Note += " The dash-dotted line at the foot is the datum, " + s.build.Plain(s.snap(m.Room.Floor.Line)) +
+	s.view.Note += " The dash-dotted line at the foot is the datum, " + s.build.Show(length.Round(m.Room.Floor.Line, s.build.Marks)) +
 		" under the line that the floor was read from: heights count from it. Under it is the floor, as read."
 }
 
