@@ -21,7 +21,7 @@ func TestMarksLieOnTheirParts(t *testing.T) {
 				}
 			}
 			for _, l := range f.Lines {
-				if l.Layer != "MARK" {
+				if l.Layer != "MARK" && l.Layer != "SCRIBE" {
 					continue
 				}
 				marks++

@@ -19,7 +19,7 @@ func drawTable(t *rapid.T) model.Table {
 	size := func(name string, of ...length.Length) length.Length { return rapid.SampledFrom(of).Draw(t, name) }
 	return model.Table{
 		R2000: flag("r2000"), Notes: flag("notes"), Stated: flag("stated"), Inch: flag("inch"),
-		Layers: model.LayerNames{Edge: "EDGE", Opening: "OPENING", Recess: "RECESS", Bore: "BORE", Through: "HOLE", Mark: "MARK", Note: "NOTE", Sheet: "SHEET"},
+		Layers: model.LayerNames{Edge: "EDGE", Opening: "OPENING", Recess: "RECESS", Bore: "BORE", Through: "HOLE", Mark: "MARK", Note: "NOTE", Sheet: "SHEET", Scribe: "SCRIBE"},
 		Files:  word("files", "each", "distinct", "sheets"),
 		Write:  model.Written{Openings: flag("openings"), Recesses: flag("recesses"), Bores: flag("bores"), Marks: flag("marks")},
 		Depths: flag("depths"), Mirrored: flag("mirrored"), Drawings: flag("drawings"),

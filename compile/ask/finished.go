@@ -33,7 +33,7 @@ func (p *placer) kneeOutlet(o *model.KneeOutlet) {
 	p.extent(at+".box", o.Box)
 	p.extent(at+".clear", o.Clear)
 	p.length(at+".cover.centre", "from the left end of its run", o.Cover.U.Mid())
-	says := "above the floor"
+	says := p.above
 	if o.ByRule {
 		says += "; it follows from the rule"
 	}

@@ -15,7 +15,7 @@ func (p *placer) fronts(name string, fronts []model.Front) {
 		switch f.Kind {
 		case model.Door:
 			p.words(at+".hinged", "the side that it hangs on", f.Hinged.String())
-			p.lengths(at+".hinges", "heights above the floor", f.Hinges...)
+			p.lengths(at+".hinges", "heights "+p.above, f.Hinges...)
 		case model.Drawer:
 			p.extent(at+".box", f.Box)
 		}

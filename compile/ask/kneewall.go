@@ -15,7 +15,7 @@ func (p *placer) screwLines(k *model.KneeWall) {
 		}
 		name := "cabinet." + line.Box + "." + place + ".studs"
 		p.lengths(name, "of the knee wall behind it, from the inner face of its left side", at...)
-		p.span(name+".z", "where a screw finds them, above the floor", line.Z)
+		p.span(name+".z", "where a screw finds them, "+p.above, line.Z)
 		i += len(at)
 	}
 }

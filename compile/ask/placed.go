@@ -9,6 +9,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/lang/length"
 )
 
 // place is the word after which names stand that no expression can use: they
@@ -37,7 +38,7 @@ func placed(m *model.Model) []model.Answer {
 }
 
 func stood(m *model.Model) *placer {
-	p := &placer{build: m.Build, parts: map[string][]string{}, passes: map[string][]string{}}
+	p := &placer{build: m.Build, line: m.Room.Floor.Line, above: "above " + m.Room.Floor.Zero(), parts: map[string][]string{}, passes: map[string][]string{}}
 	p.gather(m.Parts)
 	boxes := 0
 	for i := range m.Runs {
@@ -68,6 +69,8 @@ func stood(m *model.Model) *placer {
 
 type placer struct {
 	build  model.Build
+	line   model.Length // that the floor was read from, over the datum; 0 where it was not read
+	above  string       // what heights are: "above the floor", "above the datum"
 	out    []model.Answer
 	owners []string            // keys of blocks that have parts, in order
 	parts  map[string][]string // their labels; lookup only
@@ -122,7 +125,7 @@ func (p *placer) span(name, means string, s geom.Span) {
 func (p *placer) extent(name string, box geom.Box) {
 	p.span(name+".u", "from the left end of its run", box.U)
 	p.span(name+".v", "out from the rear of the boxes", box.V)
-	p.span(name+".z", "above the floor", box.Z)
+	p.span(name+".z", p.above, box.Z)
 }
 
 func (p *placer) box(block string, box geom.Box) { p.extent(block+"."+place, box) }
@@ -174,7 +177,11 @@ func (p *placer) wall(w *model.Wall) {
 }
 
 func (p *placer) onWall(name string, w *model.Wall, along, height model.Length) {
-	p.inRoom(name+"."+place+".room", "its centre", w.Frame, along, 0, height)
+	of := "its centre"
+	if p.line != 0 {
+		of += ", " + p.build.Show(length.Round(p.line-height, p.build.Marks)) + " below the line that the floor was read from"
+	}
+	p.inRoom(name+"."+place+".room", of, w.Frame, along, 0, height)
 	if through := p.passes[name]; len(through) > 0 {
 		p.words(name+"."+place+".through", "the parts that let it through", strings.Join(through, ", "))
 	}
@@ -218,7 +225,7 @@ func (p *placer) joint(name string, j model.Joint) {
 	}
 	p.words(name, "of cabinets "+j.Left+" and "+j.Right+": where its screws are driven from", from)
 	p.lengths(name+".v", "out from the rear of the boxes", j.Rear, j.Front)
-	p.lengths(name+".z", "above the floor", j.Low, j.High)
+	p.lengths(name+".z", p.above, j.Low, j.High)
 }
 
 func (p *placer) slab(s *model.Slab) {

@@ -11,10 +11,19 @@ import (
 type Floor struct {
 	Readings []FloorReading
 	Laid     Length     // on the floor, after the readings
+	ReadTo   Length     // how well they are known, up or down
 	Line     Length     // height of the level line; 0 without readings
 	Datum    geom.Point // the highest bearing point
 	Bears    string     // what bears there: "cabinet urn, rear left corner"; empty where nothing does
 	Why      Why
+}
+
+// Zero names what heights count from: "the floor", or of one that was read "the datum".
+func (f *Floor) Zero() string {
+	if len(f.Readings) > 0 {
+		return "the datum"
+	}
+	return "the floor"
 }
 
 // FloorReading is one point of the floor, in the room's plan.

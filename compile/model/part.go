@@ -186,6 +186,11 @@ type Mark struct {
 	Why      Why
 }
 
+// Scribed reports whether a mark of the part shows where an edge is cut on site, as read.
+func (p *Part) Scribed(mark int) bool {
+	return slices.ContainsFunc(p.Scribes, func(s Scribe) bool { return s.Name() == p.Marks[mark].Name })
+}
+
 // GoesOn reports whether a mark of the part goes on where the one before it ends, so that
 // both are one line with a bend.
 func (p *Part) GoesOn(mark int) bool {

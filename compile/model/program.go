@@ -142,4 +142,4 @@ type Table struct {
 type Written struct{ Openings, Recesses, Bores, Marks bool }
 
 // LayerNames names a layer for each kind of work.
-type LayerNames struct{ Edge, Opening, Recess, Bore, Through, Mark, Note, Sheet string }
+type LayerNames struct{ Edge, Opening, Recess, Bore, Through, Mark, Note, Sheet, Scribe string }

@@ -39,6 +39,19 @@ func BlockWords(key string) string {
 	return lang.KindWords(kind) + " " + name
 }
 
+// Left is what the rounding of shims leaves between the highest and the lowest of what
+// stands on them, one step at most; what is wound out stands true.
+func (s *Setting) Left() Length {
+	var off geom.Span
+	for i := range s.Shims {
+		if shim := &s.Shims[i]; !shim.Winds {
+			high := shim.Thick - shim.Gap
+			off = off.Union(geom.Span{Lo: high, Hi: high})
+		}
+	}
+	return off.Size()
+}
+
 // Range returns the least and the greatest of the gaps under bearing points.
 func (s *Setting) Range() geom.Span {
 	var out geom.Span

@@ -18,7 +18,10 @@ func (s *solver) floor() {
 		return
 	}
 	f := &s.m.Room.Floor
-	f.Laid, f.Why = s.Length(block, "laid"), why(block)
+	f.Laid, f.ReadTo, f.Why = s.Length(block, "laid"), s.Marks/2, why(block)
+	if block.Attr("read_to") != nil {
+		f.ReadTo = s.Length(block, "read_to")
+	}
 	for _, b := range block.Inner("reading") {
 		at := s.Lengths(b, "point")
 		f.Readings = append(f.Readings, model.FloorReading{At: geom.Point{X: at[0], Y: at[1]}, Below: at[2], Z: -at[2]})

@@ -18,7 +18,7 @@ func (s *solver) table() {
 			R2000: s.Text(b, "format") == "r2000", Notes: s.Flag(b, "notes"), Stated: s.Flag(b, "unit_stated"),
 			Layers: model.LayerNames{
 				Edge: name("edge"), Opening: name("opening"), Recess: name("recess"),
-				Bore: name("bore"), Through: name("through"), Mark: name("mark"), Note: name("note"), Sheet: name("sheet"),
+				Bore: name("bore"), Through: name("through"), Mark: name("mark"), Note: name("note"), Sheet: name("sheet"), Scribe: name("scribe"),
 			},
 			Inch: s.Text(b, "unit") == "in", Files: s.Text(b, "files"), Write: all,
 			Drawings: s.Flag(b, "drawings"), Depths: s.Flag(b, "depths"), Mirrored: s.Flag(b, "mirrored"), Origin: s.Text(b, "origin"),

@@ -16,15 +16,16 @@ func (s *solver) skinSeams(f *face) ([]length.Length, bool) {
 	if f.word == "left" || f.word == "right" {
 		return nil, true
 	}
-	long, reach := f.box.U.Size(), s.sheetReach(f)
+	whole, reach := s.blankAcross(f), s.sheetReach(f)
+	long := whole.Size()
 	if long/max(reach, 1) > mostPieces {
 		s.tooMany(f.block.Head, int(long/max(reach, 1)), "pieces")
 		return nil, false
 	}
 	if f.block.Attr("seams") != nil {
-		return s.writtenSeams(f, reach)
+		return s.writtenSeams(f, whole, reach)
 	}
-	seams, ok := spacing.SplitFromLeft(geom.Span{Hi: long}, reach, f.studs())
+	seams, ok := spacing.SplitFromLeft(whole, reach, f.studs())
 	if !ok {
 		s.Findings.Errorf("no-stud-for-seam", f.block.Head, "studs closer together, or a larger sheet",
 			"%s is %s long and a sheet gives %s: the next piece would have no stud to end on.",
@@ -32,6 +33,16 @@ func (s *solver) skinSeams(f *face) ([]length.Length, bool) {
 			Also(f.knee.Head, "the knee wall")
 	}
 	return seams, ok
+}
+
+// blankAcross is how far the blanks of a skin reach along its face: beyond its ends by what
+// is cut off there on site.
+func (s *solver) blankAcross(f *face) geom.Span {
+	box := f.box
+	for _, c := range s.onSite(f, box) {
+		box = s.blankFor(geom.Place(f.wall.Frame, box, f.out), c)
+	}
+	return f.across(box.U)
 }
 
 // sheetReach is the longest piece along the run that a sheet gives, its factory
@@ -60,7 +71,7 @@ func (f *face) studs() []length.Length {
 
 // writtenSeams are those that the description gives. They count from the left
 // end of the framing, as one looks at the face.
-func (s *solver) writtenSeams(f *face, reach length.Length) ([]length.Length, bool) {
+func (s *solver) writtenSeams(f *face, whole geom.Span, reach length.Length) ([]length.Length, bool) {
 	edge := f.x(f.wall.Framing.U.Lo)
 	if f.word == "room" {
 		edge = f.x(f.wall.Framing.U.Hi)
@@ -86,9 +97,9 @@ func (s *solver) writtenSeams(f *face, reach length.Length) ([]length.Length, bo
 		}
 		seams = append(seams, stud)
 	}
-	for i, piece := range spacing.Pieces(geom.Span{Hi: f.box.U.Size()}, seams) {
+	for i, piece := range spacing.Pieces(whole, seams) {
 		if long := piece.Size(); long > reach {
-			s.Findings.Errorf("piece-too-long", value.At, s.seamMend(f, edge, reach),
+			s.Findings.Errorf("piece-too-long", value.At, s.seamMend(f, whole, edge, reach),
 				"Piece %d of %s would be %s long, but a sheet gives %s: %s too long.", i+1, f.block.Describe(), s.Show(long), s.Show(reach), s.Show(long-reach)).
 				Also(s.Ref(f.block, "board").Head, "the sheet")
 			return nil, false
@@ -98,8 +109,8 @@ func (s *solver) writtenSeams(f *face, reach length.Length) ([]length.Length, bo
 }
 
 // seamMend names the seams that the rule would give.
-func (s *solver) seamMend(f *face, edge, reach length.Length) string {
-	seams, ok := spacing.SplitFromLeft(geom.Span{Hi: f.box.U.Size()}, reach, f.studs())
+func (s *solver) seamMend(f *face, whole geom.Span, edge, reach length.Length) string {
+	seams, ok := spacing.SplitFromLeft(whole, reach, f.studs())
 	if !ok || len(seams) == 0 {
 		return ""
 	}

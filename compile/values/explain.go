@@ -26,6 +26,7 @@ func Explain(src *lang.Source) []model.Answer {
 // Explain does so for values that have been worked out.
 func (v *Values) Explain() []model.Answer {
 	e := explainer{Values: v}
+	v.Source.Each(func(b *lang.Block) { e.read = e.read || b.Spec.Kind == "reading" && b.Parent.Spec.Kind == "floor" })
 	v.Source.Each(e.block)
 	return e.out
 }
@@ -52,7 +53,8 @@ func Recorded(answers []model.Answer) []model.Value {
 
 type explainer struct {
 	*Values
-	out []model.Answer
+	read bool // the floor was
+	out  []model.Answer
 }
 
 // placeName is how a block is asked for: as references name it, and below its
@@ -136,7 +138,11 @@ func (e *explainer) solvedValue(block string, b *lang.Block, s *solvedValue) {
 		e.attr(block, b, b.Spec.Attr(s.name))
 		return
 	}
-	a := e.answer(block+"."+s.name, s.means, e.solved(b, s.name))
+	means := s.means
+	if e.read {
+		means = strings.Replace(means, "above the floor", "above the datum", 1)
+	}
+	a := e.answer(block+"."+s.name, means, e.solved(b, s.name))
 	a.Origin = model.FromSolving
 	if attr != nil {
 		a.Origin, a.Written, a.At = model.FromText, e.Written(attr.Expr.At), attr.Expr.At

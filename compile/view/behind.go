@@ -38,7 +38,7 @@ func (s *sheet) kneeWallBehind(m *model.Model, k *model.KneeWall, run geom.Span,
 		if p.Kind == model.Steel && p.Placement.Box.V.Hi < k.Framing.V.Hi {
 			kind = model.ShapeHidden // its end is let into the plate
 		}
-		for _, r := range beyondRun(rectUZ(p.Placement.Box), run, line) {
+		for _, r := range beyondRun(rectUZ(p.Fitted()), run, line) {
 			s.rect(kind, r, p.ID, partTitle(p))
 		}
 	}
@@ -108,12 +108,38 @@ func (s *sheet) endWalls(m *model.Model, r *model.Run) (cuts []wallCut) {
 		if end == model.Right {
 			at.X = geom.Span{Lo: face, Hi: face + wallBand*s.h}
 		}
-		s.rect(model.ShapeWall, at, "wall."+w.Name, "wall "+w.Name+", cut")
+		s.area(model.ShapeWall, s.leaning(w, r, at, end), "wall."+w.Name, "wall "+w.Name+", cut")
 		s.core = s.core.Union(at)
 		s.solid = append(s.solid, boxOfRect(at))
 		cuts = append(cuts, wallCut{at, "wall " + w.Name})
+		if len(w.Read) > 0 {
+			s.view.Note += " Wall " + w.Name + " is drawn as it was read."
+		}
 	}
 	return cuts
+}
+
+// leaning is the outline of a wall that is cut at the front of a run: its face as it was
+// read, up from the datum.
+func (s *sheet) leaning(w *model.Wall, r *model.Run, at geom.Rect, end model.End) geom.Contour {
+	outline := geom.RectContour(at)
+	if len(w.Read) == 0 {
+		return outline
+	}
+	face, out := at.X.Hi, Length(1)
+	if end == model.Right {
+		face, out = at.X.Lo, -1
+	}
+	along, _ := w.Frame.Local(r.Frame.At(face, r.Depth))
+	var up geom.Contour
+	for _, p := range w.Face().Along(geom.Point{X: along, Y: at.Y.Lo}, geom.Point{X: along, Y: at.Y.Hi}) {
+		up = append(up, geom.Vertex{Point: geom.Point{X: face + out*p.Value, Y: p.At.Y}})
+	}
+	if end == model.Right {
+		slices.Reverse(up)
+		return append(up, outline[1], outline[2])
+	}
+	return append(geom.Contour{outline[0]}, append(up, outline[3])...)
 }
 
 // nameWall writes a name up a wall that is cut, where there is room.

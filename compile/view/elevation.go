@@ -39,12 +39,12 @@ func runElevation(m *model.Model, r *model.Run) model.View {
 	}
 	parts := append(runParts(m, r), endPanels(m, r)...)
 	for _, p := range parts {
-		core = core.Union(rectUZ(p.Placement.Box))
+		core = core.Union(rectUZ(p.Fitted()))
 	}
 	s := newSheet(m, core, roomShare)
 	s.view.Name, s.view.Title = "elevation-"+r.Name, "Run "+r.Name
 	s.view.Note = "Seen from the front. Below: widths. Above and at the left: centres of what is in the wall behind, " +
-		"counted from the run's left end and from the floor."
+		"counted from the run's left end and from " + m.Room.Floor.Zero() + "."
 	if len(behind) > 0 {
 		s.view.Note += " Over the counter the knee wall is seen behind it."
 	}
@@ -62,7 +62,7 @@ func runElevation(m *model.Model, r *model.Run) model.View {
 	for _, sl := range slabs {
 		s.rect(model.ShapeSlab, rectUZ(sl.Box), sl.Key(), sl.Words())
 	}
-	s.floor(s.core)
+	s.floor(m, underRun(r))
 	sites := s.sites(m, r, hull)
 	for i := range sites {
 		s.siteShape(&sites[i])
@@ -80,6 +80,7 @@ func runElevation(m *model.Model, r *model.Run) model.View {
 	for _, sl := range slabs {
 		s.name(upright(rectUZ(sl.Box)), sl.Words())
 	}
+	s.nameFloor()
 	return s.finish()
 }
 
@@ -133,7 +134,7 @@ func (s *sheet) runBoxes(r *model.Run, parts []*model.Part) {
 		s.rect(kind, rectUZ(b.Hull), b.Key(), s.boxTitle(b))
 	}
 	for _, p := range parts {
-		s.rect(partKind(p), rectUZ(p.Placement.Box), p.ID, partTitle(p))
+		s.rect(partKind(p), rectUZ(p.Fitted()), p.ID, partTitle(p))
 	}
 	for i := range r.Boxes {
 		if b := &r.Boxes[i]; b.Kind == model.Bay {

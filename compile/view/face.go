@@ -67,7 +67,7 @@ func (l look) nearness(a, b *model.Part) int {
 // seen draws a part with what is cut through it, as one sees it.
 func (s *sheet) seen(l look, p *model.Part, kind model.ShapeKind) {
 	if !l.faces(p) {
-		s.rect(kind, l.rect(p.Placement.Box), p.ID, partTitle(p))
+		s.rect(kind, l.rect(p.Fitted()), p.ID, partTitle(p))
 		return
 	}
 	s.area(kind, l.shape(p, p.Outline), p.ID, partTitle(p))
@@ -162,9 +162,10 @@ func finishedFace(m *model.Model, k *model.KneeWall, f *kneeWallFace) model.View
 			s.rect(model.ShapeOutlet, l.rect(o.Cover), "outlet."+o.Name, "outlet "+o.Name+", its cover plate")
 		}
 	}
-	s.floor(core)
+	s.floor(m, underWall(k, l))
 	s.faceDims(k, l, f, skins, l.rect(box), tops)
 	s.faceNames(k, l, f, parts, tops)
+	s.nameFloor()
 	return s.finish()
 }
 

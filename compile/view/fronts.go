@@ -36,7 +36,7 @@ func frontsElevation(m *model.Model, r *model.Run) model.View {
 	}
 	ends := endPanels(m, r)
 	for _, p := range ends {
-		core = core.Union(rectUZ(p.Placement.Box))
+		core = core.Union(rectUZ(p.Fitted()))
 	}
 	s := newSheet(m, core, roomShare)
 	s.view.Name, s.view.Title = "fronts-"+r.Name, "Fronts of run "+r.Name
@@ -55,7 +55,7 @@ func frontsElevation(m *model.Model, r *model.Run) model.View {
 	for _, sl := range slabs {
 		s.rect(model.ShapeSlab, rectUZ(sl.Box), sl.Key(), sl.Words())
 	}
-	s.floor(s.core)
+	s.floor(m, underRun(r))
 	s.frontNames(m, r)
 	for _, c := range cuts {
 		s.nameWall(c)
@@ -64,6 +64,7 @@ func frontsElevation(m *model.Model, r *model.Run) model.View {
 	for _, sl := range slabs {
 		s.name(upright(rectUZ(sl.Box)), sl.Words())
 	}
+	s.nameFloor()
 	return s.finish()
 }
 

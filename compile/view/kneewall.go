@@ -47,7 +47,7 @@ func kneeWallElevation(m *model.Model, k *model.KneeWall) model.View {
 		s.rect(model.ShapeHidden, o.at, o.part.ID, o.name+" in "+o.part.Name)
 	}
 	s.outletBoxes(k)
-	s.floor(core)
+	s.floor(m, underWall(k, lookFrom(geom.Dir{Axis: geom.V})))
 	s.kneeWallDims(k, tops)
 	for _, sl := range tops {
 		s.name(upright(rectUZ(sl.Box)), sl.Words())
@@ -59,6 +59,7 @@ func kneeWallElevation(m *model.Model, k *model.KneeWall) model.View {
 		o := &k.Outlets[i]
 		s.callout(upright(rectUZ(o.Box)).centre(), "outlet "+o.Name, o.Face+" face")
 	}
+	s.nameFloor()
 	return s.finish()
 }
 
@@ -123,7 +124,7 @@ func (s *sheet) kneeWallDims(k *model.KneeWall, tops []*model.Slab) {
 	s.heights(s.right(), heights)
 }
 
-// heights lays a chain up a side, from the floor, and where there is more than
+// heights lays a chain up a side, from the floor or its datum, and where there is more than
 // one stretch their sum.
 func (s *sheet) heights(sd *side, marks []Length) {
 	marks = distinct(marks, s.core.Y.Hi)
@@ -143,10 +144,4 @@ func (s *sheet) chainAndSum(sd *side, st stance, marks []Length, texts []string)
 	if len(marks) > 2 {
 		s.chain(sd, st, ends, stretches(ends, s.num))
 	}
-}
-
-// floor draws the floor's line under an elevation.
-func (s *sheet) floor(core geom.Rect) {
-	s.line(model.ShapeFloor, "", "floor",
-		geom.Point{X: core.X.Lo - 2*s.h, Y: 0}, geom.Point{X: core.X.Hi + 2*s.h, Y: 0})
 }

@@ -248,6 +248,9 @@ func partNote(m *model.Model, p *model.Part) string {
 	if slices.ContainsFunc(p.Bores, func(b model.Bore) bool { return b.Behind() }) {
 		note += " What is drilled from the other face is dashed."
 	}
+	if len(p.Scribes) > 0 {
+		note += " It is cut on site where the line is drawn; what comes off is listed under Setting."
+	}
 	return note
 }
 

@@ -140,7 +140,7 @@ func (s *sheet) planRun(m *model.Model, r *model.Run) {
 		}
 	}
 	for _, p := range endPanels(m, r) {
-		s.area(model.ShapePanel, planQuad(r.Frame, p.Placement.Box).contour(), p.ID, partTitle(p))
+		s.area(model.ShapePanel, planQuad(r.Frame, p.Fitted()).contour(), p.ID, partTitle(p))
 	}
 }
 
@@ -158,7 +158,7 @@ func (s *sheet) planKneeWall(m *model.Model, k *model.KneeWall) {
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		if p.Kind == model.Panel && p.Placement.Frame == k.Frame && p.Placement.Box.V.Mid() < 0 {
-			s.area(model.ShapePanel, planQuad(k.Frame, p.Placement.Box).contour(), p.ID, partTitle(p))
+			s.area(model.ShapePanel, planQuad(k.Frame, p.Fitted()).contour(), p.ID, partTitle(p))
 		}
 	}
 }

@@ -36,9 +36,10 @@ func barSection(m *model.Model, k *model.KneeWall) model.View {
 	s.view.Name, s.view.Title = "section-"+k.Name, "Section through "+k.Name
 	s.view.Note = "Cut " + where + ", seen towards the run's right end: the room is at the left, the work side at the right."
 	s.sectionShapes(m, k, front, slabs, at)
-	s.floor(core)
+	s.floor(m, underSection(k, at))
 	s.sectionDims(k, front, tops, counters)
 	s.sectionNames(k, front, slabs)
+	s.nameFloor()
 	return s.finish()
 }
 
@@ -87,7 +88,7 @@ func (s *sheet) sectionShapes(m *model.Model, k *model.KneeWall, front *model.Bo
 	}
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		b := p.Placement.Box
+		b := p.Fitted()
 		if p.Placement.Frame == k.Frame && p.Kind != model.Steel && p.Kind != model.SlabPiece && b.U.Lo < at && at < b.U.Hi {
 			s.rect(partKind(p), rectVZ(b), p.ID, partTitle(p))
 		}

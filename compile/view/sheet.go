@@ -31,6 +31,8 @@ type sheet struct {
 	edges []seg // of shapes: a text crosses them only where nothing else is left
 	solid []box // no callout stands on these
 	stem  []seg // nor across these
+
+	ground []geom.Point // the floor, where it was read
 }
 
 // newSheet begins a drawing of things that lie within core.

@@ -59,7 +59,7 @@ func (o *order) setBox(r *model.Run, box *model.Box, s *model.SettingStep) {
 			each("its top comes to the line", "line")),
 		Checks: []model.Check{
 			o.position("its left side, from the left end of the run", box.Hull.U.Lo),
-			o.position("its top, over the highest point of the floor", box.Hull.Z.Hi),
+			o.position("its top, over "+o.zero(), box.Hull.Z.Hi),
 		},
 	}
 	if !o.known["base."+box.Key()] {

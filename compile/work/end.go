@@ -38,7 +38,7 @@ func (o *order) appliance(s *model.SettingStep, key string) {
 		Tools: []string{"level", "board to slide it over the floor"}, Cautions: []string{wiring, "Its weight is on its maker's sheet."},
 		After: slices.Concat(each("its gaps are between boxes that stand", o.setOf(r)...), each("nothing is dropped on it", o.topsOf(r)...)),
 		Checks: []model.Check{
-			o.position("its top, over the highest point of the floor", box.Appliance.Z.Hi),
+			o.position("its top, over "+o.zero(), box.Appliance.Z.Hi),
 			o.position("gap on each side", box.Appliance.U.Lo-box.Hull.U.Lo),
 		},
 	}
@@ -119,7 +119,7 @@ func (o *order) end() {
 	}
 	for i := range o.Slabs {
 		s := &o.Slabs[i]
-		t.Checks = append(t.Checks, o.position("top of "+s.Words()+", over the highest point of the floor", s.Box.Z.Hi))
+		t.Checks = append(t.Checks, o.position("top of "+s.Words()+", over "+o.zero(), s.Box.Z.Hi))
 	}
 	o.do(t)
 }

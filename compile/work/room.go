@@ -18,10 +18,14 @@ func (o *order) lines() {
 		After:  append(each("the highest point follows from the readings", "site.floor"), each("they are marked over the line too", "site.studs")...),
 		Checks: o.datum(),
 	}
+	if f := &o.Room.Floor; len(f.Readings) > 0 {
+		t.Title = "Strike the line all round that the floor was read from, and the datum under it; mark the ends of the runs"
+		t.Checks = append(t.Checks, o.position("the datum, under that line: the height of the floor under "+f.Bears, f.Line))
+	}
 	for i := range o.Runs {
 		r := &o.Runs[i]
 		t.About = append(t.About, "run."+r.Name)
-		t.Checks = append(t.Checks, o.place(r), o.position("top of the boxes of run "+r.Name+", over that point", r.Height))
+		t.Checks = append(t.Checks, o.place(r), o.position("top of the boxes of run "+r.Name+", over "+o.zero(), r.Height))
 	}
 	o.do(t)
 	o.early("anchor")
@@ -32,6 +36,14 @@ func (o *order) lines() {
 			}
 		}
 	}
+}
+
+// zero is what heights are measured from on site.
+func (o *order) zero() string {
+	if len(o.Room.Floor.Readings) > 0 {
+		return "the datum"
+	}
+	return "the highest point of the floor"
 }
 
 // place tells where a run begins.
@@ -96,7 +108,7 @@ func (o *order) frame(s *model.SettingStep, k *model.KneeWall, phase string) {
 			each("recesses are routed while the plate lies flat", "recess")),
 		Screws: o.screws("to frame knee wall "+k.Name, "to hold knee wall "+k.Name+" to the floor"), Cautions: []string{drilling},
 		Checks: []model.Check{
-			o.position("top of the upper plate, over the highest point of the floor", k.Framing.Z.Hi),
+			o.position("top of the upper plate, over "+o.zero(), k.Framing.Z.Hi),
 			o.position("its left end, from the left end of the run", k.Framing.U.Lo),
 		},
 	}
@@ -143,7 +155,7 @@ func (o *order) roughIn(k *model.KneeWall, phase string) {
 		q := &k.Outlets[i]
 		t.About = append(t.About, "outlet."+q.Name)
 		t.Checks = append(t.Checks, model.Check{
-			What:   "outlet " + q.Name + ", centre, from the left end of the run and over the highest point of the floor",
+			What:   "outlet " + q.Name + ", centre, from the left end of the run and over " + o.zero(),
 			Figure: o.plain(q.Box.U.Mid()) + ", " + o.plain(q.Box.Z.Mid()),
 		})
 	}

@@ -32,20 +32,39 @@ func (o *order) walls() {
 			t.Checks = append(t.Checks, model.Check{What: "corner of walls " + w.Name + " and " + walls[i+1].Name,
 				Figure: strconv.FormatFloat(w.Corner.Degrees(), 'f', -1, 64) + " degrees"})
 		}
+		for _, r := range w.Read {
+			t.Checks = append(t.Checks, model.Check{What: "face of wall " + w.Name + " at " + o.plain(r.Along) + " along, " + o.plain(r.Height) + " up",
+				Figure: o.offLine(r.Off)})
+		}
 	}
 	if len(walls) > 0 {
 		o.do(t)
 	}
 }
 
+// offLine tells how far a wall's face is off the straight plumb plane through its line.
+func (o *order) offLine(off length.Length) string {
+	switch {
+	case off > 0:
+		return o.plain(off) + " out"
+	case off < 0:
+		return o.plain(-off) + " back"
+	}
+	return "on the line"
+}
+
 func (o *order) fixtures() {
-	t := model.Task{Key: "site.fixtures", Phase: measuring, Title: "Measure again what is in the walls: to the centres, from the left end and from the floor",
+	t := model.Task{Key: "site.fixtures", Phase: measuring, Title: "Measure again what is in the walls: to the centres, from the left end and from the floor there",
 		Tools: []string{"tape", "level"}, Cautions: []string{wiring}}
 	for i := range o.Room.Walls {
-		w := &o.Room.Walls[i]
+		w, from := &o.Room.Walls[i], " up"
+		if o.Text(o.Block("wall."+w.Name), "heights_from") == "line" {
+			from = " below the line"
+		}
 		for _, f := range w.Fixtures() {
 			t.About = append(t.About, f.Key())
-			figure := o.plain(f.Face.X.Mid()) + " along, " + o.plain(f.Face.Y.Mid()) + " up"
+			at := o.Lengths(o.Block(f.Key()), "at")
+			figure := o.plain(at[0]) + " along, " + o.plain(at[1]) + from
 			if f.StandsOut > 0 {
 				figure += ", stands out " + o.plain(f.StandsOut)
 			}

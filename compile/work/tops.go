@@ -169,7 +169,7 @@ func (o *order) barTop(s *model.Slab, steps []*model.SettingStep) {
 		Screws: o.screwsOf(k, "up through the support plates into the bar top"), Cautions: []string{lifting},
 		After: slices.Concat(each("it lies on the framing", "frame."+k.Name), each("it lies on the steel", "steel."+k.Name), o.underBarTop(k),
 			each("it is finished before it is mounted", "finish.slabs")),
-		Checks: []model.Check{o.position("its top, over the highest point of the floor", s.Box.Z.Hi)},
+		Checks: []model.Check{o.position("its top, over "+o.zero(), s.Box.Z.Hi)},
 	}
 	if len(t.Screws) == 0 {
 		t.Title = title("lay " + s.Words() + " and fix it")

@@ -15,7 +15,7 @@ type form struct {
 	given geom.Contour // as the model has it
 	bore  *model.Bore  // otherwise that of a bore,
 	sunk  bool         // or of its countersink,
-	line  *model.Mark  // or a line from the first vertex to the second
+	line  []geom.Point // or an open line through points
 	lie   *lie         // nil: where the part has it
 
 	open    []model.Edge  // where a recess runs out over an edge
@@ -88,7 +88,10 @@ func (r *room) contour(f *form) geom.Contour {
 	c := f.given
 	switch {
 	case f.line != nil:
-		r.made = append(r.made[:0], geom.Vertex{Point: f.line.From}, geom.Vertex{Point: f.line.To})
+		r.made = r.made[:0]
+		for _, p := range f.line {
+			r.made = append(r.made, geom.Vertex{Point: p})
+		}
 		c = r.made
 	case f.bore != nil:
 		bore := *f.bore

@@ -9,7 +9,7 @@ import (
 )
 
 // Layers names the layers of a file. An empty name stands for the default:
-// EDGE, OPENING, RECESS, BORE, BORE_THROUGH, MARK, NOTE, SHEET. Names are written as
+// EDGE, OPENING, RECESS, BORE, BORE_THROUGH, MARK, NOTE, SHEET, SCRIBE. Names are written as
 // latin.Layer spells them; two that are the same are one layer.
 type Layers struct {
 	Edge    string // the part's outline
@@ -20,6 +20,7 @@ type Layers struct {
 	Mark    string // drawn on the piece
 	Note    string // for reading only
 	Sheet   string // the sheet's edges, for reading only
+	Scribe  string // drawn on the piece: what is cut on site to a floor or a wall
 }
 
 // kind is a kind of work; each has its layer.
@@ -34,12 +35,13 @@ const (
 	mark
 	noted
 	sheet
+	scribe
 	kinds
 )
 
 // colours are of the format's index: 1 red, 2 yellow, 3 green, 4 cyan, 5 blue, 6 magenta, 7 black
-// or white, 8 grey.
-var colours = [kinds]int{edge: 7, opening: 1, recess: 5, bore: 3, hole: 6, mark: 4, noted: 8, sheet: 8}
+// or white, 8 grey, 30 orange.
+var colours = [kinds]int{edge: 7, opening: 1, recess: 5, bore: 3, hole: 6, mark: 4, noted: 8, sheet: 8, scribe: 30}
 
 // layerNames are the names as written, for each kind.
 type layerNames [kinds]string
@@ -54,6 +56,7 @@ func (l Layers) named() layerNames {
 		mark:    latin.Layer(l.Mark, "MARK"),
 		noted:   latin.Layer(l.Note, "NOTE"),
 		sheet:   latin.Layer(l.Sheet, "SHEET"),
+		scribe:  latin.Layer(l.Scribe, "SCRIBE"),
 	}
 }
 
@@ -95,8 +98,8 @@ type layer struct {
 
 type layerList []layer
 
-// table lists the layers of a file, each name once. Layer 0 must exist; that of sheets
-// is added where one is drawn.
+// table lists the layers of a file, each name once. Layer 0 must exist; those of sheets
+// and scribes are added where one is drawn.
 func (l *layerNames) table() layerList {
 	table := layerList{{name: "0", colour: 7}}
 	for k := edge; k < sheet; k++ {

@@ -124,8 +124,8 @@ func (v view) leftOut(opt *Options) []string {
 	var names []string
 	for _, v := range views {
 		for s := range v.shapes(&whole) {
-			name := [kinds]string{opening: "openings", recess: "recesses", bore: "bores", hole: "bores", mark: "marks"}[s.kind]
-			left := [kinds]bool{opening: without.Openings, recess: without.Recesses, bore: without.Bores, hole: without.Bores, mark: without.Marks}[s.kind]
+			name := [kinds]string{opening: "openings", recess: "recesses", bore: "bores", hole: "bores", mark: "marks", scribe: "marks"}[s.kind]
+			left := [kinds]bool{opening: without.Openings, recess: without.Recesses, bore: without.Bores, hole: without.Bores, mark: without.Marks, scribe: without.Marks}[s.kind]
 			if left && !slices.Contains(names, name) {
 				names = append(names, name)
 			}

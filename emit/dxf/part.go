@@ -79,7 +79,7 @@ func (d *file) write(w io.Writer, opt *Options) error {
 		}
 		f.box = f.box.Union(box)
 		f.entities++
-		if s.kind == sheet || opt.Depths && s.depth > 0 {
+		if s.kind == sheet || s.kind == scribe || opt.Depths && s.depth > 0 {
 			table.add(layer{name: layers.of(&s), colour: colours[s.kind]})
 		}
 	}

@@ -64,18 +64,23 @@ func (v view) outline() kind {
 	return edge
 }
 
-// marks yields lines as far as there is wood, for a slide begins on the banding, and the
-// countersinks of bores: a drill cuts them, not the table.
+// marks yields lines as far as there is wood, for a slide begins on the banding, scribes
+// among them, and the countersinks of bores: a drill cuts them, not the table.
 func (v view) marks(opt *Options, yield func(shape) bool) bool {
 	p := v.part
 	if opt.Without.Marks {
 		return true
 	}
 	for i := 0; !v.behind && i < len(p.Marks); i++ {
-		for _, ends := range p.Outline.Clip(p.Marks[i].From, p.Marks[i].To) {
-			m := p.Marks[i]
-			m.From, m.To = ends[0], ends[1]
-			if !yield(shape{part: p.ID, role: "mark", name: m.Name, kind: mark, inner: true, form: form{line: &m}}) {
+		if p.GoesOn(i) {
+			continue
+		}
+		of := shape{part: p.ID, role: "mark", name: p.Marks[i].Name, kind: mark, inner: true}
+		if p.Scribed(i) {
+			of.role, of.kind = "scribe", scribe
+		}
+		for _, of.line = range v.drawn(i) {
+			if !yield(of) {
 				return false
 			}
 		}
@@ -87,6 +92,22 @@ func (v view) marks(opt *Options, yield func(shape) bool) bool {
 		}
 	}
 	return true
+}
+
+// drawn is what there is wood for of the line that begins with a mark: one with its bends,
+// or more where something is cut out on its way.
+func (v view) drawn(first int) (lines [][]geom.Point) {
+	p := v.part
+	for i := first; i < len(p.Marks) && (i == first || p.GoesOn(i)); i++ {
+		for _, ends := range p.Outline.Clip(p.Marks[i].From, p.Marks[i].To) {
+			if n := len(lines); n > 0 && lines[n-1][len(lines[n-1])-1] == ends[0] {
+				lines[n-1] = append(lines[n-1], ends[1])
+			} else {
+				lines = append(lines, ends[:])
+			}
+		}
+	}
+	return lines
 }
 
 func (v view) recesses(opt *Options, yield func(shape) bool) bool {
@@ -182,7 +203,7 @@ func (v view) zeroMark(opt *Options, lying geom.Rect) (s shape, ok bool) {
 	if at.Y == lying.Y.Hi {
 		to.Y -= 2 * reach
 	}
-	return shape{part: v.part.ID, role: "zero", kind: noted, inner: true, form: form{line: &model.Mark{From: from, To: to}}}, corner != Middle
+	return shape{part: v.part.ID, role: "zero", kind: noted, inner: true, form: form{line: []geom.Point{from, to}}}, corner != Middle
 }
 
 // withZeroMark yields that line before all shapes of the view.
@@ -215,7 +236,9 @@ func HasOther(p *model.Part, opt Options) bool {
 func (s *shape) validate(r *room) (box geom.Rect, err error) {
 	c := r.contour(&s.form)
 	if s.line != nil {
-		err = longEnough(c[0].Point, c[1].Point)
+		for i := 1; i < len(c) && err == nil; i++ {
+			err = longEnough(c[i-1].Point, c[i].Point)
+		}
 	} else {
 		err = r.validate(c)
 	}
@@ -228,8 +251,12 @@ func (s *shape) validate(r *room) (box geom.Rect, err error) {
 // write writes a shape moved to an origin.
 func (s *shape) write(f format, layer string, origin geom.Point, r *room) {
 	c := r.drawn(&s.form)
-	if s.line != nil {
+	if len(s.line) == 2 {
 		f.line(layer, c[0].Point.Add(origin), c[1].Point.Add(origin))
+		return
+	}
+	if s.line != nil {
+		f.polyline(layer, c.Shifted(origin), pen{open: true})
 		return
 	}
 	if centre, radius, ok := c.Circle(); ok {

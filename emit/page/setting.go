@@ -27,8 +27,8 @@ func (p writer) shims() {
 	p.El("p", "Everything stands level on the datum, the highest point of the floor that anything bears on: under "+f.Bears+", "+
 		b.Plain(f.Datum.X)+" along the first wall and "+b.Plain(f.Datum.Y)+" out from it. The line that the floor was read from lies "+
 		b.Plain(f.Line)+" above it. Under the other points the floor is up to "+b.Plain(gaps.Hi)+" lower.")
-	p.El("p", "The tops of all boxes lie in one plane. What is left of it is the rounding of the shims to "+b.Show(s.Step)+
-		", half of that up or down at a point, and how well the floor was read. What is wound out needs no shim; its height is from the floor up. "+
+	p.El("p", "The tops of all boxes lie in one plane, within "+b.Plain(s.Left()+2*f.ReadTo)+": the rounding of shims to "+b.Show(s.Step)+
+		" leaves "+b.Plain(s.Left())+", and the readings may be "+b.Plain(f.ReadTo)+" off, up or down. What is wound out needs no shim; its height is from the floor up. "+
 		"Blocks go on their shims: their height is all of it together.")
 	p.Table("What goes under each point that bears", shimColumns)
 	for i := range s.Shims {

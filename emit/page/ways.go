@@ -12,7 +12,10 @@ import (
 var wayColumns = []markup.Column{markup.Words("what"), markup.Words("from"), markup.Words("to"), markup.Words("by way of"),
 	markup.Figures("way"), markup.Figures("needed"), markup.Figures("staples or hangers")}
 
-var wayHoleColumns = []markup.Column{markup.Words("for"), markup.Words("part"), markup.Words("of"), markup.Figures("hole"), markup.Figures("above the datum"), markup.Words("steel plates")}
+func wayHoleColumns(f *model.Floor) []markup.Column {
+	return []markup.Column{markup.Words("for"), markup.Words("part"), markup.Words("of"), markup.Figures("hole"),
+		markup.Figures("above " + f.Zero()), markup.Words("steel plates")}
+}
 
 // ways lists the ways of cables, cords and drains, and what they go through, where there
 // are any.
@@ -49,7 +52,8 @@ func (p writer) wayHoles() {
 	for i := range p.m.Parts {
 		parts[p.m.Parts[i].ID] = &p.m.Parts[i]
 	}
-	p.Table("Holes for them; in studs they are bored through the sides", wayHoleColumns)
+	columns := wayHoleColumns(&p.m.Room.Floor)
+	p.Table("Holes for them; in studs they are bored through the sides", columns)
 	for i := range p.m.Ways {
 		w := &p.m.Ways[i]
 		for _, h := range w.Holes {
@@ -61,7 +65,7 @@ func (p writer) wayHoles() {
 				plates = strconv.Itoa(h.Plates)
 			}
 			p.Start("tr", "role", "row", "data-part", h.Part)
-			p.Cells(wayHoleColumns, w.Words(), part.Label, part.Name+" of "+part.Owner, size, p.num(h.At.Z), plates)
+			p.Cells(columns, w.Words(), part.Label, part.Name+" of "+part.Owner, size, p.num(h.At.Z), plates)
 			p.End()
 		}
 	}

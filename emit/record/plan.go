@@ -162,7 +162,7 @@ func since(t reflect.Type, field string) int {
 		{reflect.TypeFor[model.Part](), 2, []string{"Filled", "Scribes"}},
 		{reflect.TypeFor[model.Wall](), 2, []string{"Read"}},
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Overrun", "Small"}},
-		{reflect.TypeFor[model.LayerNames](), 2, []string{"Through", "Sheet"}},
+		{reflect.TypeFor[model.LayerNames](), 2, []string{"Through", "Sheet", "Scribe"}},
 		{reflect.TypeFor[model.Sheet](), 2, []string{"Batch"}},
 		{reflect.TypeFor[model.Tool](), 2, []string{"Wood", "Machine", "Entry", "Passes", "Floor", "Relief", "Datum", "Travel", "Rapid", "Accelerate"}},
 		{reflect.TypeFor[model.Dialect](), 2, []string{"Chords", "Chord", "Numbers", "Comments", "Start", "End", "Change", "SpinUp"}},

@@ -22,6 +22,33 @@ room {
     length  = 3622
     corner  = 89.6 # to the next wall, as measured
     backing = "masonry"
+
+    # Bowed, and leaning back: how far its face stands out of a string and a plumb line.
+    reading {
+      at  = [900, 100]
+      off = 0
+    }
+
+    reading {
+      at  = [3600, 100]
+      off = 0
+    }
+
+    reading {
+      at  = [2250, 450]
+      off = 5
+    }
+
+    reading {
+      at  = [900, 900]
+      off = -4
+    }
+
+    reading {
+      at  = [3600, 900]
+      off = -3
+    }
+
     outlet "urn" { at = [1172, 480] }
     outlet "fridge" { at = [2180, 480] } # in the box beside the bay: behind the fridge no plug fits
 
@@ -36,6 +63,28 @@ room {
     length  = 4180
     corner  = 90.4
     backing = "masonry"
+
+    # Leaning in, most where the back run ends.
+    reading {
+      at  = [600, 100]
+      off = 0
+    }
+
+    reading {
+      at  = [600, 900]
+      off = 5
+    }
+
+    reading {
+      at  = [2400, 900]
+      off = 3
+    }
+
+    reading {
+      at  = [2500, 100]
+      off = 1
+    }
+
     outlet "till" { at = [290, 610] } # beside the end of the back run
 
     stub "waste" {
@@ -61,6 +110,15 @@ room {
     length  = 4180
     corner  = 90.4
     backing = "masonry"
+  }
+
+  # Below the laser's line: 9 mm out in all, highest where the hatch and the bar meet.
+  floor {
+    reading { point = [0, 0, 1004] }
+    reading { point = [3600, 0, 1009] }
+    reading { point = [1800, 1000, 1000] }
+    reading { point = [0, 2600, 1005] }
+    reading { point = [3600, 2600, 1006] }
   }
 }
 

@@ -9,5 +9,5 @@ router "bench" {
 
 saw {
   kerf = 3.2
-  trim = 8
+  trim = 5
 }

@@ -37,6 +37,16 @@ Level the floor, or lay a board under the whole box and shim that. Look at the h
 corner, planing it off lowers every other shim. limits { shim = { most = … } } states another figure.`,
 		},
 		{
+			Slug: "tops-not-flat", Severity: Warning, Says: "the tops of boxes may lie further out of one plane than is allowed",
+			Source: "1/8 in in 96 in, 3 mm in 2.4 m: cabinets level, plumb and in line, in a standard for architectural woodwork; from memory",
+			Explains: `
+What shims leave, as they come in steps, and what readings of the floor may be wrong by, lies between the tops and one plane. A
+counter lies hollow on such tops, or rocks; one of stone breaks.
+
+Thinner shims leave less, and so does a level that is read more closely: floor { read_to = … } says how closely.
+limits { tops_flat = … } states another figure; for stone half of it is common.`,
+		},
+		{
 			Slug: "floor-not-flat", Severity: Note, Says: "the floor is less flat than is common",
 			Source: "1/4 in in 32 in along joists, 1/2 in in 20 ft between any points: NAHB performance standard for wood floors, looked up",
 			Explains: `

@@ -28,6 +28,7 @@ var floor = &Block{
 	Doc: "the floor as surveyed from one level line",
 	Attrs: []Attr{
 		{Name: "laid", Type: Reach, Default: "0in", Metric: "0mm", Doc: "thickness of what is laid on the floor after the readings and before the boxes are set"},
+		{Name: "read_to", Type: Reach, Doc: "how well the readings are known, up or down; half the build's mark where it is left out"},
 	},
 	Blocks: []*Block{reading},
 }
@@ -71,7 +72,7 @@ var wallReading = &Block{
 	Kind: "reading",
 	Doc:  "how far the wall's face stands off a straight plumb plane at one point",
 	Attrs: []Attr{
-		{Name: "at", Type: Pair, Required: true, Doc: "along the wall from its left end, and above the floor"},
+		{Name: "at", Type: Pair, Required: true, Doc: "along the wall from its left end, and above the datum"},
 		{Name: "off", Type: Place, Required: true, Doc: "how far the face stands out of the plane; negative where it stands back"},
 	},
 }

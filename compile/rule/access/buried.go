@@ -76,9 +76,9 @@ func wherein(b *rule.Build, f *fixture, before *body) string {
 	}
 	switch in := before.of.Inside.Z; {
 	case f.face.Y.Hi <= in.Lo:
-		return fmt.Sprintf(", %s under its clear inside, which begins %s above the floor", b.Show(in.Lo-f.face.Y.Hi), b.Show(in.Lo))
+		return fmt.Sprintf(", %s under its clear inside, which begins %s %s", b.Show(in.Lo-f.face.Y.Hi), b.Show(in.Lo), b.Above())
 	case f.face.Y.Lo >= in.Hi:
-		return fmt.Sprintf(", %s over its clear inside, which ends %s above the floor", b.Show(f.face.Y.Lo-in.Hi), b.Show(in.Hi))
+		return fmt.Sprintf(", %s over its clear inside, which ends %s %s", b.Show(f.face.Y.Lo-in.Hi), b.Show(in.Hi), b.Above())
 	}
 	return ""
 }
@@ -92,7 +92,7 @@ func whereReached(b *rule.Build, f *fixture, before *body) string {
 	half := max(f.face.Y.Size()-f.face.Y.Size()/2+f.clearance+b.Length(b.Limits, "opening_edge"), f.cover.Y.Size()-f.cover.Y.Size()/2)
 	in := before.of.Inside.Z
 	if f.face.Y.Hi <= in.Lo {
-		return "its centre at " + b.Show(length.Up(in.Lo+half, b.Marks)) + " above the floor, or higher"
+		return "its centre at " + b.Measured(f.wall, f.face.X.Mid(), in.Lo+half, true) + ", or higher"
 	}
-	return "its centre at " + b.Show(length.Down(in.Hi-half, b.Marks)) + " above the floor, or lower"
+	return "its centre at " + b.Measured(f.wall, f.face.X.Mid(), in.Hi-half, false) + ", or lower"
 }

@@ -182,9 +182,9 @@ func clearOf(b *rule.Build, f *fixture, s *seen, shared geom.Rect) string {
 	cover, mid := f.cover, f.cover.Y.Mid()
 	if shared.Y.Size() <= shared.X.Size() {
 		if mid > shared.Y.Mid() {
-			return "its centre at " + b.Show(length.Up(mid+s.box.Z.Hi-cover.Y.Lo, b.Marks)) + " above the floor, or higher"
+			return "its centre at " + b.Measured(f.wall, cover.X.Mid(), mid+s.box.Z.Hi-cover.Y.Lo, true) + ", or higher"
 		}
-		return "its centre at " + b.Show(length.Down(mid+s.box.Z.Lo-cover.Y.Hi, b.Marks)) + " above the floor, or lower"
+		return "its centre at " + b.Measured(f.wall, cover.X.Mid(), mid+s.box.Z.Lo-cover.Y.Hi, false) + ", or lower"
 	}
 	mid = cover.X.Mid()
 	if mid > shared.X.Mid() {

@@ -1,7 +1,6 @@
 package access
 
 import (
-	"fmt"
 	"slices"
 
 	"barwright/compile/geom"
@@ -197,7 +196,11 @@ func moveClear(b *rule.Build, s *strip) string {
 		if best != "" && size >= least || !staysClear(b, s.let, longer(move, over)) {
 			continue
 		}
-		best, least = fmt.Sprintf("its centre at %s %s, or other boxes", b.Show(to), [...]string{"along the wall", "above the floor"}[axis]), size
+		where := b.Show(to) + " along the wall"
+		if axis == 1 {
+			where = b.Measured(s.of.wall, at[0], to, by > 0)
+		}
+		best, least = "its centre at "+where+", or other boxes", size
 	}
 	if best == "" {
 		return "move the " + s.of.kind + ", or the boxes"

@@ -116,7 +116,7 @@ func slabOverCover(b *rule.Build) {
 			}
 			for _, f := range w.Fixtures() {
 				if f.Kind != "stub" {
-					slabOver(b, &b.Slabs[j], along, &f)
+					slabOver(b, &b.Slabs[j], w, along, &f)
 				}
 			}
 		}
@@ -125,7 +125,7 @@ func slabOverCover(b *rule.Build) {
 
 // slabOver compares a slab that lies against a wall with a vent, or with the plate of
 // an outlet or a switch.
-func slabOver(b *rule.Build, s *model.Slab, along geom.Span, f *model.Fixture) {
+func slabOver(b *rule.Build, s *model.Slab, w *model.Wall, along geom.Span, f *model.Fixture) {
 	plate, what := f.Face, f.Words()
 	if f.Outlet != nil {
 		plate, what = f.Outlet.Plate(), "the cover plate of "+what
@@ -134,9 +134,9 @@ func slabOver(b *rule.Build, s *model.Slab, along geom.Span, f *model.Fixture) {
 		return
 	}
 	high := plate.Y.Size()
-	mend := "its centre at " + b.Show(length.Up(s.Box.Z.Hi+high-high/2, b.Marks)) + " above the floor, or higher"
+	mend := "its centre at " + b.Measured(w, plate.X.Mid(), s.Box.Z.Hi+high-high/2, true) + ", or higher"
 	if s.Kind != "counter" { // under that are its boxes
-		mend += "; or at " + b.Show(length.Down(s.Box.Z.Lo-high/2, b.Marks)) + ", or lower"
+		mend += "; or at " + b.Measured(w, plate.X.Mid(), s.Box.Z.Lo-high/2, false) + ", or lower"
 	}
 	b.Findings.Warnf("slab-over-cover", b.Block(f.Key()).Said("at"), mend,
 		"The edge of %s lies against the wall from %s to %s, and %s reaches from %s to %s: %s of it is behind the edge.",

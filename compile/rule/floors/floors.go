@@ -16,6 +16,7 @@ import (
 // Rules are those of the section, in its order.
 var Rules = []rule.Rule{
 	{Slug: "shims-too-thick", Look: shimsTooThick},
+	{Slug: "tops-not-flat", Look: topsNotFlat},
 	{Slug: "floor-not-flat", Look: floorNotFlat},
 	{Slug: "floor-not-read", Look: floorNotRead},
 	{Slug: "readings-few", Look: readingsFew},
@@ -49,6 +50,20 @@ func shims(n int) string {
 		return "One shim is"
 	}
 	return fmt.Sprintf("%d shims are", n)
+}
+
+// topsNotFlat compares what may be between the tops of boxes and one plane with what is
+// allowed.
+func topsNotFlat(b *rule.Build) {
+	if len(b.Setting.Shims) == 0 {
+		return
+	}
+	most, left, read := b.Length(b.Limits, "tops_flat"), b.Setting.Left(), b.Room.Floor.ReadTo
+	if off := left + 2*read; off > most {
+		b.LimitOf(b.Findings.Warnf("tops-not-flat", b.Room.Floor.Why.At, "thinner shims, or the floor read more closely",
+			"The tops of the boxes may lie %s out of one plane: shims in steps of %s leave %s, and readings that may be %s off, up or down, the rest. At most %s is allowed.",
+			b.Show(off), b.Show(b.Setting.Step), b.Show(left), b.Show(read), b.Show(most)), "tops_flat")
+	}
 }
 
 // uneven is by how much two readings differ, over a distance, and how much they may.

@@ -185,8 +185,8 @@ func drainThroughBoards(b *rule.Build) {
 			z = "from " + z + " to " + b.Show(top)
 		}
 		b.Findings.Warnf("drain-through-boards", o.block.Said("from_back", "to"), o.freed(b),
-			"On its way from sink %q to stub %q, the pipe of %s meets %s, where it lies %s above the floor. No hole leads it through.",
-			o.Sink, o.stub.Name, o.block.Describe(), strings.Join(names, ", "), z).
+			"On its way from sink %q to stub %q, the pipe of %s meets %s, where it lies %s %s. No hole leads it through.",
+			o.Sink, o.stub.Name, o.block.Describe(), strings.Join(names, ", "), z, b.Above()).
 			Also(o.Stops[0].Why.At, "it is in the way").
 			Also(o.stub.Why.At, "it leads to here")
 	}
@@ -198,7 +198,7 @@ func (o *outflow) freed(b *rule.Build) string {
 		return "from_back left out, so that a way is looked for"
 	}
 	if o.StubBy != 0 {
-		return "the stub at " + o.said(b, o.stub.Height+o.StubBy) + ", where nothing stops the pipe"
+		return "the stub at " + o.stubAs(b, o.stub.Height+o.StubBy, o.StubBy > 0) + ", where nothing stops the pipe"
 	}
 	return "a stub in the sink's cabinet, or the stub or what is in the way at another height"
 }

@@ -55,8 +55,8 @@ func drainInTheOpen(b *rule.Build) {
 			continue
 		}
 		b.Findings.Warnf("drain-in-the-open", o.block.Said("to"), "a stub that ends in run "+o.from.run.Name,
-			"On its way from %s to stub %q, %s lies in no run and no knee wall for %s, about %s above the floor, where people walk.",
-			o.from.block.Describe(), o.stub.Name, o.block.Describe(), b.Show(nearMark(b, bare)), b.Show(nearMark(b, o.stub.Height))).
+			"On its way from %s to stub %q, %s lies in no run and no knee wall for %s, about %s %s, where people walk.",
+			o.from.block.Describe(), o.stub.Name, o.block.Describe(), b.Show(nearMark(b, bare)), b.Show(nearMark(b, o.stub.Height)), b.Above()).
 			Also(o.stub.Why.At, "it leads to here")
 	}
 }

@@ -55,8 +55,8 @@ func stubTooHigh(b *rule.Build) {
 			continue
 		}
 		b.Findings.Warnf("stub-too-high", o.stubAt(), o.drained(b),
-			"Stub %q is %s, and %s falls %s on its way there. Under the bowl, at %s, trap and tailpiece take %s: the stub is %s too high to drain it.",
-			o.stub.Name, o.isAt(b), o.block.Describe(), b.Show(o.Fall), b.Show(o.from.bowl.Z.Lo), b.Show(o.drop), b.Show(lack)).
+			"Stub %q is at %s, and %s falls %s on its way there. Under the bowl, at %s, trap and tailpiece take %s: the stub is %s too high to drain it.",
+			o.stub.Name, b.Level(o.stub.Height), o.block.Describe(), b.Show(o.Fall), b.Show(o.from.bowl.Z.Lo), b.Show(o.drop), b.Show(lack)).
 			Also(o.from.block.Head, "its bowl hangs here")
 	}
 }
@@ -68,7 +68,7 @@ func (o *outflow) drained(b *rule.Build) string {
 	low := length.Down(o.stub.Height-o.lacks(), b.Marks)
 	trap := o.Under - (o.stub.Height - low)
 	if low >= o.Diameter/2 && (o.Vent != "wall" || trap >= o.from.cabinet().Inside.Z.Lo) {
-		ways = append(ways, "the stub at "+o.said(b, low)+" at most")
+		ways = append(ways, "the stub at "+o.stubAs(b, low, false)+" at most")
 	}
 	if deep := length.Down(o.from.top-(o.from.bowl.Z.Lo+o.lacks()), b.Marks); deep > o.from.top-o.from.bowl.Z.Hi {
 		ways = append(ways, "a bowl "+b.Show(deep)+" deep at most")
@@ -79,19 +79,17 @@ func (o *outflow) drained(b *rule.Build) string {
 	return strings.Join(ways, ", or ")
 }
 
-// said is how high a stub at a height is in the words of the text: over the floor, which
-// may lie deeper there than the datum.
-func (o *outflow) said(b *rule.Build, height geom.Length) string {
-	return b.Show(b.Lengths(o.stubText, "at")[1] + height - o.stub.Height)
-}
-
-// isAt tells how high the stub is.
-func (o *outflow) isAt(b *rule.Build) string {
-	text := "at " + o.said(b, o.stub.Height)
-	if over := b.Show(o.stub.Height); over != o.said(b, o.stub.Height) {
-		text += ", " + over + " over the datum"
+// stubAs is how high the stub is to be, as it is measured on its wall.
+func (o *outflow) stubAs(b *rule.Build, z geom.Length, higher bool) string {
+	for i := range b.Room.Walls {
+		w := &b.Room.Walls[i]
+		for j := range w.Stubs {
+			if w.Stubs[j].Name == o.stub.Name {
+				return b.Measured(w, o.stub.Along, z, higher)
+			}
+		}
 	}
-	return text
+	return b.Show(z)
 }
 
 // lacks is how much too high the stub is for the bowl to drain into it.
@@ -111,17 +109,17 @@ func stubTooLow(b *rule.Build) {
 		if lack <= 0 {
 			continue
 		}
-		mend := "the stub at " + o.said(b, length.Up(o.stub.Height+lack, b.Marks)) + " at least"
+		mend := "the stub at " + o.stubAs(b, o.stub.Height+lack, true) + " at least"
 		if under >= long {
 			b.Findings.Warnf("stub-too-low", o.stubAt(), mend,
-				"Stub %q is %s: with its fall, the trap of %s reaches down to %s, %s lower than the upper face of the bottom of cabinet %s.",
-				o.stub.Name, o.isAt(b), o.block.Describe(), b.Show(o.Under), b.Show(under), box.Name).
+				"Stub %q is at %s: with its fall, the trap of %s reaches down to %s, %s lower than the upper face of the bottom of cabinet %s.",
+				o.stub.Name, b.Level(o.stub.Height), o.block.Describe(), b.Show(o.Under), b.Show(under), box.Name).
 				Also(box.Why.At, "the sink hangs in it")
 			continue
 		}
 		f := b.Findings.Warnf("stub-too-low", o.stubAt(), mend,
-			"Stub %q is %s: with its fall, water leaves the trap of %s %s under the bowl. %s allows %s: %s too much.",
-			o.stub.Name, o.isAt(b), o.block.Describe(), b.Show(o.from.bowl.Z.Lo-o.Weir),
+			"Stub %q is at %s: with its fall, water leaves the trap of %s %s under the bowl. %s allows %s: %s too much.",
+			o.stub.Name, b.Level(o.stub.Height), o.block.Describe(), b.Show(o.from.bowl.Z.Lo-o.Weir),
 			finding.Capital(waterFrom(b, "tailpiece")), b.Show(b.Length(b.Limits, "tailpiece")), b.Show(long)).
 			Also(o.from.block.Head, "its bowl hangs here")
 		b.LimitOf(f, "tailpiece")

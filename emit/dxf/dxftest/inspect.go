@@ -54,7 +54,7 @@ func Inspect(t testing.TB, files []string) []Result {
 // InspectIn does so for files in a unit, "mm" or "inch", in which areas and boxes are.
 func InspectIn(t testing.TB, unit string, files []string) []Result {
 	t.Helper()
-	return inspect(t, files, "--annotation-layers", "NOTE,MARK,SHEET", "--units", unit, "--strict")
+	return inspect(t, files, "--annotation-layers", "NOTE,MARK,SHEET,SCRIBE", "--units", unit, "--strict")
 }
 
 func inspect(t testing.TB, files []string, options ...string) []Result {

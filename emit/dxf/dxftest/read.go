@@ -58,7 +58,8 @@ type group struct {
 
 // Read gets the contours and texts back from a file as this project writes it,
 // in R12 or R2000. It is strict: line ends are CR LF, coordinates are exact
-// nanometres, in the unit of the header, z is 0, polylines are closed, no other entity is known.
+// nanometres, in the unit of the header, z is 0, no other entity is
+// known. Polylines are closed, but for those of scribes, whose pieces are read as lines.
 func Read(r io.Reader) (*File, error) {
 	records, err := readRecords(r)
 	if err != nil {
@@ -87,7 +88,26 @@ func Read(r io.Reader) (*File, error) {
 	if len(records) == 0 || records[len(records)-1].kind != "EOF" {
 		return nil, fmt.Errorf("no EOF")
 	}
+	f.open()
 	return f, nil
+}
+
+// scribes is the layer of what is cut on site: its polylines are open, and no others.
+const scribes = "SCRIBE"
+
+// open makes lines of open polylines, from point to point.
+func (f *File) open() {
+	var closed []Contour
+	for _, c := range f.Contours {
+		if c.Layer != scribes {
+			closed = append(closed, c)
+			continue
+		}
+		for i, to := range c.Shape[1:] {
+			f.Lines = append(f.Lines, Line{c.Layer, c.Shape[i].Point, to.Point})
+		}
+	}
+	f.Contours = closed
 }
 
 func readRecords(r io.Reader) ([]record, error) {
@@ -165,8 +185,8 @@ func (f *File) header(groups []group) (err error) {
 func (f *File) entity(r record) error {
 	switch r.kind {
 	case "POLYLINE", "LWPOLYLINE":
-		if r.get(70) != "1" {
-			return fmt.Errorf("not closed")
+		if closed := r.get(70) == "1"; closed == (r.get(8) == scribes) {
+			return fmt.Errorf("closed %t", closed)
 		}
 		c, err := f.vertices(r)
 		if r.kind == "POLYLINE" {

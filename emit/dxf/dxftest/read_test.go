@@ -28,7 +28,8 @@ func TestRead(t *testing.T) {
 
 func TestReadRefuses(t *testing.T) {
 	for _, test := range []struct{ file, want string }{
-		{file("0 LWPOLYLINE|8 A|70 0|10 0.0|20 0.0"), "not closed"},
+		{file("0 LWPOLYLINE|8 A|70 0|10 0.0|20 0.0"), "closed false"},
+		{file("0 LWPOLYLINE|8 SCRIBE|70 1|10 0.0|20 0.0"), "closed true"},
 		{file("0 ARC|8 A"), "unknown entity"},
 		{file("0 LINE|8 A|10 0.0|20 0.0|30 0.0|11 1.0|21 2|31 0.0"), "no coordinate"},
 		{file("0 CIRCLE|8 A|10 0.0|20 0.0|30 1.0|40 5.0"), "z is 1.0"},

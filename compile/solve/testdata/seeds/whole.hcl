@@ -202,7 +202,8 @@ room {
   }
 
   floor {
-    laid = 8
+    laid    = 8
+    read_to = 0.5
     reading { point = [100, 200, 48] }
     reading { point = [2900, 200, 51] }
     reading { point = [1500, 2000, 55] }
@@ -462,6 +463,7 @@ drain "d" {
 
 limits {
   shim                = { step = 1, most = 15 }
+  tops_flat           = 2
   floor_beyond        = 500
   floor_flat          = { near = 5, near_over = 800, far = 10, far_over = 5000 }
   wall_plumb          = { most = 9, over = 800 }
