@@ -249,9 +249,7 @@ func (s *site) covers() {
 	for i := range s.KneeWalls {
 		wall := s.Block("knee_wall." + s.KneeWalls[i].Name)
 		for _, skin := range wall.Inner("skin") {
-			o := body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key()), apart: true}
-			o.goesOn("knee wall "+s.KneeWalls[i].Name, "it is fixed to it")
-			s.add(o)
+			s.add(body{Body: setting.Body{Name: "skin " + skin.Name}, block: skin.Key(), parts: s.PartsOf(skin.Key()), apart: true})
 		}
 		for _, corner := range wall.Inner("corner") {
 			o := body{Body: setting.Body{Name: "corner " + corner.Name}, block: corner.Key(), parts: s.PartsOf(corner.Key()), apart: true}
