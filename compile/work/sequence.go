@@ -16,6 +16,7 @@ func (o *order) sequence() {
 	if len(o.sets) == 0 {
 		o.sets = place.Usual(o.Build)
 	}
+	o.skinsLast()
 	for i := range o.sets {
 		s := &o.sets[i]
 		if s.Does == model.MovedAside {
@@ -28,6 +29,43 @@ func (o *order) sequence() {
 		o.left[run.Name]++
 		o.doing[box.Words()] = "set." + box.Key()
 	}
+}
+
+// skinsLast has no framing wait for skins: those that no slide brings past its steel are fitted
+// round it, before the first top.
+func (o *order) skinsLast() {
+	isSkin := func(a model.Ahead) bool {
+		return strings.HasPrefix(a.What, "skin ") || strings.HasPrefix(a.What, "corner ")
+	}
+	o.sets = slices.Clone(o.sets)
+	var late []string
+	for i := range o.sets {
+		s := &o.sets[i]
+		if s.Does != model.FramedInPlace {
+			continue
+		}
+		for _, a := range s.After {
+			if isSkin(a) {
+				late = append(late, a.What)
+			}
+		}
+		s.After = slices.DeleteFunc(slices.Clone(s.After), isSkin)
+	}
+	isLate := func(s model.SettingStep) bool { return slices.Contains(late, s.What) }
+	var skins []model.SettingStep
+	for _, s := range o.sets {
+		if isLate(s) {
+			skins = append(skins, s)
+		}
+	}
+	o.sets = slices.DeleteFunc(o.sets, isLate)
+	top := slices.IndexFunc(o.sets, func(s model.SettingStep) bool {
+		return strings.HasPrefix(s.Block, "counter.") || strings.HasPrefix(s.Block, "bar_top.")
+	})
+	if top < 0 {
+		top = len(o.sets)
+	}
+	o.sets = slices.Insert(o.sets, top, skins...)
 }
 
 // isEarly reports whether a step can be done long before anything else is set.

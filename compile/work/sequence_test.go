@@ -29,8 +29,8 @@ func at(tasks []model.Task) map[string]int {
 	return out
 }
 
-// TestAnyOrder draws orders of setting in which anything may have to come after anything, and
-// what lies on something after that. Each is kept to: every step waits for all before it that it
+// TestAnyOrder draws orders of setting in which anything may have to come after anything, but
+// framing after skins, and what lies on something after that. Each is kept to: every step waits for all before it that it
 // names, no screw and no part is lost, and phases do not come back.
 func TestAnyOrder(t *testing.T) {
 	b := boatshed(t)
@@ -58,7 +58,10 @@ func TestAnyOrder(t *testing.T) {
 			s.After = slices.Clone(s.After)
 			s.Slides = []model.Slide{{To: "to the rear", By: 100 * mm}}
 			if n := len(b.Setting.Steps); n > 0 && rapid.Bool().Draw(t, "blocked") {
-				s.After = append(s.After, model.Ahead{What: b.Setting.Steps[rapid.IntRange(0, n-1).Draw(t, "by")].What, Why: "it could not come in afterwards"})
+				by := b.Setting.Steps[rapid.IntRange(0, n-1).Draw(t, "by")].What
+				if s.Does != model.FramedInPlace || !strings.HasPrefix(by, "skin ") && !strings.HasPrefix(by, "corner ") {
+					s.After = append(s.After, model.Ahead{What: by, Why: "it could not come in afterwards"})
+				}
 			}
 			set[s.What] = true
 			b.Setting.Steps = append(b.Setting.Steps, s)
@@ -153,6 +156,29 @@ func TestCoveredBeforeWired(t *testing.T) {
 	steps = slices.Insert(slices.Delete(steps, skin, skin+1), kegs, first)
 	if !told() {
 		t.Error("nobody is told that the wall is covered before a cable is pulled")
+	}
+}
+
+// TestSkinRoundSteel: framing does not wait for a skin that no slide brings past its steel.
+func TestSkinRoundSteel(t *testing.T) {
+	b := boatshed(t)
+	steps := place.Usual(b)
+	skin := slices.IndexFunc(steps, func(s model.SettingStep) bool { return s.What == "skin room" })
+	first := steps[skin]
+	steps = slices.Insert(slices.Delete(steps, skin, skin+1), 0, first)
+	wall := slices.IndexFunc(steps, func(s model.SettingStep) bool { return s.What == "knee wall bar" })
+	steps[wall].After = []model.Ahead{{What: "skin room", Why: "it could not come in afterwards"}}
+	b.Setting.Steps = steps
+	tasks := Order(b)
+	where := at(tasks)
+	line := []string{"frame.bar", "wire.seen.bar", "set.cabinet.sink", "hold.bar", "skin.room", "fix.counter.work"}
+	for i := 1; i < len(line); i++ {
+		if where[line[i-1]] >= where[line[i]] {
+			t.Errorf("%s is step %d, %s step %d", line[i-1], where[line[i-1]], line[i], where[line[i]])
+		}
+	}
+	if p := tasks[where["frame.bar"]].Phase; p != rough {
+		t.Errorf("it is framed %s", p)
 	}
 }
 
