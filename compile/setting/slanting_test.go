@@ -77,7 +77,7 @@ func slantingRoom(rng *rand.Rand) (r setting.Room, tall int) {
 			lo[k] = rng.IntN(most)
 			hi[k] = lo[k] + 1 + rng.IntN(min(2, most-lo[k]))
 		}
-		b := geom.Box{U: steps(lo[0], hi[0]), V: steps(lo[1], hi[1]), Z: steps(lo[2], hi[2])}
+		b := geom.Box{U: levels(lo[0], hi[0]), V: levels(lo[1], hi[1]), Z: levels(lo[2], hi[2])}
 		if f.Turn != 0 {
 			b.U, b.V = b.U.Shift(-wide/2), b.V.Shift(-wide/2)
 		}
@@ -121,7 +121,7 @@ func slantingRoom(rng *rand.Rand) (r setting.Room, tall int) {
 	return r, tall
 }
 
-func steps(lo, hi int) geom.Span {
+func levels(lo, hi int) geom.Span {
 	return geom.Span{Lo: setting.Length(lo) * level, Hi: setting.Length(hi) * level}
 }
 
