@@ -58,13 +58,14 @@ const (
 // The fridge's cord begins 600 + 5 + 595/2 = 902.5 from the left end of its run, 25 before its
 // rear and 40 up, on its blocks. The run ends 4.05 before the corner at 3622 and is 2740
 // long: its left end is at 877.95077, so that the outlet, at 2180, is 399.54923 further along;
-// it is 480 up, and reached before the back of 6.4. The side begins at the rear, 12 of wood
+// it is 480 over a floor that is 4 + 2180/720 = 7.028 deep there, and the datum 2.136 (survey_test.go): 475
+// up, in half millimetres. It is reached before the back of 6.4. The side begins at the rear, 12 of wood
 // and half of the plug before it are v = 32, but half of it and 6 before the back 32.4, 32.5 in
 // half millimetres:
 //
-//	399.54923 + 440 + (32.5 - 25) + (32.5 - 6.4) = 873.14923
+//	399.54923 + 435 + (32.5 - 25) + (32.5 - 6.4) = 868.14923
 //
-// and with 150 of slack 1023.14923. The hole is over the bottom, 150 + 17.8, by 26 at least,
+// and with 150 of slack 1018.14923. The hole is over the bottom, 150 + 17.8, by 26 at least,
 // 193.8; and no higher than the outlet, or the cord would be longer.
 var waysByHand = []wayByHand{
 	{
@@ -76,8 +77,8 @@ var waysByHand = []wayByHand{
 		75 * in / 2, 75 * in / 2, 3 * in / 4, 3 * in / 4,
 	},
 	{
-		"servery", "cord.fridge", 873_149_230, 1_023_149_230, []string{"bay.fridge", "cabinet.plates"}, []string{"PLATES-L"}, 0,
-		193_800_000, 480 * mm, 40 * mm, 40 * mm,
+		"servery", "cord.fridge", 868_149_230, 1_018_149_230, []string{"bay.fridge", "cabinet.plates"}, []string{"PLATES-L"}, 0,
+		193_800_000, 475 * mm, 40 * mm, 40 * mm,
 	},
 }
 
