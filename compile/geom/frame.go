@@ -78,6 +78,20 @@ func (f Frame) Corners(u, v Span) [4]Point {
 	return [4]Point{f.At(u.Lo, v.Lo), f.At(u.Hi, v.Lo), f.At(u.Hi, v.Hi), f.At(u.Lo, v.Hi)}
 }
 
+// Around is the least box of the frame about a box of another.
+func (f Frame) Around(of Frame, b Box) Box {
+	var out Box
+	for i, corner := range of.Corners(b.U, b.V) {
+		u, v := f.Local(corner)
+		at := Box{Span{u, u}, Span{v, v}, b.Z}
+		if i == 0 {
+			out = at
+		}
+		out = out.Union(at)
+	}
+	return out
+}
+
 // Dir is a signed axis of a frame.
 type Dir struct {
 	Axis Axis

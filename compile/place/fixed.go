@@ -11,7 +11,8 @@ import (
 )
 
 const (
-	thick = 100 * length.Millimetre // of floor, ceiling and walls, behind their faces
+	// Floor, ceiling and walls are this thick behind their faces: thinner than any wall with room behind it.
+	thick = length.Millimetre
 	// A stretch of wall is free where nothing stands nearer to it than near, for as long as wide.
 	near = 100 * length.Millimetre
 	wide = 600 * length.Millimetre
@@ -75,18 +76,9 @@ func (s *site) ceiling() length.Length {
 func (s *site) builtOn(w *model.Wall) []geom.Span {
 	var spans []geom.Span
 	for i := range s.bodies {
-		o := &s.bodies[i]
-		off, u := length.Length(everywhere.Hi), geom.Span{}
-		for k, corner := range o.frame.Corners(o.hull.U, o.hull.V) {
-			along, v := w.Frame.Local(corner)
-			at := geom.Span{Lo: along, Hi: along}
-			if k == 0 {
-				u = at
-			}
-			u, off = u.Union(at), min(off, v)
-		}
-		if off <= near && off > -wide && u.Overlaps(geom.Span{Hi: w.Length}) {
-			spans = append(spans, u.Intersect(geom.Span{Hi: w.Length}))
+		at, whole := w.Frame.Around(s.bodies[i].frame, s.bodies[i].hull), geom.Span{Hi: w.Length}
+		if at.V.Lo <= near && at.V.Hi > 0 && at.U.Overlaps(whole) {
+			spans = append(spans, at.U.Intersect(whole))
 		}
 	}
 	slices.SortFunc(spans, func(a, b geom.Span) int { return int(min(max(a.Lo-b.Lo, -1), 1)) })

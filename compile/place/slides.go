@@ -72,26 +72,12 @@ func (p step) add(f geom.Frame, s setting.Slide, times geom.Length) step {
 // another: it is clear of its hull at first and within it then.
 func (r *room) over(o *body, from, to step) (names []string) {
 	for _, out := range r.standing {
-		at := within(o.frame, out.Frame, out.Box)
+		at := o.frame.Around(out.Frame, out.Box)
 		if meets(o.hull, to, at) && !meets(o.hull, from, at) {
 			names = append(names, out.Name)
 		}
 	}
 	return names
-}
-
-// within is the least box of a frame about a box of another.
-func within(f, of geom.Frame, b geom.Box) geom.Box {
-	var out geom.Box
-	for i, corner := range of.Corners(b.U, b.V) {
-		u, v := f.Local(corner)
-		at := geom.Box{U: geom.Span{Lo: u, Hi: u}, V: geom.Span{Lo: v, Hi: v}, Z: b.Z}
-		if i == 0 {
-			out = at
-		}
-		out = out.Union(at)
-	}
-	return out
 }
 
 // meets reports whether a hull, off its place, is in a box by more than touches.

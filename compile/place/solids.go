@@ -17,11 +17,11 @@ func solids(p *model.Part) []setting.Solid {
 	if len(p.Outline) != 4 {
 		boxes = boxes[:0]
 		for _, r := range strips(p.Outline) {
-			boxes = append(boxes, inFrame(p.Placement, r))
+			boxes = append(boxes, p.Placement.Behind(r))
 		}
 	}
 	for i := range p.Openings {
-		opening := inFrame(p.Placement, p.Openings[i].Shape.Bounds())
+		opening := p.Placement.Behind(p.Openings[i].Shape.Bounds())
 		var left []geom.Box
 		for _, b := range boxes {
 			left = append(left, setting.Less(b, opening)...)
@@ -80,23 +80,6 @@ func crossings(outline geom.Contour, at geom.Span) []geom.Length {
 	return ys
 }
 
-// inFrame is a rectangle of a part's face as a box as thick as the part.
-func inFrame(p geom.Placement, r geom.Rect) geom.Box {
-	b := p.Box
-	for _, side := range []struct {
-		to geom.Dir
-		s  geom.Span
-	}{{p.X, r.X}, {p.Y, r.Y}} {
-		whole := p.Box.Along(side.to.Axis)
-		s := side.s.Shift(whole.Lo)
-		if side.to.Neg {
-			s = geom.Span{Lo: whole.Hi - side.s.Hi, Hi: whole.Hi - side.s.Lo}
-		}
-		b = b.With(side.to.Axis, s)
-	}
-	return b
-}
-
 // hull is the least box about solids of one frame.
 func hull(solids []setting.Solid) geom.Box {
 	if len(solids) == 0 {
@@ -109,10 +92,11 @@ func hull(solids []setting.Solid) geom.Box {
 	return out
 }
 
-// goesInto reports whether a box of a frame may reach behind the face of a wall.
+// goesInto reports whether a box of a frame reaches behind the face of a wall, from before it:
+// what lies behind it altogether stands in another part of the room.
 func goesInto(f geom.Frame, b geom.Box, w *model.Wall) bool {
-	at := within(w.Frame, f, b)
-	return at.V.Lo < 0 && at.U.Lo <= w.Length && at.U.Hi >= 0
+	at := w.Frame.Around(f, b)
+	return at.V.Lo < 0 && at.V.Hi > play && at.U.Lo < w.Length-play && at.U.Hi > play
 }
 
 // cutTo is a box of a frame as it is once it is cut to a wall that it reaches into, as what is
@@ -123,18 +107,17 @@ func cutTo(f geom.Frame, b geom.Box, w *model.Wall) geom.Box {
 	if math.Abs(cos) > math.Abs(sin) {
 		axis, off = geom.V, cos
 	}
+	deep := geom.Length(0) // behind the wall
 	for _, corner := range f.Corners(b.U, b.V) {
-		along, v := w.Frame.Local(corner)
-		if v >= 0 || along < 0 || along > w.Length {
-			continue
+		if along, v := w.Frame.Local(corner); along >= 0 && along <= w.Length {
+			deep = max(deep, -v)
 		}
-		s, by := b.Along(axis), geom.Length(math.Ceil(float64(-v)/math.Abs(off)))
-		if off > 0 {
-			s.Lo += by
-		} else {
-			s.Hi -= by
-		}
-		b = b.With(axis, s)
 	}
-	return b
+	s, by := b.Along(axis), geom.Length(math.Ceil(float64(deep)/math.Abs(off)))
+	if off > 0 {
+		s.Lo += by
+	} else {
+		s.Hi -= by
+	}
+	return b.With(axis, s)
 }

@@ -12,22 +12,15 @@ const play = length.Millimetre / 10
 // touch trims bodies of different frames that lie in one another by no more than play, so that they
 // touch.
 func (s *site) touch() {
-	around := make([]geom.Rect, len(s.bodies))
+	around := make([]geom.Box, len(s.bodies)) // in the room's plan
 	for i := range s.bodies {
-		o := &s.bodies[i]
-		for k, corner := range o.frame.Corners(o.hull.U, o.hull.V) {
-			at := geom.R(corner.X, corner.Y, corner.X, corner.Y)
-			if k == 0 {
-				around[i] = at
-			}
-			around[i] = around[i].Union(at)
-		}
+		around[i] = geom.Frame{}.Around(s.bodies[i].frame, s.bodies[i].hull)
 	}
 	for i := range s.bodies {
 		for k := range i {
 			one, other := &s.bodies[i], &s.bodies[k]
 			if one.frame != other.frame && around[i].Overlaps(around[k]) {
-				one.trim(within(one.frame, other.frame, other.hull))
+				one.trim(one.frame.Around(other.frame, other.hull))
 			}
 		}
 	}

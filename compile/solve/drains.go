@@ -214,7 +214,7 @@ func (s *solver) besidePipe(p *plumbing, ask *drainway.Ask) (bodies []body) {
 		for j := range run.Boxes {
 			box := &run.Boxes[j]
 			if run != p.run {
-				add(drainway.Solid{Box: seenFrom(p.run.Frame, run.Frame, box.Hull)}, body{-1, box.Words() + " of run " + run.Name, box.Why})
+				add(drainway.Solid{Box: p.run.Frame.Around(run.Frame, box.Hull)}, body{-1, box.Words() + " of run " + run.Name, box.Why})
 				continue
 			}
 			if box.Kind == model.Bay {
@@ -258,20 +258,6 @@ func (s *solver) othersLaid(p *plumbing, add func(drainway.Solid, body)) {
 			add(drainway.Solid{Box: q.box}, body{-1, q.name, q.why})
 		}
 	}
-}
-
-// seenFrom is the least box in one frame about a box of another.
-func seenFrom(to, from geom.Frame, box geom.Box) geom.Box {
-	out := geom.Box{Z: box.Z}
-	for i, c := range from.Corners(box.U, box.V) {
-		u, v := to.Local(c)
-		at := geom.Box{U: geom.Span{Lo: u, Hi: u}, V: geom.Span{Lo: v, Hi: v}, Z: box.Z}
-		if i == 0 {
-			out = at
-		}
-		out = out.Union(at)
-	}
-	return out
 }
 
 // letsStub reports whether a part has an opening for a stub: what the stub passes, the

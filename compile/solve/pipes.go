@@ -48,7 +48,7 @@ func (s *solver) pipesIn(f geom.Frame) []pipe {
 	out := make([]pipe, len(s.pipes))
 	for i, p := range s.pipes {
 		if out[i] = p; p.frame != f {
-			out[i].frame, out[i].box = f, seenFrom(f, p.frame, p.box)
+			out[i].frame, out[i].box = f, f.Around(p.frame, p.box)
 		}
 	}
 	return out

@@ -55,7 +55,7 @@ func beside(b geom.Box, v length.Length, of geom.Box) []ways.Spot {
 // is cut for the box.
 func (w *laying) inWall(run *model.Run, wall *model.Wall, o *model.Outlet, keep *keepOff) (e ending, ok bool) {
 	seen := func(face geom.Rect, v geom.Span) geom.Box {
-		return seenFrom(run.Frame, wall.Frame, geom.Box{U: face.X, V: v, Z: face.Y})
+		return run.Frame.Around(wall.Frame, geom.Box{U: face.X, V: v, Z: face.Y})
 	}
 	box := around(o.Along, o.Height, o.Box.Width, o.Box.Height)
 	e.box = seen(box, geom.Span{Lo: o.StandsOut - o.Box.Depth, Hi: o.StandsOut})

@@ -1,0 +1,57 @@
+package place
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"barwright/compile/edittest"
+	"barwright/compile/geom"
+	"barwright/lang/source"
+)
+
+// TestOutsideCorners: what lies behind the plane of a wall, in another part of the room, is set like all
+// else: beyond an outside corner, and on both sides of a partition 3 in thick.
+func TestOutsideCorners(t *testing.T) {
+	for _, c := range []struct{ name, nose, wall string }{{"round a corner", "100", "nose"}, {"behind a partition", "3", "back"}} {
+		b := built(t, source.Files{{Name: "bar.hcl", Text: []byte(shop + `
+room {
+  wall "front" {
+    length = 100
+    corner = 270
+  }
+  wall "nose" {
+    length = ` + c.nose + `
+    corner = 270
+  }
+  wall "back" { length = 100 }
+}
+run "here" {
+  along   = wall.front
+  start   = 40
+  carcass = carcass.base
+  cabinet "a" { width = 60 }
+}
+run "there" {
+  along   = wall.` + c.wall + `
+  carcass = carcass.base
+  cabinet "b" { width = 60 }
+}`)}})
+		Order(b)
+		if diff := cmp.Diff([]string{"set cabinet a: in from the front", "set cabinet b: in from the front"}, told(b)); diff != "" {
+			t.Errorf("%s: %s", c.name, diff)
+		}
+		if f := found(b); len(f) > 0 {
+			t.Errorf("%s: %+v", c.name, f)
+		}
+	}
+}
+
+// TestCutToWall: the strip of filler "wall" is 2 in wide, 1/2 in of that to be scribed off, at its left: it ends at
+// the wall then.
+func TestCutToWall(t *testing.T) {
+	b := built(t, edittest.Folder(t, "../../examples/boatshed"))
+	if got, want := newRoom(b).byName["filler wall"].hull.U, (geom.Span{Hi: inch * 3 / 2}); got != want {
+		t.Errorf("it stands from %s to %s, not from %s to %s", b.Show(got.Lo), b.Show(got.Hi), b.Show(want.Lo), b.Show(want.Hi))
+	}
+}
