@@ -49,7 +49,10 @@ func (r *room) why(o *body, others []string, told []setting.Hit) string {
 	if shallow, in := inOneAnother(told); in {
 		return fmt.Sprintf("%s and %s stand in one another, by %s at least.", own, quoted(told[0].By), r.Show(shallow))
 	}
-	text := fmt.Sprintf("%s fits where it goes, but no straight slides take it there.%s Drawn out from its place it gets %s.", own, r.comesOver(o, told), r.reaches(o, told))
+	text := fmt.Sprintf("%s fits where it goes, but no straight slides take it there.%s", own, r.comesOver(o, told))
+	if len(told) > 0 {
+		text += fmt.Sprintf(" Drawn out from its place it gets %s.", r.reaches(o, told))
+	}
 	if len(others) > 0 {
 		text += fmt.Sprintf(" Nor can %s be set after it.", listed(others))
 	}
@@ -110,8 +113,10 @@ func (r *room) told(b *setting.Blocked) []setting.Hit {
 func (r *room) comesOver(o *body, hits []setting.Hit) (text string) {
 	for i := range r.Room.Walls {
 		w := &r.Room.Walls[i]
+		at := w.Frame.Around(o.frame, o.hull)
 		for _, f := range w.Fixtures() {
-			if into := f.StandsOut - w.Frame.Around(o.frame, o.hull).V.Lo; into > 0 && slices.ContainsFunc(hits, func(h setting.Hit) bool { return h.By == f.Words() }) {
+			met := slices.ContainsFunc(hits, func(h setting.Hit) bool { return h.By == f.Words() })
+			if into := f.StandsOut - at.V.Lo; into > 0 && met && at.U.Overlaps(f.Face.X) && at.Z.Overlaps(f.Face.Y) {
 				text += fmt.Sprintf(" %s goes %s into it: it is clear of that once it is %s further off wall %q.", finding.Capital(quoted(f.Words())), r.Show(into), r.Show(into), w.Name)
 			}
 		}
@@ -172,7 +177,7 @@ func (r *room) aside(b *setting.Blocked, slot string) ([]model.SettingStep, bool
 	for _, h := range b.Hits {
 		stands := r.byName[h.By]
 		h = setting.Hit{Body: h.Body, By: h.By}
-		if stands == nil || !stands.Stands || slices.Contains(known, h) {
+		if stands == nil || !stands.Stands || r.bears(h.By) || slices.Contains(known, h) {
 			continue
 		}
 		known = append(known, h)
@@ -187,6 +192,11 @@ func (r *room) aside(b *setting.Blocked, slot string) ([]model.SettingStep, bool
 		}
 	}
 	return nil, false
+}
+
+// bears reports whether something that stands is on a body.
+func (r *room) bears(name string) bool {
+	return slices.ContainsFunc(r.bodies, func(o body) bool { return o.Stands && slices.Contains(o.On, name) })
 }
 
 // needed are the bodies that stand, and one with all that it goes onto.

@@ -9,7 +9,6 @@ import (
 	"barwright/compile/model"
 	"barwright/compile/rule"
 	"barwright/compile/setting"
-	"barwright/lang/length"
 )
 
 // body is a setting.Body with what it is made of.
@@ -211,7 +210,7 @@ func (s *site) beside(run *model.Run) {
 }
 
 // everywhere is more than any room.
-var everywhere = geom.Span{Lo: -2000 * length.Metre, Hi: 2000 * length.Metre}
+var everywhere = geom.Span{Lo: -2 * setting.Far, Hi: 2 * setting.Far}
 
 // screwedTo has a body set after the cabinets of a run that lie within a stretch of it, or
 // touch it.

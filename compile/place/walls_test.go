@@ -55,3 +55,38 @@ func TestCutToWall(t *testing.T) {
 		t.Errorf("it stands from %s to %s, not from %s to %s", b.Show(got.Lo), b.Show(got.Hi), b.Show(want.Lo), b.Show(want.Hi))
 	}
 }
+
+// TestShutDoorway: a pipe as wide as the doorway and more stands out before it, up to 10 1/2 in below the ceiling. No
+// box comes past that, nor round the far ends of floor and ceiling; and the pipe goes into none.
+func TestShutDoorway(t *testing.T) {
+	b := built(t, source.Files{{Name: "bar.hcl", Text: []byte(shop + `
+room {
+  ceiling = 90
+  wall "north" {
+    length = 300
+    stub "duct" {
+      at         = [56, 40]
+      diameter   = 79
+      stands_out = 30
+    }
+  }
+  doorway {
+    wall    = wall.north
+    from    = 40
+    to      = 72
+    height  = 80
+    landing = 4
+  }
+}
+run "row" {
+  along   = wall.north
+  start   = 200
+  carcass = carcass.base
+  cabinet "a" { width = 30 }
+}`)}})
+	Order(b)
+	want := `Cabinet "a" fits where it goes, but no straight slides take it there. Drawn out from its place it gets 104 1/2 in to the left, where the left side meets stub "duct"; 55 1/2 in up, where the left side meets the ceiling. It comes out of its place; turned there it may get further, which is not looked at.`
+	if f := found(b); len(b.Setting.Steps) > 0 || len(f) != 1 || f[0].Text != want {
+		t.Errorf("%v %+v", told(b), f)
+	}
+}

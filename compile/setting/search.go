@@ -167,7 +167,7 @@ func (f *flood) facesAlong(axis int) []float64 {
 	}
 	slices.Sort(out)
 	out = slices.CompactFunc(out, func(b, a float64) bool { return b-a < hair })
-	return slices.DeleteFunc(out, func(x float64) bool { return math.IsInf(x, 0) })
+	return slices.DeleteFunc(out, func(x float64) bool { return math.Abs(x) > float64(Far) })
 }
 
 // run looks at places in the order of how many slides they take.

@@ -181,7 +181,7 @@ func (o *order) since(key string) (keys []string) {
 
 // stood counts a cabinet that stands in its place; once all of its run do, they are held.
 func (o *order) stood(r *model.Run, box *model.Box) {
-	if o.off[box.Key()] {
+	if box.Kind != model.Cabinet || o.off[box.Key()] {
 		return
 	}
 	if o.left[r.Name]--; o.left[r.Name] == 0 {

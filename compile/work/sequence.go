@@ -21,18 +21,20 @@ func (o *order) sequence() {
 		s := &o.sets[i]
 		if s.Does == model.MovedAside {
 			o.off[s.Block] = true
-		} else {
-			o.doing[s.What] = s.Task()
 		}
+		o.doing[s.What] = s.Task()
 	}
 	for run, box := range o.Boxes(model.Cabinet) {
 		o.left[run.Name]++
 		o.doing[box.Words()] = "set." + box.Key()
 	}
+	for _, bay := range o.Boxes(model.Bay) { // one that stands is held against its figures before it moves
+		o.doing["appliance of "+bay.Words()] = "appliance." + bay.Name
+	}
 }
 
 // skinsLast has no framing wait for skins: those that no slide brings past its steel are fitted
-// round it, before the first top.
+// round it, before the first top once all is framed.
 func (o *order) skinsLast() {
 	isSkin := func(a model.Ahead) bool {
 		return strings.HasPrefix(a.What, "skin ") || strings.HasPrefix(a.What, "corner ")
@@ -59,13 +61,19 @@ func (o *order) skinsLast() {
 		}
 	}
 	o.sets = slices.DeleteFunc(o.sets, isLate)
-	top := slices.IndexFunc(o.sets, func(s model.SettingStep) bool {
+	framed := 0
+	for i := range o.sets {
+		if o.sets[i].Does == model.FramedInPlace {
+			framed = i + 1
+		}
+	}
+	top := slices.IndexFunc(o.sets[framed:], func(s model.SettingStep) bool {
 		return strings.HasPrefix(s.Block, "counter.") || strings.HasPrefix(s.Block, "bar_top.")
 	})
 	if top < 0 {
-		top = len(o.sets)
+		top = len(o.sets) - framed
 	}
-	o.sets = slices.Insert(o.sets, top, skins...)
+	o.sets = slices.Insert(o.sets, framed+top, skins...)
 }
 
 // isEarly reports whether a step can be done long before anything else is set.
@@ -159,7 +167,7 @@ func (o *order) placed(t model.Task, steps ...*model.SettingStep) {
 
 // way tells the slides of a step; nothing where none was looked for.
 func (o *order) way(s *model.SettingStep) string {
-	if len(s.Slides) == 0 {
+	if s.Does == model.FramedInPlace || s.Does == model.LaidInPlace {
 		return ""
 	}
 	way := s.Way(o.Model.Build.Near)

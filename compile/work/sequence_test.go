@@ -254,6 +254,33 @@ func TestStanding(t *testing.T) {
 	}
 }
 
+// TestApplianceMakesWay: an appliance that stands is held against its figures, makes way, and goes back; that
+// counts for no cabinet of its run, which is held once all of them stand.
+func TestApplianceMakesWay(t *testing.T) {
+	b := ruletest.Build(t, edittest.Edited(t, edittest.Folder(t, "../../examples/boatshed"), `-   bay "cooler" {
++   bay "cooler" {
++     stands = true
+`))
+	moved := model.SettingStep{What: "appliance of bay cooler", Block: "bay.cooler", Does: model.MovedAside, Slides: []model.Slide{{To: "to the left", By: 100 * mm}}}
+	back := moved
+	back.Does = model.MovedBack
+	b.Setting.Steps = slices.Insert(place.Usual(b), 1, moved, back)
+	o := open(b)
+	run, _ := o.boxOf("bay.cooler")
+	left := o.left[run.Name]
+	o.standing()
+	o.aside(&moved)
+	o.back(&back)
+	if got := o.left[run.Name]; got != left {
+		t.Errorf("%d cabinets are still to be set, not %d", got, left)
+	}
+	tasks := Order(b)
+	aside := tasks[at(tasks)["aside.bay.cooler"]]
+	if want := each("it stands there", "appliance.cooler"); !slices.Equal(aside.After, want) {
+		t.Errorf("it makes way after %+v, not %+v", aside.After, want)
+	}
+}
+
 // TestFollows holds the list of every build to its order of setting: the same sequence, ways,
 // weights and people.
 func TestFollows(t *testing.T) {

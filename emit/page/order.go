@@ -38,7 +38,7 @@ func (p writer) order() {
 	for i := range steps {
 		s := &steps[i]
 		p.Start("tr", "role", "row")
-		cells := []string{strconv.Itoa(worklist.Step(numbers, s)), s.Title(), s.Way(p.m.Build.Near), afterOf(s.After), p.weight(s.WeightKg), handsOf(s)}
+		cells := []string{worklist.Step(numbers, s), s.Title(), s.Way(p.m.Build.Near), afterOf(s.After), p.weight(s.WeightKg), handsOf(s)}
 		if door {
 			cells = append(cells, s.First())
 		}

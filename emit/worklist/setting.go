@@ -12,12 +12,14 @@ import (
 )
 
 // Step is the number in the order of work of the task that does a step of the order of
-// setting, by the numbers of all; 0 where none does.
-func Step(numbers map[string]int, s *model.SettingStep) int {
-	if dry := numbers["dry."+s.Block]; dry > 0 {
-		return dry
+// setting, by the numbers of all; empty where there is no such order, as no part is made.
+func Step(numbers map[string]int, s *model.SettingStep) string {
+	for _, key := range []string{"dry." + s.Block, s.Task()} {
+		if n := numbers[key]; n > 0 {
+			return strconv.Itoa(n)
+		}
 	}
-	return numbers[s.Task()]
+	return ""
 }
 
 // Setting writes what is under and behind things, what is cut to fit, and in which order all
@@ -117,7 +119,7 @@ func (s sheet) scribes(m *model.Model) {
 func (s sheet) order(m *model.Model) {
 	s.heading("Order of setting")
 	if len(m.Setting.Steps) == 0 {
-		s.wrapped("  ", "No order was found, or none was looked for.", 2)
+		s.wrapped("  ", "There is none: nothing is to be set, or no order was found or looked for.", 2)
 		return
 	}
 	s.wrapped("", "Numbers are those of the order of work; left and right are as one faces the run or the wall.", 0)

@@ -30,8 +30,7 @@ func (s sheet) wrapped(first, text string, under int) {
 }
 
 // numbered prints a text behind a number.
-func (s sheet) numbered(n int, mark, text string) {
-	number := strconv.Itoa(n)
+func (s sheet) numbered(number, mark, text string) {
 	s.wrapped(strings.Repeat(" ", max(0, 3-len(number)))+number+" "+mark, text, 4+len(mark))
 }
 
@@ -50,7 +49,7 @@ func Text(w io.Writer, m *model.Model) error {
 			out.line(strings.ToUpper(phase))
 		}
 		out.line("")
-		out.numbered(i+1, "[ ] ", t.Title)
+		out.numbered(strconv.Itoa(i+1), "[ ] ", t.Title)
 		for _, c := range t.Checks {
 			out.wrapped(strings.Repeat(" ", indent)+"[ ] ", c.What+": "+c.Figure+"  "+blank, indent+4)
 		}
