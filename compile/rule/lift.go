@@ -46,7 +46,7 @@ func (b *Build) uncut(p *model.Part) float64 {
 	density := b.Number(b.Block(p.Stock), "density")
 	for i := range p.Openings {
 		if q := &p.Openings[i]; !q.Notch {
-			kg += math.Abs(q.Shape.Area()) * p.Thickness.MM() / 1e9 * density
+			kg += float64(math.Abs(q.Shape.Area()) * p.Thickness.MM() / 1e9 * density)
 		}
 	}
 	return kg

@@ -29,5 +29,5 @@ func (o *order) weight(stock string, long, wide, thick length.Length) float64 {
 	if density == 0 {
 		return math.NaN()
 	}
-	return float64(long.MM()*wide.MM()) * thick.MM() / 1e9 * density
+	return long.MM() * wide.MM() * thick.MM() / 1e9 * density
 }
