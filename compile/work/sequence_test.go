@@ -135,7 +135,7 @@ func TestLateFraming(t *testing.T) {
 // says so.
 func TestCoveredBeforeWired(t *testing.T) {
 	b := boatshed(t)
-	cable := slices.IndexFunc(b.Ways, func(w model.Way) bool { return w.Kind == "cable" })
+	cable := slices.IndexFunc(b.Ways, func(w model.Way) bool { return w.Name == "scale" })
 	b.Ways[cable].Past = append(b.Ways[cable].Past, "cabinet.mugs")
 	steps := place.Usual(b)
 	told := func() bool {
