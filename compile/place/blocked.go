@@ -220,7 +220,7 @@ func (r *room) needed(name string) (out []setting.Body) {
 func (r *room) past(room setting.Room, name string, stands *body, slot string) (out []model.SettingStep, ok bool) {
 	for _, room := range []setting.Room{r.early(room), room} {
 		away, steps, found := r.aroundAside(room, name, stands)
-		if !found {
+		if !found || !setBy(steps, name) {
 			continue
 		}
 		then := r.finished

@@ -98,17 +98,3 @@ func (s *site) builtOn(w *model.Wall) []geom.Span {
 	}
 	return out
 }
-
-// doorway is the room's, nil where none is told.
-func (s *site) doorway() (door *setting.Door, wall string) {
-	for _, room := range s.Source.Top("room") {
-		for _, b := range room.Inner("doorway") {
-			w := s.WallNamed(s.Ref(b, "wall").Name)
-			return &setting.Door{
-				Frame: w.Frame, Height: s.Length(b, "height"), Landing: s.Length(b, "landing"),
-				Span: geom.Between(s.Length(b, "from"), s.Length(b, "to")),
-			}, w.Name
-		}
-	}
-	return nil, ""
-}

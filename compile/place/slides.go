@@ -2,6 +2,7 @@ package place
 
 import (
 	"math"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -14,10 +15,9 @@ var towards = [...][2]string{geom.U: {"to the right", "to the left"}, geom.V: {"
 // slides tells those of a body.
 func (r *room) slides(o *body, slides []setting.Slide) []model.Slide {
 	out := make([]model.Slide, len(slides))
-	off := step{} // from its place, after the slide that is looked at
-	for i := len(slides) - 1; i >= 0; i-- {
-		s := slides[i]
-		before := off.add(o.frame, s, -1)
+	off := geom.Spot{} // from its place, after the slide that is looked at
+	for i, s := range slices.Backward(slides) {
+		before := begins(s, o.frame, off)
 		out[i] = model.Slide{To: direction(o.frame, s), By: s.By, Over: r.over(o, before, off)}
 		off = before
 	}
@@ -47,30 +47,27 @@ func word(d geom.Dir) string {
 	return towards[d.Axis][0]
 }
 
-// step is how far a body is off its place, in its own frame.
-type step struct{ u, v, z geom.Length }
-
-// add goes a slide further, or back where times is -1.
-func (p step) add(f geom.Frame, s setting.Slide, times geom.Length) step {
-	by := s.By * times
+// begins is where a slide of a body begins, by where it ends; both off its place, in its own frame.
+func begins(s setting.Slide, f geom.Frame, end geom.Spot) geom.Spot {
+	by := -s.By
 	if s.Dir.Neg {
-		by = -by
+		by = s.By
 	}
 	if s.Dir.Axis == geom.Z {
-		p.z += by
-		return p
+		end.Z += by
+		return end
 	}
 	in := geom.Frame{Turn: s.Turn - f.Turn}
 	at := in.At(by, 0)
 	if s.Dir.Axis == geom.V {
 		at = in.At(0, by)
 	}
-	return step{p.u + at.X, p.v + at.Y, p.z}
+	return geom.Spot{U: end.U + at.X, V: end.V + at.Y, Z: end.Z}
 }
 
 // over lists what stands out of the walls that a body comes over on the way from one place to
 // another: it is clear of its hull at first and within it then.
-func (r *room) over(o *body, from, to step) (names []string) {
+func (r *room) over(o *body, from, to geom.Spot) (names []string) {
 	for _, out := range r.standing {
 		at := o.frame.Around(out.Frame, out.Box)
 		if meets(o.hull, to, at) && !meets(o.hull, from, at) {
@@ -81,8 +78,8 @@ func (r *room) over(o *body, from, to step) (names []string) {
 }
 
 // meets reports whether a hull, off its place, is in a box by more than touches.
-func meets(hull geom.Box, off step, b geom.Box) bool {
-	hull.U, hull.V, hull.Z = hull.U.Shift(off.u), hull.V.Shift(off.v), hull.Z.Shift(off.z)
+func meets(hull geom.Box, off geom.Spot, b geom.Box) bool {
+	hull.U, hull.V, hull.Z = hull.U.Shift(off.U), hull.V.Shift(off.V), hull.Z.Shift(off.Z)
 	for axis := geom.U; axis <= geom.Z; axis++ {
 		if !hull.Along(axis).Grow(-setting.Tolerance).Overlaps(b.Along(axis)) {
 			return false

@@ -21,7 +21,7 @@ func (p writer) order() {
 	defer p.End()
 	steps := p.m.Setting.Steps
 	if len(steps) == 0 {
-		p.none("No order.")
+		p.none(worklist.NoOrder)
 		return
 	}
 	columns, door := orderColumns, false

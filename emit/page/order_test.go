@@ -12,7 +12,7 @@ import (
 // there is one.
 func TestOrder(t *testing.T) {
 	m := &model.Model{Build: model.Build{Unit: length.Inches, Marks: length.Inch / 32}}
-	if got := piece(m, writer.order); !strings.Contains(got, "No order.") {
+	if got := piece(m, writer.order); !strings.Contains(got, "There is none: nothing is to be set") {
 		t.Error(got)
 	}
 	m.Setting.Steps = []model.SettingStep{

@@ -116,10 +116,13 @@ func (s sheet) scribes(m *model.Model) {
 	}
 }
 
+// NoOrder is said where there are no steps of setting.
+const NoOrder = "There is none: nothing is to be set, or no order was found or looked for."
+
 func (s sheet) order(m *model.Model) {
 	s.heading("Order of setting")
 	if len(m.Setting.Steps) == 0 {
-		s.wrapped("  ", "There is none: nothing is to be set, or no order was found or looked for.", 2)
+		s.wrapped("  ", NoOrder, 2)
 		return
 	}
 	s.wrapped("", "Numbers are those of the order of work; left and right are as one faces the run or the wall.", 0)
