@@ -268,7 +268,7 @@ func (f *flood) arrives(at []float64, w way, free float64) (leg, bool) {
 		}
 		return leg{w, f.clear(f.body, f.standing, at, w), true}, true
 	}
-	on := f.within(f.goal, at, w, -hair, span{-hair, free + hair})
+	on := f.within(f.goal, at, w, -hair, span{-hair, min(free, float64(Far)) + hair})
 	if on.empty() {
 		return leg{}, false
 	}
@@ -286,7 +286,7 @@ func (f *flood) stops(at []float64, w way, free float64) []float64 {
 		}
 		for _, x := range line {
 			by := (x - at[j]) / v
-			if by <= hair || by > free+hair {
+			if by <= hair || by > min(free, float64(Far))+hair {
 				continue
 			}
 			if f.goal != nil && (x == f.goal[j].lo || x == f.goal[j].hi) {

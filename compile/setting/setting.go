@@ -61,8 +61,8 @@ type Length = geom.Length
 // Tolerance is how deep two solids may lie in one another and still only touch.
 const Tolerance = length.Micrometre
 
-// Far is how far nothing is slid: what reaches further, a floor or a ceiling, has no end there.
-const Far = 1000 * length.Metre
+// Far is how long a slide with an end may be: what reaches further, a floor or a ceiling, has no end there.
+const Far = 100 * length.Metre
 
 // Most is how many places of one body a search looks at before it gives up.
 const Most = 20_000
