@@ -45,14 +45,19 @@ type Board struct {
 }
 
 func (b *Board) lets(at Spot) bool {
+	return b.frames(at) && !slices.ContainsFunc(b.Shut, func(shut geom.Box) bool {
+		return b.passes(shut, at, at)
+	})
+}
+
+// frames reports whether a line along the normal lies in the rim.
+func (b *Board) frames(at Spot) bool {
 	for axis := geom.U; axis <= geom.Z; axis++ {
 		if axis != b.Normal && !b.Rim.Along(axis).Holds(at[axis]) {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(b.Shut, func(shut geom.Box) bool {
-		return b.passes(shut, at, at)
-	})
+	return true
 }
 
 // passes reports whether a line along the normal passes the inside of a box, wherever along it.
