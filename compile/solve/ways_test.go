@@ -146,6 +146,26 @@ cable "through" {
 	}
 }
 
+// TestCableComesBack has a cable turn in a box and go back through the holes that it came by,
+// each of which is made once.
+func TestCableComesBack(t *testing.T) {
+	m := wayModel(t, `
+cable "back" {
+  from    = outlet.right
+  to      = outlet.left
+  through = [cabinet.a, cabinet.c, cabinet.a]
+}`)
+	w := m.Ways[0]
+	for i, h := range w.Holes {
+		if slices.Contains(w.Holes[:i], h) {
+			t.Errorf("two holes at %v in %s", h.At, h.Part)
+		}
+	}
+	if bores := partNamed(m, "cabinet.c/side-left").Bores; len(bores) != 1 {
+		t.Errorf("the side is bored %d times: %v", len(bores), bores)
+	}
+}
+
 // TestNailPlates has larger holes: 3 1/2 less 1 1/4, half of it on each side, is under 1 1/4.
 func TestNailPlates(t *testing.T) {
 	src, _ := lang.Read(source.Files{{Name: "bar.hcl", Text: []byte(wayBar + `

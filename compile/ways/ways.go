@@ -120,8 +120,8 @@ const Most = 1_000_000
 
 // Find finds the shortest way; of those as short the one with the fewest holes, and then
 // with the fewest turns. Where there is none within [Far], ok is false, and the way tells by
-// what it is shut: it is the one that goes through the fewest things that it may not. It has
-// no spots where no lanes join the ends at all.
+// what it is shut: it is the one that is least. It has no spots where no lanes join the ends
+// at all.
 func (s *Scene) Find(a Ask) (w Way, ok bool) {
 	whole, direct := a.extent()
 	near := s.within(whole.Grow(Near)).grid(&a)
