@@ -215,3 +215,35 @@ cable "lamp" {
 		t.Errorf("the way is %v long with holes %+v", w.Length, w.Holes)
 	}
 }
+
+// TestWaysFromFace moves the face of a wall by half an inch: what stands out of it and the run
+// move with it, so that ways are as long and holes where they were in their parts.
+func TestWaysFromFace(t *testing.T) {
+	text := strings.Replace(wetWays, `    stub "waste" {`, `    switch "lamp" { at = [80, 20] }
+    stub "waste" {`, 1) + `
+cable "lamp" {
+  from = outlet.left
+  to   = switch.lamp
+}`
+	straight := solved(t, text).Model
+	read := solved(t, strings.Replace(text, `    switch "lamp"`, `    reading {
+      at  = [75, 30]
+      off = 0.5
+    }
+    switch "lamp"`, 1)).Model
+	for i, want := range straight.Ways {
+		if got := read.Ways[i]; got.Length != want.Length || len(got.Holes) != len(want.Holes) {
+			t.Errorf("%s is %d long with %d holes, of a straight wall %d with %d", got.Words(), got.Length, len(got.Holes), want.Length, len(want.Holes))
+		}
+		for _, h := range want.Holes {
+			for _, o := range partNamed(straight, h.Part).Openings {
+				if !slices.ContainsFunc(partNamed(read, h.Part).Openings, func(p model.Opening) bool { return p.Name == o.Name && p.Shape.Bounds() == o.Shape.Bounds() }) {
+					t.Errorf("%s of %s is elsewhere", o.Name, h.Part)
+				}
+			}
+		}
+	}
+	if len(straight.Ways) != 2 || len(straight.Ways[0].Holes) == 0 || len(straight.Ways[1].Holes) == 0 {
+		t.Errorf("nothing is bored: %+v", straight.Ways)
+	}
+}

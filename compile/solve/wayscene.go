@@ -242,7 +242,8 @@ func (s *solver) takes(f *model.Fixture, run *model.Run, wall *model.Wall, more 
 	if f.Outlet != nil {
 		face, more = f.Outlet.Plate(), s.limit("plug_room")
 	}
-	return seenFrom(run.Frame, wall.Frame, geom.Box{U: face.X, V: geom.Span{Hi: f.StandsOut + more}, Z: face.Y})
+	at := s.faceAt(wall, face.X.Mid(), face.Y.Mid())
+	return seenFrom(run.Frame, wall.Frame, geom.Box{U: face.X, V: geom.Span{Lo: at, Hi: at + f.StandsOut + more}, Z: face.Y})
 }
 
 // pipesOf are the pipes and traps of drains: a bare line keeps its distance too.
