@@ -111,7 +111,7 @@ func (r *room) comesOver(o *body, hits []setting.Hit) (text string) {
 	for i := range r.Room.Walls {
 		w := &r.Room.Walls[i]
 		for _, f := range w.Fixtures() {
-			if into := f.StandsOut - within(w.Frame, o.frame, o.hull).V.Lo; into > 0 && slices.ContainsFunc(hits, func(h setting.Hit) bool { return h.By == f.Words() }) {
+			if into := f.Out.Hi - within(w.Frame, o.frame, o.hull).V.Lo; into > 0 && slices.ContainsFunc(hits, func(h setting.Hit) bool { return h.By == f.Words() }) {
 				text += fmt.Sprintf(" %s goes %s into it: it is clear of that once it is %s further off wall %q.", finding.Capital(quoted(f.Words())), r.Show(into), r.Show(into), w.Name)
 			}
 		}

@@ -243,6 +243,13 @@ cable "lamp" {
 			}
 		}
 	}
+	for _, w := range read.Room.Walls {
+		for _, f := range w.Fixtures() {
+			if f.Out.Lo != length.Inch/2 || f.Out.Size() != f.StandsOut {
+				t.Errorf("%s stands out %v", f.Words(), f.Out)
+			}
+		}
+	}
 	if len(straight.Ways) != 2 || len(straight.Ways[0].Holes) == 0 || len(straight.Ways[1].Holes) == 0 {
 		t.Errorf("nothing is bored: %+v", straight.Ways)
 	}

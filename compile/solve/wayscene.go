@@ -242,8 +242,7 @@ func (s *solver) takes(f *model.Fixture, run *model.Run, wall *model.Wall, more 
 	if f.Outlet != nil {
 		face, more = f.Outlet.Plate(), s.limit("plug_room")
 	}
-	at := s.faceAt(wall, face.X.Mid(), face.Y.Mid())
-	return seenFrom(run.Frame, wall.Frame, geom.Box{U: face.X, V: geom.Span{Lo: at, Hi: at + f.StandsOut + more}, Z: face.Y})
+	return seenFrom(run.Frame, wall.Frame, geom.Box{U: face.X, V: geom.Span{Lo: f.Out.Lo, Hi: f.Out.Hi + more}, Z: face.Y})
 }
 
 // pipesOf are the pipes and traps of drains: a bare line keeps its distance too.
