@@ -82,8 +82,12 @@ func TestAdhesive(t *testing.T) {
 
 func TestNailPlatesAreNotCounted(t *testing.T) {
 	for unit, rule := range map[length.Unit]string{length.Inches: "NEC 300.4(A)(1)", length.Millimetres: "local wiring rules"} {
-		m := &model.Model{Build: model.Build{Unit: unit}, KneeWalls: []model.KneeWall{{}}}
-		got := Lines(m)
+		m := &model.Model{
+			Build: model.Build{Unit: unit}, KneeWalls: []model.KneeWall{{}},
+			Parts: []model.Part{{ID: "knee_wall.bar/stud-1", Kind: model.Lumber}},
+			Ways:  []model.Way{{Kind: "drain", Holes: []model.WayHole{{Part: "knee_wall.bar/stud-1"}}}},
+		}
+		got := consumables(Lines(m))
 		if len(got) != 1 || got[0].Quantity != 0 || got[0].Priced || !strings.Contains(got[0].Needed, rule) {
 			t.Errorf("%+v: want a line without a quantity that names %s", got, rule)
 		}

@@ -39,7 +39,7 @@ func (b *builder) cables() {
 func (b *builder) plates() (count, holes int) {
 	for _, w := range b.Ways {
 		for _, h := range w.Holes {
-			if b.parts[h.Part].Kind == model.Lumber {
+			if w.Kind == "cable" && b.parts[h.Part].Kind == model.Lumber {
 				count, holes = count+h.Plates, holes+1
 			}
 		}

@@ -184,6 +184,7 @@ type Fixture struct {
 	Face       geom.Rect // as one faces the wall: along it, and up
 	Clearance  Length    // all round in an opening
 	StandsOut  Length
+	Out        geom.Span // from the wall's face on, over its straight plane
 	Cut        Cutting
 	Outlet     *Outlet // nil of a stub or a vent
 	Why        Why
@@ -203,13 +204,18 @@ func (w *Wall) Fixtures() []Fixture {
 	}
 	for i := range w.Outlets {
 		o := &w.Outlets[i]
-		out = append(out, Fixture{o.Kind, o.Name, face(o.Along, o.Height, o.Box.Width, o.Box.Height), o.Clearance, o.StandsOut, o.Cut, o, o.Why})
+		out = append(out, Fixture{Kind: o.Kind, Name: o.Name, Face: face(o.Along, o.Height, o.Box.Width, o.Box.Height), Clearance: o.Clearance, StandsOut: o.StandsOut, Cut: o.Cut, Outlet: o, Why: o.Why})
 	}
 	for _, o := range w.Stubs {
-		out = append(out, Fixture{"stub", o.Name, face(o.Along, o.Height, o.Diameter, o.Diameter), o.Clearance, o.StandsOut, o.Cut, nil, o.Why})
+		out = append(out, Fixture{Kind: "stub", Name: o.Name, Face: face(o.Along, o.Height, o.Diameter, o.Diameter), Clearance: o.Clearance, StandsOut: o.StandsOut, Cut: o.Cut, Why: o.Why})
 	}
 	for _, o := range w.Vents {
-		out = append(out, Fixture{"vent", o.Name, face(o.Along, o.Height, o.Width, o.Tall), o.Clearance, o.StandsOut, o.Cut, nil, o.Why})
+		out = append(out, Fixture{Kind: "vent", Name: o.Name, Face: face(o.Along, o.Height, o.Width, o.Tall), Clearance: o.Clearance, StandsOut: o.StandsOut, Cut: o.Cut, Why: o.Why})
+	}
+	surface := w.Face()
+	for i := range out {
+		off, _ := surface.At(geom.Point{X: out[i].Face.X.Mid(), Y: out[i].Face.Y.Mid()})
+		out[i].Out = geom.Span{Lo: off, Hi: off + out[i].StandsOut}
 	}
 	return out
 }

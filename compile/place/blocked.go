@@ -116,7 +116,7 @@ func (r *room) comesOver(o *body, hits []setting.Hit) (text string) {
 		at := w.Frame.Around(o.frame, o.hull)
 		for _, f := range w.Fixtures() {
 			met := slices.ContainsFunc(hits, func(h setting.Hit) bool { return h.By == f.Words() })
-			if into := f.StandsOut - at.V.Lo; into > 0 && met && at.U.Overlaps(f.Face.X) && at.Z.Overlaps(f.Face.Y) {
+			if into := f.Out.Hi - at.V.Lo; into > 0 && met && at.U.Overlaps(f.Face.X) && at.Z.Overlaps(f.Face.Y) {
 				text += fmt.Sprintf(" %s goes %s into it: it is clear of that once it is %s further off wall %q.", finding.Capital(quoted(f.Words())), r.Show(into), r.Show(into), w.Name)
 			}
 		}

@@ -48,7 +48,7 @@ func (s *site) fixed(door *setting.Door, doorWall string) (out []setting.Solid, 
 		for _, f := range w.Fixtures() {
 			if f.StandsOut > 0 {
 				places[f.Words()] = f.Why.At
-				add(f.Words(), geom.Box{U: f.Face.X, V: geom.Span{Hi: f.StandsOut}, Z: f.Face.Y})
+				add(f.Words(), geom.Box{U: f.Face.X, V: f.Out, Z: f.Face.Y})
 				s.standing = append(s.standing, out[len(out)-1])
 			}
 		}

@@ -69,7 +69,7 @@ func (w *laying) plugging(c *lang.Block) (p plugging, ok bool) {
 	p.run = &w.m.Runs[i]
 	wall := w.wall(outlet.Parent.Name)
 	o := &wall.Outlets[slices.IndexFunc(wall.Outlets, func(o model.Outlet) bool { return o.Kind == "outlet" && o.Name == outlet.Name })]
-	u, v := p.run.Frame.Local(wall.Frame.At(o.Along, o.StandsOut))
+	u, v := p.run.Frame.Local(wall.Frame.At(o.Along, w.faceAt(wall, o.Along, o.Height)+o.StandsOut))
 	for j := range p.run.Boxes {
 		box := &p.run.Boxes[j]
 		switch {

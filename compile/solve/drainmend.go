@@ -47,7 +47,8 @@ func (s *solver) drainsAt(height geom.Length, p *plumbing, b *lang.Block, ask *d
 	if d.Vent == "wall" && (weir-d.Seal-d.Diameter < p.box.Inside.Z.Lo || d.Bowl-weir > s.limit("tailpiece")) {
 		return false
 	}
-	stub := p.run.Frame.Around(p.wall.Frame, geom.Box{U: geom.About(p.stub.Along, p.stub.Diameter), V: geom.Span{Hi: p.stub.StandsOut}, Z: geom.About(height, p.stub.Diameter)})
+	face := s.faceAt(p.wall, p.stub.Along, height)
+	stub := p.run.Frame.Around(p.wall.Frame, geom.Box{U: geom.About(p.stub.Along, p.stub.Diameter), V: geom.Span{Lo: face, Hi: face + p.stub.StandsOut}, Z: geom.About(height, p.stub.Diameter)})
 	return !slices.ContainsFunc(ask.Solids, func(o drainway.Solid) bool {
 		passed := o.Bores != nil && o.Axis != geom.Z // cut for the stub where that stands
 		return o.Box.Overlaps(other.Trap) || o.Box.Overlaps(stub) && !passed

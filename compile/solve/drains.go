@@ -99,10 +99,11 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 		d.Vent = "wall"
 	}
 	ask := s.askOf(&p, b, cut)
-	ask.To.X, ask.To.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, p.stub.StandsOut))
+	face := s.faceAt(wall, p.stub.Along, p.stub.Height)
+	ask.To.X, ask.To.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, face+p.stub.StandsOut))
 	ask.Within = geom.Rect{X: geom.Span{Hi: p.run.Length}, Y: geom.Span{Lo: min(0, ask.To.Y), Hi: p.run.Depth}}
 	var foot geom.Point
-	foot.X, foot.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, 0))
+	foot.X, foot.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, face))
 	bodies := s.besidePipe(&p, &ask)
 	way := drainway.Lay(&ask)
 	s.laid(&p, &ask, &way, ask.To.Sub(foot))

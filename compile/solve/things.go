@@ -61,7 +61,7 @@ func (s *solver) things() []thing {
 			t.face, _ = t.wall.Reach(t.clear)
 			continue
 		}
-		off, _ := s.faceOf(t.wall).At(geom.Point{X: t.clear.X.Mid(), Y: t.clear.Y.Mid()})
+		off := s.faceAt(t.wall, t.clear.X.Mid(), t.clear.Y.Mid())
 		t.face = geom.Span{Lo: off, Hi: off}
 	}
 	return out

@@ -31,6 +31,12 @@ func (s *solver) faceOf(wall *model.Wall) survey.Surface {
 	return face
 }
 
+// faceAt is how far a wall's face stands out of its straight plane at a place along it and up.
+func (s *solver) faceAt(wall *model.Wall, along, height length.Length) length.Length {
+	off, _ := s.faceOf(wall).At(geom.Point{X: along, Y: height})
+	return off
+}
+
 // standOff is how far out from the straight plane of its wall a run stands, so that no
 // box of it meets the wall's face.
 func (s *solver) standOff(run *model.Run, wall *model.Wall, along geom.Span) length.Length {

@@ -57,10 +57,10 @@ func (w *laying) inWall(run *model.Run, wall *model.Wall, o *model.Outlet, keep 
 	seen := func(face geom.Rect, v geom.Span) geom.Box {
 		return run.Frame.Around(wall.Frame, geom.Box{U: face.X, V: v, Z: face.Y})
 	}
-	box := around(o.Along, o.Height, o.Box.Width, o.Box.Height)
-	e.box = seen(box, geom.Span{Lo: o.StandsOut - o.Box.Depth, Hi: o.StandsOut})
-	cover := seen(o.Plate().Union(box.Grow(o.Clearance+keep.edge)), geom.Span{Hi: o.StandsOut + w.limit("plug_room")})
-	at := seen(around(o.Along, o.Height, 0, 0), geom.Span{})
+	box, face := around(o.Along, o.Height, o.Box.Width, o.Box.Height), w.faceAt(wall, o.Along, o.Height)
+	e.box = seen(box, geom.Span{Lo: o.StandsOut - o.Box.Depth, Hi: o.StandsOut}.Shift(face))
+	cover := seen(o.Plate().Union(box.Grow(o.Clearance+keep.edge)), geom.Span{Hi: o.StandsOut + w.limit("plug_room")}.Shift(face))
+	at := seen(around(o.Along, o.Height, 0, 0), geom.Span{Lo: face, Hi: face})
 	if o.Height > run.Height {
 		return e, false
 	}

@@ -56,6 +56,10 @@ func (s *solver) freeInBox() length.Length {
 // cable lays a cable at the first run where both its boxes are.
 func (w *laying) cable(c *lang.Block) {
 	from, to := w.Ref(c, "from"), w.Ref(c, "to")
+	if from == to {
+		w.Findings.Warnf("cable-finds-no-way", c.Head, "another box for one of its ends", "%s ends where it begins, at %s.", finding.Capital(c.Describe()), from.Describe())
+		return
+	}
 	hole := w.Length(c, "diameter")
 	for i := range w.m.Runs {
 		run := &w.m.Runs[i]
@@ -136,7 +140,10 @@ func (w *laying) lay(c *lang.Block, run *model.Run, scene *wayScene, way *ways.W
 	for _, p := range spots {
 		out.Points = append(out.Points, inRoom(run.Frame, p))
 	}
-	for _, h := range way.Holes {
+	for i, h := range way.Holes {
+		if slices.Contains(way.Holes[:i], h) { // it comes back through it
+			continue
+		}
 		part := &w.m.Parts[scene.parts[h.Board]]
 		made := model.WayHole{Part: part.ID, At: inRoom(run.Frame, h.At), Wide: hole, High: hole}
 		w.bore(c, part, h.At, &made)

@@ -146,6 +146,26 @@ cable "through" {
 	}
 }
 
+// TestCableComesBack has a cable turn in a box and go back through the holes that it came by,
+// each of which is made once.
+func TestCableComesBack(t *testing.T) {
+	m := wayModel(t, `
+cable "back" {
+  from    = outlet.right
+  to      = outlet.left
+  through = [cabinet.a, cabinet.c, cabinet.a]
+}`)
+	w := m.Ways[0]
+	for i, h := range w.Holes {
+		if slices.Contains(w.Holes[:i], h) {
+			t.Errorf("two holes at %v in %s", h.At, h.Part)
+		}
+	}
+	if bores := partNamed(m, "cabinet.c/side-left").Bores; len(bores) != 1 {
+		t.Errorf("the side is bored %d times: %v", len(bores), bores)
+	}
+}
+
 // TestNailPlates has larger holes: 3 1/2 less 1 1/4, half of it on each side, is under 1 1/4.
 func TestNailPlates(t *testing.T) {
 	src, _ := lang.Read(source.Files{{Name: "bar.hcl", Text: []byte(wayBar + `
@@ -193,5 +213,44 @@ cable "lamp" {
 }`).Model.Ways[0]
 	if w.Length != 38*length.Inch || len(w.Holes) != 2 || w.Holes[1].Part != "cabinet.a/side-left" || w.Holes[1].At.Z != 365*length.Inch/16 {
 		t.Errorf("the way is %v long with holes %+v", w.Length, w.Holes)
+	}
+}
+
+// TestWaysFromFace moves the face of a wall by half an inch: what stands out of it and the run
+// move with it, so that ways are as long and holes where they were in their parts.
+func TestWaysFromFace(t *testing.T) {
+	text := strings.Replace(wetWays, `    stub "waste" {`, `    switch "lamp" { at = [80, 20] }
+    stub "waste" {`, 1) + `
+cable "lamp" {
+  from = outlet.left
+  to   = switch.lamp
+}`
+	straight := solved(t, text).Model
+	read := solved(t, strings.Replace(text, `    switch "lamp"`, `    reading {
+      at  = [75, 30]
+      off = 0.5
+    }
+    switch "lamp"`, 1)).Model
+	for i, want := range straight.Ways {
+		if got := read.Ways[i]; got.Length != want.Length || len(got.Holes) != len(want.Holes) {
+			t.Errorf("%s is %d long with %d holes, of a straight wall %d with %d", got.Words(), got.Length, len(got.Holes), want.Length, len(want.Holes))
+		}
+		for _, h := range want.Holes {
+			for _, o := range partNamed(straight, h.Part).Openings {
+				if !slices.ContainsFunc(partNamed(read, h.Part).Openings, func(p model.Opening) bool { return p.Name == o.Name && p.Shape.Bounds() == o.Shape.Bounds() }) {
+					t.Errorf("%s of %s is elsewhere", o.Name, h.Part)
+				}
+			}
+		}
+	}
+	for _, w := range read.Room.Walls {
+		for _, f := range w.Fixtures() {
+			if f.Out.Lo != length.Inch/2 || f.Out.Size() != f.StandsOut {
+				t.Errorf("%s stands out %v", f.Words(), f.Out)
+			}
+		}
+	}
+	if len(straight.Ways) != 2 || len(straight.Ways[0].Holes) == 0 || len(straight.Ways[1].Holes) == 0 {
+		t.Errorf("nothing is bored: %+v", straight.Ways)
 	}
 }

@@ -153,7 +153,8 @@ func (w *laying) board(s *wayScene, run *model.Run, index int, normal geom.Axis,
 // shutByJoints shuts where other boards of the cabinet stand on one, and where screws join
 // it to its neighbour.
 func (w *laying) shutByJoints(s *wayScene, board int, run *model.Run, part *model.Part, keep *keepOff) {
-	i := slices.IndexFunc(w.cabinets, func(c cabinet) bool { return c.block.Key() == part.Block() })
+	block := w.Block(part.Block())
+	i := slices.IndexFunc(w.cabinets, func(c cabinet) bool { return c.block == block })
 	if i < 0 {
 		return
 	}
@@ -241,7 +242,7 @@ func (s *solver) takes(f *model.Fixture, run *model.Run, wall *model.Wall, more 
 	if f.Outlet != nil {
 		face, more = f.Outlet.Plate(), s.limit("plug_room")
 	}
-	return run.Frame.Around(wall.Frame, geom.Box{U: face.X, V: geom.Span{Hi: f.StandsOut + more}, Z: face.Y})
+	return run.Frame.Around(wall.Frame, geom.Box{U: face.X, V: geom.Span{Lo: f.Out.Lo, Hi: f.Out.Hi + more}, Z: face.Y})
 }
 
 // pipesOf are the pipes and traps of drains: a bare line keeps its distance too.
@@ -262,11 +263,20 @@ func (w *laying) pipesOf(s *wayScene, run *model.Run, keep *keepOff) {
 func (w *laying) lanes(s *wayScene, run *model.Run, keep *keepOff) {
 	var at []length.Length
 	low := run.Height
-	for i := range run.Boxes {
-		if box := &run.Boxes[i]; box.Kind == model.Cabinet {
-			side := &w.m.Parts[w.partOf(w.Block(box.Key()), "side-left")]
-			at = append(at, max(keep.off(geom.Box{V: geom.Span{Hi: side.Placement.Box.V.Lo}}, keep.edge).V.Hi, keep.off(geom.Box{V: geom.Span{Hi: box.Inside.V.Lo}}, keep.joint).V.Hi))
-			low = min(low, box.Inside.Z.Lo)
+	off := func(rear, more length.Length) length.Length {
+		return keep.off(geom.Box{V: geom.Span{Hi: rear}}, more).V.Hi
+	}
+	for i := range w.cabinets {
+		c := &w.cabinets[i]
+		if &w.m.Runs[c.run] != run {
+			continue
+		}
+		box := &run.Boxes[c.box]
+		for j := c.first; j < c.last; j++ {
+			if p := &w.m.Parts[j]; p.Is("cabinet", "side") {
+				at = append(at, max(off(p.Placement.Box.V.Lo, keep.edge), off(box.Inside.V.Lo, keep.joint)))
+				low = min(low, box.Inside.Z.Lo)
+			}
 		}
 	}
 	slices.Sort(at)

@@ -44,6 +44,7 @@ type grid struct {
 type piece struct {
 	lane        bool
 	shut, holes int32
+	by          int32 // the last board that shut it, counted from 1
 }
 
 func (w *window) grid(a *Ask) *grid {
@@ -142,21 +143,43 @@ func (g *grid) fill() {
 		for _, s := range g.solids {
 			g.each(along, g.crossing(s.Box, along), func(p *piece, _ int) { p.shut++ })
 		}
-		for _, b := range g.boards {
-			mid := b.Box.Along(along).Mid()
-			g.each(along, g.crossing(b.Box, along), func(p *piece, at int) {
-				switch from := g.spot(at); {
-				case b.Normal != along || !b.lets(from):
-					p.shut++
-				case from[axis] < mid && mid <= g.spot(at + g.steps[axis])[axis]:
-					p.holes++
-				}
-			})
+		for i, b := range g.boards {
+			g.bore(b, int32(i+1), along)
 		}
 	}
 	for at := range g.pieces[geom.V] {
 		g.pieces[geom.V][at].lane = true
 	}
+}
+
+// bore tells of each piece along an axis whether a board shuts it, which the board of that
+// number does once, or wants a hole.
+func (g *grid) bore(b *Board, number int32, along geom.Axis) {
+	shut := func(p *piece, _ int) {
+		if p.by != number {
+			p.by = number
+			p.shut++
+		}
+	}
+	all := g.crossing(b.Box, along)
+	if b.Normal != along {
+		g.each(along, all, shut)
+		return
+	}
+	through := b.Box.Along(along)
+	for _, s := range b.Shut {
+		in := geom.Box{U: s.U.Intersect(b.Box.U), V: s.V.Intersect(b.Box.V), Z: s.Z.Intersect(b.Box.Z)}
+		g.each(along, g.crossing(in.With(along, through), along), shut)
+	}
+	mid := through.Mid()
+	g.each(along, all, func(p *piece, at int) {
+		switch from := g.spot(at); {
+		case !b.frames(from):
+			shut(p, at)
+		case p.by != number && from[along] < mid && mid <= g.spot(at + g.steps[along])[along]:
+			p.holes++
+		}
+	})
 }
 
 // crossing are the lines of each axis, from one and before another, on which the pieces

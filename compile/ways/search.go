@@ -2,39 +2,47 @@ package ways
 
 import (
 	"cmp"
-	"container/heap"
 	"slices"
 
 	"barwright/compile/geom"
 	"barwright/lang/length"
 )
 
-// cost is what a way is chosen by: what it goes through that it may not, its length, its
-// holes and its turns, in this order.
+// cost is what a way is chosen by: its length, its holes and its turns, in this order.
 type cost struct {
-	shut         int
 	length       Length
-	holes, turns int
+	holes, turns int32
 }
 
-func (c cost) compare(o cost) int {
-	return cmp.Or(cmp.Compare(c.shut, o.shut), cmp.Compare(c.length, o.length), cmp.Compare(c.holes, o.holes), cmp.Compare(c.turns, o.turns))
+func (c cost) less(o cost) bool {
+	switch {
+	case c.length != o.length:
+		return c.length < o.length
+	case c.holes != o.holes:
+		return c.holes < o.holes
+	}
+	return c.turns < o.turns
 }
 
 // crossed is a crossing of the grid's lines, the axis along which it was reached, and how
 // many boxes a way has come through.
 type crossed struct{ at, axis, through int }
 
-// search is Dijkstra's over the pieces of a grid, led on by what is left to go at least.
+// search is A* over the pieces of a grid. It goes on to crossings only from which no more is
+// in the way than has to be, and is led by what is left to go at least.
 type search struct {
 	*grid
 	*Ask
 	toGo    [][]int32
-	reached []cost
-	from    []int // the state before each; -1 at a beginning
-	known   []bool
-	done    []bool
+	reached []reached // by state
 	queue   queue
+}
+
+// reached is how a state was come to.
+type reached struct {
+	cost
+	from        int32 // the state before; -1 at a beginning
+	known, done bool
 }
 
 // shortest finds a way that goes through nothing that it may not, or as little as can be if
@@ -56,31 +64,35 @@ func (g *grid) shortest(a *Ask, loose bool) (Way, bool) {
 	if least == never || least > 0 && !loose {
 		return Way{}, false
 	}
-	s.reached, s.from, s.known, s.done = make([]cost, n), make([]int, n), make([]bool, n), make([]bool, n)
+	s.reached = make([]reached, n)
 	for _, p := range a.From {
-		for axis := range 3 {
-			s.reach(s.state(crossed{g.number(p), axis, a.comeThrough(p, 0)}), -1, cost{})
+		from := crossed{at: g.number(p), through: a.comeThrough(p, 0)}
+		for from.axis = range 3 {
+			if s.toGo[from.through][from.at] == least {
+				s.reach(from, -1, cost{})
+			}
 		}
 	}
-	for s.queue.Len() > 0 {
-		next := heap.Pop(&s.queue).(entry)
-		if s.done[next.state] {
+	for len(s.queue) > 0 {
+		state := s.queue.pop().state
+		if s.reached[state].done {
 			continue
 		}
-		s.done[next.state] = true
-		if here := s.crossed(next.state); here.through == len(a.Through) && slices.Contains(a.To, s.spot(here.at)) {
-			return s.way(next.state), true
+		s.reached[state].done = true
+		if here := s.crossed(state); here.through == len(a.Through) && slices.Contains(a.To, s.spot(here.at)) {
+			return s.way(state), true
 		}
-		s.onward(next.state)
+		s.onward(state)
 	}
 	return Way{}, false
 }
 
 // state is the number of what was crossed.
-func (s *search) state(c crossed) int { return (c.through*3+c.axis)*s.size + c.at }
+func (s *search) state(c crossed) int32 { return int32((c.through*3+c.axis)*s.size + c.at) }
 
-func (s *search) crossed(state int) crossed {
-	return crossed{state % s.size, state / s.size % 3, state / s.size / 3}
+func (s *search) crossed(state int32) crossed {
+	layer, at := int(state)/s.size, int(state)%s.size
+	return crossed{at, layer % 3, layer / 3}
 }
 
 // comeThrough is how many boxes a way has come through at a spot, after so many.
@@ -91,19 +103,15 @@ func (a *Ask) comeThrough(p Spot, already int) int {
 	return already
 }
 
-func (s *search) reach(state, from int, c cost) {
-	if s.done[state] || s.known[state] && s.reached[state].compare(c) <= 0 {
+func (s *search) reach(here crossed, from int32, c cost) {
+	state := s.state(here)
+	r := &s.reached[state]
+	if r.done || r.known && !c.less(r.cost) {
 		return
 	}
-	here := s.crossed(state)
-	toGo := s.toGo[here.through][here.at]
-	if toGo == never {
-		return
-	}
-	s.known[state], s.reached[state], s.from[state] = true, c, from
+	*r = reached{cost: c, from: from, known: true}
 	ahead := s.ahead(s.spot(here.at), here.axis)
-	c.shut, c.length, c.turns = c.shut+int(toGo), c.length+ahead.length, c.turns+ahead.turns
-	heap.Push(&s.queue, entry{c, state})
+	s.queue.push(entry{cost{c.length + ahead.length, c.holes, c.turns + ahead.turns}, state})
 }
 
 // ahead is what the way on costs at least, coming along an axis.
@@ -116,7 +124,7 @@ func (s *search) ahead(p Spot, came int) cost {
 				c.turns++
 			}
 		}
-		if c.compare(least) < 0 {
+		if c.less(least) {
 			least = c
 		}
 	}
@@ -124,9 +132,9 @@ func (s *search) ahead(p Spot, came int) cost {
 }
 
 // onward goes from a state to the crossings beside it.
-func (s *search) onward(state int) {
-	here, so := s.crossed(state), s.reached[state]
-	p := s.spot(here.at)
+func (s *search) onward(state int32) {
+	here, so := s.crossed(state), s.reached[state].cost
+	p, toGo := s.spot(here.at), s.toGo[here.through][here.at]
 	for axis := range s.steps {
 		for _, by := range [2]int{-1, 1} {
 			to, begins, ok := s.beside(here.at, axis, by)
@@ -134,21 +142,25 @@ func (s *search) onward(state int) {
 				continue
 			}
 			piece, q := s.pieces[axis][begins], s.spot(to)
-			c := cost{so.shut + int(piece.shut), so.length + p.To(q), so.holes + int(piece.holes), so.turns}
+			next := crossed{to, axis, s.comeThrough(q, here.through)}
+			if s.toGo[next.through][to] != toGo-piece.shut {
+				continue
+			}
+			c := cost{so.length + p.To(q), so.holes + piece.holes, so.turns}
 			if axis != here.axis {
 				c.turns++
 			}
-			s.reach(s.state(crossed{to, axis, s.comeThrough(q, here.through)}), state, c)
+			s.reach(next, state, c)
 		}
 	}
 }
 
 // way goes back from its last state to its beginning.
-func (s *search) way(last int) Way {
+func (s *search) way(last int32) Way {
 	w := Way{Length: s.reached[last].length}
 	var all []Spot
-	for n := last; n >= 0; n = s.from[n] {
-		all = append(all, s.spot(n%s.size))
+	for n := last; n >= 0; n = s.reached[n].from {
+		all = append(all, s.spot(int(n)%s.size))
 	}
 	slices.Reverse(all)
 	for i, p := range all {
@@ -187,19 +199,44 @@ func axisOf(p, q Spot) geom.Axis {
 // entry is a state in the queue: the cheapest comes first, of like ones the lowest number.
 type entry struct {
 	cost
-	state int
+	state int32
 }
 
+func (e entry) before(o entry) bool {
+	return e.less(o.cost) || e.cost == o.cost && e.state < o.state
+}
+
+// queue is a heap with four below each: container/heap would make an allocation of each entry.
 type queue []entry
 
-func (q queue) Len() int { return len(q) }
-func (q queue) Less(i, j int) bool {
-	return cmp.Or(q[i].compare(q[j].cost), cmp.Compare(q[i].state, q[j].state)) < 0
+func (q *queue) push(e entry) {
+	*q = append(*q, e)
+	h, i := *q, len(*q)-1
+	for i > 0 && e.before(h[(i-1)/4]) {
+		h[i] = h[(i-1)/4]
+		i = (i - 1) / 4
+	}
+	h[i] = e
 }
-func (q queue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
-func (q *queue) Push(e any)   { *q = append(*q, e.(entry)) }
-func (q *queue) Pop() any {
-	last := (*q)[len(*q)-1]
-	*q = (*q)[:len(*q)-1]
-	return last
+
+func (q *queue) pop() entry {
+	h := *q
+	first, last := h[0], h[len(h)-1]
+	h = h[:len(h)-1]
+	*q = h
+	for i := 0; len(h) > 0; {
+		least := 4*i + 1
+		for k := least + 1; k < min(4*i+5, len(h)); k++ {
+			if h[k].before(h[least]) {
+				least = k
+			}
+		}
+		if least >= len(h) || last.before(h[least]) {
+			h[i] = last
+			break
+		}
+		h[i] = h[least]
+		i = least
+	}
+	return first
 }

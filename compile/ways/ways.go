@@ -45,14 +45,19 @@ type Board struct {
 }
 
 func (b *Board) lets(at Spot) bool {
+	return b.frames(at) && !slices.ContainsFunc(b.Shut, func(shut geom.Box) bool {
+		return b.passes(shut, at, at)
+	})
+}
+
+// frames reports whether a line along the normal lies in the rim.
+func (b *Board) frames(at Spot) bool {
 	for axis := geom.U; axis <= geom.Z; axis++ {
 		if axis != b.Normal && !b.Rim.Along(axis).Holds(at[axis]) {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(b.Shut, func(shut geom.Box) bool {
-		return b.passes(shut, at, at)
-	})
+	return true
 }
 
 // passes reports whether a line along the normal passes the inside of a box, wherever along it.
@@ -115,8 +120,8 @@ const Most = 1_000_000
 
 // Find finds the shortest way; of those as short the one with the fewest holes, and then
 // with the fewest turns. Where there is none within [Far], ok is false, and the way tells by
-// what it is shut: it is the one that goes through the fewest things that it may not. It has
-// no spots where no lanes join the ends at all.
+// what it is shut: it is the one that is least. It has no spots where no lanes join the ends
+// at all.
 func (s *Scene) Find(a Ask) (w Way, ok bool) {
 	whole, direct := a.extent()
 	near := s.within(whole.Grow(Near)).grid(&a)

@@ -233,3 +233,14 @@ func TestShortestByLibrary(t *testing.T) {
 		}
 	})
 }
+
+// TestShutBesideBoard lays a way beside a board, where what is shut of it reaches out.
+func TestShutBesideBoard(t *testing.T) {
+	s := ways.Scene{
+		Boards: []ways.Board{{Box: box(2, 4, 0, 3, 0, 3), Rim: box(2, 4, 0, 3, 0, 3), Normal: geom.U, Shut: []geom.Box{box(2, 4, 0, 6, 0, 6)}}},
+		Lanes:  []geom.Box{box(0, 6, 5, 5, 0, 6)},
+	}
+	if w, ok := s.Find(ways.Ask{From: []ways.Spot{{0, 5, 1}}, To: []ways.Spot{{6, 5, 1}}}); !ok || w.Length != 6 || len(w.Holes) > 0 {
+		t.Errorf("found %v: %+v", ok, w)
+	}
+}

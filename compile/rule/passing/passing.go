@@ -95,7 +95,7 @@ func standingOut(b *rule.Build) map[source.Range]protrusion {
 			if o.StandsOut > 0 {
 				out[o.Why.At] = protrusion{
 					name: o.Words(), wall: w.Name, out: o.StandsOut, why: o.Why,
-					plan: w.Frame.Corners(o.Face.X, geom.Span{Hi: o.StandsOut}), z: o.Face.Y,
+					plan: w.Frame.Corners(o.Face.X, o.Out), z: o.Face.Y,
 					on: inRoom(w.Frame, geom.Dir{Axis: geom.V, Neg: true}),
 				}
 			}

@@ -185,7 +185,7 @@ func wallSolids(w *model.Wall) []solid {
 		}
 		out = append(out, solid{
 			kind: stubSolid, of: o.Key(), what: o.Words(), run: noRun, turn: w.Frame.Turn, why: o.Why,
-			plan: rectangle(w.Frame, o.Face.X, geom.Span{Hi: o.StandsOut}), z: o.Face.Y,
+			plan: rectangle(w.Frame, o.Face.X, o.Out), z: o.Face.Y,
 		})
 	}
 	return out

@@ -27,10 +27,12 @@ func pipeEnds(b *rule.Build, run *model.Run) []blocker {
 	var out []blocker
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
+		face := w.Face()
 		for j := range w.Stubs {
 			s := &w.Stubs[j]
-			u0, v0 := run.Frame.Local(w.Frame.At(s.Along, 0))
-			u1, v1 := run.Frame.Local(w.Frame.At(s.Along, s.StandsOut))
+			off, _ := face.At(geom.Point{X: s.Along, Y: s.Height})
+			u0, v0 := run.Frame.Local(w.Frame.At(s.Along, off))
+			u1, v1 := run.Frame.Local(w.Frame.At(s.Along, off+s.StandsOut))
 			box := geom.Box{U: geom.Between(u0, u1), V: geom.Between(v0, v1), Z: geom.About(s.Height, s.Diameter)}
 			if box.U.Size() < box.V.Size() {
 				box.U = box.U.Grow(s.Diameter / 2)
