@@ -57,6 +57,9 @@ func (s *SettingStep) Way(show func(Length) string) string {
 	case LaidInPlace:
 		return "laid on the bare floor"
 	}
+	if s.Door && len(s.Slides) == 0 {
+		return "where it comes in, before the doorway"
+	}
 	var out []string
 	for i, slide := range s.Slides {
 		words := show(slide.By) + " " + slide.To
