@@ -55,6 +55,7 @@ func Order(b *rule.Build) {
 	case b.Findings.HasErrors():
 		return
 	}
+	r.beforeDoorway()
 	r.throughDoorway()
 	steps, blocked := r.order()
 	if blocked != nil {
