@@ -21,7 +21,7 @@ func TestOrder(t *testing.T) {
 		{
 			What: "cabinet sink", Block: "cabinet.sink", WeightKg: 30, People: 2,
 			Slides: []model.Slide{{To: "to the rear", By: 9 * length.Inch}, {To: "to the left", By: 7 * length.Inch / 2, Over: []string{"stub drain", "stub cold"}}},
-			After:  []model.Ahead{{What: "base of cabinet sink", Why: "it stands on it"}, {What: "cabinet a", Why: "it would stand in the way"}, {What: "cabinet b", Why: "it could not come in afterwards"}},
+			After:  []model.Ahead{{What: "base of cabinet sink", Why: "it stands on it"}, {What: "cabinet a", Why: "it would stand in the way"}, {What: "cabinet b", Why: "it would stand in the way"}},
 		},
 	}
 	m.Work = make([]model.Task, 41)
