@@ -38,7 +38,7 @@ func shimsTooThick(b *rule.Build) {
 	if worst == nil {
 		return
 	}
-	f := b.Findings.Warnf("shims-too-thick", b.Room.Floor.Why.At, "the floor levelled there, or a board under the box first and shims on it",
+	f := b.Findings.Warnf("shims-too-thick", b.Room.Floor.Why.At, "the floor levelled there, or a board under it first and shims on that",
 		"%s over %s thick: the thickest is %s, under %s, %s. The highest point that anything bears on is under %s.",
 		shims(count), b.Show(most), b.Show(worst.Thick), worst.Words(), worst.Under, b.Room.Floor.Bears)
 	f.Also(worst.Why.At, "it stands there")
