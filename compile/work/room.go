@@ -167,7 +167,7 @@ func (o *order) roughIn(k *model.KneeWall, phase string) {
 		t.About = append(t.About, "outlet."+q.Name)
 		t.Checks = append(t.Checks, model.Check{
 			What:   "outlet " + q.Name + ", centre, from the left end of the run and over " + o.zero(),
-			Figure: o.plain(q.Box.U.Mid()) + ", " + o.plain(q.Box.Z.Mid()),
+			Figure: o.near(q.Box.U.Mid()) + ", " + o.near(q.Box.Z.Mid()),
 		})
 	}
 	o.do(t)

@@ -53,7 +53,7 @@ func (o *order) roughCuts() {
 			if c.Along {
 				from = "along, from the lower edge"
 			}
-			t.Checks = append(t.Checks, model.Check{What: fmt.Sprintf("%s, no. %d, cut %d, %s", o.sold(r.Stock), r.Blank, n+1, from), Figure: o.plain(c.At)})
+			t.Checks = append(t.Checks, model.Check{What: fmt.Sprintf("%s, no. %d, cut %d, %s", o.sold(r.Stock), r.Blank, n+1, from), Figure: o.near(c.At)})
 		}
 	}
 	if len(t.Checks) > 0 {
