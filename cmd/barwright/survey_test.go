@@ -85,17 +85,19 @@ import (
 //	107.139 (PM)       PQM: 12 + 0.0065 * 477.861 = 15.106
 //	150, 300, 450      12 + 0.0065 * 435, 285, 135 = 14.8275, 13.8525, 12.8775
 //	585 to 600.81      12
+//
+// On the page, what is set out is to the nearest mark, of 0.5; the hundredths are in the cut file.
 var surveyByHand = []string{
-	"cabinet urn leg 3 927.95 485 0 wound out 150", "cabinet urn leg 4 1427.95 485 0.69 wound out 150.69",
-	"bay fridge left block, rear end 1504.95 30 3.76 4 43.76", "cabinet till leg 2 3547.95 55 6.57 wound out 156.57",
-	"cabinet sink front left corner 3605.66 1849.93 4.73 4.5", "cabinet trays front right corner 1605.7 1835.97 0.68 0.5",
+	"cabinet urn leg 3 928 485 0 wound out 150", "cabinet urn leg 4 1428 485 0.69 wound out 150.5",
+	"bay fridge left block, rear end 1505 30 3.76 4 44", "cabinet till leg 2 3548 55 6.57 wound out 156.5",
+	"cabinet sink front left corner 3605.5 1850 4.73 4.5", "cabinet trays front right corner 1605.5 1836 0.68 0.5",
 
-	"cabinet urn back 945.75 794.2 8.24 8", "cabinet plates back 2150.75 794.2 6.54 6.5", "cabinet till back 3530.15 794.2 7.28 7.5",
+	"cabinet urn back 946 794 8.24 8", "cabinet plates back 2151 794 6.54 6.5", "cabinet till back 3530 794 7.28 7.5",
 
-	"GABLE-E left wall hatch top 0 12 588.81", "150 12.75 588.06", "300 13.5 587.31", "450 14.25 586.56", "600 15 585.81",
-	"750 15.75 585.06", "762 15.81 585", "877.06 15.81 585",
-	"GABLE-E bottom floor right 50 15.08 861.97", "107.14 15.11 861.95", "150 14.83 862.23", "300 13.85 863.21",
-	"450 12.88 864.18", "585 12 865.06", "600.81 12 865.06",
+	"GABLE-E left wall hatch top 0 12 589", "150 13 588", "300 13.5 587.5", "450 14.5 586.5", "600 15 586",
+	"750 16 585", "762 16 585", "877 16 585",
+	"GABLE-E bottom floor right 50 15 862", "107 15 862", "150 15 862", "300 14 863",
+	"450 13 864", "585 12 865", "601 12 865",
 }
 
 // TestSurveyByHand looks for the figures above among those that the page prints, and for the
@@ -112,9 +114,9 @@ func TestSurveyByHand(t *testing.T) {
 		}
 	}
 	for _, want := range []string{
-		"under cabinet urn, leg 3, 927.95 mm along the first wall and 485 mm out from it.", "lies 1002.14 mm above it",
+		"under cabinet urn, leg 3, 928 mm along the first wall and 485 mm out from it.", "lies 1002 mm above it",
 		"Run back stands 5 mm out from the line of wall hatch, where its face stands out most: 2250 mm along and 450 mm up.",
-		"Run front stands 3.43 mm out from the line of wall yard, where its face stands out most: 1800 mm along and 862 mm up.",
+		"Run front stands 3.5 mm out from the line of wall yard, where its face stands out most: 1800 mm along and 862 mm up.",
 	} {
 		if !strings.Contains(plain(page), want) {
 			t.Errorf("the page does not say %q", want)

@@ -80,11 +80,14 @@ func (b Build) Plain(l Length) string { return length.Plain(l, b.Unit, b.Marks) 
 // Near prints a length to the nearest mark, for what follows from the build and is set out by
 // nobody: how far something slides, what is cut off at a station. What no mark shows is told
 // as it is.
-func (b Build) Near(l Length) string {
+func (b Build) Near(l Length) string { return b.Plain(b.Nearest(l)) }
+
+// Nearest is a length rounded to the nearest mark, unless nothing would be left of it.
+func (b Build) Nearest(l Length) Length {
 	if near := length.Round(l, b.Marks); near != 0 {
-		l = near
+		return near
 	}
-	return b.Plain(l)
+	return l
 }
 
 // Metric reports whether a build in inches has a length that no inch rule shows and

@@ -285,6 +285,6 @@ func (r *room) standsInTheWay(name string, stands *body, away setting.Slide, ste
 		at = a.Expr.At
 	}
 	r.Findings.Warnf("stands-in-the-way", at, slot, "%s stands where %s comes in. It has to move %s %s; then %s is set, %s; then it slides back.",
-		finding.Capital(quoted(stands.Name)), quoted(name), r.Show(away.By), direction(stands.frame, away), quoted(name), in.Way(r.Show)).
+		finding.Capital(quoted(stands.Name)), quoted(name), r.Model.Build.Near(away.By), direction(stands.frame, away), quoted(name), in.Way(r.Model.Build.Near)).
 		Also(r.Block(o.block).Head, "what comes in")
 }

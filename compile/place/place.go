@@ -54,6 +54,7 @@ func Order(b *rule.Build) {
 	case b.Findings.HasErrors():
 		return
 	}
+	r.beforeDoorway()
 	r.throughDoorway()
 	steps, blocked := r.order()
 	if blocked != nil {
@@ -223,7 +224,7 @@ func (r *room) step(s setting.Step) model.SettingStep {
 		case name == o.fixedTo:
 			out.After = append(out.After, model.Ahead{What: name, Why: "it is fixed to it"})
 		default:
-			out.After = append(out.After, model.Ahead{What: name, Why: "it could not come in afterwards"})
+			out.After = append(out.After, model.Ahead{What: name, Why: "it would stand in the way"})
 		}
 	}
 	if o.early != model.SetInPlace {

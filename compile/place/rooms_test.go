@@ -96,7 +96,7 @@ run "wash" {
 		},
 		{
 			// The wall opposite is 40 in off: the neighbour can make way by 16 in, and what is 24 in deep has no room before its
-			// place.
+			// place. As near as that it stands before the whole doorway.
 			name: "no room to move the neighbour",
 			text: `
 room {
@@ -133,6 +133,8 @@ run "wash" {
   }
 }`,
 			found: []string{
+				`warning stands-before-doorway: Cabinet "dry" stands before the doorway, which is 30 in wide: nothing of it is left free, and 24 in are needed to go in. What is set after it cannot be brought in.`,
+				"",
 				`error cannot-be-set: Cabinet "sink" fits where it goes, but no straight slides take it there. Stub "waste" goes 3 in into it: it is clear of that once it is 3 in further off wall "north". Drawn out from its place it gets 1/8 in to the front and 1/8 in up, where the left side meets stub "waste"; no way to the right, where the right side meets the left side of cabinet "dry". Cabinet "dry" stands already, and moving it aside does not let this one in.`,
 				"",
 			},

@@ -73,3 +73,32 @@ func TestBar(t *testing.T) {
 		}
 	}
 }
+
+// TestNotMilesAway: a skin behind a bar that stands 0.4 degrees askew to the doorway's wall goes
+// round the free end of the bar. Lines askew by so little meet 140 times as far away as they are
+// apart, and two slides back and forth along them come to the same place.
+func TestNotMilesAway(t *testing.T) {
+	askew := geom.Frame{Origin: geom.Point{X: 136 * inch, Y: 93 * inch}, Turn: 1804 * geom.Degree / 10}
+	r := setting.Room{
+		Door: &setting.Door{Span: geom.Span{Lo: 2 * inch, Hi: 32 * inch}, Height: 78 * inch, Landing: 36 * inch},
+		Lift: 6 * inch,
+		Fixed: []setting.Solid{
+			{Name: "wall", Box: box(32*inch, -6*inch, 0, 136*inch, 0, 90*inch)},
+			{Name: "end wall", Frame: geom.Frame{Origin: geom.Point{X: 136 * inch}, Turn: 904 * geom.Degree / 10}, Box: box(0, -6*inch, 0, 122*inch, 0, 90*inch)},
+			{Name: "bar", Frame: askew, Box: box(inch, 0, 0, 110*inch, 26*inch, 40*inch)},
+		},
+		Bodies: []setting.Body{{Name: "skin", Solids: []setting.Solid{{Name: "skin", Frame: askew, Box: box(inch, -inch/4, 0, 109*inch, 0, 40*inch)}}}},
+	}
+	steps, blocked := r.Order()
+	if blocked != nil {
+		t.Fatalf("%+v", blocked)
+	}
+	if err := audit(r, steps); err != nil {
+		t.Error(err)
+	}
+	for _, slide := range steps[0].Slides {
+		if slide.By > 20*12*inch {
+			t.Errorf("%+v", slide)
+		}
+	}
+}

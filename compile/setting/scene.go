@@ -18,6 +18,7 @@ type scene struct {
 	lone   []*found // for each group: its search among what stands fast; nil before
 	door   *Door
 	lift   float64
+	wide   float64 // twice what all bodies and the door extend over, along x and y together
 	strict bool
 }
 
@@ -85,6 +86,7 @@ func newScene(r Room) *scene {
 		s.groups = append(s.groups, g)
 		index[b.Name] = fixed + i
 	}
+	s.wide = s.extent()
 	s.lone = make([]*found, len(s.groups))
 	for i, b := range r.Bodies {
 		for _, name := range b.On {
@@ -94,6 +96,31 @@ func newScene(r Room) *scene {
 		}
 	}
 	return s
+}
+
+// extent is how far apart things may be that are set, or brought in by the door, with as much
+// again to go round them.
+func (s *scene) extent() (sum float64) {
+	var all []reach
+	for _, g := range s.groups {
+		if g.body {
+			all = append(all, g.hull)
+		}
+	}
+	if s.door != nil {
+		all = append(all, s.reach(Solid{Frame: s.door.Frame, Box: s.door.box()}))
+	}
+	if len(all) == 0 {
+		return 0
+	}
+	for j := range 2 {
+		on := all[0][j]
+		for _, r := range all {
+			on = span{min(on.lo, r[j].lo), max(on.hi, r[j].hi)}
+		}
+		sum += on.hi - on.lo
+	}
+	return 2 * sum
 }
 
 // quarter is a right angle.

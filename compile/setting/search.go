@@ -18,8 +18,17 @@ type found struct {
 // search looks for a way out for body b, past what stands. A slide ends at faces, so the fewer
 // faces a search knows, the fewer places it looks at. One in vain is made again with more of what
 // it ran into: the faces of hulls; when it knows these, the solids in them; then their
-// faces. What it never ran into might as well not be there.
-func (s *scene) search(b int, standing []int) found { return s.flood(b, standing).search() }
+// faces. What it never ran into might as well not be there. Lines of faces that are all but
+// parallel meet miles away: places that the room has no room for are looked at only in a
+// second search, where one without them is in vain.
+func (s *scene) search(b int, standing []int) found {
+	f := s.flood(b, standing)
+	f.wide = s.wide
+	if out := f.search(); out.ok || !f.beyond {
+		return out
+	}
+	return s.flood(b, standing).search()
+}
 
 func (f *flood) search() found {
 	for {
@@ -60,6 +69,8 @@ type flood struct {
 	lines     [][]float64       // along each axis, where faces of obstacles are
 	seen      map[[3]int64]bool // places to the nanometre; lookup only
 	places    []place
+	wide      float64 // places no further than that are looked at
+	beyond    bool    // there are others
 }
 
 // place is where a slide has ended, and the slide: from which place, along which way.
@@ -76,7 +87,7 @@ const hair = 0.25
 const near = 2.0
 
 func (s *scene) flood(b int, standing []int) *flood {
-	f := &flood{scene: s, body: b, standing: standing}
+	f := &flood{scene: s, body: b, standing: standing, wide: math.Inf(1)}
 	for _, o := range standing {
 		if s.engaged(b, o) {
 			f.obstacles = append(f.obstacles, s.obstacles(b, o)...)
@@ -227,7 +238,10 @@ func (f *flood) hits() []int {
 
 func (f *flood) add(p place) {
 	key := [3]int64{int64(rounded(p.at[0])), int64(rounded(p.at[1])), int64(rounded(p.at[2]))}
-	if !f.seen[key] {
+	switch {
+	case math.Hypot(p.at[0], p.at[1]) > f.wide:
+		f.beyond = true
+	case !f.seen[key]:
 		f.seen[key] = true
 		f.places = append(f.places, p)
 	}

@@ -140,7 +140,11 @@ func (o *order) joints(t *model.Task, r *model.Run, box *model.Box) (out []model
 		}
 		if screws := o.screws("to join cabinets " + r.Boxes[left].Name + " and " + r.Boxes[right].Name); len(screws) > 0 {
 			out = append(out, screws...)
-			t.After = append(t.After, each("they are joined", "set."+key)...)
+			stood := "set." + key
+			if o.known["back."+key] {
+				stood = "back." + key
+			}
+			t.After = append(t.After, each("they are joined", stood)...)
 		}
 	}
 	join(at-1, at, at-1)

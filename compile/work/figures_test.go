@@ -188,13 +188,31 @@ cord "ice" {
 // of shims that was worked out by hand has them, and in one line.
 func TestShims(t *testing.T) {
 	m := solved(t, edittest.Folder(t, "../../examples/boatshed"))
-	want := "shims, each within 1/64 in: rear left corner 1/32 in, rear right corner 3/32 in, front left corner 1/32 in, front right corner none"
+	want := "shims, each within 1/64 in: rear left corner: 1/32 in; rear right corner: 3/32 in; front left corner: 1/32 in; front right corner: none"
 	if got := ticks(t, m, "set.cabinet.kettle"); !slices.Contains(got, want) {
 		t.Errorf("%q", got)
 	}
 	want = "the highest point, where no shim goes: under cabinet kettle, front right corner, along the first wall and out from it: 30 in, 20 1/4 in"
 	if got := ticks(t, m, "line"); !slices.Contains(got, want) {
 		t.Errorf("%q", got)
+	}
+}
+
+// TestFromMarkedLines: run front of the boat shed is marked by the line of its fronts, 66 in from the
+// first wall, so what stands behind or under it is measured from there: the framing behind boxes
+// 23 1/4 in deep, and the rear of the anchor's block, 16 1/32 in before theirs. The datum lies, by hand,
+// 47.98015 in below the line: no tape shows that, 47 31/32 in is the mark that is nearest.
+func TestFromMarkedLines(t *testing.T) {
+	m := solved(t, edittest.Folder(t, "../../examples/boatshed"))
+	for _, c := range [][2]string{
+		{"frame.bar", "its face towards the boxes, from their fronts: 23 1/4 in"},
+		{"fix.anchor.end", "its rear, from the fronts of the boxes: 7 7/32 in"},
+		{"line", "right end of run front, from its left end: 109 1/2 in"},
+		{"line", "the datum, below the line that the floor was read from: the height of the floor at that point: 47 31/32 in"},
+	} {
+		if got := ticks(t, m, c[0]); !slices.Contains(got, c[1]) {
+			t.Errorf("%s: %q", c[0], got)
+		}
 	}
 }
 

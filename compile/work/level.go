@@ -16,8 +16,7 @@ func (o *order) datum() []model.Check {
 		return nil
 	}
 	return []model.Check{
-		{What: "the highest point, where no shim goes: under " + f.Bears + ", along the first wall and out from it", Figure: o.plain(f.Datum.X) + ", " + o.plain(f.Datum.Y)},
-		{What: "the line that the floor was read from, over that point", Figure: o.Model.Build.Near(f.Line)},
+		{What: "the highest point, where no shim goes: under " + f.Bears + ", along the first wall and out from it", Figure: o.near(f.Datum.X) + ", " + o.near(f.Datum.Y)},
 	}
 }
 
@@ -27,18 +26,18 @@ func (o *order) levelled(key string) (out []model.Check) {
 	for _, s := range o.shims[key] {
 		switch {
 		case s.Winds:
-			wound = append(wound, s.Under+" "+o.plain(s.Height))
+			wound = append(wound, s.Under+": "+o.near(s.Height))
 		case s.Thick > 0:
-			shims = append(shims, s.Under+" "+o.plain(s.Thick))
+			shims = append(shims, s.Under+": "+o.plain(s.Thick))
 		default:
-			shims = append(shims, s.Under+" none")
+			shims = append(shims, s.Under+": none")
 		}
 	}
 	if len(shims) > 0 {
-		out = append(out, model.Check{What: "shims, each within " + o.Show(o.Setting.Step/2), Figure: strings.Join(shims, ", ")})
+		out = append(out, model.Check{What: "shims, each within " + o.Show(o.Setting.Step/2), Figure: strings.Join(shims, "; ")})
 	}
 	if len(wound) > 0 {
-		out = append(out, model.Check{What: "wound out over the floor", Figure: strings.Join(wound, ", ")})
+		out = append(out, model.Check{What: "wound out over the floor", Figure: strings.Join(wound, "; ")})
 	}
 	return out
 }
@@ -51,7 +50,7 @@ func (o *order) packed(r *model.Run, box *model.Box) []model.Check {
 		if g.Shim > 0 {
 			thick = o.plain(g.Shim)
 		}
-		out = append(out, thick+" at "+o.plain(g.Along))
+		out = append(out, thick+" at "+o.near(g.Along))
 	}
 	if len(out) == 0 {
 		return nil
@@ -86,7 +85,7 @@ func (o *order) comesOff(s *model.Scribe) string {
 	for _, at := range s.Stations {
 		cut = cut.Union(geom.Span{Lo: at.Cut, Hi: at.Cut})
 	}
-	lo, hi := o.Model.Build.Near(cut.Lo), o.Model.Build.Near(cut.Hi)
+	lo, hi := o.near(cut.Lo), o.near(cut.Hi)
 	if lo == hi {
 		return lo
 	}

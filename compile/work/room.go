@@ -20,12 +20,13 @@ func (o *order) lines() {
 	}
 	if f := &o.Room.Floor; len(f.Readings) > 0 {
 		t.Title = "Strike the line all round that the floor was read from, and the datum under it; mark the ends of the runs"
-		t.Checks = append(t.Checks, o.position("the datum, under that line: the height of the floor under "+f.Bears, f.Line))
+		t.Checks = append(t.Checks, o.position("the datum, below the line that the floor was read from: the height of the floor at that point", f.Line))
 	}
 	for i := range o.Runs {
 		r := &o.Runs[i]
 		t.About = append(t.About, "run."+r.Name)
-		t.Checks = append(t.Checks, o.place(r), o.position("top of the boxes of run "+r.Name+", over "+o.zero(), r.Height))
+		t.Checks = append(t.Checks, o.place(r), o.position("right end of run "+r.Name+", from its left end", r.Length),
+			o.position("top of the boxes of run "+r.Name+", over "+o.zero(), r.Height))
 	}
 	o.do(t)
 	o.early("anchor")
@@ -65,7 +66,7 @@ func (o *order) anchor(s *model.SettingStep, p *model.Part) {
 		Screws: o.screws("to hold " + p.Owner + " to the floor"), Cautions: []string{drilling},
 		Checks: []model.Check{
 			o.position("its left end, from the left end of the run", p.Placement.Box.U.Lo),
-			o.position("its rear, from the rear of the boxes", p.Placement.Box.V.Lo),
+			o.rear(p),
 		},
 	}
 	if p.Glued {
@@ -77,6 +78,15 @@ func (o *order) anchor(s *model.SettingStep, p *model.Part) {
 		t.Phase = setting
 	}
 	o.placed(t, s)
+}
+
+// rear tells how far the rear of an anchor's block lies from the line of its run that is marked.
+func (o *order) rear(p *model.Part) model.Check {
+	r, v := o.RunNamed(o.Block(p.Block()).Parent.Name), p.Placement.Box.V.Lo
+	if r.Along {
+		return o.position("its rear, from the rear of the boxes", v)
+	}
+	return o.position("its rear, from the fronts of the boxes", r.Depth-v)
 }
 
 // kneeWall has the framing stood up, the steel let in, and the wiring looked at while it
@@ -110,6 +120,7 @@ func (o *order) frame(s *model.SettingStep, k *model.KneeWall, phase string) {
 		Checks: []model.Check{
 			o.position("top of the upper plate, over "+o.zero(), k.Framing.Z.Hi),
 			o.position("its left end, from the left end of the run", k.Framing.U.Lo),
+			o.position("its face towards the boxes, from their fronts", o.RunNamed(k.Run).Depth-k.Framing.V.Hi),
 		},
 	}
 	t.Checks = append(t.Checks, o.levelled(key)...)
@@ -156,7 +167,7 @@ func (o *order) roughIn(k *model.KneeWall, phase string) {
 		t.About = append(t.About, "outlet."+q.Name)
 		t.Checks = append(t.Checks, model.Check{
 			What:   "outlet " + q.Name + ", centre, from the left end of the run and over " + o.zero(),
-			Figure: o.plain(q.Box.U.Mid()) + ", " + o.plain(q.Box.Z.Mid()),
+			Figure: o.near(q.Box.U.Mid()) + ", " + o.near(q.Box.Z.Mid()),
 		})
 	}
 	o.do(t)

@@ -60,7 +60,7 @@ func TestAnyOrder(t *testing.T) {
 			if n := len(b.Setting.Steps); n > 0 && rapid.Bool().Draw(t, "blocked") {
 				by := b.Setting.Steps[rapid.IntRange(0, n-1).Draw(t, "by")].What
 				if s.Does != model.FramedInPlace || !strings.HasPrefix(by, "skin ") && !strings.HasPrefix(by, "corner ") {
-					s.After = append(s.After, model.Ahead{What: by, Why: "it could not come in afterwards"})
+					s.After = append(s.After, model.Ahead{What: by, Why: "it would stand in the way"})
 				}
 			}
 			set[s.What] = true
@@ -114,7 +114,7 @@ func TestLateFraming(t *testing.T) {
 	steps := b.Setting.Steps
 	wall := slices.IndexFunc(steps, func(s model.SettingStep) bool { return s.What == "knee wall bar" })
 	late := steps[wall]
-	late.After = []model.Ahead{{What: "cabinet beans", Why: "it could not come in afterwards"}}
+	late.After = []model.Ahead{{What: "cabinet beans", Why: "it would stand in the way"}}
 	steps = slices.Delete(steps, wall, wall+1)
 	beans := slices.IndexFunc(steps, func(s model.SettingStep) bool { return s.What == "cabinet beans" })
 	b.Setting.Steps = slices.Insert(steps, beans+1, late)
@@ -163,7 +163,7 @@ func TestSkinRoundSteel(t *testing.T) {
 	first := steps[skin]
 	steps = slices.Insert(slices.Delete(steps, skin, skin+1), 0, first)
 	wall := slices.IndexFunc(steps, func(s model.SettingStep) bool { return s.What == "knee wall bar" })
-	steps[wall].After = []model.Ahead{{What: "skin room", Why: "it could not come in afterwards"}}
+	steps[wall].After = []model.Ahead{{What: "skin room", Why: "it would stand in the way"}}
 	b.Setting.Steps = steps
 	tasks := Order(b)
 	where := at(tasks)

@@ -53,7 +53,7 @@ func (o *order) roughCuts() {
 			if c.Along {
 				from = "along, from the lower edge"
 			}
-			t.Checks = append(t.Checks, model.Check{What: fmt.Sprintf("%s, no. %d, cut %d, %s", o.sold(r.Stock), r.Blank, n+1, from), Figure: o.plain(c.At)})
+			t.Checks = append(t.Checks, model.Check{What: fmt.Sprintf("%s, no. %d, cut %d, %s", o.sold(r.Stock), r.Blank, n+1, from), Figure: o.near(c.At)})
 		}
 	}
 	if len(t.Checks) > 0 {
@@ -80,6 +80,7 @@ func (o *order) cut() {
 			t.Tools = []string{"metal saw, or angle grinder", "drill press", "centre punch", "cutting oil", "file"}
 			t.Cautions = []string{steel}
 			o.pieces(&t, parts)
+			o.lift(&t, o.weight(l.Stock, l.Length, o.Length(o.Block(l.Stock), "width"), o.Length(o.Block(l.Stock), "thickness")), "a whole bar")
 		default:
 			t.Tools = []string{"mitre saw", "tape", "labels"}
 			o.pieces(&t, parts)
@@ -207,5 +208,5 @@ func (o *order) finish() {
 
 // position tells where a thing begins.
 func (o *order) position(what string, at length.Length) model.Check {
-	return model.Check{What: what, Figure: o.plain(at)}
+	return model.Check{What: what, Figure: o.near(at)}
 }

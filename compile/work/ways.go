@@ -149,7 +149,7 @@ func (o *order) pulled(w *model.Way, phase string) model.Task {
 		if p.Kind != model.Lumber {
 			continue
 		}
-		figure := o.hole(w, h) + ", " + o.plain(h.At.Z)
+		figure := o.hole(w, h) + ", " + o.near(h.At.Z)
 		if h.Plates > 0 {
 			figure += fmt.Sprintf(", nail plates: %d", h.Plates)
 		}

@@ -125,6 +125,9 @@ func open(b *rule.Build) *order {
 // plain is a length as people on site read it.
 func (o *order) plain(l length.Length) string { return o.Model.Build.Plain(l) }
 
+// near is a length to the nearest mark, for what is set out with a tape.
+func (o *order) near(l length.Length) string { return o.Model.Build.Near(l) }
+
 // do adds a step. What it waits for is kept only where it is in the list, and with its first
 // reason.
 func (o *order) do(t model.Task) {

@@ -17,11 +17,11 @@ func (p writer) drains() {
 		return
 	}
 	p.Table("Drains: heights are above the datum, of the pipe's middle at the trap and at the end of the stub; "+
-		"left for the trap is from the bowl down to that middle, with strainer, tailpiece and trap", drainColumns)
+		"left for the trap is from the bowl down to that middle, with strainer, tailpiece and trap; each to the nearest mark", drainColumns)
 	for i := range p.m.Drains {
 		d := &p.m.Drains[i]
-		p.Row(drainColumns, d.Words(), p.m.Build.Plain(d.Size), p.num(d.Bowl), p.num(d.Outlet), p.num(d.Weir), p.num(d.Under),
-			p.num(d.Bowl-d.Outlet), p.num(d.End), p.num(d.Arm), p.num(d.Fall), stops(d))
+		p.Row(drainColumns, d.Words(), p.m.Build.Plain(d.Size), p.near(d.Bowl), p.near(d.Outlet), p.near(d.Weir), p.near(d.Under),
+			p.near(d.Bowl-d.Outlet), p.near(d.End), p.near(d.Arm), p.near(d.Fall), stops(d))
 	}
 	p.EndTable()
 }

@@ -21,7 +21,7 @@ func TestOrder(t *testing.T) {
 		{
 			What: "cabinet sink", Block: "cabinet.sink", WeightKg: 30, People: 2,
 			Slides: []model.Slide{{To: "to the rear", By: 9 * length.Inch}, {To: "to the left", By: 7 * length.Inch / 2, Over: []string{"stub drain", "stub cold"}}},
-			After:  []model.Ahead{{What: "base of cabinet sink", Why: "it stands on it"}, {What: "cabinet a", Why: "it could not come in afterwards"}, {What: "cabinet b", Why: "it could not come in afterwards"}},
+			After:  []model.Ahead{{What: "base of cabinet sink", Why: "it stands on it"}, {What: "cabinet a", Why: "it would stand in the way"}, {What: "cabinet b", Why: "it would stand in the way"}},
 		},
 	}
 	m.Work = make([]model.Task, 41)
@@ -29,7 +29,7 @@ func TestOrder(t *testing.T) {
 	for _, want := range []string{
 		">41<", "frame knee wall bar", "framed where it stands", "move aside cabinet dry", "3 1/2 in to the right",
 		"in from the front, then 3 1/2 in to the left, over stub drain and stub cold",
-		"base of cabinet sink (it stands on it); cabinet a, cabinet b (it could not come in afterwards)", "30.0 (66.1 lb)", "2 people",
+		"base of cabinet sink (it stands on it); cabinet a, cabinet b (it would stand in the way)", "30.0 (66.1 lb)", "2 people",
 	} {
 		if got := piece(m, writer.order); !strings.Contains(got, want) {
 			t.Errorf("there is no %q in %s", want, got)

@@ -43,9 +43,9 @@ func Write(w io.Writer, m *model.Model) error {
 	p.cuts()
 	p.layouts()
 	p.bill()
+	p.programs()
 	p.ways()
 	p.setting()
-	p.programs()
 	p.order()
 	p.work()
 	p.cautions()
@@ -62,8 +62,8 @@ func Write(w io.Writer, m *model.Model) error {
 // sections are the page's parts in order, with their anchors.
 var sections = [...][2]string{
 	{"findings", "Findings"}, {"drawings", "Drawings"}, {"parts", "Parts"}, {"cuts", "Cut list"},
-	{"layouts", "Stock"}, {"bill", "Bill"}, {"ways", "Ways"}, {"setting", "Setting"},
-	{"programs", "Router"}, {"order", "Order of setting"}, {"work", "Order of work"},
+	{"layouts", "Stock"}, {"bill", "Bill"}, {"programs", "Router"},
+	{"ways", "Ways"}, {"setting", "Setting"}, {"order", "Order of setting"}, {"work", "Order of work"},
 	{"cautions", "Cautions"},
 }
 

@@ -17,11 +17,11 @@ func (p writer) gaps() {
 	for _, r := range s.Rears {
 		where := "on the line of wall " + r.Wall
 		if r.Off > 0 {
-			where = b.Plain(r.Off) + " out from the line of wall " + r.Wall
+			where = b.Near(r.Off) + " out from the line of wall " + r.Wall
 		} else if r.Off < 0 {
-			where = b.Plain(-r.Off) + " behind the line of wall " + r.Wall
+			where = b.Near(-r.Off) + " behind the line of wall " + r.Wall
 		}
-		p.El("p", "Run "+r.Run+" stands "+where+", where its face stands out most: "+b.Plain(r.At.X)+" along and "+b.Plain(r.At.Y)+" up.")
+		p.El("p", "Run "+r.Run+" stands "+where+", where its face stands out most: "+b.Near(r.At.X)+" along and "+b.Near(r.At.Y)+" up.")
 	}
 	if len(s.Gaps) == 0 {
 		return
@@ -29,7 +29,7 @@ func (p writer) gaps() {
 	p.Table("Gaps behind boxes on the lines of their wall screws, packed solid before a screw is drawn tight, so that it bows no back", gapColumns)
 	for i := range s.Gaps {
 		g := &s.Gaps[i]
-		p.Row(gapColumns, model.BlockWords(g.Box), g.Run, p.num(g.Along), p.num(g.Height), p.num(g.Gap), p.num(g.Shim))
+		p.Row(gapColumns, model.BlockWords(g.Box), g.Run, p.near(g.Along), p.near(g.Height), p.num(g.Gap), p.num(g.Shim))
 	}
 	p.EndTable()
 }
@@ -64,7 +64,7 @@ func (p writer) scribe(part *model.Part, s *model.Scribe) {
 			label, edge, to, from = "", "", "", ""
 		}
 		p.Start("tr", "role", "row", "data-part", part.ID)
-		p.Cells(scribeColumns, label, edge, to, from, p.num(at.Along), p.num(at.Cut), p.num(at.Keep))
+		p.Cells(scribeColumns, label, edge, to, from, p.near(at.Along), p.near(at.Cut), p.near(at.Keep))
 		p.End()
 	}
 }

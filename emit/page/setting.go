@@ -25,8 +25,8 @@ func (p writer) shims() {
 	}
 	b, gaps := p.m.Build, s.Range()
 	p.El("p", "Everything stands level on the datum, the highest point of the floor that anything bears on: under "+f.Bears+", "+
-		b.Plain(f.Datum.X)+" along the first wall and "+b.Plain(f.Datum.Y)+" out from it. The line that the floor was read from lies "+
-		b.Plain(f.Line)+" above it. Under the other points the floor is up to "+b.Plain(gaps.Hi)+" lower.")
+		b.Near(f.Datum.X)+" along the first wall and "+b.Near(f.Datum.Y)+" out from it. The line that the floor was read from lies "+
+		b.Near(f.Line)+" above it. Under the other points the floor is up to "+b.Near(gaps.Hi)+" lower.")
 	p.El("p", "The tops of all boxes lie in one plane, within "+b.Plain(s.Left()+2*f.ReadTo)+": the rounding of shims to "+b.Show(s.Step)+
 		" leaves "+b.Plain(s.Left())+", and the readings may be "+b.Plain(f.ReadTo)+" off, up or down. What is wound out needs no shim; its height is from the floor up. "+
 		"Blocks go on their shims: their height is all of it together.")
@@ -43,7 +43,7 @@ func (p writer) shim(s *model.Shim) []string {
 		thick = "wound out"
 	}
 	if s.Height > 0 {
-		height = p.num(s.Height)
+		height = p.near(s.Height)
 	}
-	return []string{s.Words(), s.Under, p.num(s.At.X), p.num(s.At.Y), p.num(s.Gap), thick, height}
+	return []string{s.Words(), s.Under, p.near(s.At.X), p.near(s.At.Y), p.num(s.Gap), thick, height}
 }

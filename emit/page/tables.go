@@ -15,6 +15,9 @@ func (p writer) num(l length.Length) string {
 	return length.PlainNumber(l, p.m.Build.Unit, p.m.Build.Marks)
 }
 
+// near is a length to the nearest mark, for what is set out with a tape.
+func (p writer) near(l length.Length) string { return p.num(p.m.Build.Nearest(l)) }
+
 func (p writer) size(x, y length.Length) string { return p.num(x) + " × " + p.num(y) }
 
 var partColumns = []markup.Column{markup.Words("label"), markup.Words("part"), markup.Words("of"), markup.Words("stock"),

@@ -31,12 +31,12 @@ func (p writer) ways() {
 		w := &p.m.Ways[i]
 		need, held := "", ""
 		if w.Need > 0 {
-			need = p.num(w.Need)
+			need = p.near(w.Need)
 		}
 		if w.Supports > 0 {
 			held = strconv.Itoa(w.Supports)
 		}
-		p.Row(wayColumns, w.Words(), model.BlockWords(w.From), model.BlockWords(w.To), pastWords(w.Past), p.num(w.Length), need, held)
+		p.Row(wayColumns, w.Words(), model.BlockWords(w.From), model.BlockWords(w.To), pastWords(w.Past), p.near(w.Length), need, held)
 	}
 	p.EndTable()
 	p.drains()
@@ -65,7 +65,7 @@ func (p writer) wayHoles() {
 				plates = strconv.Itoa(h.Plates)
 			}
 			p.Start("tr", "role", "row", "data-part", h.Part)
-			p.Cells(columns, w.Words(), part.Label, part.Name+" of "+part.Owner, size, p.num(h.At.Z), plates)
+			p.Cells(columns, w.Words(), part.Label, part.Name+" of "+part.Owner, size, p.near(h.At.Z), plates)
 			p.End()
 		}
 	}

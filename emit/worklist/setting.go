@@ -52,13 +52,13 @@ func (s sheet) shims(m *model.Model) {
 		s.wrapped("  ", "The floor is not read: all is drawn on a level one.", 2)
 		return
 	}
-	s.wrapped("  ", fmt.Sprintf("The datum is the highest point: under %s, %s along the first wall and %s out from it.", f.Bears, b.Plain(f.Datum.X), b.Plain(f.Datum.Y)), 2)
+	s.wrapped("  ", fmt.Sprintf("The datum is the highest point: under %s, %s along the first wall and %s out from it.", f.Bears, b.Near(f.Datum.X), b.Near(f.Datum.Y)), 2)
 	for _, of := range grouped(m.Setting.Shims, func(s model.Shim) string { return s.Of }) {
 		var texts []string
 		for i := range of {
-			texts = append(texts, of[i].Under+" "+thick(b, of[i].Thick, of[i].Winds, of[i].Height))
+			texts = append(texts, of[i].Under+": "+thick(b, of[i].Thick, of[i].Winds, of[i].Height))
 		}
-		s.entry(of[0].Words(), texts)
+		s.wrapped("  "+of[0].Words()+": ", strings.Join(texts, "; "), 4)
 	}
 }
 
@@ -94,7 +94,7 @@ func (s sheet) gaps(m *model.Model) {
 	for _, of := range grouped(m.Setting.Gaps, func(g model.Gap) string { return g.Box }) {
 		var texts []string
 		for _, g := range of {
-			texts = append(texts, thick(m.Build, g.Shim, false, 0)+" at "+m.Build.Plain(g.Along))
+			texts = append(texts, thick(m.Build, g.Shim, false, 0)+" at "+m.Build.Near(g.Along))
 		}
 		s.entry(model.BlockWords(of[0].Box), texts)
 	}

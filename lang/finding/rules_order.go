@@ -29,6 +29,14 @@ neighbour slides back. If it is screwed down, or its pipes are joined, somebody 
 suggested where one has been tried and found to do.`,
 		},
 		{
+			Slug: "stands-before-doorway", Severity: Warning, Says: "what is built leaves no way in through the doorway",
+			Source: "plain geometry; how wide a way in has to be is `way_in` of `limits`",
+			Explains: `
+All comes in through the doorway that the room tells. What stands before it, nearer than the least way in, leaves so much of
+its width; nobody carries a box through less than that, nor goes in afterwards. Either the doorway is measured from the wrong
+end of its wall, or the build goes elsewhere, or there is another way in: then that is the doorway to be told.`,
+		},
+		{
 			Slug: "too-large-for-doorway", Severity: Warning, Says: "a thing does not come through the doorway whole, whichever side goes first",
 			Source: "plain geometry: upright or laid on a side, not tipped on an edge",
 			Explains: `

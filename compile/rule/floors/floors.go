@@ -38,7 +38,7 @@ func shimsTooThick(b *rule.Build) {
 	if worst == nil {
 		return
 	}
-	f := b.Findings.Warnf("shims-too-thick", b.Room.Floor.Why.At, "the floor levelled there, or a board under the box first and shims on it",
+	f := b.Findings.Warnf("shims-too-thick", b.Room.Floor.Why.At, "the floor levelled there, or a board under it first and shims on that",
 		"%s over %s thick: the thickest is %s, under %s, %s. The highest point that anything bears on is under %s.",
 		shims(count), b.Show(most), b.Show(worst.Thick), worst.Words(), worst.Under, b.Room.Floor.Bears)
 	f.Also(worst.Why.At, "it stands there")
@@ -110,8 +110,12 @@ func floorNotFlat(b *rule.Build) {
 	if worst == nil {
 		return
 	}
-	b.LimitOf(b.Findings.Notef("floor-not-flat", b.Room.Floor.Why.At, "The floor is less flat than is common: between the readings at %s and %s it falls by %s in %s, where %s at most is usual.",
-		place(b, worst.a.At), place(b, worst.b.At), b.Show(worst.differ), b.Show(marked(b, worst.apart)), b.Show(length.Round(worst.may, b.Marks))), "floor_flat")
+	high, low := worst.a, worst.b
+	if high.Z < low.Z {
+		high, low = low, high
+	}
+	b.LimitOf(b.Findings.Notef("floor-not-flat", b.Room.Floor.Why.At, "The floor is less flat than is common: from the reading at %s to that at %s it falls by %s in %s, where %s at most is usual.",
+		place(b, high.At), place(b, low.At), b.Show(worst.differ), b.Show(marked(b, worst.apart)), b.Show(length.Round(worst.may, b.Marks))), "floor_flat")
 }
 
 func place(b *rule.Build, p geom.Point) string {

@@ -32,7 +32,7 @@ type grip struct {
 // layer is one thing that a screw passes or holds in.
 type layer struct {
 	what  string      // "the rear stretcher"
-	kind  string      // "panel", "lumber", "steel", "slab", "lining", "wall", "floor", "air"
+	kind  string      // "panel", "lumber", "steel", "slab", "lining", "wall", "floor", "air", "shim"
 	thick geom.Length // along the screw; 0 where it is deeper than any screw is long
 }
 
@@ -295,7 +295,7 @@ func (g *gripper) anchor(block *lang.Block) {
 }
 
 // intoFloor goes through a part, or through lower plates on one another, which count
-// as one layer.
+// as one layer, and through the shims under it, where they are thickest.
 func (g *gripper) intoFloor(block *lang.Block, does string, parts ...string) {
 	layers, _ := g.along(downwards, parts...)
 	whole := layers[0]
@@ -303,5 +303,19 @@ func (g *gripper) intoFloor(block *lang.Block, does string, parts ...string) {
 		whole.what = "the lower plates"
 		whole.thick += more.thick
 	}
-	g.add(block, "floor_screws", grip{does: does, bite: "structure"}, []layer{whole, theFloor})
+	layers = []layer{whole}
+	if shims := g.shimsUnder(block.Key()); shims > 0 {
+		layers = append(layers, layer{"the shims under it", "shim", shims})
+	}
+	g.add(block, "floor_screws", grip{does: does, bite: "structure"}, append(layers, theFloor))
+}
+
+// shimsUnder is how thick the thickest shim is under something; 0 where there is none.
+func (g *gripper) shimsUnder(key string) (thick geom.Length) {
+	for i := range g.Setting.Shims {
+		if s := &g.Setting.Shims[i]; s.Of == key {
+			thick = max(thick, s.Thick)
+		}
+	}
+	return thick
 }
