@@ -18,7 +18,6 @@ type scene struct {
 	lone   []*found // for each group: its search among what stands fast; nil before
 	door   *Door
 	lift   float64
-	strict bool
 }
 
 // group is what moves, or stays, as one.
@@ -69,7 +68,7 @@ const tolerance = float64(Tolerance)
 func rounded(x float64) Length { return Length(math.Round(x)) }
 
 func newScene(r Room) *scene {
-	s := &scene{door: r.Door, lift: math.Inf(1), strict: r.Strict}
+	s := &scene{door: r.Door, lift: math.Inf(1)}
 	if r.Lift > 0 {
 		s.lift = float64(r.Lift)
 	}

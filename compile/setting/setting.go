@@ -135,6 +135,11 @@ func (r Room) Order() ([]Step, *Blocked) {
 	if stuck := t.run(); len(stuck) > 0 {
 		return nil, s.blocked(stuck, standing)
 	}
+	if r.Strict { // after the other, which is quick to find that there is none
+		if strictly := s.taking(bodies, standing); len(strictly.runStrictly()) == 0 {
+			t = strictly
+		}
+	}
 	slices.Reverse(t.out)
 	return s.steps(t.out), nil
 }
