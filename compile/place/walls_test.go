@@ -90,3 +90,31 @@ run "row" {
 		t.Errorf("%v %+v", told(b), f)
 	}
 }
+
+// TestNearbyOnly: walls of a bar open to one side turn by less than half a degree against one another. Slides to and fro
+// along two of them would shift things sideways, half a kilometre off; none is told.
+func TestNearbyOnly(t *testing.T) {
+	files := edittest.Edited(t, edittest.Folder(t, "../../examples/boatshed"), `- room {
++ room {
++   ceiling = 105
++   doorway {
++     wall    = wall.north
++     from    = 56
++     to      = 70
++     height  = 21
++     landing = 30
++   }
+`)
+	b := built(t, files)
+	Order(b)
+	if len(b.Setting.Steps) == 0 {
+		t.Fatal(*b.Findings)
+	}
+	for _, s := range b.Setting.Steps {
+		for _, slide := range s.Slides {
+			if slide.By > 1000*inch {
+				t.Errorf("%s goes %s %s", s.What, b.Show(slide.By), slide.To)
+			}
+		}
+	}
+}

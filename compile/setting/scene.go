@@ -19,7 +19,6 @@ type scene struct {
 	door   *Door
 	lift   float64
 	wide   float64 // twice what all bodies and the door extend over, along x and y together
-	strict bool
 }
 
 // group is what moves, or stays, as one.
@@ -70,7 +69,7 @@ const tolerance = float64(Tolerance)
 func rounded(x float64) Length { return Length(math.Round(x)) }
 
 func newScene(r Room) *scene {
-	s := &scene{door: r.Door, lift: math.Inf(1), strict: r.Strict}
+	s := &scene{door: r.Door, lift: math.Inf(1)}
 	if r.Lift > 0 {
 		s.lift = float64(r.Lift)
 	}

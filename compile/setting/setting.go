@@ -24,7 +24,7 @@
 //
 // If the bodies can be set one after another, each by any motion that does not turn it,
 // along straight lines or not, without going into anything, then an order is found, of
-// slides alone, unless a search gives up.
+// slides alone, unless a search gives up or a slide would be longer than [Far].
 //
 // Order. Taking a body out only makes room, so a body that can leave can still leave when
 // others have left first. Whichever goes first, no order is spoilt by it: taking out
@@ -127,13 +127,18 @@ type Step struct {
 // order it returns no step, and who blocks whom. As a rule bodies are set as they are
 // described: the last of those that one slide takes out leaves first; where there is none,
 // the last of those whose way past what stands is clear of the others; else the last that
-// has any way. Where Strict, the last that has any way leaves first.
+// has any way. Where Strict, the last that has any way leaves first, unless a search gives up.
 func (r Room) Order() ([]Step, *Blocked) {
 	s := newScene(r)
 	bodies, standing := s.bodies()
 	t := s.taking(bodies, standing)
 	if stuck := t.run(); len(stuck) > 0 {
 		return nil, s.blocked(stuck, standing)
+	}
+	if r.Strict { // after the other, which is quick to find that there is none
+		if strictly := s.taking(bodies, standing); len(strictly.runStrictly()) == 0 {
+			t = strictly
+		}
 	}
 	slices.Reverse(t.out)
 	return s.steps(t.out), nil

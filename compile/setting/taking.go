@@ -45,12 +45,14 @@ func (s *scene) taking(bodies, standing []int) *taking {
 
 // run takes out whatever can leave, and returns what cannot or, where one is shut in, has not.
 func (t *taking) run() (stuck []int) {
-	if t.strict {
-		for len(t.left) > 0 && t.next(t.anyway) {
-		}
-		return t.left
-	}
 	for len(t.left) > 0 && (t.next(t.straight) || t.next(t.uncrossed) || t.next(t.searched)) {
+	}
+	return t.left
+}
+
+// runStrictly does so in the order of the description, as far as any way is left.
+func (t *taking) runStrictly() (stuck []int) {
+	for len(t.left) > 0 && t.next(t.anyway) {
 	}
 	return t.left
 }
