@@ -137,7 +137,7 @@ func (r *room) asDescribed(steps []setting.Step) []setting.Step {
 	of := map[string]int{} // lookup only
 	for i, s := range steps {
 		of[s.Body] = i
-		if fixed := r.byName[s.Body].fixedTo; fixed != "" && setBy(steps[:i], fixed) && !slices.Contains(s.After, fixed) {
+		if fixed := r.byName[s.Body].fixedTo; fixed != "" && (setBy(steps[:i], fixed) || !setBy(steps, fixed)) && !slices.Contains(s.After, fixed) {
 			steps[i].After = append(s.After, fixed)
 		}
 	}

@@ -69,7 +69,7 @@ counter "top" {
 // blocks, its appliance. The rest is set about it.
 func TestStands(t *testing.T) {
 	const stands = "stands = true"
-	all := []string{"base of cabinet plinth", "cabinet plinth", "blocks of bay cool", "anchor tie", "cabinet tied", "cabinet plain", "counter top", "appliance of bay cool"}
+	all := []string{"anchor tie", "base of cabinet plinth", "cabinet plinth", "cabinet tied", "cabinet plain", "blocks of bay cool", "counter top", "appliance of bay cool"}
 	for _, test := range []struct {
 		based, tied, cool string
 		stand             []string

@@ -134,18 +134,14 @@ func TestLateFraming(t *testing.T) {
 // TestCoveredBeforeWired: a skin that has to go on before a cable can be pulled through the boxes
 // says so.
 func TestCoveredBeforeWired(t *testing.T) {
-	b := ruletest.Build(t, edittest.Edited(t, edittest.Folder(t, "../../examples/boatshed"), `+ cable "bar" {
-+   from = outlet.blender
-+   to   = outlet.scale
-+   through = [knee_wall.bar]
-+ }`))
-	cable := slices.IndexFunc(b.Ways, func(w model.Way) bool { return w.Kind == "cable" })
+	b := boatshed(t)
+	cable := slices.IndexFunc(b.Ways, func(w model.Way) bool { return w.Name == "scale" })
 	b.Ways[cable].Past = append(b.Ways[cable].Past, "cabinet.mugs")
 	steps := place.Usual(b)
 	told := func() bool {
 		b.Setting.Steps = steps
 		tasks := Order(b)
-		return slices.ContainsFunc(tasks[at(tasks)["skin.room"]].Cautions, func(c string) bool { return strings.Contains(c, "before cable bar is pulled") })
+		return slices.ContainsFunc(tasks[at(tasks)["skin.room"]].Cautions, func(c string) bool { return strings.Contains(c, "before cable scale is pulled") })
 	}
 	if told() {
 		t.Error("it is pulled before")
