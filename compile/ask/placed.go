@@ -179,7 +179,11 @@ func (p *placer) wall(w *model.Wall) {
 func (p *placer) onWall(name string, w *model.Wall, along, height model.Length) {
 	of := "its centre"
 	if p.line != 0 {
-		of += ", " + p.build.Show(length.Round(p.line-height, p.build.Marks)) + " below the line that the floor was read from"
+		side := " below"
+		if height > p.line {
+			side = " above"
+		}
+		of += ", " + p.build.Show(length.Round(length.Apart(p.line, height), p.build.Marks)) + side + " the line that the floor was read from"
 	}
 	p.inRoom(name+"."+place+".room", of, w.Frame, along, 0, height)
 	if through := p.passes[name]; len(through) > 0 {

@@ -169,9 +169,12 @@ func readingsFew(b *rule.Build) {
 	if n == 0 || len(b.Setting.Shims) == 0 || !few(b) {
 		return
 	}
-	what := finding.Counted(n, "reading")
-	if n > 2 {
+	what := "there are " + finding.Counted(n, "reading")
+	switch {
+	case n == 1:
+		what = "there is one reading"
+	case n > 2:
 		what += " on one line"
 	}
-	b.Findings.Notef("readings-few", b.Room.Floor.Why.At, "Of the floor there are %s: how it falls to the side is not known, and it is taken to be level there.", what)
+	b.Findings.Notef("readings-few", b.Room.Floor.Why.At, "Of the floor %s: how it falls to the side is not known, and it is taken to be level there.", what)
 }

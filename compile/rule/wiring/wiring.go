@@ -49,6 +49,7 @@ type device struct {
 	in     *model.Outlet     // of a wall
 	knee   *model.KneeOutlet // of a knee wall
 	frame  geom.Frame        // of the wall, or of the knee wall's run
+	face   geom.Length       // of the wall there, out from its straight plane
 	panels []*model.Part     // that let it through
 	// used is the rectangle of its box where it is used from: as far out of its wall
 	// as the last of the panels, or on its face.
@@ -61,14 +62,16 @@ func devicesOf(b *rule.Build) []device {
 	var out []device
 	for i := range b.Room.Walls {
 		w := &b.Room.Walls[i]
+		surface := w.Face()
 		for j := range w.Outlets {
 			o := &w.Outlets[j]
-			d := device{block: b.Block(o.Kind + "." + o.Name), wall: w, in: o, frame: w.Frame, panels: panels[o.Why.At]}
+			face, _ := surface.At(geom.Point{X: o.Along, Y: o.Height})
+			d := device{block: b.Block(o.Kind + "." + o.Name), wall: w, in: o, frame: w.Frame, face: face, panels: panels[o.Why.At]}
 			off := o.StandsOut
 			for _, p := range d.panels {
 				off = max(off, d.through(p))
 			}
-			d.used = geom.Box{U: geom.About(o.Along, o.Box.Width), V: geom.About(off, 0), Z: geom.About(o.Height, o.Box.Height)}
+			d.used = geom.Box{U: geom.About(o.Along, o.Box.Width), V: geom.About(face+off, 0), Z: geom.About(o.Height, o.Box.Height)}
 			out = append(out, d)
 		}
 	}
@@ -103,12 +106,12 @@ func panelsAround(b *rule.Build) map[source.Range][]*model.Part {
 	return out
 }
 
-// through is how far out of its wall the middle of a device leaves a panel; 0 where
+// through is how far out of its wall's face the middle of a device leaves a panel; 0 where
 // it misses it.
 func (d *device) through(p *model.Part) geom.Length {
 	f, box := p.Placement.Frame, p.Placement.Box
-	nearU, nearV := f.Local(d.frame.At(d.in.Along, 0))
-	farU, farV := f.Local(d.frame.At(d.in.Along, farOut))
+	nearU, nearV := f.Local(d.frame.At(d.in.Along, d.face))
+	farU, farV := f.Local(d.frame.At(d.in.Along, d.face+farOut))
 	enter, leave := 0.0, 1.0
 	for _, c := range []struct {
 		near, far geom.Length
