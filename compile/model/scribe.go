@@ -1,6 +1,8 @@
 package model
 
 import (
+	"slices"
+
 	"barwright/compile/geom"
 	"barwright/lang/length"
 )
@@ -89,4 +91,9 @@ func (p *Part) Fitted() geom.Box {
 		box = box.Onward(inward.Opposite(), -least)
 	}
 	return box
+}
+
+// ScribedAt reports whether an edge of a part is cut to what was read.
+func (p *Part) ScribedAt(edge Edge) bool {
+	return slices.ContainsFunc(p.Scribes, func(s Scribe) bool { return s.Edge == edge })
 }
