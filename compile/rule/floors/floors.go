@@ -110,8 +110,12 @@ func floorNotFlat(b *rule.Build) {
 	if worst == nil {
 		return
 	}
-	b.LimitOf(b.Findings.Notef("floor-not-flat", b.Room.Floor.Why.At, "The floor is less flat than is common: between the readings at %s and %s it falls by %s in %s, where %s at most is usual.",
-		place(b, worst.a.At), place(b, worst.b.At), b.Show(worst.differ), b.Show(marked(b, worst.apart)), b.Show(length.Round(worst.may, b.Marks))), "floor_flat")
+	high, low := worst.a, worst.b
+	if high.Below > low.Below {
+		high, low = low, high
+	}
+	b.LimitOf(b.Findings.Notef("floor-not-flat", b.Room.Floor.Why.At, "The floor is less flat than is common: from the reading at %s to the one at %s it falls by %s in %s, where %s at most is usual.",
+		place(b, high.At), place(b, low.At), b.Show(worst.differ), b.Show(marked(b, worst.apart)), b.Show(length.Round(worst.may, b.Marks))), "floor_flat")
 }
 
 func place(b *rule.Build, p geom.Point) string {
@@ -169,5 +173,5 @@ func readingsFew(b *rule.Build) {
 	if n > 2 {
 		what += " on one line"
 	}
-	b.Findings.Notef("readings-few", b.Room.Floor.Why.At, "Of the floor there are %s: how it falls to the side is not known, and it is taken to be level there.", what)
+	b.Findings.Notef("readings-few", b.Room.Floor.Why.At, "The floor has %s only: how it falls to the side is not known, and it is taken to be level there.", what)
 }
