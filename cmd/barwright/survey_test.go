@@ -77,7 +77,7 @@ import (
 // The end panel's outer face is at x = 877.951 - 17.8 = 860.151, off H and E: the wall's face is
 // there as at 900, -(z - 100)/200, 0 under 100. At the top, 862 up, that is -3.81, and the blank
 // goes 12 beyond it, to -15.81; its front is 585 out, so that it is 600.81 wide. What comes off
-// is 15.81 - (z - 100)/200. The floor under that face is as at y = 0 behind it, 2.136321 - 4 -
+// is 15.81 - (z - 100)/200. What is left is 585 plus that, under 150 to its toe kick, 50 less. The floor under that face is as at y = 0 behind it, 2.136321 - 4 -
 // 1.194654 = -3.058 high, its lowest, so that the blank begins at -15.058 and is 877.058 high.
 // PM is at 477.861. From the front, at 585 - y, comes off
 //
@@ -93,7 +93,7 @@ var surveyByHand = []string{
 	"cabinet urn back 945.75 794.2 8.24 8", "cabinet plates back 2150.75 794.2 6.54 6.5", "cabinet till back 3530.15 794.2 7.28 7.5",
 
 	"GABLE-E left wall hatch top 0 12 588.81", "150 12.75 588.06", "300 13.5 587.31", "450 14.25 586.56", "600 15 585.81",
-	"750 15.75 585.06", "762 15.81 585", "877.06 15.81 585",
+	"750 15.75 535.06", "762 15.81 535", "877.06 15.81 535",
 	"GABLE-E bottom floor right 50 15.08 861.97", "107.14 15.11 861.95", "150 14.83 862.23", "300 13.85 863.21",
 	"450 12.88 864.18", "585 12 865.06", "600.81 12 865.06",
 }
