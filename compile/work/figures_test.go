@@ -249,6 +249,15 @@ run "back" {
 	}
 }
 
+// TestWoundOut: the legs of cabinet urn of the servery, as they were worked out by hand, and which is which.
+func TestWoundOut(t *testing.T) {
+	m := solved(t, edittest.Folder(t, "../../examples/servery"))
+	want := "wound out over the floor; legs count from the left, the rear row first: leg 1 152.8 mm, leg 2 153.49 mm, leg 3 150 mm, leg 4 150.69 mm"
+	if got := ticks(t, m, "set.cabinet.urn"); !slices.Contains(got, want) {
+		t.Errorf("%q", got)
+	}
+}
+
 // TestLaid: 12 mm that are laid since the floor was read bring the datum, which is 1002.14 mm under the line
 // of the servery on the bare floor, up to 990.14 mm under it; readings of walls say so before it is struck.
 func TestLaid(t *testing.T) {

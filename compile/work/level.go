@@ -45,7 +45,11 @@ func (o *order) levelled(key string) (out []model.Check) {
 		out = append(out, model.Check{What: "shims, each within " + o.Show(o.Setting.Step/2), Figure: strings.Join(shims, ", ")})
 	}
 	if len(wound) > 0 {
-		out = append(out, model.Check{What: "wound out over the floor", Figure: strings.Join(wound, ", ")})
+		what := "wound out over the floor"
+		if strings.HasPrefix(wound[0], "leg ") {
+			what += "; legs count from the left, the rear row first"
+		}
+		out = append(out, model.Check{What: what, Figure: strings.Join(wound, ", ")})
 	}
 	return out
 }
