@@ -77,9 +77,10 @@ import (
 // The end panel's outer face is at x = 877.951 - 17.8 = 860.151, off H and E: the wall's face is
 // there as at 900, -(z - 100)/200, 0 under 100. At the top, 862 up, that is -3.81, and the blank
 // goes 12 beyond it, to -15.81; its front is 585 out, so that it is 600.81 wide. What comes off
-// is 15.81 - (z - 100)/200. The floor under that face is as at y = 0 behind it, 2.136321 - 4 -
-// 1.194654 = -3.058 high, its lowest, so that the blank begins at -15.058 and is 877.058 high.
-// PM is at 477.861. From the front, at 585 - y, comes off
+// is 15.81 - (z - 100)/200; the rest of 600.81 is left, and 50 less beside its toe kick, under
+// 150 up. The floor under that face is as at y = 0 behind it, 2.136321 - 4 - 1.194654 = -3.058
+// high, its lowest, so that the blank begins at -15.058 and is 877.058 high. PM is at 477.861.
+// From the front, at 585 - y, comes off
 //
 //	50 (its toe kick)  PMS: 15.058 + 2.136 - (4 + 0.205769 - 2.095240) = 15.084
 //	107.139 (PM)       PQM: 12 + 0.0065 * 477.861 = 15.106
@@ -95,7 +96,7 @@ var surveyByHand = []string{
 	"cabinet urn back 946 794 8.24 8", "cabinet plates back 2151 794 6.54 6.5", "cabinet till back 3530 794 7.28 7.5",
 
 	"GABLE-E left wall hatch top 0 12 589", "150 13 588", "300 13.5 587.5", "450 14.5 586.5", "600 15 586",
-	"750 16 585", "762 16 585", "877 16 585",
+	"750 16 535", "762 16 535", "877 16 535",
 	"GABLE-E bottom floor right 50 15 862", "107 15 862", "150 15 862", "300 14 863",
 	"450 13 864", "585 12 865", "601 12 865",
 }

@@ -1,6 +1,8 @@
 package model
 
 import (
+	"slices"
+
 	"barwright/compile/geom"
 	"barwright/lang/length"
 )
@@ -47,11 +49,11 @@ const ToFloor = "floor"
 type Station struct {
 	Along Length // from the edge that stations count from
 	Cut   Length // off the scribed edge of the blank
-	Keep  Length // from the edge across to the line
+	Keep  Length // from the part's edge across to the line
 }
 
 // Cut is what a point of a scribe's line lies off the scribed edge of the blank, and off
-// the edge across.
+// the blank's edge across.
 func (s *Scribe) Cut(p *Part, at geom.Point) (cut, keep Length) {
 	blank := p.Placement.Blank()
 	switch s.Edge {
@@ -65,6 +67,18 @@ func (s *Scribe) Cut(p *Part, at geom.Point) (cut, keep Length) {
 		cut, keep = blank.X.Hi-at.X, at.X
 	}
 	return cut, keep
+}
+
+// Left is what a point of a scribe's line lies off the part's edge across as a tape finds
+// it: at a notch or a step, that of the notch or the step.
+func (s *Scribe) Left(p *Part, at geom.Point) Length {
+	_, keep := s.Cut(p, at)
+	across, end := [...]geom.Point{Bottom: {Y: keep}, RightEdge: {X: -keep}, Top: {Y: -keep}, LeftEdge: {X: keep}}[s.Edge], keep
+	if within := p.Outline.Clip(at, at.Add(across)); len(within) > 0 {
+		off := within[0][1].Sub(at)
+		end = max(off.X, -off.X, off.Y, -off.Y)
+	}
+	return end
 }
 
 // StationStep is how far stations lie apart at most: 6 in, or 150 mm.
@@ -89,4 +103,9 @@ func (p *Part) Fitted() geom.Box {
 		box = box.Onward(inward.Opposite(), -least)
 	}
 	return box
+}
+
+// ScribedAt reports whether an edge of a part is cut to what was read.
+func (p *Part) ScribedAt(edge Edge) bool {
+	return slices.ContainsFunc(p.Scribes, func(s Scribe) bool { return s.Edge == edge })
 }

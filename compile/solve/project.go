@@ -55,9 +55,14 @@ func (r *stand) local(wall *model.Wall, u, v length.Length) plan {
 	return plan{du, dv}
 }
 
-// pass follows a thing out of its wall, from one distance off the wall's face to another.
+// pass follows a thing out of its wall, from one distance off the wall's face to another. A
+// baseboard stands on the floor, and lets no tongue of a blank under it that is cut to the
+// floor later.
 func pass(t *thing, run *stand, from, to length.Length) passage {
 	p := passage{z: t.clear.Y}
+	if t.kind == baseboard {
+		p.z.Lo -= length.Metre
+	}
 	for i, along := range []length.Length{t.clear.X.Lo, t.clear.X.Hi} {
 		p.near[i] = run.local(t.wall, along, t.face.Lo+from)
 		p.far[i] = run.local(t.wall, along, t.face.Hi+to)

@@ -297,8 +297,8 @@ func (s *solver) stations(part *model.Part, c *model.Scribe) []model.Station {
 	}
 	var out []model.Station
 	measure := func(p geom.Point) {
-		cut, keep := c.Cut(part, p)
-		out = append(out, model.Station{Along: place(p), Cut: cut, Keep: keep})
+		cut, _ := c.Cut(part, p)
+		out = append(out, model.Station{Along: place(p), Cut: cut, Keep: c.Left(part, p)})
 	}
 	measure(line[0])
 	for i, p := range line[1:] {

@@ -3,6 +3,7 @@ package solve_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -288,4 +289,22 @@ func TestScribesOfPlanes(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A baseboard 12 mm thick stands on a floor that is 8 mm under the datum at its wall: of the end panel, whose blank goes
+// 8 mm beyond the wall and the floor, nothing is left under it to be cut out on site.
+func TestBaseboardStandsOnTheFloor(t *testing.T) {
+	m, _ := solved(t, surveyedRoom(90, "    baseboard = {\n      height    = 80\n      thickness = 12\n      to        = 295\n    }\n", "",
+		read("floor", [3]float64{0, 0, 1008}, [3]float64{1600, 0, 1008}, [3]float64{0, 510, 1000}, [3]float64{1600, 510, 1000}, [3]float64{0, 3200, 1000}, [3]float64{1600, 3200, 1000})))
+	i := slices.IndexFunc(m.Parts, func(p model.Part) bool { return p.BlockKind() == "end_panel" })
+	p := &m.Parts[i]
+	low := p.Placement.Blank().X.Hi
+	for _, v := range p.Outline {
+		if v.Y == 0 {
+			low = min(low, v.X)
+		}
+	}
+	if want := (12 + 8) * millimetre; low < want {
+		t.Errorf("the panel's lower edge begins %v from its rear: %v", low, p.Outline)
+	}
 }

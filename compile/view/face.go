@@ -64,13 +64,13 @@ func (l look) nearness(a, b *model.Part) int {
 	return cmp.Compare(x.Hi, y.Hi)
 }
 
-// seen draws a part with what is cut through it, as one sees it.
+// seen draws a part with what is cut through it, as one sees it where it stands.
 func (s *sheet) seen(l look, p *model.Part, kind model.ShapeKind) {
 	if !l.faces(p) {
 		s.rect(kind, l.rect(p.Fitted()), p.ID, partTitle(p))
 		return
 	}
-	s.area(kind, l.shape(p, p.Outline), p.ID, partTitle(p))
+	s.area(kind, l.shape(p, standing(p)), p.ID, partTitle(p))
 	for _, o := range p.Openings {
 		if !o.Notch {
 			s.area(model.ShapeOpening, l.shape(p, o.Shape), p.ID, o.Name+" in "+p.Name)
@@ -142,7 +142,7 @@ func finishedFace(m *model.Model, k *model.KneeWall, f *kneeWallFace) model.View
 	tops := slabsOver(m, k.Frame, k.Framing)
 	core := l.rect(k.Framing).Union(l.rect(box))
 	for _, p := range parts {
-		core = core.Union(l.rect(p.Placement.Box))
+		core = core.Union(l.rect(p.Fitted()))
 	}
 	for _, sl := range tops {
 		core = core.Union(l.rect(sl.Box))
@@ -163,15 +163,16 @@ func finishedFace(m *model.Model, k *model.KneeWall, f *kneeWallFace) model.View
 		}
 	}
 	s.floor(m, underWall(k, l))
-	s.faceDims(k, l, f, skins, l.rect(box), tops)
+	s.faceDims(k, l, f, skins, parts, l.rect(box), tops)
 	s.faceNames(k, l, f, parts, tops)
 	s.nameFloor()
 	return s.finish()
 }
 
 // faceDims counts battens below and seams and outlets above, from the left end of
-// the skin, and lays heights at the right.
-func (s *sheet) faceDims(k *model.KneeWall, l look, f *kneeWallFace, skins []*model.Skin, skin geom.Rect, tops []*model.Slab) {
+// the skin, and lays heights at the right. An edge that is cut on site to what was read has
+// no figure: its stations have.
+func (s *sheet) faceDims(k *model.KneeWall, l look, f *kneeWallFace, skins []*model.Skin, parts []*model.Part, skin geom.Rect, tops []*model.Slab) {
 	battens, above, zs := []Length{}, []Length{}, []Length{}
 	for _, sk := range skins {
 		if f.out.Axis != geom.V {
@@ -196,16 +197,30 @@ func (s *sheet) faceDims(k *model.KneeWall, l look, f *kneeWallFace, skins []*mo
 	for _, x := range above {
 		s.line(model.ShapeCentre, "", "", geom.Point{X: x, Y: skin.Y.Hi}, geom.Point{X: x, Y: s.core.Y.Hi})
 	}
-	if len(battens) > 0 {
+	switch {
+	case len(battens) > 0 && len(above) > 0:
+		s.view.Note += " Below: centres of battens, counted from the left end of the skin. Above, from there too: seams and centres of outlets."
+	case len(battens) > 0:
 		s.view.Note += " Below: centres of battens, counted from the left end of the skin."
+	case len(above) > 0:
+		s.view.Note += " Above: seams and centres of outlets, counted from the left end of the skin."
 	}
-	if len(above) > 0 {
-		s.view.Note += " Above, from there too: seams and centres of outlets."
+	cutTo := func(edge model.Edge) bool {
+		return slices.ContainsFunc(parts, func(p *model.Part) bool { return l.faces(p) && p.ScribedAt(edge) })
 	}
-	s.count(s.below(), skin.X.Lo, append(battens, skin.X.Hi), s.fine)
+	if slices.ContainsFunc(parts, func(p *model.Part) bool { return len(p.Scribes) > 0 }) {
+		s.view.Note += " What is cut on site to the floor or a wall is drawn as it stands; what comes off is listed under Setting."
+	}
+	if !cutTo(model.RightEdge) {
+		battens = append(battens, skin.X.Hi)
+	}
+	s.count(s.below(), skin.X.Lo, battens, s.fine)
 	s.count(s.above(), skin.X.Lo, above, s.fine)
 	s.count(s.left(), 0, zs, s.fine)
-	heights := []Length{0, skin.Y.Lo, skin.Y.Hi}
+	heights := []Length{0, skin.Y.Hi}
+	if !cutTo(model.Bottom) {
+		heights = append(heights, skin.Y.Lo)
+	}
 	for _, sl := range tops {
 		heights = append(heights, sl.Box.Z.Lo, sl.Box.Z.Hi)
 	}
@@ -221,7 +236,7 @@ func (s *sheet) faceNames(k *model.KneeWall, l look, f *kneeWallFace, parts []*m
 	}
 	for _, p := range parts {
 		if l.faces(p) && p.Kind == model.Panel {
-			home := upright(l.rect(p.Placement.Box))
+			home := upright(l.rect(p.Fitted()))
 			if !s.within(home, true, []string{p.Label}) {
 				s.callout(s.visible(home), p.Label)
 			}

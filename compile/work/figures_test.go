@@ -1,6 +1,7 @@
 package work_test
 
 import (
+	"bytes"
 	"slices"
 	"strings"
 	"testing"
@@ -263,5 +264,33 @@ run "back" {
 	want = `cut off the right edge, to the wall east, station by station as the page has it under "Setting": WALL-F 1/2 in to 19/32 in`
 	if got := ticks(t, m, "fit.filler.wall"); !cmp.Equal([]string{want}, got) {
 		t.Errorf("%q", got)
+	}
+}
+
+// TestWoundOut: the legs of cabinet urn of the servery, as they were worked out by hand, and which is which.
+func TestWoundOut(t *testing.T) {
+	m := solved(t, edittest.Folder(t, "../../examples/servery"))
+	want := "wound out over the floor; legs count from the left, the rear row first: leg 1 152.8 mm, leg 2 153.49 mm, leg 3 150 mm, leg 4 150.69 mm"
+	if got := ticks(t, m, "set.cabinet.urn"); !slices.Contains(got, want) {
+		t.Errorf("%q", got)
+	}
+}
+
+// TestLaid: 12 mm that are laid since the floor was read bring the datum, which is 1002.14 mm under the line
+// of the servery on the bare floor, up to 990.14 mm under it; readings of walls say so before it is struck.
+func TestLaid(t *testing.T) {
+	files := edittest.Folder(t, "../../examples/servery")
+	for i := range files {
+		files[i].Text = bytes.Replace(files[i].Text, []byte("  floor {\n"), []byte("  floor {\n    laid = 12\n"), 1)
+	}
+	m := solved(t, files)
+	got := ticks(t, m, "line")
+	for _, want := range []string{"what is laid on the whole floor since it was read: 12 mm", "the datum, under the line that the floor was read from: 990 mm"} {
+		if !slices.Contains(got, want) {
+			t.Errorf("no %q: %q", want, got)
+		}
+	}
+	if title := step(t, m, "site.walls").Title; !strings.HasSuffix(title, "; up is from the datum, which lies 990 mm under the line that the floor is read from") {
+		t.Errorf("%q", title)
 	}
 }

@@ -9,15 +9,23 @@ import (
 	"barwright/lang/length"
 )
 
-// datum tells where the floor that was read is highest under what bears on it.
-func (o *order) datum() []model.Check {
+// datum tells what has been laid on the floor since it was read, where it is highest under
+// what bears on it, and how far below the line that is.
+func (o *order) datum() (out []model.Check) {
 	f := &o.Room.Floor
-	if f.Bears == "" {
-		return nil
+	if f.Laid > 0 {
+		out = append(out, o.position("what is laid on the whole floor since it was read", f.Laid))
 	}
-	return []model.Check{
-		{What: "the highest point, where no shim goes: under " + f.Bears + ", along the first wall and out from it", Figure: o.near(f.Datum.X) + ", " + o.near(f.Datum.Y)},
+	if f.Bears != "" {
+		out = append(out, model.Check{
+			What:   "the highest point, where no shim goes: under " + f.Bears + ", along the first wall and out from it",
+			Figure: o.near(f.Datum.X) + ", " + o.near(f.Datum.Y),
+		})
 	}
+	if len(f.Readings) > 0 {
+		out = append(out, model.Check{What: "the datum, under the line that the floor was read from", Figure: o.Model.Build.Near(f.Line)})
+	}
+	return out
 }
 
 // levelled tells what goes under what bears on a floor that was read.
@@ -37,7 +45,11 @@ func (o *order) levelled(key string) (out []model.Check) {
 		out = append(out, model.Check{What: "shims, each within " + o.Show(o.Setting.Step/2), Figure: strings.Join(shims, "; ")})
 	}
 	if len(wound) > 0 {
-		out = append(out, model.Check{What: "wound out over the floor", Figure: strings.Join(wound, "; ")})
+		what := "wound out over the floor"
+		if strings.HasPrefix(wound[0], "leg ") {
+			what += "; legs count from the left, the rear row first"
+		}
+		out = append(out, model.Check{What: what, Figure: strings.Join(wound, "; ")})
 	}
 	return out
 }

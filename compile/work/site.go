@@ -37,6 +37,10 @@ func (o *order) walls() {
 				Figure: o.offLine(r.Off)})
 		}
 	}
+	read := slices.ContainsFunc(walls, func(w model.Wall) bool { return len(w.Read) > 0 })
+	if f := &o.Room.Floor; read && len(f.Readings) > 0 {
+		t.Title += "; up is from the datum, which lies " + o.Model.Build.Near(f.Line) + " under the line that the floor is read from"
+	}
 	if len(walls) > 0 {
 		o.do(t)
 	}

@@ -153,7 +153,7 @@ func (o *order) pulled(w *model.Way, phase string) model.Task {
 		if h.Plates > 0 {
 			figure += fmt.Sprintf(", nail plates: %d", h.Plates)
 		}
-		t.Checks = append(t.Checks, model.Check{What: "hole through the sides of " + p.Label + ", and its centre over the highest point of the floor", Figure: figure})
+		t.Checks = append(t.Checks, model.Check{What: "hole through the sides of " + p.Label + ", and its centre over " + o.zero(), Figure: figure})
 		if len(t.Tools) == 1 {
 			t.Tools = append(t.Tools, "drill", "nail plates")
 		}
@@ -185,7 +185,7 @@ func (o *order) drains(s *model.Slab) (out []model.Check) {
 		}
 		out = append(out,
 			model.Check{What: leads(w), Figure: pipe},
-			model.Check{What: d.Words() + ", middle of the pipe over the highest point of the floor, out of the trap and at the stub", Figure: o.Model.Build.Near(d.Outlet) + ", " + o.Model.Build.Near(d.End)})
+			model.Check{What: d.Words() + ", middle of the pipe over " + o.zero() + ", out of the trap and at the stub", Figure: o.Model.Build.Near(d.Outlet) + ", " + o.Model.Build.Near(d.End)})
 	}
 	return out
 }

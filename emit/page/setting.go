@@ -28,7 +28,7 @@ func (p writer) shims() {
 		b.Near(f.Datum.X)+" along the first wall and "+b.Near(f.Datum.Y)+" out from it. The line that the floor was read from lies "+
 		b.Near(f.Line)+" above it. Under the other points the floor is up to "+b.Near(gaps.Hi)+" lower.")
 	p.El("p", "The tops of all boxes lie in one plane, within "+b.Plain(s.Left()+2*f.ReadTo)+": the rounding of shims to "+b.Show(s.Step)+
-		" leaves "+b.Plain(s.Left())+", and the readings may be "+b.Plain(f.ReadTo)+" off, up or down. What is wound out needs no shim; its height is from the floor up. "+
+		" leaves "+b.Plain(s.Left())+", and the readings may be "+b.Plain(f.ReadTo)+" off, up or down. What is wound out needs no shim; its height is from the floor up; legs count from the left, the rear row first. "+
 		"Blocks go on their shims: their height is all of it together.")
 	p.Table("What goes under each point that bears", shimColumns)
 	for i := range s.Shims {
