@@ -18,7 +18,7 @@ type scene struct {
 	lone   []*found // for each group: its search among what stands fast; nil before
 	door   *Door
 	lift   float64
-	wide   float64 // twice what all bodies and the door extend over, along x and y together
+	wide   float64 // eight times what all bodies and the door extend over, along x and y together
 }
 
 // group is what moves, or stays, as one.
@@ -97,8 +97,8 @@ func newScene(r Room) *scene {
 	return s
 }
 
-// extent is how far apart things may be that are set, or brought in by the door, with as much
-// again to go round them.
+// extent is how far apart things may be that are set, or brought in by the door, many times over
+// to go round them.
 func (s *scene) extent() (sum float64) {
 	var all []reach
 	for _, g := range s.groups {
@@ -119,7 +119,7 @@ func (s *scene) extent() (sum float64) {
 		}
 		sum += on.hi - on.lo
 	}
-	return 2 * sum
+	return 8 * sum
 }
 
 // quarter is a right angle.

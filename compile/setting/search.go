@@ -19,15 +19,29 @@ type found struct {
 // faces a search knows, the fewer places it looks at. One in vain is made again with more of what
 // it ran into: the faces of hulls; when it knows these, the solids in them; then their
 // faces. What it never ran into might as well not be there. Lines of faces that are all but
-// parallel meet miles away: places that the room has no room for are looked at only in a
-// second search, where one without them is in vain.
+// parallel meet miles away: where a way leads to such a place, one among those that the room has
+// room for is looked for, and taken if there is one.
 func (s *scene) search(b int, standing []int) found {
-	f := s.flood(b, standing)
-	f.wide = s.wide
-	if out := f.search(); out.ok || !f.beyond {
-		return out
+	out := s.flood(b, standing).search()
+	if out.ok && s.strays(out.path) {
+		f := s.flood(b, standing)
+		f.wide = s.wide
+		if nearer := f.search(); nearer.ok {
+			return nearer
+		}
 	}
-	return s.flood(b, standing).search()
+	return out
+}
+
+// strays reports whether slides of a way end further off than the room is wide.
+func (s *scene) strays(path []leg) bool {
+	var at [3]float64
+	for _, l := range path {
+		if at = s.moved(at, l.way, l.by); !l.endless && math.Hypot(at[0], at[1]) > s.wide {
+			return true
+		}
+	}
+	return false
 }
 
 func (f *flood) search() found {
@@ -70,7 +84,6 @@ type flood struct {
 	seen      map[[3]int64]bool // places to the nanometre; lookup only
 	places    []place
 	wide      float64 // places no further than that are looked at
-	beyond    bool    // there are others
 }
 
 // place is where a slide has ended, and the slide: from which place, along which way.
@@ -238,10 +251,7 @@ func (f *flood) hits() []int {
 
 func (f *flood) add(p place) {
 	key := [3]int64{int64(rounded(p.at[0])), int64(rounded(p.at[1])), int64(rounded(p.at[2]))}
-	switch {
-	case math.Hypot(p.at[0], p.at[1]) > f.wide:
-		f.beyond = true
-	case !f.seen[key]:
+	if !f.seen[key] && math.Hypot(p.at[0], p.at[1]) <= f.wide {
 		f.seen[key] = true
 		f.places = append(f.places, p)
 	}

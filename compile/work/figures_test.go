@@ -209,7 +209,7 @@ func TestFromMarkedLines(t *testing.T) {
 		{"frame.bar", "its face towards the boxes, from their fronts: 23 1/4 in"},
 		{"fix.anchor.end", "its rear, from the fronts of the boxes: 7 7/32 in"},
 		{"line", "right end of run front, from its left end: 109 1/2 in"},
-		{"line", "the datum, below the line that the floor was read from: the height of the floor at that point: 47 31/32 in"},
+		{"line", "the datum, under the line that the floor was read from: 47 31/32 in"},
 	} {
 		if got := ticks(t, m, c[0]); !slices.Contains(got, c[1]) {
 			t.Errorf("%s: %q", c[0], got)
@@ -270,7 +270,7 @@ run "back" {
 // TestWoundOut: the legs of cabinet urn of the servery, as they were worked out by hand, and which is which.
 func TestWoundOut(t *testing.T) {
 	m := solved(t, edittest.Folder(t, "../../examples/servery"))
-	want := "wound out over the floor; legs count from the left, the rear row first: leg 1 152.8 mm, leg 2 153.49 mm, leg 3 150 mm, leg 4 150.69 mm"
+	want := "wound out over the floor; legs count from the left, the rear row first: leg 1: 153 mm; leg 2: 153.5 mm; leg 3: 150 mm; leg 4: 150.5 mm"
 	if got := ticks(t, m, "set.cabinet.urn"); !slices.Contains(got, want) {
 		t.Errorf("%q", got)
 	}
