@@ -19,6 +19,7 @@ type scene struct {
 	door   *Door
 	lift   float64
 	wide   float64 // eight times what all bodies and the door extend over, along x and y together
+	far    float64 // how long a slide with an end may be
 }
 
 // group is what moves, or stays, as one.
@@ -85,7 +86,8 @@ func newScene(r Room) *scene {
 		s.groups = append(s.groups, g)
 		index[b.Name] = fixed + i
 	}
-	s.wide = s.extent()
+	sum := s.extent()
+	s.wide, s.far = 8*sum, max(float64(Far), sum)
 	s.lone = make([]*found, len(s.groups))
 	for i, b := range r.Bodies {
 		for _, name := range b.On {
@@ -97,8 +99,7 @@ func newScene(r Room) *scene {
 	return s
 }
 
-// extent is how far apart things may be that are set, or brought in by the door, many times over
-// to go round them.
+// extent is what all bodies and the door extend over, along x and y together.
 func (s *scene) extent() (sum float64) {
 	var all []reach
 	for _, g := range s.groups {
@@ -119,7 +120,7 @@ func (s *scene) extent() (sum float64) {
 		}
 		sum += on.hi - on.lo
 	}
-	return 8 * sum
+	return sum
 }
 
 // quarter is a right angle.

@@ -191,7 +191,7 @@ func (f *flood) facesAlong(axis int) []float64 {
 	}
 	slices.Sort(out)
 	out = slices.CompactFunc(out, func(b, a float64) bool { return b-a < hair })
-	return slices.DeleteFunc(out, func(x float64) bool { return math.Abs(x) > float64(Far) })
+	return slices.DeleteFunc(out, func(x float64) bool { return math.Abs(x) > f.far })
 }
 
 // run looks at places in the order of how many slides they take.
@@ -292,7 +292,7 @@ func (f *flood) arrives(at []float64, w way, free float64) (leg, bool) {
 		}
 		return leg{w, f.clear(f.body, f.standing, at, w), true}, true
 	}
-	on := f.within(f.goal, at, w, -hair, span{-hair, min(free, float64(Far)) + hair})
+	on := f.within(f.goal, at, w, -hair, span{-hair, min(free, f.far) + hair})
 	if on.empty() {
 		return leg{}, false
 	}
@@ -310,7 +310,7 @@ func (f *flood) stops(at []float64, w way, free float64) []float64 {
 		}
 		for _, x := range line {
 			by := (x - at[j]) / v
-			if by <= hair || by > min(free, float64(Far))+hair {
+			if by <= hair || by > min(free, f.far)+hair {
 				continue
 			}
 			if f.goal != nil && (x == f.goal[j].lo || x == f.goal[j].hi) {

@@ -61,7 +61,8 @@ type Length = geom.Length
 // Tolerance is how deep two solids may lie in one another and still only touch.
 const Tolerance = length.Micrometre
 
-// Far is how long a slide with an end may be: what reaches further, a floor or a ceiling, has no end there.
+// Far is how long a slide with an end may be, or as long as all bodies extend over where that is more: what reaches
+// further, a floor or a ceiling, has no end there.
 const Far = 100 * length.Metre
 
 // Most is how many places of one body a search looks at before it gives up.
