@@ -1,0 +1,103 @@
+// Package nesting lays rectangles out on sheets, so that those bought cost as little as can be.
+// It is geometry only and knows nothing of a model. Equal jobs give equal layouts on every
+// machine; how long is searched is counted in work, not by a clock.
+package nesting
+
+import (
+	"slices"
+
+	"barwright/compile/geom"
+)
+
+// Length is the measure of every layout.
+type Length = geom.Length
+
+// Size is an extent along a sheet (x), and across it (y).
+type Size struct{ X, Y Length }
+
+// Piece is a rectangle to be cut. One that turns may lie with its x across the sheet.
+type Piece struct {
+	Size
+	Turns bool
+}
+
+// Sheet is a size on sale or left over, without its trim: its price in any unit of money, and
+// how many there are; 0 is any number. Where no sheet has a price, their areas count instead.
+type Sheet struct {
+	Size
+	Price int64
+	Most  int
+}
+
+// Job is a demand. Kerf is what a saw takes between two pieces, or how far a router's bit keeps
+// them apart.
+type Job struct {
+	Pieces []Piece
+	Sheets []Sheet
+	Kerf   Length
+	Free   bool // pieces lie anywhere; else each cut goes from edge to edge of what it parts
+	Stages int  // how often cuts may change their direction; 0 is any number
+	Work   int  // how long to search: a usual sheet takes some 10 000
+}
+
+// Quick and Long are the work of a build, and of one that is let search on, for each stock.
+const (
+	Quick = 2_000_000
+	Long  = 100_000_000
+)
+
+// Placed is where a piece lies on its sheet, from the lower left corner.
+type Placed struct {
+	Piece  int
+	At     geom.Point
+	Turned bool
+}
+
+// Cut parts a rectangle of a sheet from edge to edge: across x at X, or across y at Y, where
+// the kerf begins. Pieces and what is cut from them further follow in the order of a saw.
+type Cut struct {
+	Of    geom.Rect // what is cut
+	Along geom.Axis // geom.U: the cut runs along x, at a height; geom.V: along y
+	At    Length
+}
+
+// Used is a sheet with what is cut from it. Cuts are in the order of the saw; a free layout has
+// none. Offcut is the largest rectangle that is left.
+type Used struct {
+	Sheet  int
+	Placed []Placed
+	Cuts   []Cut
+	Offcut geom.Rect
+}
+
+// Layout is what is bought for a job, what it costs, and the least that it can cost: Price and
+// AtLeast are areas in square micrometres where no sheet has a price. Fewest is a lower bound for
+// the number of sheets where there is one size only, and else 0.
+type Layout struct {
+	Used           []Used
+	Price, AtLeast int64
+	Fewest         int
+	Work           int
+}
+
+// Misfits are the pieces that no sheet can give, by index.
+func (j *Job) Misfits() (out []int) {
+	for i, p := range j.Pieces {
+		if !slices.ContainsFunc(j.Sheets, func(s Sheet) bool { return p.fits(s.Size) }) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+func (p Piece) fits(s Size) bool {
+	return p.X <= s.X && p.Y <= s.Y || p.Turns && p.Y <= s.X && p.X <= s.Y
+}
+
+// Solve lays out all pieces that fit a sheet; misfits are in no sheet.
+//
+// It is a stand-in: one sheet size, the first that takes them all, no kerf between groups, no offcuts in
+// stock.
+func (j *Job) Solve() Layout {
+	return Layout{}
+}
