@@ -62,11 +62,11 @@ func (j *Job) search() (*search, []int) {
 	return s, pieces
 }
 
-// micrometres is an area in square micrometres.
+// micrometres is an area in square micrometres, at least one.
 func (s Size) micrometres() int64 {
 	hi, lo := bits.Mul64(uint64(s.X), uint64(s.Y))
 	q, _ := bits.Div64(hi, lo, 1e6)
-	return int64(q)
+	return max(1, int64(q))
 }
 
 // construct makes a first solution, the best of a few.
@@ -82,7 +82,7 @@ func (s *search) construct() *solution {
 			first = none
 		}
 		s.recreate(x, first)
-		s.measure(x)
+		s.prune(x)
 		if best == nil || s.better(x, best) {
 			best = x
 		}
@@ -162,9 +162,12 @@ func (s *search) tidy(x *solution) {
 	x.cost -= math.Sqrt(x.largest()) / s.size
 }
 
-// largest is the square of the area of the largest offcut.
+// largest is the square of the area of the largest offcut, of sheets that are cut at all.
 func (x *solution) largest() (most float64) {
 	for _, t := range x.trees {
+		if t.count == 0 {
+			continue
+		}
 		for _, r := range t.rests {
 			most = max(most, r.square)
 		}
