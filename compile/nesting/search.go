@@ -23,6 +23,7 @@ type search struct {
 	most   int64 // what sheets may cost together
 	size   float64
 	work   int
+	blink  int // twice the mean of skip
 	skip   int // candidates until the next is passed over
 	pool   []*tree
 	key    []float64
@@ -68,6 +69,10 @@ const (
 	// mean: Christiaens and Vanden Berghe, "Slack induction by string removals for vehicle
 	// routing problems", Transportation Science 54 (2020). More and fewer were worse.
 	blink = 50
+	// rash is how many steps there are to one that passes over far more, every blinkRash-th:
+	// else some sheets that are filled to the last are never found.
+	rash      = 8
+	blinkRash = 3
 	// noise is how far an order of pieces by size is stirred.
 	noise = 0.3
 	// leftover is the worth of offcuts: enough to tell apart what has as much out.
@@ -231,7 +236,7 @@ func (s *search) best(x *solution, piece int32, changed bool) (spot, bool) {
 // weigh compares both ways to cut a piece from an offcut with the best so far.
 func (s *search) weigh(t *tree, ti int, r *rest, w, h Length, turned bool, least *spot) {
 	if s.skip--; s.skip < 0 {
-		s.skip = s.below(2 * blink)
+		s.skip = s.below(s.blink)
 		return
 	}
 	fw, fh := float64(w), float64(h)
@@ -263,6 +268,10 @@ func (s *search) recreate(x *solution, stuck, first int) {
 	for i, p := range x.out {
 		s.stuck[p] = i < stuck
 	}
+	s.blink = 2 * blink
+	if s.below(rash) == 0 {
+		s.blink = 2 * blinkRash
+	}
 	s.order(x.out)
 	rest := x.out[:0]
 	for _, p := range x.out {
@@ -281,17 +290,26 @@ func (s *search) recreate(x *solution, stuck, first int) {
 	x.out = rest
 }
 
-// order sorts pieces by area, by their longer extent against the sheet, or by both extents.
+// order sorts pieces by area, by their longer extent against the sheet, or by both extents; now
+// and then by one extent alone, or not at all, for what fills a sheet to the last may need a
+// long small piece to come first.
 func (s *search) order(out []int32) {
 	W, H := float64(s.kinds[0].w), float64(s.kinds[0].h)
-	by := s.below(4)
+	by := s.below(16)
 	for _, p := range out {
 		w, h := float64(s.shapes[p].w), float64(s.shapes[p].h)
 		k := w * h
 		switch by {
 		case 0:
-			k = max(w/W, h/H)
+			k = w
 		case 1:
+			k = h
+		case 2:
+			s.key[p] = s.unit()
+			continue
+		case 3, 4, 5, 6:
+			k = max(w/W, h/H)
+		case 7, 8, 9:
 			k = w/W + h/H
 		}
 		s.key[p] = k * (1 - float64(noise*s.unit()))
