@@ -1,12 +1,172 @@
 package nesting
 
-// solveFree lays pieces out for a router, which cuts anywhere. What a saw can cut it can too.
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"barwright/compile/geom"
+)
+
+// solveFree lays pieces out for a router, which cuts anywhere. What a saw can cut it can too:
+// the search starts from that.
 func (j *Job) solveFree() Layout {
-	saw := *j
-	saw.Free, saw.Stages = false, 0
-	l := saw.Solve()
-	for i := range l.Used {
-		l.Used[i].Cuts = nil
+	s, pieces := j.search()
+	s.stages = 0
+	l := Layout{Out: j.Misfits()}
+	if len(pieces) == 0 {
+		return l
+	}
+	l.AtLeast, l.Fewest = s.bound()
+	sawn := s.construct()
+	s.cheapen(sawn, l.AtLeast, j.Work/8)
+	f := newFree(s)
+	x := f.from(sawn)
+	f.cheapen(x, l.AtLeast, j.Work-j.Work/4)
+	f.clean(x, s.work+j.Work/4)
+	for _, p := range x.out {
+		l.Out = append(l.Out, pieces[p])
+	}
+	slices.Sort(l.Out)
+	l.Price, l.Work = x.price, s.work
+	for _, b := range x.beds {
+		l.Used = append(l.Used, f.used(b, j.Kerf, pieces))
 	}
 	return l
+}
+
+// newFree makes a search for free layouts of one for sawn ones.
+func newFree(s *search) *free {
+	f := &free{search: s, least: Size{math.MaxInt64, math.MaxInt64}}
+	for _, p := range s.shapes {
+		w, h := p.w, p.h
+		if p.turns {
+			w, h = min(w, h), min(w, h)
+		}
+		f.least = Size{min(f.least.X, w), min(f.least.Y, h)}
+	}
+	return f
+}
+
+// from is a sawn layout as a free one.
+func (f *free) from(sawn *solution) *loose {
+	same := make([]int, len(f.shapes))
+	for i := range same {
+		same[i] = i
+	}
+	x := &loose{out: sawn.out, bought: sawn.bought, price: sawn.price}
+	for _, t := range sawn.trees {
+		b := f.bed()
+		b.reset(t.kind)
+		for _, p := range t.sheet(0, same).Placed {
+			w, h := f.shapes[p.Piece].w, f.shapes[p.Piece].h
+			if p.Turned {
+				w, h = h, w
+			}
+			at := geom.R(0, 0, w, h).Shift(p.At)
+			b.lies = append(b.lies, lying{int32(p.Piece), p.Turned, at})
+			b.used += area(at)
+		}
+		b.survey(f.kinds[b.kind], f.least)
+		x.beds = append(x.beds, b)
+	}
+	return x
+}
+
+// used tells what lies on a bed, from the lower left corner on.
+func (f *free) used(b *bed, kerf Length, pieces []int) Used {
+	u := Used{Sheet: b.kind}
+	for _, l := range b.lies {
+		u.Placed = append(u.Placed, Placed{Piece: pieces[l.piece], At: geom.Point{X: l.at.X.Lo, Y: l.at.Y.Lo}, Turned: l.turned})
+	}
+	slices.SortFunc(u.Placed, func(p, q Placed) int {
+		return cmp.Or(cmp.Compare(p.At.Y, q.At.Y), cmp.Compare(p.At.X, q.At.X))
+	})
+	b.survey(f.kinds[b.kind], Size{kerf + 1, kerf + 1})
+	if r := b.largest(); r != (geom.Rect{}) {
+		r.X.Hi, r.Y.Hi = r.X.Hi-kerf, r.Y.Hi-kerf
+		u.Offcut = r
+	}
+	return u
+}
+
+// cheapen looks for solutions that cost less, one after the other, until work is done.
+func (f *free) cheapen(best *loose, atLeast int64, work int) {
+	for len(best.out) > 0 || best.price > atLeast {
+		if len(best.out) == 0 {
+			f.most = best.price - 1
+		}
+		if !f.within(best, work) {
+			return
+		}
+	}
+}
+
+// within looks for a solution that has nothing out and costs no more than may be paid. It starts
+// from one that costs more, and puts what it finds in its place.
+func (f *free) within(best *loose, work int) bool {
+	x := &loose{}
+	best.copyTo(x)
+	for x.price > f.most {
+		f.remove(x, x.emptiest())
+	}
+	f.recreate(x)
+	found := false
+	x = f.climb(x, f.measure, work, func(x *loose) bool {
+		found = len(x.out) == 0
+		return found
+	})
+	if found || f.outside(x) < f.outside(best) {
+		f.release(best)
+		*best = *x
+		f.prune(best)
+	}
+	return found
+}
+
+// clean looks for solutions of the same price with a larger offcut.
+func (f *free) clean(best *loose, work int) {
+	if len(best.out) > 0 {
+		return
+	}
+	f.most = best.price
+	largest := best.largest()
+	x := &loose{}
+	best.copyTo(x)
+	tidy := func(x *loose) { x.cost = (f.outside(x) - x.largest()) / f.size }
+	x = f.climb(x, tidy, work, func(x *loose) bool {
+		if l := x.largest(); len(x.out) == 0 && (x.price < best.price || l > largest) {
+			f.release(best)
+			x.copyTo(best)
+			f.prune(best)
+			f.most, largest = best.price, l
+		}
+		return false
+	})
+	f.release(x)
+}
+
+// climb changes a solution step by step until work is done, or what it is shown on the way
+// will do, and returns the last one.
+func (f *free) climb(now *loose, measure func(*loose), work int, done func(*loose) bool) *loose {
+	next := &loose{}
+	measure(now)
+	var late [history]float64
+	for i := range late {
+		late[i] = now.cost
+	}
+	for step := 0; !done(now) && f.work < work; step++ {
+		now.copyTo(next)
+		f.ruin(next)
+		f.recreate(next)
+		measure(next)
+		f.work += 20
+		slot := &late[step%history]
+		if next.cost <= now.cost || next.cost < *slot {
+			now, next = next, now
+		}
+		*slot = min(*slot, now.cost)
+		f.release(next)
+	}
+	return now
 }
