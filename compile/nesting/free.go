@@ -110,7 +110,7 @@ func (f *free) within(best *loose, work int) bool {
 	for x.price > f.most {
 		f.remove(x, x.emptiest())
 	}
-	f.recreate(x)
+	f.recreate(x, 0)
 	found := false
 	x = f.climb(x, f.measure, work, func(x *loose) bool {
 		found = len(x.out) == 0
@@ -158,9 +158,9 @@ func (f *free) climb(now *loose, measure func(*loose), work int, done func(*loos
 	for step := 0; !done(now) && f.work < work; step++ {
 		now.copyTo(next)
 		f.ruin(next)
-		f.recreate(next)
+		f.recreate(next, len(now.out))
 		measure(next)
-		f.work += 20
+		f.work += 20 + len(next.beds)/4
 		slot := &late[step%history]
 		if next.cost <= now.cost || next.cost < *slot {
 			now, next = next, now

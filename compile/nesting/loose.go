@@ -155,15 +155,15 @@ type place struct {
 	area   float64 // of the space
 }
 
-// best finds the smallest space for a piece.
-func (f *free) best(x *loose, piece int32) (place, bool) {
+// best finds the smallest space for a piece, on any sheet or on those that no other solution has.
+func (f *free) best(x *loose, piece int32, changed bool) (place, bool) {
 	p := &f.shapes[piece]
 	least := place{area: math.Inf(1)}
 	for i, b := range x.beds {
-		if f.kinds[b.kind].area-b.used < p.area*(1-1e-9) {
+		if changed && b.held > 1 || f.kinds[b.kind].area-b.used < p.area*(1-1e-9) {
 			continue
 		}
-		f.work += 1 + len(b.spaces)
+		f.work += len(b.spaces)
 		for _, s := range b.spaces {
 			w, h := s.X.Size(), s.Y.Size()
 			upright, turned := p.w <= w && p.h <= h, p.turns && p.h <= w && p.w <= h
@@ -179,18 +179,23 @@ func (f *free) best(x *loose, piece int32) (place, bool) {
 			}
 		}
 	}
+	f.work += 2 + len(x.beds)/8
 	return least, !math.IsInf(least.area, 1)
 }
 
-// recreate lays what it can of a solution's pieces that are out, the large ones first.
-func (f *free) recreate(x *loose) {
+// recreate lays what it can of a solution's pieces that are out, the large ones first. As many
+// as are stuck are known to fit no sheet that was not changed.
+func (f *free) recreate(x *loose, stuck int) {
+	for i, p := range x.out {
+		f.stuck[p] = i < stuck
+	}
 	f.order(x.out)
 	rest := x.out[:0]
 	for _, p := range x.out {
-		at, ok := f.best(x, p)
+		at, ok := f.best(x, p, f.stuck[p])
 		if !ok && f.open(x, p) {
 			for !ok {
-				at, ok = f.best(x, p)
+				at, ok = f.best(x, p, true)
 			}
 		}
 		if !ok {
