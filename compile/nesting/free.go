@@ -17,12 +17,16 @@ func (j *Job) solveFree() Layout {
 	if len(pieces) == 0 {
 		return l
 	}
-	l.AtLeast, l.Fewest = s.bound()
+	solids := j.solids(pieces)
+	l.AtLeast, l.Fewest = s.inner(solids).bound()
 	sawn := s.construct()
 	s.cheapen(sawn, l.AtLeast, j.Work/8)
 	f := newFree(s)
 	x := f.from(sawn)
-	f.cheapen(x, l.AtLeast, j.Work-j.Work/4)
+	f.cheapen(x, l.AtLeast, j.Work/4*(3-index(solids != nil)))
+	if solids != nil && (x.price > l.AtLeast || len(x.out) > 0) {
+		x = f.interlock(x, solids, l.AtLeast, j.Work-j.Work/4)
+	}
 	f.clean(x, s.work+j.Work/4)
 	for _, p := range x.out {
 		l.Out = append(l.Out, pieces[p])
@@ -64,7 +68,7 @@ func (f *free) from(sawn *solution) *loose {
 				w, h = h, w
 			}
 			at := geom.R(0, 0, w, h).Shift(p.At)
-			b.lies = append(b.lies, lying{int32(p.Piece), p.Turned, at})
+			b.lies = append(b.lies, lying{piece: int32(p.Piece), turned: p.Turned, at: at, area: area(at)})
 			b.used += area(at)
 		}
 		b.survey(f.kinds[b.kind], f.least)

@@ -12,8 +12,9 @@ import (
 // takes them, in the corner where they touch most.
 type free struct {
 	*search
-	least Size // no piece has less in x, nor in y
-	pool  []*bed
+	least  Size             // no piece has less in x, nor in y
+	solids [][2][]geom.Rect // of each piece, upright and turned; none where it lies as its box
+	pool   []*bed
 }
 
 // loose is a set of sheets with free layouts, and the pieces that are in none.
@@ -147,23 +148,28 @@ func (f *free) outside(x *loose) (sum float64) {
 
 func (f *free) measure(x *loose) { x.cost = f.outside(x) }
 
-// place is where a piece may lie: somewhere in a space.
+// place is where a piece may lie: somewhere in a space, or with a solid of it in the space.
 type place struct {
 	bed    int
 	space  geom.Rect
 	turned bool
-	area   float64 // of the space
+	loss   float64   // area of the space to that of the piece, or of its solid
+	at     geom.Rect // of a piece with solids
 }
 
 // best finds the smallest space for a piece, on any sheet or on those that no other solution has.
 func (f *free) best(x *loose, piece int32, changed bool) (place, bool) {
 	p := &f.shapes[piece]
-	least := place{area: math.Inf(1)}
+	least := place{loss: math.Inf(1)}
 	for i, b := range x.beds {
 		if changed && b.held > 1 || f.kinds[b.kind].area-b.used < p.area*(1-1e-9) {
 			continue
 		}
 		f.work += len(b.spaces)
+		if f.solids != nil && f.solids[piece][0] != nil {
+			f.nest(i, b, piece, &least)
+			continue
+		}
 		for _, s := range b.spaces {
 			w, h := s.X.Size(), s.Y.Size()
 			upright, turned := p.w <= w && p.h <= h, p.turns && p.h <= w && p.w <= h
@@ -174,13 +180,13 @@ func (f *free) best(x *loose, piece int32, changed bool) (place, bool) {
 				f.skip = f.below(2 * blink)
 				continue
 			}
-			if a := float64(w) * float64(h); a < least.area {
-				least = place{i, s, !upright || turned && f.below(2) == 0, a}
+			if a := float64(w) * float64(h) / p.area; a < least.loss {
+				least = place{bed: i, space: s, turned: !upright || turned && f.below(2) == 0, loss: a}
 			}
 		}
 	}
 	f.work += 2 + len(x.beds)/8
-	return least, !math.IsInf(least.area, 1)
+	return least, !math.IsInf(least.loss, 1)
 }
 
 // recreate lays what it can of a solution's pieces that are out, the large ones first. As many
@@ -208,12 +214,18 @@ func (f *free) recreate(x *loose, stuck int) {
 }
 
 func (f *free) put(x *loose, piece int32, at place) {
-	b := f.own(x, at.bed)
-	w, h := f.shapes[piece].w, f.shapes[piece].h
-	if at.turned {
-		w, h = h, w
+	b, p := f.own(x, at.bed), f.shapes[piece]
+	l := lying{piece: piece, turned: at.turned, at: at.at, area: p.area}
+	if f.solids != nil {
+		l.solids = f.solids[piece][index(at.turned)]
 	}
-	b.lay(lying{piece, at.turned, b.corner(at.space, w, h, f.kinds[b.kind])}, f.least)
+	if l.solids == nil {
+		if at.turned {
+			p.w, p.h = p.h, p.w
+		}
+		l.at = b.corner(at.space, p.w, p.h, f.kinds[b.kind])
+	}
+	b.lay(l, f.least)
 	f.work += len(b.lies) + 2*len(b.spaces)
 }
 

@@ -15,10 +15,13 @@ type Length = geom.Length
 // Size is an extent along a sheet (x), and across it (y).
 type Size struct{ X, Y Length }
 
-// Piece is a rectangle to be cut. One that turns may lie with its x across the sheet.
+// Piece is a rectangle to be cut. One that turns may lie with its x up the sheet, its y from
+// right to left. Notches are what is cut away from it, from its lower left corner; in a free
+// layout others may lie in these where that saves money.
 type Piece struct {
 	Size
-	Turns bool
+	Turns   bool
+	Notches []geom.Rect
 }
 
 // Sheet is a size on sale or left over, without its trim: its price in any unit of money, and

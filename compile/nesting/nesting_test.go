@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"barwright/compile/geom"
 	"barwright/compile/nesting"
 	"barwright/compile/nesting/nestingtest"
 )
@@ -42,6 +43,10 @@ func drawJob(t *rapid.T) *nesting.Job {
 		}
 		if rapid.IntRange(0, 5).Draw(t, "full") == 0 {
 			p.Y = j.Sheets[0].Y
+		}
+		for range rapid.SampledFrom([]int{0, 0, 0, 1, 2}).Draw(t, "notches") {
+			x, y := length(0, 120, "x"), length(0, 80, "y")
+			p.Notches = append(p.Notches, geom.R(x, y, x+length(1, 90, "w"), y+length(1, 60, "h")))
 		}
 		for range rapid.IntRange(1, 5).Draw(t, "copies") {
 			j.Pieces = append(j.Pieces, p)

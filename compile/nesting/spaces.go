@@ -18,12 +18,16 @@ type bed struct {
 	parts  []geom.Rect
 }
 
-// lying is a piece on a bed.
+// lying is a piece on a bed. If it has notches that count, solids cover the rest of it.
 type lying struct {
 	piece  int32
 	turned bool
 	at     geom.Rect
+	area   float64
+	solids []geom.Rect // from its lower left corner
 }
+
+func (l *lying) corner() geom.Point { return geom.Point{X: l.at.X.Lo, Y: l.at.Y.Lo} }
 
 func (b *bed) copyTo(c *bed) {
 	c.kind, c.used, c.held = b.kind, b.used, 1
@@ -38,14 +42,24 @@ func (b *bed) reset(kind int) {
 
 func (b *bed) lay(l lying, least Size) {
 	b.lies = append(b.lies, l)
-	b.used += area(l.at)
-	b.take(l.at, least)
+	b.used += l.area
+	b.cover(&l, least)
+}
+
+// cover cuts a piece out of all spaces.
+func (b *bed) cover(l *lying, least Size) {
+	if l.solids == nil {
+		b.take(l.at, least)
+	}
+	for _, r := range l.solids {
+		b.take(r.Shift(l.corner()), least)
+	}
 }
 
 // lift takes a piece away. What it leaves is found by survey.
 func (b *bed) lift(i int) lying {
 	l := b.lies[i]
-	b.used -= area(l.at)
+	b.used -= l.area
 	b.lies = slices.Delete(b.lies, i, i+1)
 	return l
 }
@@ -53,8 +67,8 @@ func (b *bed) lift(i int) lying {
 // survey finds all spaces that are no smaller than least.
 func (b *bed) survey(k kind, least Size) {
 	b.spaces = append(b.spaces[:0], geom.R(0, 0, k.w, k.h))
-	for _, l := range b.lies {
-		b.take(l.at, least)
+	for i := range b.lies {
+		b.cover(&b.lies[i], least)
 	}
 }
 
@@ -117,15 +131,19 @@ func (b *bed) touched(r geom.Rect, k kind) (sum Length) {
 // corner is where in a space a piece touches most.
 func (b *bed) corner(space geom.Rect, w, h Length, k kind) (at geom.Rect) {
 	most := Length(-1)
-	for _, x := range [2]Length{space.X.Lo, space.X.Hi - w} {
-		for _, y := range [2]Length{space.Y.Lo, space.Y.Hi - h} {
-			r := geom.R(x, y, x+w, y+h)
-			if sum := b.touched(r, k); sum > most {
-				most, at = sum, r
-			}
+	for _, c := range corners(space, w, h) {
+		r := geom.R(0, 0, w, h).Shift(c)
+		if sum := b.touched(r, k); sum > most {
+			most, at = sum, r
 		}
 	}
 	return at
+}
+
+// corners are where the lower left corner of a rectangle lies in each corner of a space.
+func corners(s geom.Rect, w, h Length) [4]geom.Point {
+	x, y := s.X.Hi-w, s.Y.Hi-h
+	return [4]geom.Point{{X: s.X.Lo, Y: s.Y.Lo}, {X: s.X.Lo, Y: y}, {X: x, Y: s.Y.Lo}, {X: x, Y: y}}
 }
 
 // largest is the largest space, with a kerf at its far edges.

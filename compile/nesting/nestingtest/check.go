@@ -94,20 +94,24 @@ func sheet(j *nesting.Job, u nesting.Used) error {
 		}
 		all = append(all, u.Offcut)
 	}
+	if j.Free {
+		return spaced(j, u)
+	}
 	for i, a := range all {
 		for _, b := range all[:i] {
-			if apart(a.X, b.X) < j.Kerf && apart(a.Y, b.Y) < j.Kerf {
+			if near(a, b, j.Kerf) {
 				return fmt.Errorf("%v and %v are no kerf apart", a, b)
 			}
 		}
-	}
-	if j.Free {
-		return nil
 	}
 	if !parts(all, inside, j.Kerf, j.Stages, true, true) {
 		return fmt.Errorf("not cut edge to edge: %v", all)
 	}
 	return cuts(boxes, u, inside, j.Kerf)
+}
+
+func near(a, b geom.Rect, kerf geom.Length) bool {
+	return apart(a.X, b.X) < kerf && apart(a.Y, b.Y) < kerf
 }
 
 func apart(a, b geom.Span) geom.Length { return max(a.Lo-b.Hi, b.Lo-a.Hi) }
