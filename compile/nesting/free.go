@@ -106,26 +106,34 @@ func (f *free) cheapen(best *loose, atLeast int64, work int) {
 	}
 }
 
-// within looks for a solution that has nothing out and costs no more than may be paid. It starts
-// from one that costs more, and puts what it finds in its place.
+// within looks for a solution that has nothing out and costs no more than may be paid, and puts
+// what it finds in the place of one that costs more. It starts from that anew when it is stuck,
+// and then cools down more slowly.
 func (f *free) within(best *loose, work int) bool {
-	x := &loose{}
-	best.copyTo(x)
-	for x.price > f.most {
-		f.remove(x, x.emptiest())
-	}
-	f.recreate(x, 0)
-	found := false
-	x = f.climb(x, f.measure, work, func(x *loose) bool {
-		found = len(x.out) == 0
-		return found
-	})
-	if found || f.outside(x) < f.outside(best) {
+	for history := quick; f.work < work; history *= 2 {
+		x := &loose{}
+		best.copyTo(x)
+		for x.price > f.most {
+			f.remove(x, x.emptiest())
+		}
+		f.recreate(x, 0)
+		found := false
+		x = f.climb(x, history, patience*history, work, f.measure, func(x *loose) bool {
+			found = len(x.out) == 0
+			return found
+		})
+		if !found && f.outside(x) >= f.outside(best) {
+			f.release(x)
+			continue
+		}
 		f.release(best)
 		*best = *x
 		f.prune(best)
+		if found {
+			return true
+		}
 	}
-	return found
+	return false
 }
 
 // clean looks for solutions of the same price with a larger offcut.
@@ -138,7 +146,7 @@ func (f *free) clean(best *loose, work int) {
 	x := &loose{}
 	best.copyTo(x)
 	tidy := func(x *loose) { x.cost = (f.outside(x) - x.largest()) / f.size }
-	x = f.climb(x, tidy, work, func(x *loose) bool {
+	x = f.climb(x, quick, math.MaxInt, work, tidy, func(x *loose) bool {
 		if l := x.largest(); len(x.out) == 0 && (x.price < best.price || l > largest) {
 			f.release(best)
 			x.copyTo(best)
@@ -150,27 +158,31 @@ func (f *free) clean(best *loose, work int) {
 	f.release(x)
 }
 
-// climb changes a solution step by step until work is done, or what it is shown on the way
-// will do, and returns the last one.
-func (f *free) climb(now *loose, measure func(*loose), work int, done func(*loose) bool) *loose {
+// climb changes a solution as that of search does.
+func (f *free) climb(now *loose, history, patience, work int, measure func(*loose), done func(*loose) bool) *loose {
 	next := &loose{}
 	measure(now)
-	var late [history]float64
-	for i := range late {
-		late[i] = now.cost
-	}
-	for step := 0; !done(now) && f.work < work; step++ {
+	late := slices.Repeat([]float64{now.cost}, history)
+	lowest, since := now.cost, 0
+	for i := 0; !done(now) && f.work < work && since < patience; i++ {
 		now.copyTo(next)
+		stuck := len(next.out)
+		if i%rescan == 0 {
+			stuck = 0
+		}
 		f.ruin(next)
-		f.recreate(next, len(now.out))
+		f.recreate(next, stuck)
 		measure(next)
 		f.work += 20 + len(next.beds)/4
-		slot := &late[step%history]
+		slot := &late[i%history]
 		if next.cost <= now.cost || next.cost < *slot {
 			now, next = next, now
 		}
 		*slot = min(*slot, now.cost)
 		f.release(next)
+		if since++; now.cost < lowest {
+			lowest, since = now.cost, 0
+		}
 	}
 	return now
 }
