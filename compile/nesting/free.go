@@ -19,7 +19,7 @@ func (j *Job) solveFree() Layout {
 	}
 	solids := j.solids(pieces)
 	l.AtLeast, l.Fewest = s.inner(solids).bound()
-	sawn := s.construct()
+	sawn := s.construct(j.Work / 16)
 	s.cheapen(sawn, l.AtLeast, j.Work/8)
 	f := newFree(s)
 	x := f.from(sawn)

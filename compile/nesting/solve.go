@@ -20,7 +20,7 @@ func (j *Job) Solve() Layout {
 		return l
 	}
 	l.AtLeast, l.Fewest = s.bound()
-	x := s.construct()
+	x := s.construct(j.Work / 8)
 	s.cheapen(x, l.AtLeast, j.Work-j.Work/4)
 	s.clean(x, s.work+j.Work/4)
 	for _, p := range x.out {
@@ -69,10 +69,10 @@ func (s Size) micrometres() int64 {
 	return max(1, int64(q))
 }
 
-// construct makes a first solution, the best of a few.
-func (s *search) construct() *solution {
+// construct makes a first solution, the best of a few: of fewer where these take much work.
+func (s *search) construct(work int) *solution {
 	var best *solution
-	for try := range 8 {
+	for try := 0; try < 8 && (try == 0 || s.work < work); try++ {
 		x := &solution{bought: make([]int, len(s.kinds))}
 		for p := range s.shapes {
 			x.out = append(x.out, int32(p))
