@@ -8,11 +8,11 @@ import (
 )
 
 // solids are, for each of these pieces, rectangles that cover it without its notches, as it lies
-// upright and as it lies turned, each larger by the kerf. The largest comes first. Pieces without
-// notches have none, and there are none at all where no piece has any.
+// upright and, if it turns, as it lies turned, each larger by the kerf. The largest comes first.
+// Pieces without notches have none, and there are none at all where no piece has any.
 func (j *Job) solids(pieces []int) [][2][]geom.Rect {
 	out := make([][2][]geom.Rect, len(pieces))
-	any := false
+	notched := false
 	for i, n := range pieces {
 		p := &j.Pieces[n]
 		b := bed{spaces: []geom.Rect{geom.R(0, 0, p.X, p.Y)}}
@@ -22,14 +22,16 @@ func (j *Job) solids(pieces []int) [][2][]geom.Rect {
 		if len(b.spaces) == 0 || b.spaces[0].X.Size() == p.X && b.spaces[0].Y.Size() == p.Y {
 			continue
 		}
-		any = true
+		notched = true
 		slices.SortStableFunc(b.spaces, func(a, b geom.Rect) int { return cmp.Compare(area(b), area(a)) })
 		for _, r := range b.spaces {
 			out[i][0] = append(out[i][0], geom.R(r.X.Lo, r.Y.Lo, r.X.Hi+j.Kerf, r.Y.Hi+j.Kerf))
-			out[i][1] = append(out[i][1], geom.R(p.Y-r.Y.Hi, r.X.Lo, p.Y-r.Y.Lo+j.Kerf, r.X.Hi+j.Kerf))
+			if p.Turns {
+				out[i][1] = append(out[i][1], geom.R(p.Y-r.Y.Hi, r.X.Lo, p.Y-r.Y.Lo+j.Kerf, r.X.Hi+j.Kerf))
+			}
 		}
 	}
-	if !any {
+	if !notched {
 		return nil
 	}
 	return out
@@ -49,21 +51,17 @@ func (s *search) inner(solids [][2][]geom.Rect) *search {
 	return &in
 }
 
-// interlock looks for solutions that cost less as pieces may lie in notches of others. Where it
-// finds none, pieces lie as their boxes still.
+// interlock looks for solutions that cost less, as pieces may lie in notches of others. Where it
+// finds none, no notches count still.
 func (f *free) interlock(boxes *loose, solids [][2][]geom.Rect, atLeast int64, work int) *loose {
 	shapes, least := f.shapes, f.least
 	f.shapes, f.solids = slices.Clone(shapes), solids
 	for i := range solids {
-		for k, r := range solids[i][0] {
-			if k == 0 {
-				f.shapes[i].area = 0
-			}
-			f.shapes[i].area = max(f.shapes[i].area, area(r))
+		if solids[i][0] != nil {
+			f.shapes[i].area = area(solids[i][0][0])
+		}
+		for _, r := range slices.Concat(solids[i][0], solids[i][1]) {
 			f.least = Size{min(f.least.X, r.X.Size()), min(f.least.Y, r.Y.Size())}
-			if f.shapes[i].turns {
-				f.least = Size{min(f.least.X, r.Y.Size()), min(f.least.Y, r.X.Size())}
-			}
 		}
 	}
 	x := &loose{}
@@ -90,12 +88,15 @@ func (f *free) interlock(boxes *loose, solids [][2][]geom.Rect, atLeast int64, w
 // the corner of a space that it fills well, and its solids where nothing is.
 func (f *free) nest(i int, b *bed, piece int32, least *place) {
 	p := &f.shapes[piece]
-	for turn := range 1 + index(p.turns) {
+	for turn, solids := range f.solids[piece] {
+		if solids == nil {
+			continue
+		}
 		w, h := p.w, p.h
 		if turn == 1 {
 			w, h = h, w
 		}
-		l := lying{turned: turn == 1, at: geom.R(0, 0, w, h), solids: f.solids[piece][turn]}
+		l := lying{turned: turn == 1, at: geom.R(0, 0, w, h), solids: solids}
 		f.fill(i, b, l, l.at, p.area, least)
 		for _, r := range l.solids {
 			f.fill(i, b, l, r, area(r), least)
@@ -108,7 +109,7 @@ func (f *free) fill(i int, b *bed, l lying, r geom.Rect, size float64, least *pl
 	bounds := geom.R(0, 0, f.kinds[b.kind].w, f.kinds[b.kind].h)
 	for _, s := range b.spaces {
 		loss := area(s) / size
-		if loss >= least.loss || r.X.Size() > s.X.Size() || r.Y.Size() > s.Y.Size() {
+		if loss > least.loss || r.X.Size() > s.X.Size() || r.Y.Size() > s.Y.Size() || loss == least.loss && f.below(2) == 0 {
 			continue
 		}
 		box, most := l, Length(-1)

@@ -28,6 +28,8 @@ func TestNotches(t *testing.T) {
 		"two in each other":    {size(142, 92), 2, []nesting.Piece{corner(100, 60, 60, 30, false), corner(100, 60, 60, 30, false)}, 1},
 		"two with less room":   {size(141, 92), 2, []nesting.Piece{corner(100, 60, 60, 30, false), corner(100, 60, 60, 30, false)}, 2},
 		"two that turn":        {size(92, 142), 2, []nesting.Piece{corner(100, 60, 60, 30, true), corner(100, 60, 60, 30, true)}, 1},
+		"a square that turns":  {size(202, 100), 2, []nesting.Piece{corner(100, 100, 60, 60, true), corner(100, 100, 60, 60, true), whole(118, 58, false)}, 1},
+		"one that does not":    {size(202, 100), 2, []nesting.Piece{corner(100, 100, 60, 60, false), corner(100, 100, 60, 60, false), whole(118, 58, false)}, 2},
 		"a window": {size(100, 100), 3, []nesting.Piece{
 			{Size: size(100, 100), Notches: []geom.Rect{geom.R(20, 20, 80, 80)}}, whole(54, 10, true), whole(54, 41, false),
 		}, 1},
