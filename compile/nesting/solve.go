@@ -28,6 +28,9 @@ func (j *Job) Solve() Layout {
 	}
 	slices.Sort(l.Out)
 	l.Price, l.Work = x.price, s.work
+	slices.SortFunc(x.trees, func(a, b *tree) int {
+		return cmp.Or(cmp.Compare(a.kind, b.kind), cmp.Compare(b.used, a.used), cmp.Compare(a.first(root), b.first(root)))
+	})
 	for _, t := range x.trees {
 		l.Used = append(l.Used, t.sheet(j.Kerf, pieces))
 	}
