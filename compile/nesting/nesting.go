@@ -40,10 +40,11 @@ type Job struct {
 	Kerf   Length
 	Free   bool // pieces lie anywhere; else each cut goes from edge to edge of what it parts
 	Stages int  // how often cuts may change their direction; 0 is any number
-	Work   int  // how long to search: a usual sheet takes some 10 000
+	Work   int  // how long to search; a million takes some 10 ms
 }
 
-// Quick and Long are the work of a build, and of one that is let search on, for each stock.
+// Quick and Long are the work of a build, and of one that is let search on, for each stock: some
+// 50 ms, and two seconds.
 const (
 	Quick = 3_000_000
 	Long  = 200_000_000
@@ -56,16 +57,16 @@ type Placed struct {
 	Turned bool
 }
 
-// Cut parts a rectangle of a sheet from edge to edge: across x at X, or across y at Y, where
-// the kerf begins. Pieces and what is cut from them further follow in the order of a saw.
+// Cut parts a rectangle of a sheet in two from edge to edge. All cuts of a rectangle in one
+// direction come one after the other, then what they part is cut further.
 type Cut struct {
 	Of    geom.Rect // what is cut
 	Along geom.Axis // geom.U: the cut runs along x, at a height; geom.V: along y
-	At    Length
+	At    Length    // where the kerf begins
 }
 
 // Used is a sheet with what is cut from it. Cuts are in the order of the saw; a free layout has
-// none. Offcut is the largest rectangle that is left.
+// none. Offcut is the largest clean rectangle that the cuts leave, empty if there is none.
 type Used struct {
 	Sheet  int
 	Placed []Placed
@@ -73,9 +74,10 @@ type Used struct {
 	Offcut geom.Rect
 }
 
-// Layout is what is bought for a job, what it costs, and the least that it can cost: Price and
-// AtLeast are areas in square micrometres where no sheet has a price. Fewest is a lower bound for
-// the number of sheets where there is one size only, and else 0.
+// Layout is what is bought for a job, by kind of sheet and the fullest first, what it costs, and
+// the least that all pieces can cost, 0 if too few sheets are left for them: areas in square
+// micrometres where no sheet has a price. Fewest is a lower bound for the number of sheets where
+// there is one size only, and else 0.
 type Layout struct {
 	Used           []Used
 	Out            []int // pieces in no sheet: misfits, and those that too few sheets are left for

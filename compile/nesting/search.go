@@ -23,7 +23,6 @@ type search struct {
 	most   int64 // what sheets may cost together
 	size   float64
 	work   int
-	blink  int // twice the mean of skip
 	skip   int // candidates until the next is passed over
 	pool   []*tree
 	key    []float64
@@ -69,10 +68,6 @@ const (
 	// mean: Christiaens and Vanden Berghe, "Slack induction by string removals for vehicle
 	// routing problems", Transportation Science 54 (2020). More and fewer were worse.
 	blink = 50
-	// rash is how many steps there are to one that passes over far more, every blinkRash-th:
-	// else some sheets that are filled to the last are never found.
-	rash      = 8
-	blinkRash = 3
 	// noise is how far an order of pieces by size is stirred.
 	noise = 0.3
 	// leftover is the worth of offcuts: enough to tell apart what has as much out.
@@ -236,7 +231,7 @@ func (s *search) best(x *solution, piece int32, changed bool) (spot, bool) {
 // weigh compares both ways to cut a piece from an offcut with the best so far.
 func (s *search) weigh(t *tree, ti int, r *rest, w, h Length, turned bool, least *spot) {
 	if s.skip--; s.skip < 0 {
-		s.skip = s.below(s.blink)
+		s.skip = s.below(2 * blink)
 		return
 	}
 	fw, fh := float64(w), float64(h)
@@ -267,10 +262,6 @@ func (s *search) put(x *solution, piece int32, at spot) {
 func (s *search) recreate(x *solution, stuck, first int) {
 	for i, p := range x.out {
 		s.stuck[p] = i < stuck
-	}
-	s.blink = 2 * blink
-	if s.below(rash) == 0 {
-		s.blink = 2 * blinkRash
 	}
 	s.order(x.out)
 	rest := x.out[:0]

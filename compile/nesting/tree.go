@@ -104,7 +104,7 @@ func (t *tree) unlink(i int32) {
 // parts a strip as wide as the piece from it.
 func (t *tree) place(at, piece int32, w, h Length, turned, alongX bool) {
 	n := &t.nodes[at]
-	t.used += float64(w) * float64(h)
+	t.used += float64(float64(w) * float64(h))
 	t.count++
 	t.take(at)
 	W, H := n.w, n.h
@@ -234,7 +234,7 @@ func (t *tree) empty(i int32, out []int32) []int32 {
 		return out
 	case cut:
 	default:
-		t.used -= float64(n.w) * float64(n.h)
+		t.used -= float64(float64(n.w) * float64(n.h))
 		t.count--
 		return append(out, n.piece)
 	}
