@@ -30,7 +30,7 @@ func part(id, stock string, kind model.PartKind, x, y, thick length.Length) mode
 // lines lays out and bills a model.
 func lines(t *testing.T, m *model.Model) []model.BillLine {
 	t.Helper()
-	layouts, misfits := layout.Layouts(m.Parts, m.Stock, model.Saw{Kerf: inch / 8})
+	layouts, misfits := layout.Layouts(m.Parts, m.Stock, layout.Shop{Saw: model.Saw{Kerf: inch / 8}})
 	if len(misfits) > 0 {
 		t.Fatal(misfits)
 	}

@@ -111,7 +111,7 @@ func why(b *lang.Block) model.Why { return model.Why{Block: b.Path(), At: b.Head
 func (s *solver) saw() {
 	s.m.Saw = model.Saw{Kerf: s.SchemaLength("saw", "kerf"), Trim: s.SchemaLength("saw", "trim")}
 	for _, b := range s.Source.Top("saw") {
-		s.m.Saw = model.Saw{Kerf: s.Length(b, "kerf"), Trim: s.Length(b, "trim")}
+		s.m.Saw = model.Saw{Kerf: s.Length(b, "kerf"), Trim: s.Length(b, "trim"), Stages: s.Count(b, "stages")}
 		s.cornerBit = s.Length(b, "corner_bit")
 	}
 }
