@@ -75,6 +75,7 @@ type Used struct {
 // the number of sheets where there is one size only, and else 0.
 type Layout struct {
 	Used           []Used
+	Out            []int // pieces in no sheet: misfits, and those that too few sheets are left for
 	Price, AtLeast int64
 	Fewest         int
 	Work           int
@@ -83,21 +84,22 @@ type Layout struct {
 // Misfits are the pieces that no sheet can give, by index.
 func (j *Job) Misfits() (out []int) {
 	for i, p := range j.Pieces {
-		if !slices.ContainsFunc(j.Sheets, func(s Sheet) bool { return p.fits(s.Size) }) {
+		if !j.gives(p) {
 			out = append(out, i)
 		}
 	}
 	return out
 }
 
-func (p Piece) fits(s Size) bool {
-	return p.X <= s.X && p.Y <= s.Y || p.Turns && p.Y <= s.X && p.X <= s.Y
+// gives reports whether there is a sheet that a piece can be cut from.
+func (j *Job) gives(p Piece) bool {
+	return slices.ContainsFunc(j.Sheets, func(s Sheet) bool {
+		return j.lies(p.Size, s.Size) || p.Turns && j.lies(Size{p.Y, p.X}, s.Size)
+	})
 }
 
-// Solve lays out all pieces that fit a sheet; misfits are in no sheet.
-//
-// It is a stand-in: one sheet size, the first that takes them all, no kerf between groups, no offcuts in
-// stock.
-func (j *Job) Solve() Layout {
-	return Layout{}
+// lies reports whether a piece fits a sheet so, and can be cut: cuts in one direction leave it
+// as wide or as high as the sheet.
+func (j *Job) lies(p, s Size) bool {
+	return p.X <= s.X && p.Y <= s.Y && (j.Free || j.Stages != 1 || p.X == s.X || p.Y == s.Y)
 }

@@ -1,185 +1,240 @@
 package nesting
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
 
-// job is a demand for pieces and the sheets they are cut from, kerf added to all.
-type job struct {
-	W, H   int32
-	Pieces []rect
-	Rotate bool
-}
-
-type rect struct{ W, H int32 }
-
-type rng uint64
-
-func (r *rng) next() uint64 {
-	*r += 0x9e3779b97f4a7c15
-	z := uint64(*r)
-	z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
-	z = (z ^ z>>27) * 0x94d049bb133111eb
-	return z ^ z>>31
-}
-func (r *rng) below(n int) int { return int(r.next() >> 33 % uint64(n)) }
-func (r *rng) unit() float64   { return float64(r.next()>>11) / (1 << 53) }
-
-type solution struct {
-	trees []*tree
-	out   []int32 // pieces in no sheet
-	cost  float64
-}
-
+// search looks for layouts by ruin and recreate: a few pieces are taken from a few sheets, with
+// what lies in one part of the cutting tree with them, and are placed anew where they leave the
+// rest in the largest rectangles. Schrimpf, Schneider, Stamm-Wilbrandt and Dueck, "Record
+// breaking optimization results using the ruin and recreate principle", Journal of
+// Computational Physics 159 (2000); for pieces cut edge to edge the goal tree of Gardeyn and
+// Wauters, "A goal-driven ruin and recreate heuristic for the 2D variable-sized bin packing
+// problem with guillotine constraints", European Journal of Operational Research 301 (2022).
+// What is found is taken if it is not worse than what there was some steps before: Burke and
+// Bykov, "The late acceptance hill-climbing heuristic", the same journal 258 (2017).
 type search struct {
-	*job
 	rng
-	area  []int64
-	sheet float64
-	Work  int
-	P     Params
+	shapes []shape
+	kinds  []kind
+	stages int
+	most   int64 // what sheets may cost together
+	size   float64
+	work   int
+	skip   int // candidates until the next is passed over
+	pool   []*tree
+	key    []float64
 }
 
-type Params struct {
-	Power, Leftover, Blink float64
-	List                   int
-	Most                   int
-	Noise, Exp, Worst      float64
-	Tour                   int
-	Sheets                 int
+// shape is a piece with a kerf added.
+type shape struct {
+	w, h  Length
+	area  float64
+	turns bool
 }
 
-var Default = Params{Power: 2, Leftover: 0.05, Blink: 0.02, List: 40, Most: 5, Noise: 0.3, Exp: 2, Sheets: 3, Worst: 0.8, Tour: 3}
+// kind is a sheet on sale with a kerf added.
+type kind struct {
+	w, h  Length
+	area  float64
+	price int64
+	most  int
+}
 
-func (s *search) measure(x *solution) {
-	out := 0.0
-	for _, p := range x.out {
-		out += float64(s.area[p])
+// solution is a set of sheets, and the pieces that are in none.
+type solution struct {
+	trees  []*tree
+	out    []int32
+	bought []int // of each kind
+	price  int64
+	cost   float64
+}
+
+const (
+	// blink is how many candidates for a place are looked at until one is passed over, in the
+	// mean: Christiaens and Vanden Berghe, "Slack induction by string removals for vehicle
+	// routing problems", Transportation Science 54 (2020). More and fewer were worse.
+	blink = 50
+	// noise is how far an order of pieces by size is stirred.
+	noise = 0.3
+	// leftover is the worth of offcuts: enough to tell apart what has as much out.
+	leftover = 0.05
+)
+
+// copyTo makes a solution like this one of another, whose memory is used again.
+func (x *solution) copyTo(c *solution) {
+	trees, out, bought := append(c.trees[:0], x.trees...), append(c.out[:0], x.out...), append(c.bought[:0], x.bought...)
+	*c = *x
+	c.trees, c.out, c.bought = trees, out, bought
+	for _, t := range c.trees {
+		t.held++
 	}
-	left := 0.0
+}
+
+// release gives back the trees that no other solution holds.
+func (s *search) release(x *solution) {
 	for _, t := range x.trees {
-		left += t.left()
-	}
-	x.cost = out/s.sheet - s.P.Leftover*left/(s.sheet*s.sheet)
-}
-
-func (t *tree) left() (sum float64) {
-	for i := range t.nodes {
-		if n := &t.nodes[i]; n.piece == offcut && n.parent != -2 {
-			a := float64(n.w) * float64(n.h)
-			sum += a * a
+		if t.held--; t.held == 0 {
+			s.pool = append(s.pool, t)
 		}
 	}
-	return sum
+	x.trees = x.trees[:0]
 }
 
-type spot struct {
-	tree   int
-	node   int32
-	turned bool
-	alongX bool
-	loss   float64
-}
-
-func (s *search) pow(a float64) float64 {
-	if s.P.Exp == 2 {
-		return a * a
+func (s *search) tree() *tree {
+	last := len(s.pool) - 1
+	if last < 0 {
+		return &tree{}
 	}
-	return math.Pow(a, s.P.Exp)
+	t := s.pool[last]
+	s.pool = s.pool[:last]
+	return t
+}
+
+// own makes sure that no other solution holds a tree, and returns it.
+func (s *search) own(x *solution, i int) *tree {
+	t := x.trees[i]
+	if t.held > 1 {
+		c := s.tree()
+		t.copyTo(c)
+		t.held--
+		x.trees[i] = c
+		s.work += len(t.nodes) / 8
+		return c
+	}
+	return t
+}
+
+// remove takes a sheet away, with its pieces out.
+func (s *search) remove(x *solution, i int) {
+	t := s.own(x, i)
+	x.out = t.clear(root, x.out)
+	x.bought[t.kind]--
+	x.price -= s.kinds[t.kind].price
+	t.held = 0
+	s.pool = append(s.pool, t)
+	x.trees = slices.Delete(x.trees, i, i+1)
+}
+
+// open adds an empty sheet that a piece fits, if one may be bought: first if it will do, or any.
+func (s *search) open(x *solution, piece int32, first int) bool {
+	found, ways := none, 0
+	for k := range s.kinds {
+		if !s.from(k, s.shapes[piece]) || x.bought[k] >= s.kinds[k].most || s.kinds[k].price > s.most-x.price {
+			continue
+		}
+		if k == first {
+			found = k
+			break
+		}
+		if ways++; ways == 1 || s.below(ways) == 0 {
+			found = k
+		}
+	}
+	if found == none {
+		return false
+	}
+	k, t := s.kinds[found], s.tree()
+	t.reset(found, k.w, k.h)
+	x.trees = append(x.trees, t)
+	x.bought[found]++
+	x.price += k.price
+	return true
+}
+
+// from reports whether a piece can be cut from an empty sheet.
+func (s *search) from(k int, p shape) bool {
+	return s.lies(s.kinds[k], p.w, p.h) || p.turns && s.lies(s.kinds[k], p.h, p.w)
+}
+
+func (s *search) lies(k kind, w, h Length) bool {
+	return w <= k.w && h <= k.h && (s.stages != 1 || w == k.w || h == k.h)
+}
+
+func (s *search) measure(x *solution) {
+	out, spread := 0.0, 0.0
+	for _, p := range x.out {
+		out += s.shapes[p].area
+	}
+	for _, t := range x.trees {
+		if t.stale {
+			t.spread, t.stale = 0, false
+			for _, r := range t.rests {
+				t.spread += r.square
+			}
+		}
+		spread += t.spread
+	}
+	x.cost = out/s.size - float64(leftover*(spread/(s.size*s.size)))
+}
+
+// spot is where a piece may go, and how much of the rests' worth is lost by it.
+type spot struct {
+	tree           int
+	node           int32
+	turned, alongX bool
+	loss           float64
 }
 
 // best finds where a piece goes best.
 func (s *search) best(x *solution, piece int32) (spot, bool) {
-	p := s.Pieces[piece]
+	p := &s.shapes[piece]
 	least := spot{loss: math.Inf(1)}
 	for ti, t := range x.trees {
-		if int64(s.W)*int64(s.H)-t.used < s.area[piece] {
+		if s.kinds[t.kind].area-t.used < p.area*(1-1e-9) {
 			continue
 		}
-		s.Work += len(t.nodes)
-		for i := range t.nodes {
-			n := &t.nodes[i]
-			if n.piece != offcut {
-				continue
+		s.work += 1 + len(t.rests)
+		w, h := float64(p.w), float64(p.h)
+		for i := range t.rests {
+			if r := &t.rests[i]; w <= r.w && h <= r.h {
+				s.weigh(t, ti, r, p.w, p.h, false, &least)
 			}
-			for turn := 0; turn < 2; turn++ {
-				w, h := p.W, p.H
-				if turn == 1 {
-					if !s.Rotate || w == h {
-						break
-					}
-					w, h = h, w
-				}
-				if w > n.w || h > n.h {
-					continue
-				}
-				if s.P.Blink > 0 && s.unit() < s.P.Blink {
-					continue
-				}
-				W, H := float64(n.w), float64(n.h)
-				fw, fh := float64(w), float64(h)
-				old := s.pow(W * H)
-				// along x: strip w x H
-				lx := old - s.pow((W-fw)*H) - s.pow(fw*(H-fh))
-				ly := old - s.pow(W*(H-fh)) - s.pow((W-fw)*fh)
-				if lx < least.loss {
-					least = spot{ti, int32(i), turn == 1, true, lx}
-				}
-				if ly < least.loss {
-					least = spot{ti, int32(i), turn == 1, false, ly}
-				}
+			if r := &t.rests[i]; p.turns && h <= r.w && w <= r.h {
+				s.weigh(t, ti, r, p.h, p.w, true, &least)
 			}
 		}
 	}
 	return least, !math.IsInf(least.loss, 1)
 }
 
-func (s *search) put(x *solution, own []bool, piece int32, at spot) {
-	if !own[at.tree] {
-		x.trees[at.tree], own[at.tree] = x.trees[at.tree].clone(), true
+// weigh compares both ways to cut a piece from an offcut with the best so far.
+func (s *search) weigh(t *tree, ti int, r *rest, w, h Length, turned bool, least *spot) {
+	if s.skip--; s.skip < 0 {
+		s.skip = s.below(2 * blink)
+		return
 	}
-	w, h := s.Pieces[piece].W, s.Pieces[piece].H
+	fw, fh := float64(w), float64(h)
+	rest, strip := (r.w-fw)*r.h, fw*(r.h-fh)
+	x := r.square - float64(rest*rest) - float64(strip*strip)
+	rest, strip = (r.h-fh)*r.w, fh*(r.w-fw)
+	y := r.square - float64(rest*rest) - float64(strip*strip)
+	if x < least.loss && (s.stages == 0 || t.stages(r.node, w, h, true) <= s.stages) {
+		*least = spot{ti, r.node, turned, true, x}
+	}
+	if y < least.loss && (s.stages == 0 || t.stages(r.node, w, h, false) <= s.stages) {
+		*least = spot{ti, r.node, turned, false, y}
+	}
+}
+
+func (s *search) put(x *solution, piece int32, at spot) {
+	w, h := s.shapes[piece].w, s.shapes[piece].h
 	if at.turned {
 		w, h = h, w
 	}
-	x.trees[at.tree].place(at.node, piece, w, h, at.turned, at.alongX)
+	s.own(x, at.tree).place(at.node, piece, w, h, at.turned, at.alongX)
 }
 
-// recreate places what it can of a solution's pieces that are out.
-func (s *search) recreate(x *solution, own []bool, most int) {
-	out := x.out
-	key := make([]float64, len(s.Pieces))
-	kind := s.below(4)
-	for _, p := range out {
-		k := 0.0
-		w, h := float64(s.Pieces[p].W), float64(s.Pieces[p].H)
-		switch kind {
-		case 0, 1:
-			k = w * h
-		case 2:
-			k = math.Max(w/float64(s.W), h/float64(s.H))
-		case 3:
-			k = w/float64(s.W) + h/float64(s.H)
-		}
-		key[p] = k * (1 - s.P.Noise*s.unit())
-	}
-	slices.SortFunc(out, func(a, b int32) int {
-		switch {
-		case key[a] > key[b]:
-			return -1
-		case key[a] < key[b]:
-			return 1
-		}
-		return int(a - b)
-	})
-	rest := out[:0]
-	for _, p := range out {
+// recreate places what it can of a solution's pieces that are out, the large ones first. first
+// is the sheet that is opened if there is a choice, or none.
+func (s *search) recreate(x *solution, first int) {
+	s.order(x.out)
+	rest := x.out[:0]
+	for _, p := range x.out {
 		at, ok := s.best(x, p)
-		if !ok && len(x.trees) < most {
-			x.trees = append(x.trees, newTree(0, s.W, s.H))
-			own = append(own, true)
-			at, ok = s.best(x, p)
+		if !ok && s.open(x, p, first) {
 			for !ok {
 				at, ok = s.best(x, p)
 			}
@@ -188,112 +243,66 @@ func (s *search) recreate(x *solution, own []bool, most int) {
 			rest = append(rest, p)
 			continue
 		}
-		s.put(x, own, p, at)
+		s.put(x, p, at)
 	}
 	x.out = rest
 }
 
-// ruin takes pieces out of some sheets.
-func (s *search) ruin(x *solution, own []bool) {
-	sheets := 1 + s.below(s.P.Sheets)
-	take := 1 + s.below(s.P.Most)
-	for range sheets {
-		ti := s.below(len(x.trees))
-		if s.unit() < s.P.Worst {
-			for range s.P.Tour {
-				if o := s.below(len(x.trees)); x.trees[o].used < x.trees[ti].used {
-					ti = o
-				}
-			}
+// order sorts pieces by area, by their longer extent against the sheet, or by both extents.
+func (s *search) order(out []int32) {
+	W, H := float64(s.kinds[0].w), float64(s.kinds[0].h)
+	by := s.below(4)
+	for _, p := range out {
+		w, h := float64(s.shapes[p].w), float64(s.shapes[p].h)
+		k := w * h
+		switch by {
+		case 0:
+			k = max(w/W, h/H)
+		case 1:
+			k = w/W + h/H
 		}
-		if x.trees[ti].count == 0 {
+		s.key[p] = k * (1 - float64(noise*s.unit()))
+	}
+	slices.SortFunc(out, func(a, b int32) int {
+		return cmp.Or(cmp.Compare(s.key[b], s.key[a]), cmp.Compare(a, b))
+	})
+}
+
+// ruin takes pieces out of up to three sheets, mostly of those that hold little.
+func (s *search) ruin(x *solution) {
+	if len(s.kinds) > 1 && len(x.trees) > 0 && s.below(8) == 0 {
+		s.remove(x, s.emptier(x))
+	}
+	if len(x.trees) == 0 {
+		return
+	}
+	take := 1 + s.below(5)
+	for range 1 + s.below(3) {
+		i := s.below(len(x.trees))
+		if s.below(5) > 0 {
+			i = s.emptier(x)
+		}
+		if x.trees[i].count == 0 {
 			continue
 		}
-		if !own[ti] {
-			x.trees[ti], own[ti] = x.trees[ti].clone(), true
-		}
-		t := x.trees[ti]
-		for n := 0; n < take && t.count > 0; {
+		t := s.own(x, i)
+		for to := len(x.out) + take; len(x.out) < to && t.count > 0; {
 			i := int32(s.below(len(t.nodes)))
-			if nd := &t.nodes[i]; nd.piece < 0 && (nd.piece != cut || nd.parent == -2) {
+			if n := &t.nodes[i]; n.piece < 0 && (n.piece != cut || i == root && s.below(3) > 0) {
 				continue
 			}
-			if t.nodes[i].piece == cut && i == root && s.below(3) > 0 {
-				continue
-			}
-			t.clear(i, func(p int32) { x.out = append(x.out, p); n++ })
+			x.out = t.clear(i, x.out)
 		}
 	}
 }
 
-func (x *solution) copy() *solution {
-	return &solution{trees: append(make([]*tree, 0, len(x.trees)+1), x.trees...), out: append(make([]int32, 0, 2*len(x.out)+16), x.out...), cost: x.cost}
-}
-
-// solve lays out a job in as few sheets as it can within so much work.
-func solve(j *job, work int, atLeast int, seed uint64, par Params) (sheets int, trees []*tree, spent int) {
-	s := &search{job: j, rng: rng(seed), sheet: float64(j.W) * float64(j.H), P: par}
-	for _, p := range j.Pieces {
-		s.area = append(s.area, int64(p.W)*int64(p.H))
-	}
-	var best *solution
-	for range 8 {
-		x := &solution{}
-		for p := range j.Pieces {
-			x.out = append(x.out, int32(p))
-		}
-		s.recreate(x, nil, math.MaxInt)
-		if best == nil || len(x.trees) < len(best.trees) {
-			best = x
+// emptier draws a sheet, and of four the one that holds the least.
+func (s *search) emptier(x *solution) int {
+	i := s.below(len(x.trees))
+	for range 3 {
+		if o := s.below(len(x.trees)); x.trees[o].used < x.trees[i].used {
+			i = o
 		}
 	}
-	for len(best.trees) > atLeast && s.Work < work {
-		if x := s.fewer(best, work); x != nil {
-			best = x
-			continue
-		}
-		break
-	}
-	return len(best.trees), best.trees, s.Work
-}
-
-// fewer looks for a solution with a sheet less.
-func (s *search) fewer(from *solution, work int) *solution {
-	now := from.copy()
-	// empty the sheet with the least in it
-	least := 0
-	for i, t := range now.trees {
-		if t.used < now.trees[least].used {
-			least = i
-		}
-	}
-	t := now.trees[least].clone()
-	t.clear(root, func(p int32) { now.out = append(now.out, p) })
-	now.trees = slices.Delete(now.trees, least, least+1)
-	own := make([]bool, len(now.trees))
-	s.recreate(now, own, 0)
-	s.measure(now)
-	history := make([]float64, s.P.List)
-	for i := range history {
-		history[i] = now.cost
-	}
-	for step := 0; s.Work < work; step++ {
-		if len(now.out) == 0 {
-			return now
-		}
-		x := now.copy()
-		own := make([]bool, len(x.trees))
-		s.ruin(x, own)
-		s.recreate(x, own, 0)
-		s.measure(x)
-		s.Work += 50
-		slot := step % len(history)
-		if x.cost <= now.cost || x.cost < history[slot] {
-			now = x
-		}
-		if now.cost < history[slot] {
-			history[slot] = now.cost
-		}
-	}
-	return nil
+	return i
 }

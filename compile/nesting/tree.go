@@ -3,39 +3,55 @@ package nesting
 // tree is one sheet and how it is cut: its root is the sheet, each node is cut from edge to
 // edge into its children, along x if it is turned and along y otherwise, and the children of
 // these the other way. A leaf is a piece or an offcut. No node has two offcuts among its
-// children, for they could lie side by side and be one; nor a single child.
+// children, for they could lie side by side and be one; nor a single child. All sizes have a
+// kerf added.
 type tree struct {
-	nodes []node
-	spare int32 // the first node not in use, or none
-	sheet int   // which of the job's
-	used  int64 // area of the pieces
-	count int   // of the pieces
+	nodes  []node
+	spare  int32 // the first node not in use, or none
+	rests  []rest
+	kind   int     // which of the sheets
+	used   float64 // area of the pieces
+	count  int     // of the pieces
+	spread float64 // what rests are worth together, if not stale
+	stale  bool
+	held   int // how many solutions hold it
 }
 
 type node struct {
-	w, h                int32
+	w, h                Length
 	parent, child, next int32 // the first child, and the next of the parent's
 	piece               int32 // of a leaf; offcut, or cut
+	rest                int32 // of an offcut, where it stands among the tree's
 	turned              bool  // the piece lies turned
 	alongX              bool  // the children lie along x
+}
+
+// rest is an offcut as a search looks at it.
+type rest struct {
+	w, h, square float64 // square: of the area
+	node         int32
 }
 
 const (
 	none   = -1
 	offcut = -1 // a leaf without a piece
 	cut    = -2 // a node with children
+	unused = -3
 	root   = 0
 )
 
-func newTree(sheet int, w, h int32) *tree {
-	return &tree{nodes: []node{{w: w, h: h, parent: none, child: none, next: none, piece: offcut}}, spare: none, sheet: sheet}
+// reset makes an empty sheet of a tree.
+func (t *tree) reset(kind int, w, h Length) {
+	*t = tree{nodes: t.nodes[:0], rests: t.rests[:0], spare: none, kind: kind, held: 1, stale: true}
+	t.nodes = append(t.nodes, node{parent: none, child: none, next: none, w: w, h: h})
+	t.leave(root)
 }
 
-func (t *tree) clone() *tree {
-	c := *t
-	c.nodes = make([]node, len(t.nodes), len(t.nodes)+8)
-	copy(c.nodes, t.nodes)
-	return &c
+// copyTo makes a tree like this one of another, whose memory is used again.
+func (t *tree) copyTo(c *tree) {
+	nodes, rests := append(c.nodes[:0], t.nodes...), append(c.rests[:0], t.rests...)
+	*c = *t
+	c.nodes, c.rests, c.held = nodes, rests, 1
 }
 
 func (t *tree) new(n node) int32 {
@@ -49,13 +65,29 @@ func (t *tree) new(n node) int32 {
 }
 
 func (t *tree) drop(i int32) {
-	t.nodes[i] = node{next: t.spare, parent: -2, piece: -3}
+	t.nodes[i] = node{next: t.spare, piece: unused}
 	t.spare = i
+}
+
+// leave makes an offcut of a node that has no children.
+func (t *tree) leave(i int32) {
+	n := &t.nodes[i]
+	n.piece, n.child, n.turned, n.rest = offcut, none, false, int32(len(t.rests))
+	w, h := float64(n.w), float64(n.h)
+	t.rests = append(t.rests, rest{w, h, w * h * (w * h), i})
+}
+
+// take makes an offcut none.
+func (t *tree) take(i int32) {
+	at, last := t.nodes[i].rest, len(t.rests)-1
+	t.rests[at] = t.rests[last]
+	t.nodes[t.rests[at].node].rest = at
+	t.rests = t.rests[:last]
 }
 
 // add puts a new child before the others of a node.
 func (t *tree) add(parent int32, n node) int32 {
-	n.parent, n.next = parent, t.nodes[parent].child
+	n.parent, n.next, n.child = parent, t.nodes[parent].child, none
 	i := t.new(n)
 	t.nodes[parent].child = i
 	return i
@@ -63,8 +95,7 @@ func (t *tree) add(parent int32, n node) int32 {
 
 // unlink takes a child out of its parent's list.
 func (t *tree) unlink(i int32) {
-	p := t.nodes[i].parent
-	at := &t.nodes[p].child
+	at := &t.nodes[t.nodes[i].parent].child
 	for *at != i {
 		at = &t.nodes[*at].next
 	}
@@ -73,29 +104,25 @@ func (t *tree) unlink(i int32) {
 
 // place puts a piece of a size that fits into an offcut. alongX tells whether the first cut
 // parts a strip as wide as the piece from it.
-func (t *tree) place(at int32, piece int32, w, h int32, turned, alongX bool) {
+func (t *tree) place(at, piece int32, w, h Length, turned, alongX bool) {
 	n := &t.nodes[at]
-	t.used += int64(w) * int64(h)
+	t.used += float64(w) * float64(h)
 	t.count++
+	t.stale = true
+	t.take(at)
 	W, H := n.w, n.h
-	leaf := node{w: w, h: h, child: none, piece: piece, turned: turned}
 	if w == W && h == H {
 		n.piece, n.turned = piece, turned
 		return
 	}
-	if w == W {
-		alongX = false
-	} else if h == H {
-		alongX = true
-	}
-	rest := node{w: W, h: H, child: none, piece: offcut}
-	strip := node{w: W, h: H, child: none, piece: cut, alongX: !alongX}
+	alongX = firstCut(W, H, w, h, alongX)
+	over, strip := node{w: W, h: H}, node{w: W, h: H, piece: cut, alongX: !alongX}
 	if alongX {
-		rest.w, strip.w = W-w, w
+		over.w, strip.w = W-w, w
 	} else {
-		rest.h, strip.h = H-h, h
+		over.h, strip.h = H-h, h
 	}
-	within := at // the node that the strip and the rest lie in
+	within := at // the node that the strip and what is over lie in
 	if p := n.parent; p != none && t.nodes[p].alongX == alongX {
 		within = p
 		t.unlink(at)
@@ -103,81 +130,124 @@ func (t *tree) place(at int32, piece int32, w, h int32, turned, alongX bool) {
 	} else {
 		n.piece, n.alongX = cut, alongX
 	}
-	t.add(within, rest)
+	t.leave(t.add(within, over))
+	leaf := node{w: w, h: h, piece: piece, turned: turned}
 	if strip.w == w && strip.h == h {
 		t.add(within, leaf)
 		return
 	}
 	s := t.add(within, strip)
-	over := node{w: strip.w, h: strip.h, child: none, piece: offcut}
+	over = node{w: strip.w, h: strip.h}
 	if alongX {
 		over.h -= h
 	} else {
 		over.w -= w
 	}
-	t.add(s, over)
+	t.leave(t.add(s, over))
 	t.add(s, leaf)
 }
 
-// clear makes an offcut of a node and all that is cut from it, and tells f which pieces
-// that frees.
-func (t *tree) clear(i int32, f func(piece int32)) {
-	t.empty(i, f)
-	n := &t.nodes[i]
-	n.piece, n.child, n.turned = offcut, none, false
+// firstCut tells how a piece w x h is parted first from an offcut W x H that is larger.
+func firstCut(W, H, w, h Length, alongX bool) bool {
+	return h == H || alongX && w != W
+}
+
+// stages is how often cuts have changed their direction, the first counted, when a piece is
+// placed so.
+func (t *tree) stages(at int32, w, h Length, alongX bool) int {
+	n := &t.nodes[at]
+	deep := 0
+	for p := n.parent; p != none; p = t.nodes[p].parent {
+		deep++
+	}
+	if w == n.w && h == n.h {
+		return deep
+	}
+	alongX = firstCut(n.w, n.h, w, h, alongX)
+	if n.parent == none || t.nodes[n.parent].alongX != alongX {
+		deep++
+	}
+	if w != n.w && h != n.h {
+		deep++
+	}
+	return deep
+}
+
+// clear makes an offcut of a node and all that is cut from it, one with the offcuts beside it,
+// and appends the pieces that this frees.
+func (t *tree) clear(i int32, out []int32) []int32 {
+	t.stale = true
+	out = t.empty(i, out)
 	for {
 		p := t.nodes[i].parent
 		if p == none {
-			return
+			break
 		}
-		// One offcut among the children, the first.
-		var sum int32
-		children := 0
-		at := &t.nodes[p].child
-		for *at != none {
-			c := *at
-			if t.nodes[c].piece == offcut {
-				if t.nodes[p].alongX {
-					sum += t.nodes[c].w
-				} else {
-					sum += t.nodes[c].h
-				}
-				*at = t.nodes[c].next
-				t.drop(c)
-				continue
-			}
-			children++
-			at = &t.nodes[c].next
+		over := node{w: t.nodes[p].w, h: t.nodes[p].h}
+		kept := t.unite(p, i, &over)
+		if kept {
+			t.leave(t.add(p, over))
+			return out
 		}
-		P := &t.nodes[p]
-		if children == 0 {
-			P.piece, P.child = offcut, none
-			i = p
-			continue
-		}
-		rest := node{w: P.w, h: P.h, child: none, piece: offcut}
-		if P.alongX {
-			rest.w = sum
-		} else {
-			rest.h = sum
-		}
-		t.add(p, rest)
-		return
+		t.nodes[p].child = none
+		i = p
 	}
+	t.leave(i)
+	return out
 }
 
-func (t *tree) empty(i int32, f func(piece int32)) {
-	n := t.nodes[i]
-	if n.piece >= 0 {
-		t.used -= int64(n.w) * int64(n.h)
-		t.count--
-		f(n.piece)
-		return
+// unite drops a child and those that are offcuts, and measures what they leave together. It
+// reports whether other children are left.
+func (t *tree) unite(p, i int32, over *node) (kept bool) {
+	alongX := t.nodes[p].alongX
+	var sum Length
+	at := &t.nodes[p].child
+	for *at != none {
+		c := *at
+		n := &t.nodes[c]
+		if c != i && n.piece != offcut {
+			kept = true
+			at = &n.next
+			continue
+		}
+		if alongX {
+			sum += n.w
+		} else {
+			sum += n.h
+		}
+		*at = n.next
+		if c != i {
+			t.take(c)
+		}
+		t.drop(c)
 	}
-	for c := n.child; n.piece == cut && c != none; {
+	if alongX {
+		over.w = sum
+	} else {
+		over.h = sum
+	}
+	return kept
+}
+
+// empty drops all below a node.
+func (t *tree) empty(i int32, out []int32) []int32 {
+	n := t.nodes[i]
+	switch n.piece {
+	case offcut:
+		t.take(i)
+		return out
+	case cut:
+	default:
+		t.used -= float64(n.w) * float64(n.h)
+		t.count--
+		return append(out, n.piece)
+	}
+	for c := n.child; c != none; {
 		next := t.nodes[c].next
-		t.empty(c, f)
+		out = t.empty(c, out)
 		t.drop(c)
 		c = next
 	}
+	t.nodes[i].child = none
+	return out
 }

@@ -1,0 +1,158 @@
+package nesting
+
+import (
+	"math"
+	"slices"
+)
+
+// bound is the least price of sheets that hold all pieces, and how many they are at least where
+// there is one size only, else 0. Where too few sheets are left the price is 0.
+//
+// Lengths are replaced by values of a scale, such that whatever fits in a row still does. Then
+// the areas, made of such values, of what a sheet holds are no more than its own: Fekete and
+// Schepers, "A general framework for bounds for higher-dimensional orthogonal packing problems",
+// Mathematical Methods of Operations Research 60 (2004). It holds for sheets of several sizes,
+// as no scale gives a sum less than its terms together. So the sheets cover a known area, at
+// the least price.
+//
+// It is taken twice. Across each other, two scales give a piece that turns the less of both ways
+// it may lie. Or all lengths are of one scale, both ways count half, and a sheet is part of a
+// square: Clautiaux, Jouglet and El Hayek, "A new lower bound for the non-oriented
+// two-dimensional bin-packing problem", Operations Research Letters 35 (2007).
+//
+// The bound L2 of Martello and Toth, "Lower bounds and reduction procedures for the bin packing
+// problem", Discrete Applied Mathematics 28 (1990), for the lengths of those pieces that are
+// higher than half a sheet, and for the heights of those that are longer, is among these.
+func (s *search) bound() (price int64, sheets int) {
+	kinds := slices.Clone(s.kinds)
+	if len(kinds) == 1 {
+		kinds[0].price = 1
+	}
+	most, least := -1.0, int64(0)
+	s.covers(func(need float64, area []float64) {
+		c := newCover(kinds, area)
+		if b := c.part(need); b > most {
+			most, least = b, max(least, c.whole(need))
+		}
+	})
+	if len(kinds) > 1 {
+		if math.IsInf(most, 1) {
+			return 0, 0
+		}
+		return least, 0
+	}
+	if math.IsInf(most, 1) {
+		return 0, s.kinds[0].most + 1
+	}
+	return least * s.kinds[0].price, int(least)
+}
+
+// demand is how many pieces there are of a size. It turns only where both ways fit a sheet.
+type demand struct {
+	w, h  Length
+	turns bool
+	n     float64
+}
+
+// gives reports whether there is a sheet that a piece can be cut from as it lies.
+func (s *search) gives(w, h Length) bool {
+	return slices.ContainsFunc(s.kinds, func(k kind) bool { return s.lies(k, w, h) })
+}
+
+func (s *search) demands() (all []demand) {
+	at := map[demand]int{} // for lookup only
+	for _, p := range s.shapes {
+		d := demand{w: p.w, h: p.h, turns: p.turns}
+		if d.turns {
+			upright, turned := s.gives(p.w, p.h), s.gives(p.h, p.w)
+			if d.turns = upright && turned; !upright {
+				d.w, d.h = p.h, p.w
+			}
+		}
+		i, ok := at[d]
+		if !ok {
+			i = len(all)
+			at[d] = i
+			all = append(all, d)
+		}
+		all[i].n++
+	}
+	return all
+}
+
+// covers tells f what area is needed by each pair of scales, and what each kind of sheet has.
+func (s *search) covers(f func(need float64, area []float64)) {
+	all := s.demands()
+	var w, h Length
+	turns := false
+	for _, k := range s.kinds {
+		w, h = max(w, k.w), max(h, k.h)
+	}
+	var ws, hs []Length
+	for _, d := range all {
+		ws, hs = append(ws, d.w), append(hs, d.h)
+		if d.turns {
+			ws, hs, turns = append(ws, d.h), append(hs, d.w), true
+		}
+	}
+	across := s.scaled(all, scales(hs, h))
+	for _, x := range s.scaled(all, scales(ws, w)) {
+		for _, y := range across {
+			s.oriented(all, x, y, f)
+		}
+	}
+	if !turns {
+		return
+	}
+	both := s.scaled(all, scales(append(ws, hs...), max(w, h)))
+	for i, x := range both {
+		for _, y := range both[i:] {
+			s.square(all, x, y, f)
+		}
+	}
+}
+
+// scaled has values of a scale for both extents of demands and kinds of sheet.
+type scaled struct{ w, h, kw, kh []float64 }
+
+func (s *search) scaled(all []demand, by []scale) (out []scaled) {
+	for _, f := range by {
+		var v scaled
+		for _, d := range all {
+			v.w, v.h = append(v.w, f.of(d.w)), append(v.h, f.of(d.h))
+		}
+		for _, k := range s.kinds {
+			v.kw, v.kh = append(v.kw, f.of(k.w)), append(v.kh, f.of(k.h))
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+func (s *search) oriented(all []demand, x, y scaled, f func(float64, []float64)) {
+	need := 0.0
+	for i, d := range all {
+		a := x.w[i] * y.h[i]
+		if d.turns {
+			a = min(a, x.h[i]*y.w[i])
+		}
+		need += float64(d.n * a)
+	}
+	area := make([]float64, len(s.kinds))
+	for i := range area {
+		area[i] = x.kw[i] * y.kh[i]
+	}
+	f(need, area)
+}
+
+func (s *search) square(all []demand, x, y scaled, f func(float64, []float64)) {
+	need := 0.0
+	for i, d := range all {
+		need += float64(d.n * (float64(x.w[i]*y.h[i]) + float64(x.h[i]*y.w[i])) / 2)
+	}
+	area := make([]float64, len(s.kinds))
+	for i := range area {
+		area[i] = (float64(x.kw[i]*y.kh[i]) + float64(x.kh[i]*y.kw[i])) / 2
+	}
+	f(need, area)
+}
