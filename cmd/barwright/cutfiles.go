@@ -20,13 +20,7 @@ import (
 // file of its own, and with sheets so have all parts that come from no sheet.
 func cutFiles(m *model.Model) (files []folder.File) {
 	m = asRouted(m)
-	c := cutting{m: m, options: cutOptions(m), parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}, turned: map[string]bool{}}
-	for i := range m.Parts {
-		c.parts[m.Parts[i].ID] = &m.Parts[i]
-	}
-	for i := range m.Stock.Sheets {
-		c.sheets[m.Stock.Sheets[i].Name] = &m.Stock.Sheets[i]
-	}
+	c := newCutting(m, cutOptions(m))
 	switch m.Table.Files {
 	case "distinct":
 		return c.distinct()
@@ -60,6 +54,17 @@ type cutting struct {
 	sheets  map[string]*model.Sheet // by name
 	turned  map[string]bool         // by ID: parts that lie turned on a sheet
 	names   filename.Names          // of parts' files
+}
+
+func newCutting(m *model.Model, options dxf.Options) *cutting {
+	c := &cutting{m: m, options: options, parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}, turned: map[string]bool{}}
+	for i := range m.Parts {
+		c.parts[m.Parts[i].ID] = &m.Parts[i]
+	}
+	for i := range m.Stock.Sheets {
+		c.sheets[m.Stock.Sheets[i].Name] = &m.Stock.Sheets[i]
+	}
+	return c
 }
 
 // said are the options with what the note says of a part, and of those like it.
@@ -142,8 +147,21 @@ func (c *cutting) unnamed(p *model.Part) [sha256.Size]byte {
 }
 
 // laidOut are the files of the sheets, then those of parts that lie on none.
-func (c *cutting) laidOut() (files []folder.File) {
-	var on []string
+func (c *cutting) laidOut() []folder.File {
+	files, on := c.sheetFiles()
+	for i := range c.m.Parts {
+		p := &c.m.Parts[i]
+		name := c.names.Of(p.Label)
+		if !slices.Contains(on, p.Stock) {
+			files = append(files, c.cut(p, name, nil))
+		}
+		files = append(files, c.far(p, name, nil)...)
+	}
+	return files
+}
+
+// sheetFiles are the files of the sheets, and the names of the stocks that have some.
+func (c *cutting) sheetFiles() (files []folder.File, on []string) {
 	var names filename.Names
 	for i := range c.m.Layouts {
 		l := &c.m.Layouts[i]
@@ -164,15 +182,7 @@ func (c *cutting) laidOut() (files []folder.File) {
 			files = append(files, folder.File{Name: "sheets/" + name + ".dxf", Write: func(w io.Writer) error { return dxf.WriteSheet(w, s, options) }})
 		}
 	}
-	for i := range c.m.Parts {
-		p := &c.m.Parts[i]
-		name := c.names.Of(p.Label)
-		if !slices.Contains(on, p.Stock) {
-			files = append(files, c.cut(p, name, nil))
-		}
-		files = append(files, c.far(p, name, nil)...)
-	}
-	return files
+	return files, on
 }
 
 func cutOptions(m *model.Model) dxf.Options {

@@ -42,7 +42,7 @@ type command struct {
 
 // commands is in the order of the help.
 func commands() []command {
-	return []command{buildCommand(), checkCommand(), showCommand(), diffCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
+	return []command{buildCommand(), checkCommand(), showCommand(), diffCommand(), layoutCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
 }
 
 // options is what the command line says.
@@ -62,6 +62,8 @@ type options struct {
 	cut            string   // the list of pieces that have been cut
 	within         string   // what counts as equal
 	exitCode       bool     // status 1 where the builds differ
+
+	listing // of a plain cut list
 }
 
 const overviewEnd = `
