@@ -61,7 +61,7 @@ how many offcuts there are. Sticks have a length alone.
 			f.StringVar(&l.kerf, "kerf", "", "the `LENGTH` that a cut takes (default 1/8 in, or 3.2 mm)")
 			f.StringVar(&l.trim, "trim", "0", "the `LENGTH` that comes off each edge of a sheet, the cut included")
 			f.BoolVar(&l.grain, "grain", false, "pieces turn only where may_turn says yes; without it, where it does not say no")
-			f.IntVar(&l.stages, "stages", 0, "how often cuts may change their direction; 0 is any number")
+			f.IntVar(&l.stages, "stages", 0, "cuts change their direction `N` times at most; 0 is any number")
 			f.BoolVar(&l.free, "free", false, "pieces lie anywhere, for a router table; otherwise cuts go from edge to edge")
 			f.StringVar(&l.spacing, "spacing", "", "with --free, the `LENGTH` between pieces (default the kerf)")
 			f.StringVar(&l.layout, "layout", searches[0], "how long to search: `"+strings.Join(searches, "|")+"`")

@@ -73,7 +73,7 @@ func (t texts) head(l *model.Layout) {
 		}
 		fmt.Fprintf(t, "  %s of %s", finding.Counted(n, word(l)), t.size(b))
 		if price, ok := t.price(b); ok {
-			fmt.Fprintf(t, ", %d at %.2f: %.2f", n, price, price*float64(n))
+			fmt.Fprintf(t, ", %.2f each, %.2f in all", price, price*float64(n))
 		}
 		fmt.Fprintln(t)
 	}

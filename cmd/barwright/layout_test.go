@@ -1,0 +1,53 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// specList is the list that SPEC.md shows, the command, and what is printed.
+var specList = regexp.MustCompile("(?s)\nFor a list `(boxes.csv)`:\n\n((?:    [^\n]*\n)+)\n    \\$ barwright (layout [^\n]*)\n((?:    [^\n]*\n|\n)*)")
+
+// TestLayoutSpec lays out the list of SPEC.md 15.3, and compares what is printed.
+func TestLayoutSpec(t *testing.T) {
+	path, err := filepath.Abs(filepath.Join(root, "SPEC.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := specList.FindStringSubmatchIndex(string(text))
+	if at == nil {
+		t.Fatal("SPEC.md shows no list")
+	}
+	shown := func(i int) string { return string(text[at[2*i]:at[2*i+1]]) }
+	t.Chdir(t.TempDir())
+	if err := os.WriteFile(shown(1), []byte(strings.ReplaceAll("\n"+shown(2), "\n    ", "\n")), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	var out, errs bytes.Buffer
+	if status := run(strings.Fields(shown(3)), streams{out: &out, err: &errs}); status != exitClean || errs.Len() > 0 {
+		t.Fatalf("status %d: %s", status, errs.String())
+	}
+	have := strings.ReplaceAll("\n"+strings.TrimSpace(out.String()), "\n", "\n    ")
+	have = strings.ReplaceAll(have, "\n    \n", "\n\n")[1:] + "\n"
+	if *update {
+		rest := strings.TrimLeft(string(text[at[9]:]), "\n")
+		if rest != "" {
+			rest = "\n" + rest
+		}
+		if err := os.WriteFile(path, []byte(string(text[:at[8]])+have+rest), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	} else if diff := cmp.Diff(strings.TrimRight(shown(4), "\n"), strings.TrimRight(have, "\n")); diff != "" {
+		t.Errorf("SPEC.md 15.3 (-want +have):\n%s", diff)
+	}
+}
