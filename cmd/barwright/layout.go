@@ -59,9 +59,9 @@ how many offcuts there are. Sticks have a length alone.
 			f.StringArrayVar(&l.sticks, "stick", nil, "a `LENGTH` of stick on sale")
 			f.StringVar(&o.unit, "unit", starter.Units()[0], "what bare numbers mean: `"+strings.Join(starter.Units(), "|")+"`")
 			f.StringVar(&l.kerf, "kerf", "", "the `LENGTH` that a cut takes (default 1/8 in, or 3.2 mm)")
-			f.StringVar(&l.trim, "trim", "0", "the `LENGTH` that comes off each edge of a sheet, the cut included")
+			f.StringVar(&l.trim, "trim", "", "the `LENGTH` that comes off each edge of a sheet, the cut included (default 0)")
 			f.BoolVar(&l.grain, "grain", false, "pieces turn only where may_turn says yes; without it, where it does not say no")
-			f.IntVar(&l.stages, "stages", 0, "cuts change their direction `N` times at most; 0 is any number")
+			f.IntVar(&l.stages, "stages", 0, "a sheet is cut in `N` stages at most, each across the one before; 0 is any number")
 			f.BoolVar(&l.free, "free", false, "pieces lie anywhere, for a router table; otherwise cuts go from edge to edge")
 			f.StringVar(&l.spacing, "spacing", "", "with --free, the `LENGTH` between pieces (default the kerf)")
 			f.StringVar(&l.layout, "layout", searches[0], "how long to search: `"+strings.Join(searches, "|")+"`")
@@ -127,11 +127,14 @@ func (o options) job() (j cutplan.Job, wrong string) {
 		to         *length.Length
 	}{
 		{"--kerf", cmp.Or(l.kerf, kerf), &j.Saw.Kerf},
-		{"--trim", l.trim, &j.Saw.Trim},
+		{"--trim", cmp.Or(l.trim, "0"), &j.Saw.Trim},
 		{"--spacing", cmp.Or(l.spacing, l.kerf, kerf), &j.Table.Spacing},
 	} {
 		if *f.to, wrong = measure(f.flag, f.text, unit); wrong != "" {
 			return j, wrong
+		}
+		if most := 2 * length.Inch; *f.to > most && f.flag != "--trim" {
+			return j, fmt.Sprintf("%s is from 0 to %s, not %q", f.flag, j.Build.Plain(most), f.text)
 		}
 	}
 	sheets, wrong := stockSizes("--sheet", l.sheets, unit)
@@ -170,14 +173,14 @@ func (o options) unlisted() string {
 		return "a list is cut from sheets or from sticks; lay it out twice for both"
 	case !sheets && len(l.sticks) == 0:
 		return "say what is on sale: --sheet 96x48, or --stick 96"
-	case !sheets && (len(l.offcuts) > 0 || l.free || l.stages != 0 || l.grain || l.spacing != ""):
-		return "--offcut, --free, --spacing, --stages and --grain are of sheets; sticks have a length alone"
+	case !sheets && (len(l.offcuts) > 0 || l.free || l.stages != 0 || l.grain || l.spacing != "" || l.trim != ""):
+		return "--offcut, --trim, --free, --spacing, --stages and --grain are of sheets; sticks have a length alone"
 	case l.spacing != "" && !l.free:
 		return "--spacing is kept between pieces that lie anywhere: add --free, or say what a cut takes as --kerf"
 	case l.free && l.stages != 0:
 		return "--stages limits cuts from edge to edge; with --free there are none"
-	case l.stages < 0:
-		return fmt.Sprintf("--stages is 0 or more, not %d", l.stages)
+	case l.stages < 0 || l.stages == 1:
+		return fmt.Sprintf("--stages is 0 for any number, or from 2, not %d: a piece is cut to its length and to its width", l.stages)
 	}
 	return ""
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -94,6 +95,9 @@ func stockSizes(flag string, texts []string, unit length.Unit) (out []stockSize,
 		}
 		if len(out) > 0 && s.priced != out[0].priced {
 			return nil, fmt.Sprintf("give all of %s a price, or none", flag)
+		}
+		if flag != "--offcut" && slices.ContainsFunc(out, func(o stockSize) bool { return o.length == s.length && o.width == s.width }) {
+			return nil, fmt.Sprintf("%s %s is a size that stands there already", flag, text)
 		}
 		out = append(out, s)
 	}

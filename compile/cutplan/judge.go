@@ -71,16 +71,16 @@ func (j *Job) judge(line *cutlist.Line, findings *finding.List) {
 	case least <= 2*best.trim:
 		mend = "trim less off, or take a larger sheet"
 	}
-	findings.Errorf("piece-too-large", at, mend, "Piece %q is %s along the grain and %s across it; the largest that %s gives is %s x %s%s: %s.",
+	findings.Errorf("piece-too-large", at, mend, "Piece %q is %s along the grain and %s across it; %s gives %s x %s%s: %s.",
 		line.Piece, show(line.Along), show(line.Across), j.which(), show(best.along), show(best.across), trimmed, tooMuch(show, length, width))
 }
 
-// which says what pieces are cut from.
+// which says what a piece is held against.
 func (j *Job) which() string {
 	if len(j.Sheets) == 1 {
 		return "the sheet"
 	}
-	return "a sheet"
+	return "the sheet that comes nearest"
 }
 
 func tooMuch(show func(Length) string, length, width Length) string {

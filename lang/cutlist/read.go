@@ -187,11 +187,19 @@ func (r *reader) size(row row, column int) (length.Length, source.Range) {
 	l, err := length.Parse(c.text, r.Unit)
 	switch {
 	case err != nil:
-		r.findings.Errorf("unreadable-length", at, err.Mend, "%q is no length: %s.", c.text, err.Reason)
+		r.findings.Errorf("unreadable-length", at, err.Mend, "%q is no length: %s", c.text, sentence(err.Reason))
 	case l <= 0:
 		r.findings.Errorf("unreadable-length", at, "", "%q is no size: a piece is larger than 0 in %s.", c.text, name)
 	}
 	return l, at
+}
+
+// sentence ends a reason, which may be a question.
+func sentence(reason string) string {
+	if strings.HasSuffix(reason, "?") {
+		return reason
+	}
+	return reason + "."
 }
 
 // turnWords are what may stand under may_turn.
