@@ -2,11 +2,13 @@ package main
 
 import (
 	"io"
+	"strings"
 
 	"barwright/cmd/barwright/folder"
 	"barwright/compile/model"
 	"barwright/compile/view/seen"
 	"barwright/emit/dxf"
+	"barwright/emit/page"
 )
 
 // drawings lists the drawings to be edited, where they are asked for.
@@ -21,6 +23,16 @@ func drawings(m *model.Model) (files []folder.File) {
 			shown := seen.Of(v)
 			return dxf.WriteDrawing(w, &shown, options)
 		}})
+	}
+	return files
+}
+
+// sheetFiles are the pictures of sheets as they are laid out.
+func sheetFiles(m *model.Model) (files []folder.File) {
+	for i := range m.Sheets {
+		v := &m.Sheets[i]
+		name := "sheets/" + strings.TrimPrefix(v.Name, "sheet-") + ".svg"
+		files = append(files, folder.File{Name: name, Write: func(w io.Writer) error { return page.WriteDrawing(w, v) }})
 	}
 	return files
 }

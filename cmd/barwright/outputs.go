@@ -31,6 +31,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 	}
 	files = append(files, cutFiles(m)...)
 	files = append(files, drawings(m)...)
+	files = append(files, sheetFiles(m)...)
 	for i := range m.Programs {
 		p := &m.Programs[i]
 		file, err := routed(p.Name, func(w io.Writer) error { return ngc.Write(w, m.Build, p) }, func(text []byte) error { return replay.Check(text, p) })
