@@ -9,6 +9,7 @@ import (
 	"barwright/compile/view/seen"
 	"barwright/emit/dxf"
 	"barwright/emit/page"
+	"barwright/emit/table"
 )
 
 // drawings lists the drawings to be edited, where they are asked for.
@@ -27,8 +28,16 @@ func drawings(m *model.Model) (files []folder.File) {
 	return files
 }
 
-// sheetFiles are the pictures of sheets as they are laid out.
+// sheetFiles are the pictures of sheets as they are laid out, the list of what lies where on
+// them, and that of the saw's cuts.
 func sheetFiles(m *model.Model) (files []folder.File) {
+	if len(m.Sheets) == 0 {
+		return nil
+	}
+	files = append(files, folder.File{Name: "sheets/parts.csv", Write: func(w io.Writer) error { return table.Sheets(w, m) }})
+	if !m.Table.Free {
+		files = append(files, folder.File{Name: "sheets/cuts.csv", Write: func(w io.Writer) error { return table.SawCuts(w, m) }})
+	}
 	for i := range m.Sheets {
 		v := &m.Sheets[i]
 		name := "sheets/" + strings.TrimPrefix(v.Name, "sheet-") + ".svg"

@@ -26,6 +26,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		{Name: "bill.csv", Write: whole(table.BillCSV)},
 		{Name: "bill.json", Write: whole(table.BillJSON)},
 		{Name: "cutlist.csv", Write: whole(table.CutList)},
+		{Name: "labels.html", Write: whole(page.WriteLabels)},
 		{Name: "work.txt", Write: whole(worklist.Text)},
 		{Name: recordName, Write: whole(record.Write)},
 	}
