@@ -33,8 +33,7 @@ func Sheets(w io.Writer, m *model.Model) error {
 
 // SawCuts writes the cuts of each sheet in the order of the saw, after its edges are trimmed. Each
 // goes from edge to edge of the piece that it parts, which lies at x and y and is so long along
-// the sheet and across it; at is how far from its left or lower edge, and what is wanted is on
-// that side.
+// the sheet and across it; at is how far the near side of the cut is from its left or lower edge.
 func SawCuts(w io.Writer, m *model.Model) error {
 	records := [][]string{{"stock", "sheet", "cut", "runs", "at", "x", "y", "along", "across", "at_mm", "x_mm", "y_mm", "along_mm", "across_mm"}}
 	eachSheet(m, func(l *model.Layout, k int) {
