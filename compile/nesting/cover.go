@@ -39,14 +39,14 @@ func (c *cover) part(need float64) float64 { return part(c.kinds, need-slack*max
 
 func part(kinds []given, need float64) (price float64) {
 	for _, k := range kinds {
-		if need <= 0 {
+		if need <= slack {
 			return price
 		}
 		n := min(need/k.area, float64(k.most))
 		price += float64(n * float64(k.price))
 		need -= float64(n * k.area)
 	}
-	if need > 0 {
+	if need > slack {
 		return math.Inf(1)
 	}
 	return price
@@ -72,7 +72,7 @@ func (c *cover) whole(need float64) int64 {
 }
 
 func (c *cover) try(kinds []given, need float64, price int64, least *int64) {
-	if need <= 0 {
+	if need <= slack {
 		*least = min(*least, price)
 		return
 	}
