@@ -14,8 +14,9 @@ import (
 	"barwright/cmd/barwright/starter"
 	"barwright/compile/cutplan"
 	"barwright/compile/model"
-	"barwright/compile/nesting"
+	"barwright/compile/view"
 	"barwright/emit/dxf"
+	"barwright/emit/page"
 	"barwright/emit/sawlist"
 	"barwright/emit/table"
 	"barwright/lang/cutlist"
@@ -30,11 +31,7 @@ type listing struct {
 	kerf, trim, spacing     string
 	stages                  int
 	free, grain             bool
-	layout                  string // how long to search
 }
-
-// searches are how long layouts are searched for, the usual one first.
-var searches = []string{"quick", "long"}
 
 func layoutCommand() command {
 	return command{
@@ -64,7 +61,7 @@ how many offcuts there are. Sticks have a length alone.
 			f.IntVar(&l.stages, "stages", 0, "a sheet is cut in `N` stages at most, each across the one before; 0 is any number")
 			f.BoolVar(&l.free, "free", false, "pieces lie anywhere, for a router table; otherwise cuts go from edge to edge")
 			f.StringVar(&l.spacing, "spacing", "", "with --free, the `LENGTH` between pieces (default the kerf)")
-			f.StringVar(&l.layout, "layout", searches[0], "how long to search: `"+strings.Join(searches, "|")+"`")
+			layoutFlag(f, o)
 			f.StringVarP(&o.out, "out", "o", "", "`DIR` to write; made, or replaced whole")
 		},
 		run: layOutList,
@@ -151,10 +148,7 @@ func (o options) job() (j cutplan.Job, wrong string) {
 	j.Sheets, j.Offcuts, j.Sticks = sheetSizes(sheets), offcuts(offs), stickLengths(sticks)
 	j.Saw.Stages, j.Grain = l.stages, l.grain
 	j.Table.Free, j.Table.Margin, j.Table.Inch = l.free, j.Saw.Trim, unit.Imperial()
-	j.Work = nesting.Quick
-	if l.layout == searches[1] {
-		j.Work = nesting.Long
-	}
+	j.Work = int(o.effort())
 	return j, ""
 }
 
@@ -167,8 +161,8 @@ func (o options) unlisted() string {
 		return "name one cut list, a CSV file; - is standard input"
 	case !slices.Contains(starter.Units(), o.unit):
 		return fmt.Sprintf("--unit %q is none of %s", o.unit, strings.Join(starter.Units(), ", "))
-	case !slices.Contains(searches, l.layout):
-		return fmt.Sprintf("--layout is %s, not %q", strings.Join(searches, " or "), l.layout)
+	case !slices.Contains(layouts, o.layout):
+		return fmt.Sprintf("--layout is %s, not %q", strings.Join(layouts, " or "), o.layout)
 	case sheets && len(l.sticks) > 0:
 		return "a list is cut from sheets or from sticks; lay it out twice for both"
 	case !sheets && len(l.sticks) == 0:
@@ -194,12 +188,20 @@ func listName(arg string) string {
 	return cmp.Or(strings.TrimSuffix(name, filepath.Ext(name)), name)
 }
 
-// listFiles are the files of a plain cut list that is laid out.
+// listFiles are the files of a plain cut list that is laid out. Sheets whose pieces touch have no
+// DXF files: outlines in them never do.
 func listFiles(m *model.Model) []folder.File {
+	m.Sheets = view.Sheets(m)
 	files := []folder.File{
 		{Name: "layout.txt", Write: func(w io.Writer) error { return sawlist.Text(w, m, true) }},
 		{Name: "cutlist.csv", Write: func(w io.Writer) error { return table.Positions(w, m) }},
 	}
-	sheets, _ := newCutting(m, dxf.Options{Text: true, Inch: m.Table.Inch, Build: m.Build.Name}).sheetFiles()
-	return append(files, sheets...)
+	if len(m.Sheets) == 0 {
+		return files
+	}
+	files = append(files, folder.File{Name: "index.html", Write: func(w io.Writer) error { return page.WriteList(w, m) }})
+	if touching := length.Micrometre; m.Table.Free && m.Table.Spacing > touching || !m.Table.Free && m.Saw.Kerf > touching {
+		files = append(files, newCutting(m, dxf.Options{Text: true, Inch: m.Table.Inch, Build: m.Build.Name}).laid()...)
+	}
+	return append(files, pictures(m)...)
 }

@@ -53,6 +53,7 @@ type options struct {
 	// setFiles are files of NAME = VALUE; what set says counts before them.
 	setFiles []string
 	format   string // of what is printed
+	layout   string // how long is searched for layouts
 	check    bool   // lay out: write nothing
 	unit     string // of a new description
 	lines    bool   // show the whole build, one thing a line

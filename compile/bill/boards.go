@@ -112,13 +112,19 @@ type cutting struct {
 	owners list
 }
 
+// cutFrom sums up in the order of the parts.
 func (b *builder) cutFrom(blanks []model.Blank, density float64) cutting {
 	var c cutting
+	from := map[string]bool{} // by ID; lookup only
 	for _, blank := range blanks {
 		for _, placed := range blank.Placed {
-			p := b.parts[placed.Part]
-			c.pieces++
+			from[placed.Part] = true
 			c.along += placed.At.X.Size()
+		}
+	}
+	for i := range b.Parts {
+		if p := &b.Parts[i]; from[p.ID] {
+			c.pieces++
 			c.kg += float64(cubicMetres(p) * density)
 			c.owners.add(p.Owner)
 		}

@@ -188,6 +188,9 @@ func (s *sheets) blank(u *nesting.Used, pieces []piece) model.Blank {
 			b.Cuts = append(b.Cuts, shifted(c, at))
 		}
 	}
+	slices.SortStableFunc(b.Placed, func(a, b model.Placed) int {
+		return cmp.Or(cmp.Compare(a.At.X.Lo, b.At.X.Lo), cmp.Compare(a.At.Y.Lo, b.At.Y.Lo))
+	})
 	return b
 }
 

@@ -39,7 +39,7 @@ func (c *cover) part(need float64) float64 { return part(c.kinds, need-slack*max
 
 func part(kinds []given, need float64) (price float64) {
 	for _, k := range kinds {
-		if need <= 0 {
+		if need <= slack {
 			return price
 		}
 		n := need / k.area
@@ -49,7 +49,7 @@ func part(kinds []given, need float64) (price float64) {
 		price += float64(float64(k.most) * float64(k.price))
 		need -= float64(float64(k.most) * k.area)
 	}
-	if need > 0 {
+	if need > slack {
 		return math.Inf(1)
 	}
 	return price
@@ -75,7 +75,7 @@ func (c *cover) whole(need float64) int64 {
 }
 
 func (c *cover) try(kinds []given, need float64, price int64, least *int64) {
-	if need <= 0 {
+	if need <= slack {
 		*least = min(*least, price)
 		return
 	}

@@ -26,6 +26,7 @@ type search struct {
 	skip   int // candidates until the next is passed over
 	pool   []*tree
 	key    []float64
+	stuck  []bool // of pieces
 }
 
 // shape is a piece with a kerf added.
@@ -46,10 +47,20 @@ type kind struct {
 // solution is a set of sheets, and the pieces that are in none.
 type solution struct {
 	trees  []*tree
+	gists  []gist // of trees
 	out    []int32
 	bought []int // of each kind
 	price  int64
 	cost   float64
+}
+
+// gist is what most looks at a tree need.
+type gist struct {
+	free       float64
+	wide, high float64 // the most of any offcut
+	spread     float64 // squares of all offcuts
+	largest    float64 // and the largest
+	changed    bool    // since the solution was copied
 }
 
 const (
@@ -65,11 +76,13 @@ const (
 
 // copyTo makes a solution like this one of another, whose memory is used again.
 func (x *solution) copyTo(c *solution) {
-	trees, out, bought := append(c.trees[:0], x.trees...), append(c.out[:0], x.out...), append(c.bought[:0], x.bought...)
+	trees, gists := append(c.trees[:0], x.trees...), append(c.gists[:0], x.gists...)
+	out, bought := append(c.out[:0], x.out...), append(c.bought[:0], x.bought...)
 	*c = *x
-	c.trees, c.out, c.bought = trees, out, bought
-	for _, t := range c.trees {
+	c.trees, c.gists, c.out, c.bought = trees, gists, out, bought
+	for i, t := range c.trees {
 		t.held++
+		c.gists[i].changed = false
 	}
 }
 
@@ -80,7 +93,19 @@ func (s *search) release(x *solution) {
 			s.pool = append(s.pool, t)
 		}
 	}
-	x.trees = x.trees[:0]
+	x.trees, x.gists = x.trees[:0], x.gists[:0]
+}
+
+// note makes the gist of a tree that was changed.
+func (s *search) note(x *solution, i int) {
+	t := x.trees[i]
+	g := gist{free: s.kinds[t.kind].area - t.used, changed: true}
+	for _, r := range t.rests {
+		g.wide, g.high = max(g.wide, r.w), max(g.high, r.h)
+		g.spread += r.square
+		g.largest = max(g.largest, r.square)
+	}
+	x.gists[i] = g
 }
 
 func (s *search) tree() *tree {
@@ -115,7 +140,7 @@ func (s *search) remove(x *solution, i int) {
 	x.price -= s.kinds[t.kind].price
 	t.held = 0
 	s.pool = append(s.pool, t)
-	x.trees = slices.Delete(x.trees, i, i+1)
+	x.trees, x.gists = slices.Delete(x.trees, i, i+1), slices.Delete(x.gists, i, i+1)
 }
 
 // open adds an empty sheet that a piece fits, if one may be bought: first if it will do, or any.
@@ -138,7 +163,8 @@ func (s *search) open(x *solution, piece int32, first int) bool {
 	}
 	k, t := s.kinds[found], s.tree()
 	t.reset(found, k.w, k.h)
-	x.trees = append(x.trees, t)
+	x.trees, x.gists = append(x.trees, t), append(x.gists, gist{})
+	s.note(x, len(x.trees)-1)
 	x.bought[found]++
 	x.price += k.price
 	return true
@@ -158,14 +184,8 @@ func (s *search) measure(x *solution) {
 	for _, p := range x.out {
 		out += s.shapes[p].area
 	}
-	for _, t := range x.trees {
-		if t.stale {
-			t.spread, t.stale = 0, false
-			for _, r := range t.rests {
-				t.spread += r.square
-			}
-		}
-		spread += t.spread
+	for i := range x.gists {
+		spread += x.gists[i].spread
 	}
 	x.cost = out/s.size - float64(leftover*(spread/(s.size*s.size)))
 }
@@ -178,25 +198,33 @@ type spot struct {
 	loss           float64
 }
 
-// best finds where a piece goes best.
-func (s *search) best(x *solution, piece int32) (spot, bool) {
+// best finds where a piece goes best, in any sheet or in those that were changed.
+func (s *search) best(x *solution, piece int32, changed bool) (spot, bool) {
 	p := &s.shapes[piece]
 	least := spot{loss: math.Inf(1)}
-	for ti, t := range x.trees {
-		if s.kinds[t.kind].area-t.used < p.area*(1-1e-9) {
+	w, h, area := float64(p.w), float64(p.h), p.area*(1-1e-9)
+	for ti := range x.gists {
+		g := &x.gists[ti]
+		if g.free < area || changed && !g.changed {
 			continue
 		}
-		s.work += 1 + len(t.rests)
-		w, h := float64(p.w), float64(p.h)
+		upright, turned := w <= g.wide && h <= g.high, p.turns && h <= g.wide && w <= g.high
+		if !upright && !turned {
+			continue
+		}
+		t := x.trees[ti]
+		s.work += len(t.rests)
 		for i := range t.rests {
-			if r := &t.rests[i]; w <= r.w && h <= r.h {
+			r := &t.rests[i]
+			if upright && w <= r.w && h <= r.h {
 				s.weigh(t, ti, r, p.w, p.h, false, &least)
 			}
-			if r := &t.rests[i]; p.turns && h <= r.w && w <= r.h {
+			if turned && h <= r.w && w <= r.h {
 				s.weigh(t, ti, r, p.h, p.w, true, &least)
 			}
 		}
 	}
+	s.work += 2 + len(x.gists)/8
 	return least, !math.IsInf(least.loss, 1)
 }
 
@@ -225,18 +253,23 @@ func (s *search) put(x *solution, piece int32, at spot) {
 		w, h = h, w
 	}
 	s.own(x, at.tree).place(at.node, piece, w, h, at.turned, at.alongX)
+	s.note(x, at.tree)
 }
 
-// recreate places what it can of a solution's pieces that are out, the large ones first. first
-// is the sheet that is opened if there is a choice, or none.
-func (s *search) recreate(x *solution, first int) {
+// recreate places what it can of a solution's pieces that are out, the large ones first. As many
+// as are stuck are known to fit no sheet that was not changed. first is the sheet that is opened
+// if there is a choice, or none.
+func (s *search) recreate(x *solution, stuck, first int) {
+	for i, p := range x.out {
+		s.stuck[p] = i < stuck
+	}
 	s.order(x.out)
 	rest := x.out[:0]
 	for _, p := range x.out {
-		at, ok := s.best(x, p)
+		at, ok := s.best(x, p, s.stuck[p])
 		if !ok && s.open(x, p, first) {
 			for !ok {
-				at, ok = s.best(x, p)
+				at, ok = s.best(x, p, false)
 			}
 		}
 		if !ok {
@@ -293,6 +326,7 @@ func (s *search) ruin(x *solution) {
 			}
 			x.out = t.clear(i, x.out)
 		}
+		s.note(x, i)
 	}
 }
 

@@ -45,7 +45,7 @@ func (j *Job) search() (*search, []int) {
 			pieces = append(pieces, i)
 		}
 	}
-	s.key = make([]float64, len(s.shapes))
+	s.key, s.stuck = make([]float64, len(s.shapes)), make([]bool, len(s.shapes))
 	priced := slices.ContainsFunc(j.Sheets, func(s Sheet) bool { return s.Price > 0 })
 	for _, b := range j.Sheets {
 		k := kind{w: b.X + j.Kerf, h: b.Y + j.Kerf, price: b.Price, most: b.Most}
@@ -62,11 +62,11 @@ func (j *Job) search() (*search, []int) {
 	return s, pieces
 }
 
-// micrometres is an area in square micrometres.
+// micrometres is an area in square micrometres, at least one.
 func (s Size) micrometres() int64 {
 	hi, lo := bits.Mul64(uint64(s.X), uint64(s.Y))
 	q, _ := bits.Div64(hi, lo, 1e6)
-	return int64(q)
+	return max(1, int64(q))
 }
 
 // construct makes a first solution, the best of a few.
@@ -81,8 +81,8 @@ func (s *search) construct() *solution {
 		if first >= len(s.kinds) {
 			first = none
 		}
-		s.recreate(x, first)
-		s.measure(x)
+		s.recreate(x, 0, first)
+		s.prune(x)
 		if best == nil || s.better(x, best) {
 			best = x
 		}
@@ -121,7 +121,7 @@ func (s *search) within(best *solution, work int) bool {
 	for x.price > s.most {
 		s.remove(x, s.emptiest(x))
 	}
-	s.recreate(x, none)
+	s.recreate(x, 0, none)
 	found := false
 	x = s.climb(x, s.measure, work, func(x *solution) bool {
 		found = len(x.out) == 0
@@ -162,11 +162,11 @@ func (s *search) tidy(x *solution) {
 	x.cost -= math.Sqrt(x.largest()) / s.size
 }
 
-// largest is the square of the area of the largest offcut.
+// largest is the square of the area of the largest offcut, of sheets that are cut at all.
 func (x *solution) largest() (most float64) {
-	for _, t := range x.trees {
-		for _, r := range t.rests {
-			most = max(most, r.square)
+	for i, g := range x.gists {
+		if x.trees[i].count > 0 {
+			most = max(most, g.largest)
 		}
 	}
 	return most
@@ -174,6 +174,10 @@ func (x *solution) largest() (most float64) {
 
 // history is how many steps ago the solution was that a new one must not be worse than.
 const history = 40
+
+// rescan is after how many steps all sheets are tried for all pieces that are out. In others a
+// piece that was out before is tried in sheets that were changed only.
+const rescan = 16
 
 // climb changes a solution step by step until work is done, or what it is shown on the way
 // will do, and returns the last one.
@@ -186,10 +190,14 @@ func (s *search) climb(now *solution, measure func(*solution), work int, done fu
 	}
 	for step := 0; !done(now) && s.work < work; step++ {
 		now.copyTo(next)
+		stuck := len(next.out)
+		if step%rescan == 0 {
+			stuck = 0
+		}
 		s.ruin(next)
-		s.recreate(next, none)
+		s.recreate(next, stuck, none)
 		measure(next)
-		s.work += 20
+		s.work += 150
 		slot := &late[step%history]
 		if next.cost <= now.cost || next.cost < *slot {
 			now, next = next, now

@@ -6,15 +6,13 @@ package nesting
 // children, for they could lie side by side and be one; nor a single child. All sizes have a
 // kerf added.
 type tree struct {
-	nodes  []node
-	spare  int32 // the first node not in use, or none
-	rests  []rest
-	kind   int     // which of the sheets
-	used   float64 // area of the pieces
-	count  int     // of the pieces
-	spread float64 // what rests are worth together, if not stale
-	stale  bool
-	held   int // how many solutions hold it
+	nodes []node
+	spare int32 // the first node not in use, or none
+	rests []rest
+	kind  int     // which of the sheets
+	used  float64 // area of the pieces
+	count int     // of the pieces
+	held  int     // how many solutions hold it
 }
 
 type node struct {
@@ -42,7 +40,7 @@ const (
 
 // reset makes an empty sheet of a tree.
 func (t *tree) reset(kind int, w, h Length) {
-	*t = tree{nodes: t.nodes[:0], rests: t.rests[:0], spare: none, kind: kind, held: 1, stale: true}
+	*t = tree{nodes: t.nodes[:0], rests: t.rests[:0], spare: none, kind: kind, held: 1}
 	t.nodes = append(t.nodes, node{parent: none, child: none, next: none, w: w, h: h})
 	t.leave(root)
 }
@@ -108,7 +106,6 @@ func (t *tree) place(at, piece int32, w, h Length, turned, alongX bool) {
 	n := &t.nodes[at]
 	t.used += float64(w) * float64(h)
 	t.count++
-	t.stale = true
 	t.take(at)
 	W, H := n.w, n.h
 	if w == W && h == H {
@@ -176,7 +173,6 @@ func (t *tree) stages(at int32, w, h Length, alongX bool) int {
 // clear makes an offcut of a node and all that is cut from it, one with the offcuts beside it,
 // and appends the pieces that this frees.
 func (t *tree) clear(i int32, out []int32) []int32 {
-	t.stale = true
 	out = t.empty(i, out)
 	for {
 		p := t.nodes[i].parent

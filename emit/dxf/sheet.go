@@ -98,7 +98,7 @@ func (s *Sheet) lines(opt *Options) []string {
 		opt.show(s.Blank.Length) + " x " + opt.show(s.Blank.Width) + " over all",
 		opt.unit(),
 	}
-	if opt.Bit == 0 && len(s.Parts) > 1 {
+	if (opt.Bit == 0 || opt.Bit > s.Kerf) && len(s.Parts) > 1 {
 		lines = append(lines, opt.show(s.Kerf)+" BETWEEN PARTS: no wider bit")
 	}
 	if opt.Mirrored {
