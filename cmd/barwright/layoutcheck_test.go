@@ -26,13 +26,13 @@ type lying struct {
 
 // asked is a random list and how it is to be cut, in hundredths of a millimetre.
 type asked struct {
-	sizes, offcuts [][2]int
-	left           map[[2]int]int // offcuts, by size
-	pieces         map[string][2]int
-	count          map[string]int
-	turn           map[string]string
-	kerf, trim     int
-	free, grain    bool
+	sizes       [][2]int
+	left        map[[2]int]int // offcuts, by size
+	pieces      map[string][2]int
+	count       map[string]int
+	turn        map[string]string
+	kerf, trim  int
+	free, grain bool
 }
 
 // TestListsAreCutAsAsked lays out random lists by the command, and checks the file of positions by

@@ -165,13 +165,14 @@ func (t texts) piece(l *model.Layout, p *model.Placed) string {
 // cuts tells the order of the saw.
 func (t texts) cuts(b *model.Blank) {
 	if len(b.Cuts) > 0 {
-		fmt.Fprintln(t, "  Cuts in order, each told by its near side, from the left end or the lower edge:")
+		fmt.Fprintln(t, "  Cuts in their order, each from edge to edge of a piece, so far from its left or its lower edge:")
 	}
 	for i, c := range b.Cuts {
-		way, of := "across", c.Of.Y
+		way, at := "across", c.At-c.Of.X.Lo
 		if c.Along {
-			way, of = "along", c.Of.X
+			way, at = "along", c.At-c.Of.Y.Lo
 		}
-		fmt.Fprintf(t, "  %3d. %s at %s, from %s to %s\n", i+1, way, t.m.Build.Plain(c.At), t.m.Build.Plain(of.Lo), t.m.Build.Plain(of.Hi))
+		show := t.m.Build.Plain
+		fmt.Fprintf(t, "  %3d. %s at %s of %s x %s\n", i+1, way, show(at), show(c.Of.X.Size()), show(c.Of.Y.Size()))
 	}
 }
