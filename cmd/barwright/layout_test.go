@@ -51,3 +51,30 @@ func TestLayoutSpec(t *testing.T) {
 		t.Errorf("SPEC.md 15.3 (-want +have):\n%s", diff)
 	}
 }
+
+// TestLayoutReadme runs the command that README.md tells, in a copy of its list.
+func TestLayoutReadme(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join(root, "README.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	line := regexp.MustCompile(`(?m)^    go run ./cmd/barwright (layout .*)$`).FindSubmatch(text)
+	if line == nil {
+		t.Fatal("README.md lays out no list")
+	}
+	lists, err := filepath.Abs(filepath.Join(root, "examples", "lists"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Chdir(t.TempDir())
+	if err := os.CopyFS(filepath.Join("examples", "lists"), os.DirFS(lists)); err != nil {
+		t.Fatal(err)
+	}
+	var out, errs bytes.Buffer
+	if status := run(strings.Fields(string(line[1])), streams{out: &out, err: &errs}); status != exitClean || errs.Len() > 0 {
+		t.Fatalf("status %d: %s", status, errs.String())
+	}
+	if !strings.HasPrefix(out.String(), "48 pieces from ") || !strings.HasSuffix(out.String(), " files in racks\n") {
+		t.Errorf("printed:\n%s", out.String())
+	}
+}
