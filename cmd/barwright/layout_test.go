@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"barwright/lang/length"
 )
 
 // specList is the list that SPEC.md shows, the command, and what is printed.
@@ -77,4 +79,22 @@ func TestLayoutReadme(t *testing.T) {
 	if !strings.HasPrefix(out.String(), "48 pieces from ") || !strings.HasSuffix(out.String(), " files in racks\n") {
 		t.Errorf("printed:\n%s", out.String())
 	}
+}
+
+// FuzzSize reads any text as a size: what is taken has sizes above 0 and a price where it says so.
+func FuzzSize(f *testing.F) {
+	f.Add(0, "96x48=45.50")
+	f.Add(1, `3ft 4in x 20"*2`)
+	f.Add(2, "1.2m=7")
+	flags := [...]string{"--sheet", "--offcut", "--stick"}
+	f.Fuzz(func(t *testing.T, which int, text string) {
+		flag := flags[uint(which)%3]
+		s, wrong := readSize(flag, text, length.Inches)
+		if wrong != "" {
+			return
+		}
+		if s.length <= 0 || s.width <= 0 && flag != "--stick" || s.width != 0 && flag == "--stick" || s.count < 1 || s.priced != (s.price > 0) {
+			t.Errorf("%s %q is read as %+v", flag, text, s)
+		}
+	})
 }

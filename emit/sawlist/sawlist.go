@@ -50,17 +50,16 @@ func word(l *model.Layout) string {
 
 // head tells what is bought: "3 sheets, the least possible: 2 of 96 in x 48 in, …".
 func (t texts) head(l *model.Layout) {
-	own := len(l.Blanks) - l.Bought
-	good := ""
+	what := " from " + finding.Counted(l.Bought, word(l))
 	switch {
-	case l.Least && own > 0 && l.Bought == 0:
-		good = ", nothing is bought"
+	case l.Bought == 0:
+		what = ", for which nothing is bought"
 	case l.Least:
-		good = ", the least possible"
+		what += ", the least possible"
 	case l.AtLeast > 0:
-		good = fmt.Sprintf(", and fewer than %d cannot do", l.AtLeast)
+		what += fmt.Sprintf(", and fewer than %d cannot do", l.AtLeast)
 	}
-	fmt.Fprintf(t, "%s from %s%s; %.1f %% waste\n", finding.Counted(l.Pieces, "piece"), finding.Counted(l.Bought, word(l)), good, l.Waste*100)
+	fmt.Fprintf(t, "%s%s; %.1f %% waste\n", finding.Counted(l.Pieces, "piece"), what, l.Waste*100)
 	for i := 0; i < len(l.Blanks); {
 		b, n := &l.Blanks[i], 1
 		for i+n < len(l.Blanks) && l.Blanks[i+n].Own == b.Own && t.size(&l.Blanks[i+n]) == t.size(b) {
