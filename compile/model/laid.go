@@ -29,3 +29,11 @@ func (m *Model) Laid() map[string]Laid {
 	}
 	return laid
 }
+
+// SheetEdge is what is not used of a sheet along each of its edges.
+func (m *Model) SheetEdge() Length {
+	if m.Table.Free {
+		return m.Table.Margin
+	}
+	return m.Saw.Trim
+}

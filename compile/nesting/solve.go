@@ -113,26 +113,35 @@ func (s *search) cheapen(best *solution, atLeast int64, work int) {
 	}
 }
 
-// within looks for a solution that has nothing out and costs no more than may be paid. It starts
-// from one that costs more, and puts what it finds in its place.
+// within looks for a solution that has nothing out and costs no more than may be paid, and puts
+// what it finds in the place of one that costs more. It starts from that anew when it is stuck,
+// and then cools down more slowly.
 func (s *search) within(best *solution, work int) bool {
-	x := &solution{}
-	best.copyTo(x)
-	for x.price > s.most {
-		s.remove(x, s.emptiest(x))
-	}
-	s.recreate(x, 0, none)
-	found := false
-	x = s.climb(x, s.measure, work, func(x *solution) bool {
-		found = len(x.out) == 0
-		return found
-	})
-	if found || s.better(x, best) {
+	for history := quick; s.work < work; history *= 2 {
+		x := &solution{}
+		best.copyTo(x)
+		for x.price > s.most {
+			s.remove(x, s.emptiest(x))
+		}
+		s.recreate(x, 0, none)
+		found := false
+		c := climb{history: history, patience: patience * history, work: work, measure: s.measure}
+		x = s.climb(x, c, func(x *solution) bool {
+			found = len(x.out) == 0
+			return found
+		})
+		if !found && !s.better(x, best) {
+			s.release(x)
+			continue
+		}
 		s.release(best)
 		*best = *x
 		s.prune(best)
+		if found {
+			return true
+		}
 	}
-	return found
+	return false
 }
 
 // clean looks for solutions of the same price with a larger offcut.
@@ -144,7 +153,7 @@ func (s *search) clean(best *solution, work int) {
 	largest := best.largest()
 	x := &solution{}
 	best.copyTo(x)
-	x = s.climb(x, s.tidy, work, func(x *solution) bool {
+	x = s.climb(x, climb{history: quick, work: work, measure: s.tidy}, func(x *solution) bool {
 		if l := x.largest(); len(x.out) == 0 && (x.price < best.price || l > largest) {
 			s.release(best)
 			x.copyTo(best)
@@ -172,38 +181,53 @@ func (x *solution) largest() (most float64) {
 	return most
 }
 
-// history is how many steps ago the solution was that a new one must not be worse than.
-const history = 40
+// climb says how a solution is changed step by step: how many steps ago the solution was that a
+// new one must not be worse than; after how many without a better one it is stuck, 0 for never;
+// and when all work is done.
+type climb struct {
+	history, patience, work int
+	measure                 func(*solution)
+}
 
-// rescan is after how many steps all sheets are tried for all pieces that are out. In others a
-// piece that was out before is tried in sheets that were changed only.
-const rescan = 16
+const (
+	// quick is a history that a climb is done with soon, and patience how many times that it
+	// waits. Small jobs that are filled to the last need ten times and more of it; others lose
+	// time by it.
+	quick    = 40
+	patience = 100
+	// rescan is after how many steps all sheets are tried for all pieces that are out. In others
+	// a piece that was out before is tried in sheets that were changed only.
+	rescan = 16
+	// step is the work of a step beside that of looking for places.
+	step = 150
+)
 
-// climb changes a solution step by step until work is done, or what it is shown on the way
+// climb changes a solution until it is stuck, or work is done, or what it is shown on the way
 // will do, and returns the last one.
-func (s *search) climb(now *solution, measure func(*solution), work int, done func(*solution) bool) *solution {
+func (s *search) climb(now *solution, c climb, done func(*solution) bool) *solution {
 	next := &solution{}
-	measure(now)
-	var late [history]float64
-	for i := range late {
-		late[i] = now.cost
-	}
-	for step := 0; !done(now) && s.work < work; step++ {
+	c.measure(now)
+	late := slices.Repeat([]float64{now.cost}, c.history)
+	lowest, since := now.cost, 0
+	for i := 0; !done(now) && s.work < c.work && (c.patience == 0 || since < c.patience); i++ {
 		now.copyTo(next)
 		stuck := len(next.out)
-		if step%rescan == 0 {
+		if i%rescan == 0 {
 			stuck = 0
 		}
 		s.ruin(next)
 		s.recreate(next, stuck, none)
-		measure(next)
-		s.work += 150
-		slot := &late[step%history]
+		c.measure(next)
+		s.work += step
+		slot := &late[i%c.history]
 		if next.cost <= now.cost || next.cost < *slot {
 			now, next = next, now
 		}
 		*slot = min(*slot, now.cost)
 		s.release(next)
+		if since++; now.cost < lowest {
+			lowest, since = now.cost, 0
+		}
 	}
 	return now
 }

@@ -18,11 +18,12 @@ import (
 // table asks for it, small is "yes" for pieces that need holding down.
 func CutList(w io.Writer, m *model.Model) error {
 	records := [][]string{{"count", "labels", "name", "kind", "stock", "length", "width", "thickness",
-		"length_mm", "width_mm", "thickness_mm", "grain", "where", "banded", "good_face", "laid"}}
+		"length_mm", "width_mm", "thickness_mm", "grain", "where", "banded", "good_face"}}
 	flags := m.Table.Small > 0
 	if flags {
 		records[0] = append(records[0], "small")
 	}
+	records[0] = append(records[0], "laid")
 	small, laid := m.SmallParts(), m.Laid()
 	for _, c := range m.Cuts {
 		grain := "along"
@@ -33,14 +34,14 @@ func CutList(w io.Writer, m *model.Model) error {
 		record := []string{
 			strconv.Itoa(c.Count), plain(strings.Join(c.Parts, "; ")), plain(c.Name), c.Kind.String(), plain(c.Stock),
 			show(c.Length), show(c.Width), show(c.Thickness), mm(c.Length), mm(c.Width), mm(c.Thickness),
-			grain, plain(strings.Join(c.Where, "; ")), plain(c.Banded), c.Good.String(), plain(places(m, &c, laid)),
+			grain, plain(strings.Join(c.Where, "; ")), plain(c.Banded), c.Good.String(),
 		}
 		if flags && small[c.Parts[0]] {
 			record = append(record, "yes")
 		} else if flags {
 			record = append(record, "")
 		}
-		records = append(records, record)
+		records = append(records, append(record, plain(places(m, &c, laid))))
 	}
 	return write(w, records)
 }
