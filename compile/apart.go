@@ -37,7 +37,7 @@ func cutsApart(src *lang.Source, m *model.Model, findings *finding.List) {
 				continue
 			}
 			one, other := partByID(m, a.Part), partByID(m, b.Part)
-			found := findings.Errorf("cuts-touch", kerfPlace(src), kerfMend(m, max(need, overrun[a.Part], overrun[b.Part])), "On sheet %d of %s, %s and %s lie %s apart: %s",
+			found := findings.Errorf("cuts-touch", kerfPlace(src, m), kerfMend(m, max(need, overrun[a.Part], overrun[b.Part])), "On sheet %d of %s, %s and %s lie %s apart: %s",
 				k+1, l.Stock, one.Label, other.Label, m.Build.Show(apart), tooNearBecause(m, apart)).
 				Also(one.Why.At, "the part")
 			if other.Why.At != one.Why.At {
@@ -59,9 +59,12 @@ func overruns(m *model.Model) map[string]model.Length {
 	return out
 }
 
-// kerfPlace is where the kerf is given, or else what asks for sheets.
-func kerfPlace(src *lang.Source) source.Range {
-	if saws := src.Top("saw"); len(saws) > 0 && saws[0].Attr("kerf") != nil {
+// kerfPlace is where it is given how far apart parts lie, or else what asks for sheets.
+func kerfPlace(src *lang.Source, m *model.Model) source.Range {
+	if a := src.Top("table")[0].Attr("spacing"); m.Table.Free && a != nil {
+		return a.Expr.At
+	}
+	if saws := src.Top("saw"); !m.Table.Free && len(saws) > 0 && saws[0].Attr("kerf") != nil {
 		return saws[0].Attr("kerf").Expr.At
 	}
 	return src.Top("table")[0].Attr("files").Expr.At
@@ -69,14 +72,18 @@ func kerfPlace(src *lang.Source) source.Range {
 
 func kerfMend(m *model.Model, need model.Length) string {
 	const each = `or files = "each"`
+	block, attr := "saw", "kerf"
+	if m.Table.Free {
+		block, attr = "table", "spacing"
+	}
 	if need == nearest+1 {
-		return "saw { kerf = the width of the table's bit }, " + each
+		return block + " { " + attr + " = the width of the table's bit }, " + each
 	}
 	size := fmt.Sprintf(`"%smm"`, length.Up(need, length.Millimetre/100).Decimal(length.Millimetres, 2))
 	if m.Build.Unit.Imperial() {
 		size = fmt.Sprintf(`"%sin"`, length.Up(need, length.Inch/10_000).Decimal(length.Inches, 4))
 	}
-	return fmt.Sprintf("saw { kerf = %s }, %s", size, each)
+	return fmt.Sprintf("%s { %s = %s }, %s", block, attr, size, each)
 }
 
 func tooNearBecause(m *model.Model, apart model.Length) string {

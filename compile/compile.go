@@ -11,6 +11,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/layout"
 	"barwright/compile/model"
+	"barwright/compile/nesting"
 	"barwright/compile/place"
 	"barwright/compile/router"
 	"barwright/compile/routing"
@@ -27,23 +28,35 @@ import (
 	"barwright/lang/source"
 )
 
+// Effort is how long is searched for layouts: work for each stock, as nesting.Job has it.
+type Effort int
+
 // Compile solves a description of which no blocks are lost. The model is nil
 // where a finding is an error, here or in the reading. Findings are sorted.
-func Compile(src *lang.Source) (*model.Model, finding.List) { return compiled(src, all.Rules()) }
+func (e Effort) Compile(src *lang.Source) (*model.Model, finding.List) {
+	return compiled(src, all.Rules(), e)
+}
 
-func compiled(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) {
-	m, findings := priced(src, rules)
+// Compile does so with the effort of an everyday build.
+func Compile(src *lang.Source) (*model.Model, finding.List) {
+	return Effort(nesting.Quick).Compile(src)
+}
+
+func compiled(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
+	m, findings := priced(src, rules, e)
 	if m != nil {
-		m.Views = view.Views(m)
+		m.Views, m.Sheets = view.Views(m), view.Sheets(m)
 	}
 	return m, findings
 }
 
 // Priced does so for who compares builds: the model has no drawings.
-func Priced(src *lang.Source) (*model.Model, finding.List) { return priced(src, all.Rules()) }
+func Priced(src *lang.Source) (*model.Model, finding.List) {
+	return priced(src, all.Rules(), nesting.Quick)
+}
 
-func priced(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) {
-	m, findings, solved := checked(src, rules)
+func priced(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
+	m, findings, solved := checked(src, rules, e)
 	if m != nil {
 		m.Values = values.Recorded(solved.Explain())
 		m.Bill = bill.Lines(m)
@@ -53,12 +66,15 @@ func priced(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List) {
 
 // Check does so for who wants the findings, or to ask: the model has no bill and
 // no drawings, in which nothing can be found.
-func Check(src *lang.Source) (*model.Model, finding.List) {
-	m, findings, _ := checked(src, all.Rules())
+func (e Effort) Check(src *lang.Source) (*model.Model, finding.List) {
+	m, findings, _ := checked(src, all.Rules(), e)
 	return m, findings
 }
 
-func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *values.Values) {
+// Check does so with the effort of an everyday build.
+func Check(src *lang.Source) (*model.Model, finding.List) { return Effort(nesting.Quick).Check(src) }
+
+func checked(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List, *values.Values) {
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
@@ -69,7 +85,7 @@ func checked(src *lang.Source, rules []rule.Rule) (*model.Model, finding.List, *
 		m.Routings = routing.Routings(solution.Values, m, &findings)
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
-		layouts(m, &findings)
+		layouts(m, e, &findings)
 		cutsApart(src, m, &findings)
 		b := rule.NewBuild(solution.Values, m, &findings)
 		if len(rules) > 0 {
@@ -115,8 +131,8 @@ func programs(v *values.Values, m *model.Model, recesses []solve.Recess, names *
 
 // layouts lays the parts out on what is sold. Stock that is too small for parts
 // is one error, which names the one that misses by most.
-func layouts(m *model.Model, findings *finding.List) {
-	placed, misfits := layout.Layouts(m.Parts, m.Stock, m.Saw)
+func layouts(m *model.Model, e Effort, findings *finding.List) {
+	placed, misfits := layout.Layouts(m.Parts, m.Stock, layout.Shop{Saw: m.Saw, Table: m.Table, Work: int(e)})
 	m.Layouts = placed
 	var stocks []string
 	for _, miss := range misfits {

@@ -59,6 +59,9 @@ func TestEverySlugHasACase(t *testing.T) {
 	said := regexp.MustCompile(`(?:Errorf|Warnf|Notef|fail|refuse)\("([a-z0-9-]+)"`)
 	for _, root := range []string{"../lang", "solve"} {
 		err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+			if err == nil && d.IsDir() && d.Name() == "cutlist" { // no description; it has tables of its own
+				return filepath.SkipDir
+			}
 			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 				return err
 			}

@@ -10,6 +10,7 @@ import (
 	"barwright/cmd/barwright/folder"
 	"barwright/compile"
 	"barwright/compile/model"
+	"barwright/compile/nesting"
 	"barwright/lang/finding"
 )
 
@@ -23,6 +24,7 @@ a file which barwright did not write is refused.
 		flags: func(f *pflag.FlagSet, o *options) {
 			f.StringVarP(&o.out, "out", "o", "", "`DIR` to write; made, or replaced whole")
 			inputFlags(f, o)
+			layoutFlag(f, o)
 			findingFlags(f, o)
 		},
 		run: build,
@@ -35,10 +37,11 @@ func checkCommand() command {
 		help: "Compiles each PATH and prints what is wrong with it.\n",
 		flags: func(f *pflag.FlagSet, o *options) {
 			inputFlags(f, o)
+			layoutFlag(f, o)
 			findingFlags(f, o)
 		},
 		run: func(o options, std streams) int {
-			return each(o, std, compile.Check, func(*result) error { return nil })
+			return each(o, std, o.effort().Check, func(*result) error { return nil })
 		},
 	}
 }
@@ -47,6 +50,20 @@ func checkCommand() command {
 func inputFlags(f *pflag.FlagSet, o *options) {
 	f.StringArrayVar(&o.set, "set", nil, "give a given another value: `NAME=VALUE`")
 	f.StringArrayVar(&o.setFiles, "set-file", nil, "give givens the values in `FILE`: NAME = VALUE, a line each")
+}
+
+// layouts are how long is searched for layouts of sheets.
+var layouts = []string{"quick", "long"}
+
+func layoutFlag(f *pflag.FlagSet, o *options) {
+	f.StringVar(&o.layout, "layout", "quick", "search for layouts of sheets as long as `quick|long`; long takes some seconds a board")
+}
+
+func (o options) effort() compile.Effort {
+	if o.layout == "long" {
+		return nesting.Long
+	}
+	return nesting.Quick
 }
 
 // unusable says what is wrong with the inputs, empty where nothing is.
@@ -77,7 +94,7 @@ func build(o options, std streams) int {
 		}
 		taken[strings.ToLower(dir)] = path
 	}
-	return each(o, std, compile.Compile, func(b *result) error {
+	return each(o, std, o.effort().Compile, func(b *result) error {
 		files, err := outputs(b.model)
 		if err != nil {
 			return err

@@ -15,31 +15,22 @@ import (
 	"barwright/lang/filename"
 )
 
-// cutFiles lists the files for the cutting table: one for each part, for each distinct
-// one, or for each sheet as laid out. What is worked from a part's other face has a
-// file of its own, and with sheets so have all parts that come from no sheet.
+// cutFiles lists the files for the cutting table: one for each part or for each distinct
+// one, and one for each sheet as laid out. What is worked from a part's other face has a
+// file of its own. Where sheets alone are asked for, of parts only those that come from none
+// have files.
 func cutFiles(m *model.Model) (files []folder.File) {
 	m = asRouted(m)
-	c := cutting{m: m, options: cutOptions(m), parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}, turned: map[string]bool{}}
-	for i := range m.Parts {
-		c.parts[m.Parts[i].ID] = &m.Parts[i]
-	}
-	for i := range m.Stock.Sheets {
-		c.sheets[m.Stock.Sheets[i].Name] = &m.Stock.Sheets[i]
-	}
+	c := newCutting(m, cutOptions(m))
 	switch m.Table.Files {
 	case "distinct":
-		return c.distinct()
+		files = c.distinct()
 	case "sheets":
-		return c.laidOut()
+		files = c.laidOut()
+	default:
+		files = c.each()
 	}
-	for i := range m.Parts {
-		p := &m.Parts[i]
-		name := c.names.Of(p.Label)
-		files = append(files, c.cut(p, name, nil))
-		files = append(files, c.far(p, name, nil)...)
-	}
-	return files
+	return append(c.laid(), files...)
 }
 
 // asRouted is a model whose parts have the bores by which its routers relieve corners.
@@ -60,6 +51,17 @@ type cutting struct {
 	sheets  map[string]*model.Sheet // by name
 	turned  map[string]bool         // by ID: parts that lie turned on a sheet
 	names   filename.Names          // of parts' files
+}
+
+func newCutting(m *model.Model, options dxf.Options) *cutting {
+	c := &cutting{m: m, options: options, parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}, turned: map[string]bool{}}
+	for i := range m.Parts {
+		c.parts[m.Parts[i].ID] = &m.Parts[i]
+	}
+	for i := range m.Stock.Sheets {
+		c.sheets[m.Stock.Sheets[i].Name] = &m.Stock.Sheets[i]
+	}
+	return c
 }
 
 // said are the options with what the note says of a part, and of those like it.
@@ -86,6 +88,17 @@ func (c *cutting) far(p *model.Part, name string, like []string) []folder.File {
 	return []folder.File{{Name: "parts/" + c.names.Free(name+"-far") + ".dxf", Write: func(w io.Writer) error {
 		return dxf.WriteFar(w, p, c.said(p, like))
 	}}}
+}
+
+// each part has a file.
+func (c *cutting) each() (files []folder.File) {
+	for i := range c.m.Parts {
+		p := &c.m.Parts[i]
+		name := c.names.Of(p.Label)
+		files = append(files, c.cut(p, name, nil))
+		files = append(files, c.far(p, name, nil)...)
+	}
+	return files
 }
 
 // distinct parts share a line of the cut list, and their files differ in nothing but
@@ -141,36 +154,54 @@ func (c *cutting) unnamed(p *model.Part) [sha256.Size]byte {
 	return sha256.Sum256(b.Bytes())
 }
 
-// laidOut are the files of the sheets, then those of parts that lie on none.
+// laidOut are the files of parts where sheets are cut as they are laid out: of what lies on
+// none, and of other faces.
 func (c *cutting) laidOut() (files []folder.File) {
-	var on []string
+	on := map[string]bool{} // by stock; lookup only
+	for i := range c.m.Layouts {
+		l := &c.m.Layouts[i]
+		on[l.Stock] = l.Kind == model.Panel
+		for k := range l.Blanks {
+			for _, placed := range l.Blanks[k].Placed {
+				c.turned[placed.Part] = placed.Turned
+			}
+		}
+	}
+	for i := range c.m.Parts {
+		p := &c.m.Parts[i]
+		name := c.names.Of(p.Label)
+		if !on[p.Stock] {
+			files = append(files, c.cut(p, name, nil))
+		}
+		files = append(files, c.far(p, name, nil)...)
+	}
+	return files
+}
+
+// laid are the sheets as they are laid out: outlines and what is cut in them, labels on the layer
+// for notes, the sheet's edges on one of their own.
+func (c *cutting) laid() (files []folder.File) {
 	var names filename.Names
+	apart := c.m.Saw.Kerf
+	if c.m.Table.Free {
+		apart = c.m.Table.Spacing
+	}
 	for i := range c.m.Layouts {
 		l := &c.m.Layouts[i]
 		stock := c.sheets[l.Stock]
 		if stock == nil {
 			continue
 		}
-		on = append(on, l.Stock)
 		for k := range l.Blanks {
-			s := &dxf.Sheet{Stock: stock, Number: k + 1, Of: len(l.Blanks), Blank: &l.Blanks[k], Kerf: c.m.Saw.Kerf}
+			s := &dxf.Sheet{Stock: stock, Number: k + 1, Of: len(l.Blanks), Blank: &l.Blanks[k], Kerf: apart}
 			for _, placed := range l.Blanks[k].Placed {
 				s.Parts = append(s.Parts, c.parts[placed.Part])
-				c.turned[placed.Part] = placed.Turned
 			}
 			options := c.options
 			options.Batch = stock.Batch
 			name := names.Free(filename.With(strings.TrimPrefix(l.Stock, "sheet."), fmt.Sprintf("-%d", k+1)))
 			files = append(files, folder.File{Name: "sheets/" + name + ".dxf", Write: func(w io.Writer) error { return dxf.WriteSheet(w, s, options) }})
 		}
-	}
-	for i := range c.m.Parts {
-		p := &c.m.Parts[i]
-		name := c.names.Of(p.Label)
-		if !slices.Contains(on, p.Stock) {
-			files = append(files, c.cut(p, name, nil))
-		}
-		files = append(files, c.far(p, name, nil)...)
 	}
 	return files
 }

@@ -14,6 +14,9 @@ func TestMarksLieOnTheirParts(t *testing.T) {
 	marks := 0
 	for _, name := range examples {
 		for file, f := range read(t, compiled(t, name)) {
+			if strings.HasPrefix(file, "sheets/") {
+				continue // many parts in one file
+			}
 			var box geom.Rect
 			for _, c := range f.Contours {
 				if c.Layer == "EDGE" {

@@ -2,11 +2,14 @@ package main
 
 import (
 	"io"
+	"strings"
 
 	"barwright/cmd/barwright/folder"
 	"barwright/compile/model"
 	"barwright/compile/view/seen"
 	"barwright/emit/dxf"
+	"barwright/emit/page"
+	"barwright/emit/table"
 )
 
 // drawings lists the drawings to be edited, where they are asked for.
@@ -21,6 +24,29 @@ func drawings(m *model.Model) (files []folder.File) {
 			shown := seen.Of(v)
 			return dxf.WriteDrawing(w, &shown, options)
 		}})
+	}
+	return files
+}
+
+// sheetFiles are the pictures of sheets as they are laid out, the list of what lies where on
+// them, and that of the saw's cuts.
+func sheetFiles(m *model.Model) (files []folder.File) {
+	if len(m.Sheets) == 0 {
+		return nil
+	}
+	files = append(files, folder.File{Name: "sheets/parts.csv", Write: func(w io.Writer) error { return table.Sheets(w, m) }})
+	if !m.Table.Free {
+		files = append(files, folder.File{Name: "sheets/cuts.csv", Write: func(w io.Writer) error { return table.SawCuts(w, m) }})
+	}
+	return append(files, pictures(m)...)
+}
+
+// pictures are those of sheets as they are laid out.
+func pictures(m *model.Model) (files []folder.File) {
+	for i := range m.Sheets {
+		v := &m.Sheets[i]
+		name := "sheets/" + strings.TrimPrefix(v.Name, "sheet-") + ".svg"
+		files = append(files, folder.File{Name: name, Write: func(w io.Writer) error { return page.WriteDrawing(w, v) }})
 	}
 	return files
 }

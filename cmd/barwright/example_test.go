@@ -77,7 +77,7 @@ func TestExamplesWriteEverything(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			m := compiled(t, name)
 			files := filesIn(t, built(t, name))
-			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "work.txt", "model.json", "manifest.json", "router/setup.txt"}
+			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "labels.html", "work.txt", "model.json", "manifest.json", "router/setup.txt", "sheets/parts.csv", "sheets/cuts.csv"}
 			for _, p := range m.Parts {
 				want = append(want, "parts/"+p.Label+".dxf")
 				if p.FarBores() {
@@ -86,6 +86,12 @@ func TestExamplesWriteEverything(t *testing.T) {
 			}
 			for _, p := range m.Programs {
 				want = append(want, "router/"+p.Name+".ngc")
+			}
+			for _, l := range m.Layouts {
+				stock, isSheet := strings.CutPrefix(l.Stock, "sheet.")
+				for k := 1; isSheet && k <= len(l.Blanks); k++ {
+					want = append(want, fmt.Sprintf("sheets/%s-%d.dxf", stock, k), fmt.Sprintf("sheets/%s-%d.svg", stock, k))
+				}
 			}
 			if len(m.Programs) < 4 || len(m.Parts) < 40 {
 				t.Errorf("%d programs and %d parts: the example has shrunk", len(m.Programs), len(m.Parts))

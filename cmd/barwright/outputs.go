@@ -26,11 +26,13 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		{Name: "bill.csv", Write: whole(table.BillCSV)},
 		{Name: "bill.json", Write: whole(table.BillJSON)},
 		{Name: "cutlist.csv", Write: whole(table.CutList)},
+		{Name: "labels.html", Write: whole(page.WriteLabels)},
 		{Name: "work.txt", Write: whole(worklist.Text)},
 		{Name: recordName, Write: whole(record.Write)},
 	}
 	files = append(files, cutFiles(m)...)
 	files = append(files, drawings(m)...)
+	files = append(files, sheetFiles(m)...)
 	for i := range m.Programs {
 		p := &m.Programs[i]
 		file, err := routed(p.Name, func(w io.Writer) error { return ngc.Write(w, m.Build, p) }, func(text []byte) error { return replay.Check(text, p) })

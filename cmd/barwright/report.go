@@ -51,6 +51,8 @@ func each(o options, std streams, compiled compiler, use func(*result) error) in
 		return misuse(std, "name a description: a file, or a folder of *.hcl files")
 	case !slices.Contains(findingForms, o.format):
 		return misuse(std, fmt.Sprintf("--format is text, json or sarif, not %q", o.format))
+	case o.layout != "" && !slices.Contains(layouts, o.layout):
+		return misuse(std, fmt.Sprintf("--layout is quick or long, not %q", o.layout))
 	}
 	if text := o.unusable(); text != "" {
 		return misuse(std, text)

@@ -42,7 +42,7 @@ type command struct {
 
 // commands is in the order of the help.
 func commands() []command {
-	return []command{buildCommand(), checkCommand(), showCommand(), diffCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
+	return []command{buildCommand(), checkCommand(), showCommand(), diffCommand(), layoutCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
 }
 
 // options is what the command line says.
@@ -53,6 +53,7 @@ type options struct {
 	// setFiles are files of NAME = VALUE; what set says counts before them.
 	setFiles []string
 	format   string // of what is printed
+	layout   string // how long is searched for layouts
 	check    bool   // lay out: write nothing
 	unit     string // of a new description
 	lines    bool   // show the whole build, one thing a line
@@ -62,6 +63,8 @@ type options struct {
 	cut            string   // the list of pieces that have been cut
 	within         string   // what counts as equal
 	exitCode       bool     // status 1 where the builds differ
+
+	listing // of a plain cut list
 }
 
 const overviewEnd = `

@@ -49,7 +49,7 @@ func Lines(m *model.Model) []model.BillLine {
 func CutFrom(m *model.Model, parts []model.Part) []model.BillLine {
 	some := *m
 	some.Parts = parts
-	some.Layouts, _ = layout.Layouts(parts, m.Stock, m.Saw)
+	some.Layouts, _ = layout.Layouts(parts, m.Stock, layout.Shop{Saw: m.Saw, Table: m.Table})
 	some.Slabs = nil
 	for _, s := range m.Slabs {
 		if s, any := ordered(s, parts); any {

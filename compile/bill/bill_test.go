@@ -30,7 +30,7 @@ func part(id, stock string, kind model.PartKind, x, y, thick length.Length) mode
 // lines lays out and bills a model.
 func lines(t *testing.T, m *model.Model) []model.BillLine {
 	t.Helper()
-	layouts, misfits := layout.Layouts(m.Parts, m.Stock, model.Saw{Kerf: inch / 8})
+	layouts, misfits := layout.Layouts(m.Parts, m.Stock, layout.Shop{Saw: model.Saw{Kerf: inch / 8}})
 	if len(misfits) > 0 {
 		t.Fatal(misfits)
 	}
@@ -87,7 +87,7 @@ func TestBoards(t *testing.T) {
 		// 3 sides of 30 x 24 x 3/4 = 1620 cu in, less 2·3·3/4 = 4.5 and 1/4·24·3/8 = 2.25;
 		// birch of 680 kg/m3 has 0.024 567 lb/cu in.
 		{Section: "sheets", Item: "sheet.birch", Text: "birch plywood 3/4 in", Use: "cabinet a, cabinet b", Quantity: 1, Unit: "sheet",
-			Needed: "3 pieces; 1 sheet at least; 39.6 lb", WeightKg: 1613.25 * cubicInch * 680, Price: 80, Priced: true},
+			Needed: "3 pieces; the least possible; 39.6 lb", WeightKg: 1613.25 * cubicInch * 680, Price: 80, Priced: true},
 		// 100 in comes from 12 ft, with a stud (136 1/8 in); the other from 8 ft.
 		{Section: "sticks", Item: "stick.two_by_four", Text: "2x4, 8 ft 0 in", Use: "knee wall", Quantity: 1, Unit: "stick",
 			Needed: "1 piece, 3 ft 0 in in all; at least 2 sticks of 12 ft 0 in for all pieces", Price: 4, Priced: true},

@@ -7,21 +7,60 @@ import (
 	"barwright/lang/finding"
 )
 
+// sheets adds a line for each size that is bought of a board. The first one tells whether less
+// can do, and what offcuts give that are there already.
 func (b *builder) sheets() {
 	for _, s := range b.Stock.Sheets {
-		for _, l := range b.Layouts {
-			if l.Stock != s.Name || l.Bought == 0 {
+		l := b.layout(s.Name)
+		if l == nil {
+			continue
+		}
+		told := ""
+		if l.Least {
+			told += "; the least possible"
+		} else if l.AtLeast > 0 {
+			told += "; " + finding.Counted(l.AtLeast, "sheet") + " at least"
+		}
+		if own := b.cutFrom(blanksOf(l, func(k *model.Blank) bool { return k.Own }), s.Density); own.pieces > 0 {
+			told += "; " + finding.Counted(own.pieces, "piece") + " more from offcuts"
+		}
+		for _, sold := range s.Sizes() {
+			blanks := blanksOf(l, func(k *model.Blank) bool { return !k.Own && k.Length == sold.Length && k.Width == sold.Width })
+			if len(blanks) == 0 {
 				continue
 			}
-			c := b.cutFrom(l.Blanks, s.Density)
-			least := finding.Counted(l.AtLeast, "sheet") + " at least"
+			text := s.Text
+			if len(s.Also) > 0 {
+				text += ", " + b.long(sold.Length) + " x " + b.long(sold.Width)
+			}
+			c := b.cutFrom(blanks, s.Density)
 			b.add(model.BillLine{
-				Section: "sheets", Item: s.Name, Text: s.Text, Use: c.owners.String(),
-				Quantity: float64(l.Bought), Unit: "sheet", Needed: finding.Counted(c.pieces, "piece") + "; " + least,
-				WeightKg: c.kg, Price: s.Price, Priced: s.Priced,
+				Section: "sheets", Item: s.Name, Text: text, Use: c.owners.String(),
+				Quantity: float64(len(blanks)), Unit: "sheet", Needed: finding.Counted(c.pieces, "piece") + told,
+				WeightKg: c.kg, Price: sold.Price, Priced: sold.Priced,
 			})
+			told = ""
 		}
 	}
+}
+
+// layout is that of a stock; nil where nothing is cut from it.
+func (b *builder) layout(stock string) *model.Layout {
+	for i := range b.Layouts {
+		if b.Layouts[i].Stock == stock {
+			return &b.Layouts[i]
+		}
+	}
+	return nil
+}
+
+func blanksOf(l *model.Layout, of func(*model.Blank) bool) (out []model.Blank) {
+	for i := range l.Blanks {
+		if of(&l.Blanks[i]) {
+			out = append(out, l.Blanks[i])
+		}
+	}
+	return out
 }
 
 // sticks adds a line for each length that is bought of a stick or a flat bar. The
@@ -35,9 +74,13 @@ func (b *builder) sticks(section string, steel bool) {
 		if s.Steel != steel {
 			continue
 		}
-		least := b.leastSticks(s, unit)
+		l := b.layout(s.Name)
+		if l == nil {
+			continue
+		}
+		least := b.leastSticks(l, s, unit)
 		for _, sold := range s.Lengths {
-			blanks := b.blanks(s.Name, sold.Length)
+			blanks := blanksOf(l, func(k *model.Blank) bool { return k.Length == sold.Length })
 			if len(blanks) == 0 {
 				continue
 			}
@@ -53,26 +96,12 @@ func (b *builder) sticks(section string, steel bool) {
 	}
 }
 
-func (b *builder) leastSticks(s model.Stick, unit string) string {
-	for _, l := range b.Layouts {
-		if l.Stock == s.Name && l.Bought > 0 {
-			longest := s.Lengths[len(s.Lengths)-1].Length
-			return "; at least " + finding.Counted(l.AtLeast, unit) + " of " + b.long(longest) + " for all pieces"
-		}
+func (b *builder) leastSticks(l *model.Layout, s model.Stick, unit string) string {
+	if l.Least {
+		return "; the least possible"
 	}
-	return ""
-}
-
-// blanks returns what is bought of a stock in a length.
-func (b *builder) blanks(stock string, long model.Length) (out []model.Blank) {
-	for _, l := range b.Layouts {
-		for _, blank := range l.Blanks {
-			if l.Stock == stock && blank.Length == long {
-				out = append(out, blank)
-			}
-		}
-	}
-	return out
+	longest := s.Lengths[len(s.Lengths)-1].Length
+	return "; at least " + finding.Counted(l.AtLeast, unit) + " of " + b.long(longest) + " for all pieces"
 }
 
 // cutting sums up the pieces that come out of blanks.
@@ -83,13 +112,19 @@ type cutting struct {
 	owners list
 }
 
+// cutFrom sums up in the order of the parts.
 func (b *builder) cutFrom(blanks []model.Blank, density float64) cutting {
 	var c cutting
+	from := map[string]bool{} // by ID; lookup only
 	for _, blank := range blanks {
 		for _, placed := range blank.Placed {
-			p := b.parts[placed.Part]
-			c.pieces++
+			from[placed.Part] = true
 			c.along += placed.At.X.Size()
+		}
+	}
+	for i := range b.Parts {
+		if p := &b.Parts[i]; from[p.ID] {
+			c.pieces++
 			c.kg += float64(cubicMetres(p) * density)
 			c.owners.add(p.Owner)
 		}

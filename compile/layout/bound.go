@@ -1,9 +1,6 @@
 package layout
 
-import (
-	"math/big"
-	"slices"
-)
+import "slices"
 
 // fewestBins returns a lower bound for the bins of a size that hold the sizes,
 // each of which is in 0..bin.
@@ -43,31 +40,4 @@ func fewestBins(sizes []Length, bin Length) int {
 		best = max(best, bins)
 	}
 	return best
-}
-
-// fewestSheets returns a lower bound for the sheets that hold the pieces, at least one: by
-// area; and by those pieces that, turned as they may be, are wider than half a
-// sheet, for these can only lie one after the other along it, and so fill it
-// like sticks; and the same the other way. A kerf is counted at two sides of
-// each piece and of the sheet.
-func fewestSheets(pieces []piece, room size, kerf Length) int {
-	x, y := room.x+kerf, room.y+kerf
-	area, term := new(big.Int), new(big.Int)
-	var alongX, alongY []Length
-	for _, p := range pieces {
-		area.Add(area, term.Mul(big.NewInt(int64(p.ways[0].x+kerf)), big.NewInt(int64(p.ways[0].y+kerf))))
-		least := size{p.ways[0].x + kerf, p.ways[0].y + kerf}
-		for _, w := range p.ways[1:] {
-			least = size{min(least.x, w.x+kerf), min(least.y, w.y+kerf)}
-		}
-		if least.y > y-least.y {
-			alongX = append(alongX, least.x)
-		}
-		if least.x > x-least.x {
-			alongY = append(alongY, least.y)
-		}
-	}
-	sheet := new(big.Int).Mul(big.NewInt(int64(x)), big.NewInt(int64(y)))
-	area.Add(area, sheet).Sub(area, big.NewInt(1)).Quo(area, sheet)
-	return max(1, int(area.Int64()), fewestBins(alongX, x), fewestBins(alongY, y))
 }

@@ -11,7 +11,7 @@ import (
 
 // check tells what is wrong with layouts. It knows the rules of cutting and
 // nothing of how the layouts were found.
-func check(parts []model.Part, stock model.Stock, saw model.Saw, layouts []model.Layout, misfits []Misfit) error {
+func check(parts []model.Part, stock model.Stock, shop Shop, layouts []model.Layout, misfits []Misfit) error {
 	left := map[string]*model.Part{}
 	for i := range parts {
 		left[parts[i].ID] = &parts[i]
@@ -21,18 +21,27 @@ func check(parts []model.Part, stock model.Stock, saw model.Saw, layouts []model
 		if p == nil || p.Stock != m.Stock {
 			return fmt.Errorf("misfit %v is no part, or one twice", m)
 		}
-		if comesOut(p, stock, saw) {
+		if comesOut(p, stock, shop) {
 			return fmt.Errorf("misfit %v fits", m)
 		}
 		delete(left, m.Part)
 	}
 	for _, l := range layouts {
-		if l.Bought != len(l.Blanks) || l.AtLeast > l.Bought || l.AtLeast < 1 {
+		bought := 0
+		for _, b := range l.Blanks {
+			if !b.Own {
+				bought++
+			}
+		}
+		if l.Bought != bought || l.AtLeast > l.Bought || l.AtLeast < 1 && l.AtLeast == l.Bought && !l.Least {
 			return fmt.Errorf("%s: %d bought, at least %d, %d blanks", l.Stock, l.Bought, l.AtLeast, len(l.Blanks))
+		}
+		if err := enough(l, stock); err != nil {
+			return err
 		}
 		pieces, used, all := 0, 0.0, 0.0
 		for i, b := range l.Blanks {
-			if err := checkBlank(b, l, left, stock, saw); err != nil {
+			if err := checkBlank(b, l, left, stock, shop); err != nil {
 				return fmt.Errorf("%s %d: %w", l.Stock, i, err)
 			}
 			across := max(b.Width, 1)
@@ -52,15 +61,48 @@ func check(parts []model.Part, stock model.Stock, saw model.Saw, layouts []model
 	return nil
 }
 
-func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stock model.Stock, saw model.Saw) error {
-	inside := geom.R(0, 0, b.Length, 0)
-	grain := false
-	if l.Kind == model.Panel {
-		s := stock.Sheets[slices.IndexFunc(stock.Sheets, func(s model.Sheet) bool { return s.Name == l.Stock })]
-		if b.Length != s.Length || b.Width != s.Width {
-			return fmt.Errorf("not the size on sale: %v", b)
+// enough tells of offcuts that there are fewer of.
+func enough(l model.Layout, stock model.Stock) error {
+	if l.Kind != model.Panel {
+		return nil
+	}
+	taken := map[model.Offcut]int{} // lookup only; by size
+	there := map[model.Offcut]int{}
+	for _, o := range sheetOf(l, stock).Offcuts {
+		there[model.Offcut{Length: o.Length, Width: o.Width}] += o.Count
+	}
+	for _, b := range l.Blanks {
+		size := model.Offcut{Length: b.Length, Width: b.Width}
+		if taken[size]++; b.Own && taken[size] > there[size] {
+			return fmt.Errorf("offcut %v: only %d are there", size, there[size])
+		} else if !b.Own {
+			taken[size]--
 		}
-		inside = geom.R(0, 0, s.Length, s.Width).Grow(-saw.Trim)
+	}
+	return nil
+}
+
+func sheetOf(l model.Layout, stock model.Stock) *model.Sheet {
+	return &stock.Sheets[slices.IndexFunc(stock.Sheets, func(s model.Sheet) bool { return s.Name == l.Stock })]
+}
+
+func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stock model.Stock, shop Shop) error {
+	inside := geom.R(0, 0, b.Length, 0)
+	grain, gap := false, shop.Saw.Kerf
+	if l.Kind == model.Panel {
+		s := sheetOf(l, stock)
+		size := func(o model.SheetSize) bool { return o.Length == b.Length && o.Width == b.Width }
+		if !b.Own && !slices.ContainsFunc(s.Sizes(), size) {
+			return fmt.Errorf("not a size on sale: %v", b)
+		}
+		edge := shop.Saw.Trim
+		switch {
+		case shop.Table.Free:
+			edge, gap = shop.Table.Margin, shop.Table.Spacing
+		case b.Own:
+			edge = 0
+		}
+		inside = geom.R(0, 0, b.Length, b.Width).Grow(-edge)
 		grain = s.Grain
 	} else {
 		s := stock.Sticks[slices.IndexFunc(stock.Sticks, func(s model.Stick) bool { return s.Name == l.Stock })]
@@ -96,15 +138,60 @@ func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stoc
 			return fmt.Errorf("%s lies across the grain", p.Part)
 		}
 		for _, o := range b.Placed[:i] {
-			apart := func(a, b geom.Span) bool { return a.Hi+saw.Kerf <= b.Lo || b.Hi+saw.Kerf <= a.Lo }
+			apart := func(a, b geom.Span) bool { return a.Hi+gap <= b.Lo || b.Hi+gap <= a.Lo }
 			if !apart(p.At.X, o.At.X) && (l.Kind != model.Panel || !apart(p.At.Y, o.At.Y)) {
 				return fmt.Errorf("%s and %s are less than a cut apart", p.Part, o.Part)
 			}
 		}
 		rects = append(rects, p.At)
 	}
-	if l.Kind == model.Panel && !guillotine(rects) {
+	if l.Kind != model.Panel {
+		return nil
+	}
+	for _, r := range rects {
+		if r.Overlaps(b.Offcut) {
+			return fmt.Errorf("the offcut %v lies on %v", b.Offcut, r)
+		}
+	}
+	if b.Offcut != (geom.Rect{}) && !inside.Contains(b.Offcut) {
+		return fmt.Errorf("the offcut %v is not on the sheet", b.Offcut)
+	}
+	if shop.Table.Free {
+		if len(b.Cuts) > 0 {
+			return fmt.Errorf("cuts in a free layout")
+		}
+		return nil
+	}
+	if !guillotine(rects) {
 		return fmt.Errorf("cannot be cut from edge to edge")
+	}
+	return sawn(inside, b.Cuts, rects, gap)
+}
+
+// sawn follows the cuts in their order. Each must part something that is there; at the end every
+// piece must be free.
+func sawn(whole geom.Rect, cuts []model.SawCut, rects []geom.Rect, kerf Length) error {
+	there := []geom.Rect{whole}
+	for n, c := range cuts {
+		at := slices.Index(there, c.Of)
+		if at < 0 {
+			return fmt.Errorf("cut %d: %v is not there to be cut", n+1, c.Of)
+		}
+		near, far := c.Of, c.Of
+		if c.Along {
+			near.Y.Hi, far.Y.Lo = c.At, c.At+kerf
+		} else {
+			near.X.Hi, far.X.Lo = c.At, c.At+kerf
+		}
+		if near.X.Size() <= 0 || near.Y.Size() <= 0 || far.X.Size() <= -kerf || far.Y.Size() <= -kerf {
+			return fmt.Errorf("cut %d misses %v", n+1, c.Of)
+		}
+		there = append(slices.Delete(there, at, at+1), near, far)
+	}
+	for _, r := range rects {
+		if !slices.Contains(there, r) {
+			return fmt.Errorf("%v is not cut free", r)
+		}
 	}
 	return nil
 }
@@ -131,20 +218,26 @@ func guillotine(rects []geom.Rect) bool {
 	return false
 }
 
-// comesOut reports whether a part alone comes out of some stock of its name.
-func comesOut(p *model.Part, stock model.Stock, saw model.Saw) bool {
+// comesOut reports whether a part alone comes out of some stock of its name that is on sale.
+func comesOut(p *model.Part, stock model.Stock, shop Shop) bool {
 	x, y := p.Size()
+	edge := shop.Saw.Trim
+	if shop.Table.Free {
+		edge = shop.Table.Margin
+	}
 	for _, s := range stock.Sheets {
-		room := geom.R(0, 0, s.Length-2*saw.Trim, s.Width-2*saw.Trim)
-		as, turned := room.Contains(geom.R(0, 0, x, y)), room.Contains(geom.R(0, 0, y, x))
-		if s.Grain && p.Grain == model.GrainX {
-			turned = false
-		}
-		if s.Grain && p.Grain == model.GrainY {
-			as = false
-		}
-		if s.Name == p.Stock && (as || turned) {
-			return true
+		for _, size := range s.Sizes() {
+			room := geom.R(0, 0, size.Length-2*edge, size.Width-2*edge)
+			as, turned := room.Contains(geom.R(0, 0, x, y)), room.Contains(geom.R(0, 0, y, x))
+			if s.Grain && p.Grain == model.GrainX {
+				turned = false
+			}
+			if s.Grain && p.Grain == model.GrainY {
+				as = false
+			}
+			if s.Name == p.Stock && (as || turned) {
+				return true
+			}
 		}
 	}
 	for _, s := range stock.Sticks {

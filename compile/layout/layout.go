@@ -3,13 +3,20 @@
 // build and the stock, and returns layouts, cut list lines, and the pieces for
 // which nothing on sale is large enough.
 //
-// The layouts are simple and right, not the best there are: the best of a few
-// dozen greedy ones on sheets, first-fit-decreasing on sticks. Each carries a
-// lower bound, which tells how much a better search could save. Equal input
-// gives equal layouts.
+// Sheets are searched by compile/nesting. Each layout carries a lower bound, which tells how
+// much a better search could save, and whether nothing can be saved. Equal input gives equal
+// layouts.
 package layout
 
 import "barwright/compile/model"
+
+// Shop is how boards are cut, and how long is searched for each of them: nesting.Quick where
+// Work is 0.
+type Shop struct {
+	Saw   model.Saw
+	Table model.Table
+	Work  int
+}
 
 // Length is the measure of every layout.
 type Length = model.Length
@@ -28,7 +35,7 @@ type Misfit struct {
 // first, then sticks and flat bars, in the order of the stock. Misfits are in
 // the order of the parts and in no layout. Pieces of slabs are not laid out:
 // they are ordered to size.
-func Layouts(parts []model.Part, stock model.Stock, saw model.Saw) ([]model.Layout, []Misfit) {
+func Layouts(parts []model.Part, stock model.Stock, shop Shop) ([]model.Layout, []Misfit) {
 	var layouts []model.Layout
 	misfits := map[string]Misfit{} // by part
 	known := map[string]bool{}
@@ -42,11 +49,12 @@ func Layouts(parts []model.Part, stock model.Stock, saw model.Saw) ([]model.Layo
 			misfits[m.Part] = m
 		}
 	}
-	for _, s := range stock.Sheets {
-		add(s.Name, func(p []*model.Part) (model.Layout, []Misfit) { return layoutSheets(p, s, saw) })
+	for i := range stock.Sheets {
+		s := &stock.Sheets[i]
+		add(s.Name, func(p []*model.Part) (model.Layout, []Misfit) { return layoutSheets(p, s, shop) })
 	}
 	for _, s := range stock.Sticks {
-		add(s.Name, func(p []*model.Part) (model.Layout, []Misfit) { return layoutSticks(p, s, saw.Kerf) })
+		add(s.Name, func(p []*model.Part) (model.Layout, []Misfit) { return layoutSticks(p, s, shop.Saw.Kerf) })
 	}
 	var inOrder []Misfit
 	for _, p := range parts {

@@ -16,6 +16,8 @@ const (
 	mm   = length.Millimetre
 	inch = length.Inch
 	foot = length.Foot
+
+	quick = 20_000 // work: enough to search at all
 )
 
 // boards returns n parts of a size.
@@ -49,11 +51,11 @@ func sheet4x8(grain bool) model.Stock {
 // lay lays out and checks.
 func lay(t *testing.T, parts []model.Part, stock model.Stock, saw model.Saw) []model.Layout {
 	t.Helper()
-	layouts, misfits := Layouts(parts, stock, saw)
+	layouts, misfits := Layouts(parts, stock, Shop{Saw: saw, Work: quick})
 	if len(misfits) > 0 {
 		t.Fatalf("misfits: %v", misfits)
 	}
-	if err := check(parts, stock, saw, layouts, misfits); err != nil {
+	if err := check(parts, stock, Shop{Saw: saw}, layouts, misfits); err != nil {
 		t.Fatal(err)
 	}
 	return layouts
@@ -177,7 +179,7 @@ func TestMisfits(t *testing.T) {
 		studs(1, 8*foot+inch/2)[0], wide[0], thick[0], onEdge[0],
 	}
 	saw := model.Saw{Kerf: inch / 8}
-	layouts, misfits := Layouts(parts, stock, saw)
+	layouts, misfits := Layouts(parts, stock, Shop{Saw: saw, Work: quick})
 	want := []Misfit{
 		{parts[1].ID, "sheet", 0, 12 * inch},
 		{parts[2].ID, "sheet", 1 * inch, 12 * inch},
@@ -191,13 +193,13 @@ func TestMisfits(t *testing.T) {
 	if diff := cmp.Diff(want, misfits); diff != "" {
 		t.Error(diff)
 	}
-	if err := check(parts, stock, saw, layouts, misfits); err != nil {
+	if err := check(parts, stock, Shop{Saw: saw}, layouts, misfits); err != nil {
 		t.Error(err)
 	}
 }
 
 func TestNothing(t *testing.T) {
-	layouts, misfits := Layouts(nil, sheet4x8(true), model.Saw{})
+	layouts, misfits := Layouts(nil, sheet4x8(true), Shop{})
 	if layouts != nil || misfits != nil {
 		t.Errorf("%v, %v", layouts, misfits)
 	}
@@ -211,9 +213,18 @@ func TestAnyLayoutCanBeCut(t *testing.T) {
 		price := rapid.SampledFrom([]float64{0, 3.5, 8, 20})
 		var stock model.Stock
 		for i := range rapid.IntRange(1, 2).Draw(t, "sheets") {
-			stock.Sheets = append(stock.Sheets, model.Sheet{
+			sheet := model.Sheet{
 				Name: fmt.Sprint("sheet", i), Length: size.Draw(t, "length"), Width: size.Draw(t, "width"), Grain: rapid.Bool().Draw(t, "grain"),
-			})
+				Price: price.Draw(t, "price"), Priced: rapid.Bool().Draw(t, "priced"),
+			}
+			for range rapid.IntRange(0, 2).Draw(t, "further sizes") {
+				sheet.Also = append(sheet.Also, model.SheetSize{Length: size.Draw(t, "length"), Width: size.Draw(t, "width"),
+					Price: price.Draw(t, "price"), Priced: rapid.Bool().Draw(t, "priced")})
+			}
+			for range rapid.IntRange(0, 2).Draw(t, "offcuts") {
+				sheet.Offcuts = append(sheet.Offcuts, model.Offcut{Length: size.Draw(t, "length"), Width: size.Draw(t, "width"), Count: rapid.IntRange(1, 3).Draw(t, "count")})
+			}
+			stock.Sheets = append(stock.Sheets, sheet)
 		}
 		stick := model.Stick{Name: "stick", Width: size.Draw(t, "width"), Thickness: size.Draw(t, "thickness"), Steel: rapid.Bool().Draw(t, "steel")}
 		priced := rapid.Bool().Draw(t, "priced")
@@ -221,7 +232,8 @@ func TestAnyLayoutCanBeCut(t *testing.T) {
 			stick.Lengths = append(stick.Lengths, model.StickLength{Length: size.Draw(t, "sold"), Price: price.Draw(t, "price"), Priced: priced})
 		}
 		stock.Sticks = append(stock.Sticks, stick)
-		saw := model.Saw{
+		shop := Shop{Work: quick, Table: model.Table{Free: rapid.Bool().Draw(t, "free"), Spacing: 4 * mm, Margin: 7 * mm}}
+		shop.Saw = model.Saw{
 			Kerf: rapid.Map(rapid.Int64Range(0, 5_000_000), func(n int64) length.Length { return length.Length(n) }).Draw(t, "kerf"),
 			Trim: rapid.SampledFrom([]length.Length{0, 6 * mm, 13 * mm}).Draw(t, "trim"),
 		}
@@ -237,11 +249,11 @@ func TestAnyLayoutCanBeCut(t *testing.T) {
 				Grain:     rapid.SampledFrom([]model.Grain{model.GrainNone, model.GrainX, model.GrainY}).Draw(t, "grain"),
 			})
 		}
-		layouts, misfits := Layouts(parts, stock, saw)
-		if err := check(parts, stock, saw, layouts, misfits); err != nil {
+		layouts, misfits := Layouts(parts, stock, shop)
+		if err := check(parts, stock, shop, layouts, misfits); err != nil {
 			t.Fatal(err)
 		}
-		again, misfitsAgain := Layouts(parts, stock, saw)
+		again, misfitsAgain := Layouts(parts, stock, shop)
 		if diff := cmp.Diff(layouts, again) + cmp.Diff(misfits, misfitsAgain); diff != "" {
 			t.Fatal(diff)
 		}
@@ -283,7 +295,7 @@ func TestSlabsAreNotLaidOut(t *testing.T) {
 		parts[i].Kind = model.SlabPiece
 	}
 	parts = append(parts, boards(1, "sheet", 30*inch, 20*inch, model.GrainX)...)
-	if layouts, misfits := Layouts(parts, sheet4x8(true), model.Saw{}); len(layouts) != 1 || layouts[0].Pieces != 1 || len(misfits) > 0 {
+	if layouts, misfits := Layouts(parts, sheet4x8(true), Shop{}); len(layouts) != 1 || layouts[0].Pieces != 1 || len(misfits) > 0 {
 		t.Errorf("%d layouts, misfits %v", len(layouts), misfits)
 	}
 	cuts := Cuts(parts)

@@ -2,113 +2,211 @@ package layout
 
 import (
 	"cmp"
+	"math"
 	"math/big"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/nesting"
 )
 
 // size is an extent along a sheet (x) and across it (y).
 type size struct{ x, y Length }
 
-// area returns the area in square micrometres: exact enough to choose by, and
-// within 63 bits for any sheet.
-func (s size) area() int64 { return int64(s.x/1000) * int64(s.y/1000) }
-
 func (s size) fitsIn(o size) bool { return s.x <= o.x && s.y <= o.y }
 
-// piece is a part and the one or two ways that it may lie on a sheet.
+// piece is what is cut from a sheet as one rectangle: a part, or several whose grain goes on
+// from one to the next. Places and cuts are within it, as it lies unturned.
 type piece struct {
-	part *model.Part
-	ways []way
+	size
+	turns bool // only of one part
+	lying []lying
+	cuts  []model.SawCut
 }
 
-type way struct {
-	size
+type lying struct {
+	part   *model.Part
+	at     geom.Rect
 	turned bool // the part's own x runs across the sheet
 }
 
-// mostLooks is how many free rectangles are gone through before no further method is
-// tried: all are for some thousand pieces, a few for some ten thousand.
-const mostLooks = 10_000_000
+// source is a size of sheet to cut from: one on sale, or an offcut.
+type source struct {
+	size
+	edge  Length // kept from each of its edges
+	price int64  // as nesting.Sheet has it
+	most  int    // 0: any number
+	own   bool
+}
 
-// layoutSheets fills sheets by every method, as far as mostLooks goes, and keeps the
-// layout with the fewest sheets; then the one with the largest offcut; then the first.
-func layoutSheets(parts []*model.Part, s model.Sheet, saw model.Saw) (model.Layout, []Misfit) {
-	room := size{s.Length - 2*saw.Trim, s.Width - 2*saw.Trim}
-	var pieces []piece
+func (s source) room() size { return size{s.x - 2*s.edge, s.y - 2*s.edge} }
+
+// sheets is the layout of one board.
+type sheets struct {
+	Shop
+	stock   *model.Sheet
+	sources []source // first those on sale
+	onSale  int
+}
+
+// layoutSheets buys what costs least, and then leaves the largest offcut: by prices where all
+// sizes have one, and otherwise by area. What is there already costs nothing.
+func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Layout, []Misfit) {
+	s := &sheets{Shop: shop, stock: stock}
+	s.list()
+	l := model.Layout{Stock: stock.Name, Kind: model.Panel, Length: stock.Length, Width: stock.Width, Free: shop.Table.Free}
+	var fit []*model.Part
 	var misfits []Misfit
 	for _, p := range parts {
-		ways, over := waysToLie(p, s, room)
-		if len(ways) == 0 {
-			misfits = append(misfits, over)
-			continue
+		if one := s.single(p); s.sold(one) {
+			fit = append(fit, p)
+		} else {
+			misfits = append(misfits, s.over(one))
 		}
-		pieces = append(pieces, piece{p, ways})
 	}
-	l := model.Layout{Stock: s.Name, Kind: model.Panel, Pieces: len(pieces), Length: s.Length, Width: s.Width}
-	if len(pieces) == 0 {
+	if l.Pieces = len(fit); l.Pieces == 0 {
 		return l, misfits
 	}
-	var best []board
-	looks := 0
-	for _, m := range methods() {
-		if looks > mostLooks {
-			break
-		}
-		boards, more := m.pack(pieces, room, saw.Kerf)
-		looks += more
-		if best == nil || cmp.Or(cmp.Compare(len(boards), len(best)), cmp.Compare(offcut(best), offcut(boards))) < 0 {
-			best = boards
+	pieces := s.pieces(fit)
+	found := s.job(pieces).Solve()
+	rank := func(u nesting.Used) int { return (u.Sheet - s.onSale + len(s.sources)) % len(s.sources) }
+	slices.SortStableFunc(found.Used, func(a, b nesting.Used) int { return cmp.Compare(rank(a), rank(b)) })
+	for i := range found.Used {
+		l.Blanks = append(l.Blanks, s.blank(&found.Used[i], pieces))
+		if !s.sources[found.Used[i].Sheet].own {
+			l.Bought++
 		}
 	}
-	l.AtLeast = fewestSheets(pieces, room, saw.Kerf)
-	l.Bought = len(best)
-	l.Waste = sheetWaste(pieces, s, l.Bought)
-	for _, b := range best {
-		l.Blanks = append(l.Blanks, model.Blank{Length: s.Length, Width: s.Width, Placed: b.pieces(saw.Trim)})
+	l.Least = found.Price <= found.AtLeast
+	if len(s.sources) == 1 {
+		l.AtLeast = max(1, found.Fewest)
+		l.Least = l.Bought == l.AtLeast
 	}
+	l.Waste = sheetWaste(l.Blanks)
 	return l, misfits
 }
 
-// waysToLie returns how a part may lie in the room of a sheet, or by how much
-// it passes the room. Grain runs along the sheet, where both have one.
-func waysToLie(p *model.Part, s model.Sheet, room size) (ways []way, over Misfit) {
-	x, y := p.Size()
-	bound := s.Grain && p.Grain != model.GrainNone
-	if as := (size{x, y}); as.fitsIn(room) && !(bound && p.Grain == model.GrainY) {
-		ways = append(ways, way{as, false})
+// list fills in the sources.
+func (s *sheets) list() {
+	edge, own := s.Saw.Trim, Length(0)
+	if s.Table.Free {
+		edge, own = s.Table.Margin, s.Table.Margin
 	}
-	if turned := (size{y, x}); turned.fitsIn(room) && (bound && p.Grain == model.GrainY || !bound && x != y) {
-		ways = append(ways, way{turned, true})
+	sizes := s.stock.Sizes()
+	byPrice := !slices.ContainsFunc(sizes, func(z model.SheetSize) bool { return !z.Priced || z.Price <= 0 })
+	for _, z := range sizes {
+		price := int64(z.Length/1000) * int64(z.Width/1000)
+		if byPrice {
+			price = max(1, int64(math.Round(z.Price*10_000)))
+		}
+		s.sources = append(s.sources, source{size: size{z.Length, z.Width}, edge: edge, price: price})
 	}
-	long, wide, _ := along(p)
-	if !bound {
-		long, wide = max(x, y), min(x, y)
-		room = size{max(room.x, room.y), min(room.x, room.y)}
+	s.onSale = len(s.sources)
+	for _, o := range s.stock.Offcuts {
+		s.sources = append(s.sources, source{size: size{o.Length, o.Width}, edge: own, most: o.Count, own: true})
 	}
-	return ways, Misfit{p.ID, s.Name, max(0, long-room.x), max(0, wide-room.y)}
 }
 
-// sheetWaste returns the share of the sheets that no piece takes; a piece
-// counts as the rectangle that it is cut from.
-func sheetWaste(pieces []piece, s model.Sheet, bought int) float64 {
-	used, term := new(big.Int), new(big.Int)
-	for _, p := range pieces {
-		used.Add(used, term.Mul(big.NewInt(int64(p.ways[0].x)), big.NewInt(int64(p.ways[0].y))))
+// single is a part as it may lie on a sheet. Grain runs along the sheet, where both have one.
+func (s *sheets) single(p *model.Part) piece {
+	x, y := p.Size()
+	bound := s.stock.Grain && p.Grain != model.GrainNone
+	turned := bound && p.Grain == model.GrainY
+	if turned {
+		x, y = y, x
 	}
-	all := new(big.Int).Mul(big.NewInt(int64(s.Length)), big.NewInt(int64(s.Width)))
-	all.Mul(all, big.NewInt(int64(bought)))
+	return piece{size: size{x, y}, turns: !bound && x != y, lying: []lying{{p, geom.R(0, 0, x, y), turned}}}
+}
+
+// sold reports whether a size on sale gives a piece. Offcuts do not count: there may be too few.
+func (s *sheets) sold(p piece) bool {
+	return slices.ContainsFunc(s.sources[:s.onSale], func(o source) bool {
+		return p.fitsIn(o.room()) || p.turns && (size{p.y, p.x}).fitsIn(o.room())
+	})
+}
+
+// over tells by how much a part passes the size on sale that it misses by the least.
+func (s *sheets) over(p piece) (least Misfit) {
+	for i, o := range s.sources[:s.onSale] {
+		long, wide, room := p.x, p.y, o.room()
+		if !s.stock.Grain || p.lying[0].part.Grain == model.GrainNone {
+			long, wide = max(long, wide), min(long, wide)
+			room = size{max(room.x, room.y), min(room.x, room.y)}
+		}
+		m := Misfit{p.lying[0].part.ID, s.stock.Name, max(0, long-room.x), max(0, wide-room.y)}
+		if i == 0 || max(m.OverLength, m.OverWidth) < max(least.OverLength, least.OverWidth) {
+			least = m
+		}
+	}
+	return least
+}
+
+func (s *sheets) job(pieces []piece) *nesting.Job {
+	j := &nesting.Job{Kerf: s.gap(), Free: s.Table.Free, Stages: s.Saw.Stages, Work: cmp.Or(s.Work, nesting.Quick)}
+	for _, p := range pieces {
+		j.Pieces = append(j.Pieces, nesting.Piece{Size: nesting.Size{X: p.x, Y: p.y}, Turns: p.turns})
+	}
+	for _, o := range s.sources {
+		room := o.room()
+		j.Sheets = append(j.Sheets, nesting.Sheet{Size: nesting.Size{X: room.x, Y: room.y}, Price: o.price, Most: o.most})
+	}
+	return j
+}
+
+// gap is how far apart pieces lie at least.
+func (s *sheets) gap() Length {
+	if s.Table.Free {
+		return s.Table.Spacing
+	}
+	return s.Saw.Kerf
+}
+
+// blank is a sheet with its parts where they lie on it.
+func (s *sheets) blank(u *nesting.Used, pieces []piece) model.Blank {
+	from := s.sources[u.Sheet]
+	corner := geom.Point{X: from.edge, Y: from.edge}
+	b := model.Blank{Length: from.x, Width: from.y, Own: from.own}
+	if u.Offcut.X.Size() > 0 && u.Offcut.Y.Size() > 0 {
+		b.Offcut = u.Offcut.Shift(corner)
+	}
+	for _, c := range u.Cuts {
+		b.Cuts = append(b.Cuts, model.SawCut{Along: c.Along == geom.U, At: c.At + from.edge, Of: c.Of.Shift(corner)})
+	}
+	for _, placed := range u.Placed {
+		p, at := &pieces[placed.Piece], geom.Point{X: placed.At.X + from.edge, Y: placed.At.Y + from.edge}
+		for _, l := range p.lying {
+			if placed.Turned {
+				l.at, l.turned = geom.Rect{X: l.at.Y, Y: l.at.X}, !l.turned
+			}
+			b.Placed = append(b.Placed, model.Placed{Part: l.part.ID, At: l.at.Shift(at), Turned: l.turned})
+		}
+		if s.Table.Free {
+			continue
+		}
+		for _, c := range p.cuts {
+			b.Cuts = append(b.Cuts, shifted(c, at))
+		}
+	}
+	slices.SortStableFunc(b.Placed, func(a, b model.Placed) int {
+		return cmp.Or(cmp.Compare(a.At.X.Lo, b.At.X.Lo), cmp.Compare(a.At.Y.Lo, b.At.Y.Lo))
+	})
+	return b
+}
+
+// sheetWaste returns the share of sheets that no piece takes; a piece counts as the rectangle
+// that it is cut from.
+func sheetWaste(blanks []model.Blank) float64 {
+	used, all := new(big.Int), new(big.Int)
+	add := func(to *big.Int, x, y Length) {
+		to.Add(to, new(big.Int).Mul(big.NewInt(int64(x)), big.NewInt(int64(y))))
+	}
+	for _, b := range blanks {
+		add(all, b.Length, b.Width)
+		for _, p := range b.Placed {
+			add(used, p.At.X.Size(), p.At.Y.Size())
+		}
+	}
 	waste, _ := new(big.Rat).SetFrac(used.Sub(all, used), all).Float64()
 	return waste
-}
-
-// pieces returns where the pieces of a board lie on the sheet.
-func (b board) pieces(trim Length) []model.Placed {
-	var out []model.Placed
-	for _, p := range b.placed {
-		at := p.at.Shift(geom.Point{X: trim, Y: trim})
-		out = append(out, model.Placed{Part: p.part.ID, At: at, Turned: p.way.turned})
-	}
-	return out
 }

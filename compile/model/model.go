@@ -45,6 +45,7 @@ type Model struct {
 	Rough     []Rough    // what is cut for that where it is bought
 	Work      []Task     // in the order in which it is done
 	Views     []View
+	Sheets    []View       // as they are laid out, in the order of the layouts; not among Views
 	Findings  finding.List // warnings and notes; a model has no errors
 }
 

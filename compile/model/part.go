@@ -28,8 +28,9 @@ type Part struct {
 	Scribes   []Scribe // edges to be cut on site; their lines are among the marks
 	Bands     []Band   // banded edges; the banding is no part of the outline
 	Grain     Grain
-	Good      Good // the faces that are seen once it stands
-	Glued     bool // stuck down with adhesive, as a block on a floor is
+	Match     string // the key of what its grain goes on through: those of one come from one strip of a sheet; empty of most
+	Good      Good   // the faces that are seen once it stands
+	Glued     bool   // stuck down with adhesive, as a block on a floor is
 	Placement geom.Placement
 	Why       Why
 }
@@ -319,24 +320,36 @@ type Cut struct {
 	Where     []string // owners
 }
 
-// Layout is how pieces come out of one stock.
+// Layout tells how the pieces of one stock come out of what is bought.
 type Layout struct {
 	Stock   string // "sheet.birch"
 	Kind    PartKind
 	Pieces  int
-	Length  Length // of one sheet, or of the longest stick bought
-	Width   Length // of one sheet; 0 for sticks
-	Bought  int
-	AtLeast int     // lower bound of Bought
-	Waste   float64 // share of the bought area or length, 0..1
-	Blanks  []Blank // what is bought, one by one; sticks from long to short
+	Length  Length  // of one sheet, of the first size on sale, or of the longest stick bought
+	Width   Length  // of one sheet; 0 for sticks
+	Free    bool    // of sheets: pieces lie anywhere, and no saw could part them from edge to edge
+	Bought  int     // what was there already is not counted
+	AtLeast int     // lower bound of Bought; 0 where it is not known, as with several sizes of sheets
+	Least   bool    // proved: nothing that is bought instead costs less
+	Waste   float64 // share of the area or length of all blanks that no piece takes, 0..1
+	Blanks  []Blank // what is cut, one by one: what was there already, then what is bought; sticks from long to short
 }
 
-// Blank is one sheet or stick as bought, and the pieces that it gives.
+// Blank is one sheet or stick, and the pieces that it gives.
 type Blank struct {
 	Length Length // X runs along it
 	Width  Length // 0 for sticks
+	Own    bool   // it was there already
 	Placed []Placed
+	Cuts   []SawCut  // of a sheet that a saw parts, in their order, after its edges are trimmed
+	Offcut geom.Rect // of a sheet: the largest rectangle that is left
+}
+
+// SawCut goes from edge to edge of what it parts.
+type SawCut struct {
+	Along bool      // along the length of the sheet, otherwise across it
+	At    Length    // its near side: from the lower edge, or from the left end, of the sheet
+	Of    geom.Rect // what is parted
 }
 
 // Placed is where a piece comes out of a blank.

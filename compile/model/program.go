@@ -136,6 +136,9 @@ type Table struct {
 	Bit      Length // of the table; 0 where it is not given
 	Overrun  Length // how far recesses go on where they run out over an edge; 0: they end on it
 	Small    Length // parts smaller than a square of it are flagged; 0: none
+	Free     bool   // it cuts round each part; otherwise sheets are laid out for a saw
+	Spacing  Length // of a free layout: between parts
+	Margin   Length // likewise, kept from the edges of a sheet
 }
 
 // Written tells which kinds of work are written; outlines always are.

@@ -12,8 +12,12 @@ type Stock struct {
 }
 
 // Saw is what cutting costs. Kerf is the width of a cut. Trim is what comes off
-// each factory edge of a sheet, its cut included; sticks are not trimmed.
-type Saw struct{ Kerf, Trim Length }
+// each factory edge of a sheet, its cut included; sticks are not trimmed. Stages is
+// how often cuts in a sheet may change their direction; 0 is any number.
+type Saw struct {
+	Kerf, Trim Length
+	Stages     int
+}
 
 // Fitting is a hinge, a pair of slides, a pin, a leg or a handle.
 type Fitting struct {
@@ -58,7 +62,28 @@ type Sheet struct {
 	Density   float64 // kg/m3; 0 where not given
 	Price     float64 // each; 0 with Priced false where not given
 	Priced    bool
+	Also      []SheetSize // further sizes on sale
+	Offcuts   []Offcut    // pieces of it that are there already
 	Why       Why
+}
+
+// SheetSize is a size in which a board is sold.
+type SheetSize struct {
+	Length, Width Length
+	Price         float64 // each; 0 with Priced false where not given
+	Priced        bool
+}
+
+// Offcut is a piece of a board that is there already, and how many there are of its size.
+// Its edges need no trim.
+type Offcut struct {
+	Length, Width Length
+	Count         int
+}
+
+// Sizes are all in which the board is sold, the first one first.
+func (s *Sheet) Sizes() []SheetSize {
+	return append([]SheetSize{{s.Length, s.Width, s.Price, s.Priced}}, s.Also...)
 }
 
 // Stick is lumber or flat bar sold in lengths.

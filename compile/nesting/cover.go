@@ -42,9 +42,12 @@ func part(kinds []given, need float64) (price float64) {
 		if need <= slack {
 			return price
 		}
-		n := min(need/k.area, float64(k.most))
-		price += float64(n * float64(k.price))
-		need -= float64(n * k.area)
+		n := need / k.area
+		if n <= float64(k.most) {
+			return price + float64(n*float64(k.price))
+		}
+		price += float64(float64(k.most) * float64(k.price))
+		need -= float64(float64(k.most) * k.area)
 	}
 	if need > slack {
 		return math.Inf(1)

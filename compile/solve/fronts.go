@@ -209,7 +209,14 @@ func (f *closing) front(r row, u geom.Span, front model.Front, p piece) (int, bo
 			Also(door.Attr("door").Expr.At, "how fronts are made")
 		return 0, false
 	}
-	front.Part = s.panel(f.block, f.board.sheet, f.run.Frame, front.Place, p).ID
+	part := s.panel(f.block, f.board.sheet, f.run.Frame, front.Place, p)
+	switch s.Field(door, "door", "match").Text {
+	case "cabinet":
+		part.Match = f.block.Key()
+	case "run":
+		part.Match = f.block.Parent.Key()
+	}
+	front.Part = part.ID
 	f.box.Fronts = append(f.box.Fronts, front)
 	return len(s.m.Parts) - 1, true
 }

@@ -1,6 +1,8 @@
 package solve
 
 import (
+	"cmp"
+
 	"barwright/compile/model"
 	"barwright/compile/values"
 	"barwright/lang"
@@ -23,6 +25,13 @@ func (s *solver) table() {
 			Inch: s.Text(b, "unit") == "in", Files: s.Text(b, "files"), Write: all,
 			Drawings: s.Flag(b, "drawings"), Depths: s.Flag(b, "depths"), Mirrored: s.Flag(b, "mirrored"), Origin: s.Text(b, "origin"),
 			Flatten: s.Length(b, "flatten"), Relief: s.Text(b, "relief"), Bit: s.Length(b, "bit"), Overrun: s.Length(b, "overrun"), Small: s.Length(b, "small"),
+			Free: s.Text(b, "way") == "free", Spacing: s.Length(b, "spacing"), Margin: s.Length(b, "margin"),
+		}
+		if !s.Has(b, "spacing") {
+			s.m.Table.Spacing = cmp.Or(s.m.Table.Bit, s.m.Saw.Kerf)
+		}
+		if !s.Has(b, "margin") {
+			s.m.Table.Margin = s.m.Saw.Trim
 		}
 		if b.Attr("write") != nil {
 			flag := func(kind string) bool { return s.Field(b, "write", kind).Flag }

@@ -53,7 +53,7 @@ func (s *solver) sheetReach(f *face) length.Length {
 	if s.Text(f.block, "grain") == "up" {
 		reach = size[1]
 	}
-	return reach - 2*s.m.Saw.Trim
+	return reach - 2*s.m.SheetEdge()
 }
 
 // studs are the centres of those that a seam may lie on, from the left of the

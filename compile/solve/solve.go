@@ -111,7 +111,11 @@ func why(b *lang.Block) model.Why { return model.Why{Block: b.Path(), At: b.Head
 func (s *solver) saw() {
 	s.m.Saw = model.Saw{Kerf: s.SchemaLength("saw", "kerf"), Trim: s.SchemaLength("saw", "trim")}
 	for _, b := range s.Source.Top("saw") {
-		s.m.Saw = model.Saw{Kerf: s.Length(b, "kerf"), Trim: s.Length(b, "trim")}
+		s.m.Saw = model.Saw{Kerf: s.Length(b, "kerf"), Trim: s.Length(b, "trim"), Stages: s.Count(b, "stages")}
+		if s.m.Saw.Stages == 1 {
+			s.Findings.Errorf("not-a-count", b.Attr("stages").Expr.At, "stages = 2 or more",
+				"stages is 1; it must be 2 or more: cuts in one direction only give strips that are as long as the sheet.")
+		}
 		s.cornerBit = s.Length(b, "corner_bit")
 	}
 }

@@ -78,11 +78,20 @@ func (s *solver) asked(b *lang.Block, size string) string {
 func (s *solver) sheet(b *lang.Block) model.Sheet {
 	size := s.Lengths(b, "size")
 	t := s.Length(b, "thickness")
-	return model.Sheet{
+	out := model.Sheet{
 		Name: b.Key(), Text: s.asked(b, fmt.Sprintf("%s x %s x %s", s.Show(t), s.Show(size[1]), s.Show(size[0]))),
 		Length: size[0], Width: size[1], Thickness: t, Batch: s.Text(b, "batch"), Grain: s.Text(b, "grain") == "length",
 		Density: s.Number(b, "density"), Price: s.Number(b, "price"), Priced: s.Has(b, "price"), Why: why(b),
 	}
+	for _, also := range b.Inner("also") {
+		size := s.Lengths(also, "size")
+		out.Also = append(out.Also, model.SheetSize{Length: size[0], Width: size[1], Price: s.Number(also, "price"), Priced: s.Has(also, "price")})
+	}
+	for _, o := range b.Inner("offcut") {
+		size := s.Lengths(o, "size")
+		out.Offcuts = append(out.Offcuts, model.Offcut{Length: size[0], Width: size[1], Count: s.Count(o, "count")})
+	}
+	return out
 }
 
 // mostLengths is how many lengths of a stick can be on sale: purchases of any two of

@@ -64,7 +64,7 @@ func (s *solver) capStrip(f *face) (length.Length, bool) {
 	if corner := s.cornerOn(f, true); corner != nil {
 		x.Hi -= s.Length(corner, "width") - s.Length(s.Ref(corner, "board"), "thickness")
 	}
-	reach := s.Lengths(board, "size")[0] - 2*s.m.Saw.Trim
+	reach := s.Lengths(board, "size")[0] - 2*s.m.SheetEdge()
 	if x.Size() <= 0 || x.Size()/max(reach, 1) > mostPieces {
 		return box.Z.Lo, x.Size() <= 0
 	}

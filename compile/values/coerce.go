@@ -91,10 +91,6 @@ func (v *Values) toChoice(spec *schema.Attr, raw expr.Value) expr.Value {
 		v.Findings.Errorf("unknown-word", raw.At, finding.Suggest(raw.Text, spec.Choices), "%s cannot be %q.", spec.Name, raw.Text)
 		return expr.Value{}
 	}
-	if slices.Contains(spec.LaterChoices, raw.Text) {
-		v.Findings.Errorf("not-made-yet", raw.At, spec.Example(), "%s = %q is not made yet.", spec.Name, raw.Text)
-		return expr.Value{}
-	}
 	return raw
 }
 

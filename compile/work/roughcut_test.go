@@ -84,7 +84,7 @@ func TestRoughCuts(t *testing.T) {
 		}
 		stock := model.Stock{Sheets: []model.Sheet{{Name: "sheet.ply", Length: 2440 * mm, Width: 1220 * mm, Thickness: 18 * mm}}}
 		trim := rapid.SampledFrom([]length.Length{0, 1 * mm, 5 * mm}).Draw(t, "trim")
-		layouts, _ := layout.Layouts(parts, stock, model.Saw{Kerf: kerf, Trim: trim})
+		layouts, _ := layout.Layouts(parts, stock, layout.Shop{Saw: model.Saw{Kerf: kerf, Trim: trim}})
 		c := carrier{kerf: kerf, way: model.Carry{
 			CarLength: length.Length(rapid.Int64Range(1400, 2600).Draw(t, "car")) * mm, CarWidth: length.Length(rapid.Int64Range(1100, 1300).Draw(t, "wide")) * mm,
 			Doorway: length.Length(rapid.Int64Range(1100, 1300).Draw(t, "doorway")) * mm,

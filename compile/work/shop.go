@@ -68,12 +68,15 @@ func (o *order) cut() {
 		parts := o.which(func(p *model.Part) bool { return p.Stock == l.Stock })
 		t := model.Task{
 			Key: "cut." + l.Stock, Phase: cutting, About: []string{l.Stock}, Parts: labels(parts),
-			Title: fmt.Sprintf("Cut %s from %s of %s, and label each", finding.Counted(l.Pieces, "piece"), finding.Counted(l.Bought, bought(l)), o.sold(l.Stock)),
+			Title: fmt.Sprintf("Cut %s from %s of %s, and label each", finding.Counted(l.Pieces, "piece"), finding.Counted(len(l.Blanks), bought(l)), o.sold(l.Stock)),
 			After: each("thicknesses may change what is cut", "measured"), Cautions: []string{sawing},
 		}
 		switch {
 		case l.Kind == model.Panel:
 			t.Tools = []string{"table saw, or circular saw along a rail", "tape", "square", "labels"}
+			if l.Free {
+				t.Tools = []string{"cutting table", "labels"}
+			}
 			o.lift(&t, o.weight(l.Stock, l.Length, l.Width, o.Length(o.Block(l.Stock), "thickness")), "a whole sheet")
 		case l.Kind == model.Steel:
 			t.Title += "; drill it and file its edges"

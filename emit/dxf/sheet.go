@@ -94,11 +94,11 @@ func (s *Sheet) lines(opt *Options) []string {
 		opt.Build,
 		s.Stock.Name + ", sheet " + fmt.Sprint(s.Number) + " of " + fmt.Sprint(s.Of),
 		s.Stock.Text,
-		opt.show(s.Stock.Thickness) + " thick" + measuredOn(opt.Batch),
+		thick(s.Stock.Thickness, opt) + measuredOn(opt.Batch),
 		opt.show(s.Blank.Length) + " x " + opt.show(s.Blank.Width) + " over all",
 		opt.unit(),
 	}
-	if opt.Bit == 0 && len(s.Parts) > 1 {
+	if (opt.Bit == 0 || opt.Bit > s.Kerf) && len(s.Parts) > 1 {
 		lines = append(lines, opt.show(s.Kerf)+" BETWEEN PARTS: no wider bit")
 	}
 	if opt.Mirrored {
@@ -108,6 +108,14 @@ func (s *Sheet) lines(opt *Options) []string {
 		lines = append(lines, "zero at the "+opt.Origin.String()+" of the sheet")
 	}
 	return inASCII(append(lines, opt.wayLines()...)...)
+}
+
+// thick says how thick a sheet is, nothing where that is not known, as of a plain cut list.
+func thick(l length.Length, opt *Options) string {
+	if l == 0 {
+		return ""
+	}
+	return opt.show(l) + " thick"
 }
 
 // sheetLines are the note of a part on a sheet.

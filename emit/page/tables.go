@@ -166,7 +166,7 @@ func (p writer) cuts() {
 	p.End()
 }
 
-var layoutColumns = []markup.Column{markup.Words("stock"), markup.Figures("as bought"), markup.Figures("bought"), markup.Figures("at least"), markup.Figures("pieces"), markup.Figures("left over")}
+var layoutColumns = []markup.Column{markup.Words("stock"), markup.Figures("as cut"), markup.Figures("bought"), markup.Figures("at least"), markup.Words("proved"), markup.Figures("pieces"), markup.Figures("left over")}
 
 func (p writer) layouts() {
 	p.section("layouts")
@@ -177,24 +177,37 @@ func (p writer) layouts() {
 	}
 	p.Table("How the pieces come out of what is bought; fewer than \"at least\" cannot do", layoutColumns)
 	for _, l := range p.m.Layouts {
-		p.Row(layoutColumns, l.Stock, p.bought(&l), strconv.Itoa(l.Bought), strconv.Itoa(l.AtLeast), strconv.Itoa(l.Pieces),
+		least, proved := "", ""
+		if l.AtLeast > 0 {
+			least = strconv.Itoa(l.AtLeast)
+		}
+		if l.Least {
+			proved = "least possible"
+		}
+		p.Row(layoutColumns, l.Stock, p.bought(&l), strconv.Itoa(l.Bought), least, proved, strconv.Itoa(l.Pieces),
 			strconv.FormatFloat(l.Waste*100, 'f', 1, 64)+" %")
 	}
 	p.EndTable()
+	for i := range p.m.Sheets {
+		drawing(p.Writer, &p.m.Sheets[i], "drawing")
+	}
 	p.End()
 }
 
-// bought says how many of each size are bought: "2 of 120, 3 of 96".
+// bought says how many of each size are cut: "1 of 40 × 30 that is there, 2 of 120, 3 of 96".
 func (p writer) bought(l *model.Layout) string {
 	var sizes []string
 	for i := 0; i < len(l.Blanks); {
 		b, n := &l.Blanks[i], 1
-		for i+n < len(l.Blanks) && l.Blanks[i+n].Length == b.Length && l.Blanks[i+n].Width == b.Width {
+		for i+n < len(l.Blanks) && l.Blanks[i+n].Length == b.Length && l.Blanks[i+n].Width == b.Width && l.Blanks[i+n].Own == b.Own {
 			n++
 		}
 		size := p.num(b.Length)
 		if b.Width > 0 {
 			size = p.size(b.Length, b.Width)
+		}
+		if b.Own {
+			size += " (there already)"
 		}
 		sizes = append(sizes, strconv.Itoa(n)+" of "+size)
 		i += n

@@ -152,18 +152,20 @@ func since(t reflect.Type, field string) int {
 		format int
 		fields []string
 	}{
-		{reflect.TypeFor[model.Model](), never, []string{"Views"}},
+		{reflect.TypeFor[model.Model](), never, []string{"Views", "Sheets"}},
 		{reflect.TypeFor[model.Program](), never, []string{"Moves", "Finishing"}},
 		{reflect.TypeFor[model.Routing](), never, []string{"Moves"}},
 		{reflect.TypeFor[model.Work](), never, []string{"First"}},
 		{reflect.TypeFor[model.Program](), 2, []string{"Setup", "MovedOn", "Reliefs", "Test"}},
 		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates", "Routings", "Setting", "Ways", "Drains", "Carry", "Rough", "Work"}},
 		{reflect.TypeFor[model.Room](), 2, []string{"Floor"}},
-		{reflect.TypeFor[model.Part](), 2, []string{"Filled", "Scribes"}},
+		{reflect.TypeFor[model.Part](), 2, []string{"Filled", "Scribes", "Match"}},
 		{reflect.TypeFor[model.Wall](), 2, []string{"Read"}},
-		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Overrun", "Small"}},
+		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Overrun", "Small", "Free", "Spacing", "Margin"}},
 		{reflect.TypeFor[model.LayerNames](), 2, []string{"Through", "Sheet", "Scribe"}},
-		{reflect.TypeFor[model.Sheet](), 2, []string{"Batch"}},
+		{reflect.TypeFor[model.Sheet](), 2, []string{"Batch", "Also", "Offcuts"}},
+		{reflect.TypeFor[model.Layout](), 2, []string{"Free", "Least"}},
+		{reflect.TypeFor[model.Blank](), 2, []string{"Own", "Cuts", "Offcut"}},
 		{reflect.TypeFor[model.Tool](), 2, []string{"Wood", "Machine", "Entry", "Passes", "Floor", "Relief", "Datum", "Travel", "Rapid", "Accelerate"}},
 		{reflect.TypeFor[model.Dialect](), 2, []string{"Chords", "Chord", "Numbers", "Comments", "Start", "End", "Change", "SpinUp"}},
 	} {
@@ -194,10 +196,13 @@ func limited(p *plan, of reflect.Type, field string) *plan {
 		{reflect.TypeFor[model.Bore](), []string{"Depth", "Sink", "Slot"}, 0},
 		{reflect.TypeFor[model.Band](), []string{"Thickness"}, 0},
 		{reflect.TypeFor[model.Sheet](), []string{"Length", "Width", "Thickness"}, 1},
+		{reflect.TypeFor[model.SheetSize](), []string{"Length", "Width"}, 1},
+		{reflect.TypeFor[model.Offcut](), []string{"Length", "Width"}, 1},
 		{reflect.TypeFor[model.Stick](), []string{"Thickness", "Width"}, 1},
 		{reflect.TypeFor[model.StickLength](), []string{"Length"}, 1},
 		{reflect.TypeFor[model.Banding](), []string{"Roll"}, 1},
 		{reflect.TypeFor[model.Saw](), []string{"Kerf", "Trim"}, 0},
+		{reflect.TypeFor[model.Table](), []string{"Spacing", "Margin"}, 0},
 	} {
 		if l.of == of && slices.Contains(l.fields, field) {
 			own.least = l.least

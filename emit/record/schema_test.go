@@ -185,7 +185,7 @@ func TestSchemaRefuses(t *testing.T) {
 		{`"marks": 793750`, `"marks": "1/32"`},
 		{`"marks": 793750`, `"marks": -1000000000001`},
 		{`"unit": "in"`, `"unit": "yd"`},
-		{`"saw": {"kerf": 0, "trim": 0}`, `"saw": []`},
+		{`"saw": {"kerf": 0, "trim": 0, "stages": 0}`, `"saw": []`},
 		{`"givens": []`, `"givens": {}`},
 		{`"givens": []`, `"givens": [{}]`},
 		{`"kind": "length"`, `"kind": "lengths"`},

@@ -12,7 +12,9 @@ import (
 // piece. Labels and places are joined with semicolons. Grain is "along" where
 // the length runs with it, "none" where it does not matter. Banded names the edges
 // that get banding, which is no part of the sizes; good_face tells which faces of
-// the part as drawn should be the better ones: "drawn", "far", "both", "none". Where the
+// the part as drawn should be the better ones: "drawn", "far", "both", "none". Laid tells
+// where each comes out of its sheet or stick: "URN-L: 2 at 24 1/2in, 1/4in" is on sheet 2, so
+// far from its left end and its lower edge; in it are all but pieces of slabs. Where the
 // table asks for it, small is "yes" for pieces that need holding down.
 func CutList(w io.Writer, m *model.Model) error {
 	records := [][]string{{"count", "labels", "name", "kind", "stock", "length", "width", "thickness",
@@ -21,7 +23,8 @@ func CutList(w io.Writer, m *model.Model) error {
 	if flags {
 		records[0] = append(records[0], "small")
 	}
-	small := m.SmallParts()
+	records[0] = append(records[0], "laid")
+	small, laid := m.SmallParts(), m.Laid()
 	for _, c := range m.Cuts {
 		grain := "along"
 		if c.Grain == model.GrainNone {
@@ -38,7 +41,24 @@ func CutList(w io.Writer, m *model.Model) error {
 		} else if flags {
 			record = append(record, "")
 		}
-		records = append(records, record)
+		records = append(records, append(record, plain(places(m, &c, laid))))
 	}
 	return write(w, records)
+}
+
+// places tells where the pieces of a line lie, in its order.
+func places(m *model.Model, c *model.Cut, laid map[string]model.Laid) string {
+	var out []string
+	for _, label := range c.Parts {
+		l, ok := laid[label]
+		if !ok {
+			continue
+		}
+		at := m.Build.Plain(l.At.X.Lo)
+		if l.Kind == model.Panel {
+			at += ", " + m.Build.Plain(l.At.Y.Lo)
+		}
+		out = append(out, label+": "+strconv.Itoa(l.Number)+" at "+at)
+	}
+	return strings.Join(out, "; ")
 }

@@ -135,7 +135,7 @@ func TestBillNumbers(t *testing.T) {
 // to the nanometre: 3 1/2 in and 1 nm are 88.900001 mm.
 func TestCutListLengths(t *testing.T) {
 	got := records(t, output(t, CutList, small()))
-	want := []string{"12 in", "3 1/2 in", "1.496 in", "304.8", "88.900001", "38", "none", "'=cmd; knee wall", "front edge", "both"}
+	want := []string{"12 in", "3 1/2 in", "1.496 in", "304.8", "88.900001", "38", "none", "'=cmd; knee wall", "front edge", "both", ""}
 	if diff := cmp.Diff(want, got[2][5:]); diff != "" {
 		t.Error(diff)
 	}
@@ -217,7 +217,7 @@ func TestSmallPieces(t *testing.T) {
 	for label, high := range map[string]length.Length{"URN-L": 201, "URN-R": 201, "-1": 199} {
 		m.Parts = append(m.Parts, model.Part{Label: label, Stock: "sheet.birch", Outline: geom.RectContour(geom.R(0, 0, 300*length.Millimetre, high*length.Millimetre))})
 	}
-	if got := records(t, output(t, CutList, m))[0]; len(got) != 15 {
+	if got := records(t, output(t, CutList, m))[0]; len(got) != 16 {
 		t.Errorf("columns %q", got)
 	}
 	m.Table.Small = 245 * length.Millimetre
@@ -234,4 +234,44 @@ func TestSmallPieces(t *testing.T) {
 	if got, want := listed(), []string{"small", "", ""}; !cmp.Equal(got, want) {
 		t.Errorf("of steel %q, want %q", got, want)
 	}
+}
+
+// Two sheets: of the line of both sides, one lies on each; a stick has no height.
+func TestWherePiecesLie(t *testing.T) {
+	m := laidOut()
+	got := records(t, output(t, CutList, m))
+	last := func(r []string) string { return r[len(r)-1] }
+	if a, b := last(got[1]), last(got[2]); a != "URN-L: 1 at 1/4 in, 12 in; URN-R: 2 at 0 in, 0 in" || b != "'-1: 1 at 30 in" && b != "-1: 1 at 30 in" {
+		t.Errorf("%q, %q", a, b)
+	}
+	sheets := records(t, output(t, Sheets, m))
+	want := []string{"sheet.birch", "1", "2", "URN-L", "left side", "1/4 in", "12 in", "30 in", "23 1/4 in", "yes", "6.35", "304.8", "762", "590.55"}
+	if len(sheets) != 3 || !cmp.Equal(sheets[1], want) {
+		t.Error(cmp.Diff(want, sheets[1]))
+	}
+	cuts := records(t, output(t, SawCuts, m))
+	// The cut is at 40 1/4 in of the sheet, and what it parts begins at 1/4 in.
+	want = []string{"sheet.birch", "1", "1", "across", "40 in", "1/4 in", "1/4 in", "95 1/2 in", "47 1/2 in", "1016", "6.35", "6.35", "2425.7", "1206.5"}
+	if len(cuts) != 2 || !cmp.Equal(cuts[1], want) {
+		t.Error(cmp.Diff(want, cuts[1]))
+	}
+}
+
+// laidOut is small with its pieces on two sheets and a stick.
+func laidOut() *model.Model {
+	const inch, quarter = length.Inch, length.Inch / 4
+	m := small()
+	m.Parts = []model.Part{
+		{ID: "l", Label: "URN-L", Name: "left side"}, {ID: "r", Label: "URN-R", Name: "right side"}, {ID: "b", Label: "-1", Name: "block"},
+	}
+	side := geom.R(0, 0, 30*inch, 23*inch+quarter)
+	m.Layouts = []model.Layout{
+		{Stock: "sheet.birch", Kind: model.Panel, Blanks: []model.Blank{
+			{Length: 96 * inch, Width: 48 * inch, Placed: []model.Placed{{Part: "l", At: side.Shift(geom.Point{X: quarter, Y: 12 * inch}), Turned: true}},
+				Cuts: []model.SawCut{{At: 40*inch + quarter, Of: geom.R(quarter, quarter, 96*inch-quarter, 48*inch-quarter)}}},
+			{Length: 96 * inch, Width: 48 * inch, Placed: []model.Placed{{Part: "r", At: side}}},
+		}},
+		{Stock: "stick.two_by_four", Kind: model.Lumber, Blanks: []model.Blank{{Length: 96 * inch, Placed: []model.Placed{{Part: "b", At: geom.R(30*inch, 0, 42*inch, 0)}}}}},
+	}
+	return m
 }

@@ -49,7 +49,7 @@ func Sections() []Section {
 		aboutFraming, aboutInterior, aboutFronts, aboutEnds,
 		aboutKneeOutlets, aboutSkins, aboutSpacing, aboutTops, aboutOpenings, aboutLimits,
 		aboutStanding, aboutAccess, aboutFinish, aboutSeats, aboutScrews, aboutLoads, aboutBoards, aboutWiring, aboutWater, aboutPassing,
-		aboutCutting, aboutSetting, aboutFiles, aboutDialects, aboutTemplates, aboutFloor, aboutScribes, aboutOrder, aboutWays, aboutWork)
+		aboutCutting, aboutSetting, aboutFiles, aboutDialects, aboutTemplates, aboutFloor, aboutScribes, aboutOrder, aboutWays, aboutWork, aboutLists)
 }
 
 // Lookup finds a rule and the section that states it.

@@ -5,12 +5,11 @@ package finding
 var aboutLimits = []Section{
 	{"9.3", "What is not looked at", []Rule{
 		{
-			Slug: "not-made-yet", Severity: Error, Milder: []Severity{Note}, Says: "it is read and checked, but nothing is made of it yet",
+			Slug: "not-made-yet", Severity: Note, Says: "it is read and checked, but nothing is made of it yet",
 			Explains: `
 The language has this word, but barwright does not build from it yet. What stands here is read and its figures are
-checked; the parts, drawings and bill are as if it were not there, so it must be made and bought by hand. Where the
-word is the only thing that says how something is made, the build stops instead. Of a cord the length is judged, but
-no hole is cut for its plug: where it passes the side of a box, cut one.`,
+checked; the parts, drawings and bill are as if it were not there, so it must be made and bought by hand.
+Of a cord the length is judged, but no hole is cut for its plug: where it passes the side of a box, cut one.`,
 		},
 	}},
 	{"10.2", "Limits", []Rule{

@@ -73,7 +73,7 @@ An expression came out so near to 0 that no tape and no machine could tell. Look
 			Slug: "not-a-count", Severity: Error, Says: "a count is not whole, or out of range",
 			Explains: `
 So many pieces are a whole number from 1 to 1 000 000. Half a support cannot be cut; for none, leave out the block or
-the attribute.`,
+the attribute. In a cut list they are from 0 to 20 000.`,
 			Wrong: "router \"small\" {\n  bit    = \"1/8in\"\n  feed   = 60\n  flutes = 1.5\n}",
 			Right: "router \"small\" {\n  bit    = \"1/8in\"\n  feed   = 60\n  flutes = 2\n}",
 		},

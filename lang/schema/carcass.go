@@ -56,6 +56,7 @@ var carcass = &Block{
 			{Name: "bottom", Type: Reach, Default: "0in", Metric: "0mm", Doc: "of an overlay: how far they stay over the underside of the bottom"},
 			{Name: "banding", Type: Ref, Refs: []string{"banding"}, Doc: "on all four edges, taken off the cut size"},
 			{Name: "grain", Type: Choice, Choices: []string{"up", "along"}, Default: "up"},
+			{Name: "match", Type: Choice, Choices: []string{"none", "cabinet", "run"}, Default: "none", Doc: "fronts whose grain goes on from one to the next: they lie side by side on the sheet as they stand"},
 		}},
 		{Name: "hinge", Type: Object, Doc: "boring for concealed hinges", Fields: []Attr{
 			{Name: "cup", Type: Length, Default: "35mm", Doc: "diameter of the bore"},

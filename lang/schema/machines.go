@@ -73,6 +73,7 @@ var saw = &Block{
 	Attrs: []Attr{
 		{Name: "kerf", Type: Reach, Default: "1/8in", Metric: "3.2mm", Doc: "width of a cut"},
 		{Name: "trim", Type: Reach, Default: "1/4in", Metric: "6mm", Doc: "taken off each factory edge of a sheet"},
+		{Name: "stages", Type: Count, Doc: "in how many stages a sheet may be cut, each across the one before: along, across and along again are 3; any number where it is left out"},
 		{Name: "corner_bit", Type: Length, Doc: "of openings cut by hand: bit for the holes bored in their corners first"},
 	},
 }
@@ -112,8 +113,8 @@ var table = &Block{
 		{Name: "bit", Type: Length, Doc: "diameter of the table's bit; needed for relief"},
 		{Name: "overrun", Type: Reach, Default: "0", Doc: "recesses are drawn this much longer where they run out over an edge, for a table that clears inside their outlines"},
 		{Name: "small", Type: Length, Doc: "parts smaller than a square of this are flagged: they need holding down; none where it is left out"},
-		{Name: "way", Type: Choice, Choices: []string{"guillotine", "free"}, Default: "guillotine", LaterChoices: []string{"free"}, Doc: "cuts from edge to edge, or round each part"},
-		{Name: "spacing", Type: Reach, Later: true, Doc: "between parts"},
-		{Name: "margin", Type: Reach, Later: true, Doc: "kept from the edges of a sheet"},
+		{Name: "way", Type: Choice, Choices: []string{"guillotine", "free"}, Default: "guillotine", Doc: "how sheets are laid out: for a saw, which cuts from edge to edge, or for a table that cuts round each part"},
+		{Name: "spacing", Type: Reach, Doc: "of a free layout: between parts; its bit, or the saw's kerf, where it is left out"},
+		{Name: "margin", Type: Reach, Doc: "of a free layout: kept from the edges of a sheet; the saw's trim where it is left out"},
 	},
 }

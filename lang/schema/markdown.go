@@ -106,9 +106,6 @@ func meaning(a Attr) string {
 	if a.Later {
 		out = strings.TrimSpace(out + " (nothing is made of it yet)")
 	}
-	for _, word := range a.LaterChoices {
-		out = strings.TrimSpace(fmt.Sprintf("%s (%q is not made yet)", out, word))
-	}
 	return out
 }
 

@@ -12,7 +12,7 @@ func (a *Attr) Sample() string {
 	case Object:
 		return a.sampleObject()
 	case Choice:
-		return strconv.Quote(a.Choices[len(a.Choices)-1-len(a.LaterChoices)])
+		return strconv.Quote(a.Choices[len(a.Choices)-1])
 	case Ref:
 		return a.Refs[0] + ".NAME"
 	case RefList:

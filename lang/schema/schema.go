@@ -35,9 +35,7 @@ type Attr struct {
 	Refs     []string // of Ref: the kinds of block that it may name
 	Fields   []Attr   // of Object
 	Later    bool     // read and checked, but nothing is made of it yet
-	// LaterChoices are words of Choices that nothing can be made of yet.
-	LaterChoices []string
-	Doc          string
+	Doc      string
 }
 
 // Type tells what an attribute's value is.

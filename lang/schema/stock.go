@@ -13,6 +13,25 @@ var sheet = &Block{
 		{Name: "price", Type: Number, Doc: "of one sheet, in the build's currency"},
 		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},
 	},
+	Blocks: []*Block{alsoSold, offcut},
+}
+
+var alsoSold = &Block{
+	Kind: "also",
+	Doc:  "a further size in which the board is sold",
+	Attrs: []Attr{
+		{Name: "size", Type: SheetSize, Required: true, Doc: "length and width of one sheet"},
+		{Name: "price", Type: Number, Doc: "of one sheet, in the build's currency"},
+	},
+}
+
+var offcut = &Block{
+	Kind: "offcut",
+	Doc:  "a piece of the board that is there already: it costs nothing, and its edges are not trimmed",
+	Attrs: []Attr{
+		{Name: "size", Type: SheetSize, Required: true, Doc: "along the grain and across it, as it can be used"},
+		{Name: "count", Type: Count, Default: "1", Doc: "how many there are"},
+	},
 }
 
 var stick = &Block{

@@ -17,6 +17,17 @@ sheet "ply" {
   density   = 680
   stiffness = 8
   batch     = "June"
+  price     = 60
+
+  also {
+    size  = [3050, 1525]
+    price = 95
+  }
+
+  offcut {
+    size  = [800, 500]
+    count = 2
+  }
 }
 
 sheet "thin" {
@@ -102,6 +113,7 @@ router "bench" {
 saw {
   kerf       = 3
   trim       = 5
+  stages     = 4
   corner_bit = 10
 }
 
@@ -109,6 +121,7 @@ table "shop" {
   format      = "r2000"
   notes       = false
   unit_stated = false
+  way         = "free"
   spacing     = 8
   margin      = 10
   unit     = "in"
@@ -223,7 +236,7 @@ carcass "closed" {
   banding   = banding.beech
   shelf     = { board = sheet.ply, setback = 25, play = 1 }
   pins      = { pitch = 32, diameter = 5, depth = 8, from_front = 60, from_back = 40, from_ends = 64, fitting = fitting.any }
-  door      = { board = sheet.ply, fit = "inset", gap = 2, banding = banding.beech, grain = "along" }
+  door      = { board = sheet.ply, fit = "inset", gap = 2, banding = banding.beech, grain = "along", match = "run" }
   hinge     = { cup = 35, depth = 13, from_edge = 4, from_end = 90, plate = 37, plate_pitch = 32, plate_bore = 5, plate_depth = 10, fitting = fitting.any }
   handle    = { pitch = 64, bore = 4.5, from_edge = 40, fitting = fitting.any }
   drawer    = { board = sheet.ply, bottom = sheet.thin, clearance = 13, lower = 50, up = 25, lengths = [300, 450], behind = 10, groove = 8, groove_up = 15, play = 0.3, fitting = fitting.any }

@@ -1,0 +1,107 @@
+package cutplan
+
+import (
+	"fmt"
+	"strings"
+
+	"barwright/lang/cutlist"
+	"barwright/lang/finding"
+)
+
+// room is what a sheet gives, its edges trimmed.
+type room struct {
+	along, across Length
+	trim          Length
+}
+
+// rooms lists those of the sheets on sale; of offcuts there may be too few.
+func (j *Job) rooms() (out []room) {
+	trim := j.Saw.Trim
+	if j.Table.Free {
+		trim = j.Table.Margin
+	}
+	for _, s := range j.Sheets {
+		out = append(out, room{s.Length - 2*trim, s.Width - 2*trim, trim})
+	}
+	return out
+}
+
+// over is by how much a size is too large for a room, each way.
+func (r room) over(along, across Length) (length, width Length) {
+	return max(0, along-r.along), max(0, across-r.across)
+}
+
+// judge refuses a line whose pieces nothing can give, and tells by how much they are too large for
+// what misses least.
+func (j *Job) judge(line *cutlist.Line, findings *finding.List) {
+	if len(j.Sticks) > 0 {
+		j.judgeLength(line, findings)
+		return
+	}
+	var best room
+	var length, width Length
+	least, turned := Length(-1), false
+	for _, r := range j.rooms() {
+		l, w := r.over(line.Along, line.Across)
+		if l == 0 && w == 0 {
+			return
+		}
+		if least < 0 || max(l, w) < least {
+			best, length, width, least = r, l, w, max(l, w)
+		}
+		if tl, tw := r.over(line.Across, line.Along); tl == 0 && tw == 0 {
+			if j.turns(line) {
+				return
+			}
+			turned = true
+		}
+	}
+	show := j.Build.Plain
+	trimmed := ""
+	if best.trim > 0 {
+		trimmed = fmt.Sprintf(" once %s is trimmed off each edge", show(best.trim))
+	}
+	at, mend := line.AlongAt, ""
+	if length == 0 {
+		at = line.AcrossAt
+	}
+	switch {
+	case turned:
+		mend = "turned it fits: write yes under may_turn, if its grain may run that way"
+	case least <= 2*best.trim:
+		mend = "trim less off, or take a larger sheet"
+	}
+	findings.Errorf("piece-too-large", at, mend, "Piece %q is %s along the grain and %s across it; %s gives %s x %s%s: %s.",
+		line.Piece, show(line.Along), show(line.Across), j.which(), show(best.along), show(best.across), trimmed, tooMuch(show, length, width))
+}
+
+// which says what a piece is held against.
+func (j *Job) which() string {
+	if len(j.Sheets) == 1 {
+		return "the sheet"
+	}
+	return "the sheet that comes nearest"
+}
+
+func tooMuch(show func(Length) string, length, width Length) string {
+	var over []string
+	if length > 0 {
+		over = append(over, show(length)+" too long")
+	}
+	if width > 0 {
+		over = append(over, show(width)+" too wide")
+	}
+	return strings.Join(over, " and ")
+}
+
+func (j *Job) judgeLength(line *cutlist.Line, findings *finding.List) {
+	longest := Length(0)
+	for _, s := range j.Sticks {
+		longest = max(longest, s.Length)
+	}
+	if over := line.Along - longest; over > 0 {
+		show := j.Build.Plain
+		findings.Errorf("piece-too-large", line.AlongAt, "", "Piece %q is %s long, and the longest stick %s: %s too long.",
+			line.Piece, show(line.Along), show(longest), show(over))
+	}
+}

@@ -1,0 +1,39 @@
+package model
+
+import "barwright/compile/geom"
+
+// Laid is where a part comes out of what is cut.
+type Laid struct {
+	Stock  string // "sheet.birch"
+	Number int    // of the blanks of its layout, from 1
+	Of     int    // how many these are
+	Kind   PartKind
+	At     geom.Rect // on the blank, from its lower left; Y is 0 for sticks
+	Turned bool
+}
+
+// Laid is where each part lies, by its label. For lookup.
+func (m *Model) Laid() map[string]Laid {
+	labels := map[string]string{} // by ID
+	for i := range m.Parts {
+		labels[m.Parts[i].ID] = m.Parts[i].Label
+	}
+	laid := map[string]Laid{}
+	for i := range m.Layouts {
+		l := &m.Layouts[i]
+		for k := range l.Blanks {
+			for _, p := range l.Blanks[k].Placed {
+				laid[labels[p.Part]] = Laid{l.Stock, k + 1, len(l.Blanks), l.Kind, p.At, p.Turned}
+			}
+		}
+	}
+	return laid
+}
+
+// SheetEdge is what is not used of a sheet along each of its edges.
+func (m *Model) SheetEdge() Length {
+	if m.Table.Free {
+		return m.Table.Margin
+	}
+	return m.Saw.Trim
+}
