@@ -42,8 +42,8 @@ type Job struct {
 
 // Quick and Long are the work of a build, and of one that is let search on, for each stock.
 const (
-	Quick = 2_000_000
-	Long  = 100_000_000
+	Quick = 3_000_000
+	Long  = 200_000_000
 )
 
 // Placed is where a piece lies on its sheet, from the lower left corner.

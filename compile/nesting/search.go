@@ -281,17 +281,26 @@ func (s *search) recreate(x *solution, stuck, first int) {
 	x.out = rest
 }
 
-// order sorts pieces by area, by their longer extent against the sheet, or by both extents.
+// order sorts pieces by area, by their longer extent against the sheet, or by both extents; now
+// and then by one extent alone, or not at all, for what fills a sheet to the last may need a
+// long small piece to come first.
 func (s *search) order(out []int32) {
 	W, H := float64(s.kinds[0].w), float64(s.kinds[0].h)
-	by := s.below(4)
+	by := s.below(16)
 	for _, p := range out {
 		w, h := float64(s.shapes[p].w), float64(s.shapes[p].h)
 		k := w * h
 		switch by {
 		case 0:
-			k = max(w/W, h/H)
+			k = w
 		case 1:
+			k = h
+		case 2:
+			s.key[p] = s.unit()
+			continue
+		case 3, 4, 5, 6:
+			k = max(w/W, h/H)
+		case 7, 8, 9:
 			k = w/W + h/H
 		}
 		s.key[p] = k * (1 - float64(noise*s.unit()))

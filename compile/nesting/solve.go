@@ -144,7 +144,7 @@ func (s *search) within(best *solution, work int) bool {
 	return false
 }
 
-// clean looks for solutions of the same price with a larger offcut.
+// clean looks for solutions of the same price with a larger offcut, until that is all there is.
 func (s *search) clean(best *solution, work int) {
 	if len(best.out) > 0 {
 		return
@@ -160,9 +160,17 @@ func (s *search) clean(best *solution, work int) {
 			s.prune(best)
 			s.most, largest = best.price, l
 		}
-		return false
+		return math.Sqrt(largest) >= s.free(best)*(1-1e-9)
 	})
 	s.release(x)
+}
+
+// free is the area that is left of all sheets.
+func (s *search) free(x *solution) (sum float64) {
+	for i := range x.gists {
+		sum += x.gists[i].free
+	}
+	return sum
 }
 
 // tidy measures a solution by what is out, and then by its largest offcut.

@@ -1,0 +1,122 @@
+package nesting_test
+
+import (
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"barwright/compile/geom"
+	"barwright/compile/nesting"
+	"barwright/compile/nesting/nestingtest"
+)
+
+func size(x, y nesting.Length) nesting.Size { return nesting.Size{X: x * mm, Y: y * mm} }
+
+func pieces(n int, x, y nesting.Length, turns bool) []nesting.Piece {
+	return slices.Repeat([]nesting.Piece{{Size: size(x, y), Turns: turns}}, n)
+}
+
+// TestCases lays out jobs whose least is known, by the working in the comments.
+func TestCases(t *testing.T) {
+	full := nesting.Sheet{Size: size(2440, 1220)}
+	for name, c := range map[string]struct {
+		job    nesting.Job
+		sheets []int // of each kind
+		out    int
+	}{
+		// 4 x 607 + 3 x 4 = 2440, and 2 x 608 + 4 = 1220. With a nanometre more 3 go to a sheet.
+		"kerf exactly":  {nesting.Job{Pieces: pieces(8, 607, 608, false), Sheets: []nesting.Sheet{full}, Kerf: 4 * mm}, []int{1}, 0},
+		"kerf too wide": {nesting.Job{Pieces: pieces(8, 607, 608, false), Sheets: []nesting.Sheet{full}, Kerf: 4*mm + 1}, []int{3}, 0},
+		// 1300 is more than a sheet is high.
+		"grain":  {nesting.Job{Pieces: pieces(2, 500, 1300, false), Sheets: []nesting.Sheet{full}}, []int{0}, 2},
+		"turned": {nesting.Job{Pieces: pieces(2, 500, 1300, true), Sheets: []nesting.Sheet{full}}, []int{1}, 0},
+		// Two small ones at 30 hold what a large one at 70 does.
+		"small are cheaper": {nesting.Job{Pieces: pieces(2, 1200, 1200, false), Sheets: []nesting.Sheet{
+			{Size: full.Size, Price: 70}, {Size: size(1220, 1220), Price: 30}}}, []int{0, 2}, 0},
+		"a large one is cheaper": {nesting.Job{Pieces: pieces(2, 1200, 1200, false), Sheets: []nesting.Sheet{
+			{Size: full.Size, Price: 55}, {Size: size(1220, 1220), Price: 30}}}, []int{1, 0}, 0},
+		// One offcut is left over, and free; the second piece needs a sheet.
+		"offcut in stock": {nesting.Job{Pieces: pieces(2, 600, 600, false), Sheets: []nesting.Sheet{
+			{Size: full.Size, Price: 55}, {Size: size(700, 700), Most: 1}}}, []int{1, 0}, 0},
+		"offcut will do": {nesting.Job{Pieces: pieces(1, 600, 600, false), Sheets: []nesting.Sheet{
+			{Size: full.Size, Price: 55}, {Size: size(700, 700), Most: 1}}}, []int{0, 1}, 0},
+		"too few": {nesting.Job{Pieces: pieces(5, 1200, 1200, false), Sheets: []nesting.Sheet{
+			{Size: full.Size, Most: 2}}}, []int{2}, 1},
+		// 1220 high strips need one stage; others two; and what is shorter than its strip three.
+		"one stage": {nesting.Job{Pieces: append(pieces(3, 800, 1220, false), pieces(1, 30, 900, false)...),
+			Sheets: []nesting.Sheet{full}, Stages: 1}, []int{1}, 1},
+		// Strips of 700 and 500 high, the lower with a piece 400 high in it that is trimmed.
+		"three stages": {nesting.Job{Pieces: slices.Concat(pieces(2, 1200, 700, false), pieces(1, 1200, 500, false), pieces(1, 1200, 400, false)),
+			Sheets: []nesting.Sheet{full}, Stages: 3}, []int{1}, 0},
+	} {
+		t.Run(name, func(t *testing.T) {
+			c.job.Work = nesting.Quick
+			l := c.job.Solve()
+			if err := nestingtest.Check(&c.job, l); err != nil {
+				t.Fatal(err)
+			}
+			got := make([]int, len(c.job.Sheets))
+			for _, u := range l.Used {
+				got[u.Sheet]++
+			}
+			if !slices.Equal(got, c.sheets) || len(l.Out) != c.out {
+				t.Errorf("sheets %v, %d out; want %v, %d", got, len(l.Out), c.sheets, c.out)
+			}
+		})
+	}
+}
+
+// TestOffcut leaves the largest rectangle: strips of 300 and 400 side by side leave 1740 by 1220.
+func TestOffcut(t *testing.T) {
+	j := nesting.Job{
+		Pieces: slices.Concat(pieces(4, 300, 305, true), pieces(2, 400, 610, true)),
+		Sheets: []nesting.Sheet{{Size: size(2440, 1220)}},
+		Work:   nesting.Quick,
+	}
+	l := j.Solve()
+	if err := nestingtest.Check(&j, l); err != nil {
+		t.Fatal(err)
+	}
+	if got, want := l.Used[0].Offcut, geom.R(700*mm, 0, 2440*mm, 1220*mm); got != want {
+		t.Errorf("offcut %v, want %v", got, want)
+	}
+}
+
+// TestWhole cuts sheets up at random, and finds how to cut them with nothing left.
+func TestWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		sheet := nesting.Size{X: 100, Y: 60}
+		j := nesting.Job{Sheets: []nesting.Sheet{{Size: sheet, Price: 7}}, Work: 10 * nesting.Quick}
+		sheets := rapid.IntRange(1, 2).Draw(t, "sheets")
+		for range sheets {
+			parts := []nesting.Size{sheet}
+			for range rapid.IntRange(0, 4).Draw(t, "cuts") {
+				i := rapid.IntRange(0, len(parts)-1).Draw(t, "of")
+				p := parts[i]
+				a, b := p, p
+				if rapid.Bool().Draw(t, "x") && p.X > 1 {
+					a.X = nesting.Length(rapid.IntRange(1, int(p.X)-1).Draw(t, "at"))
+					b.X -= a.X
+				} else if p.Y > 1 {
+					a.Y = nesting.Length(rapid.IntRange(1, int(p.Y)-1).Draw(t, "at"))
+					b.Y -= a.Y
+				} else {
+					continue
+				}
+				parts[i] = a
+				parts = append(parts, b)
+			}
+			for _, p := range parts {
+				j.Pieces = append(j.Pieces, nesting.Piece{Size: p})
+			}
+		}
+		l := j.Solve()
+		if err := nestingtest.Check(&j, l); err != nil {
+			t.Fatal(err)
+		}
+		if len(l.Used) != sheets || l.Fewest != sheets || l.Price != l.AtLeast {
+			t.Fatalf("%d sheets of at least %d, cut from %d", len(l.Used), l.Fewest, sheets)
+		}
+	})
+}
