@@ -3,10 +3,9 @@
 // build and the stock, and returns layouts, cut list lines, and the pieces for
 // which nothing on sale is large enough.
 //
-// The layouts are simple and right, not the best there are: the best of a few
-// dozen greedy ones on sheets, first-fit-decreasing on sticks. Each carries a
-// lower bound, which tells how much a better search could save. Equal input
-// gives equal layouts.
+// On sheets it is the best of a few dozen greedy layouts; on sticks what package sticks
+// finds, mostly with the proof that nothing costs less. Each carries a lower bound, which
+// tells how much a better search could save. Equal input gives equal layouts.
 package layout
 
 import "barwright/compile/model"

@@ -328,6 +328,7 @@ type Layout struct {
 	Width   Length // of one sheet; 0 for sticks
 	Bought  int
 	AtLeast int     // lower bound of Bought
+	Least   bool    // proved: nothing costs less, and nothing that costs as little has fewer
 	Waste   float64 // share of the bought area or length, 0..1
 	Blanks  []Blank // what is bought, one by one; sticks from long to short
 }

@@ -197,7 +197,7 @@ func (s *solver) decide() {
 	if s.count > mostDecided {
 		return
 	}
-	for range 200 {
+	for !s.spent() {
 		cost, all := s.leastMixes(s.bound)
 		if len(all) == 0 || s.best != nil && cost >= s.best.cost {
 			return

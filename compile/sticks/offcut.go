@@ -9,7 +9,7 @@ func (s *solver) lengthen() {
 	if cost != s.best.cost {
 		return
 	}
-	end := s.steps + 20_000_000
+	end := s.steps + s.most/10
 	for _, mix := range all {
 		for k, n := range mix {
 			if n > 0 && s.steps < end {

@@ -164,6 +164,7 @@ func since(t reflect.Type, field string) int {
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Overrun", "Small"}},
 		{reflect.TypeFor[model.LayerNames](), 2, []string{"Through", "Sheet", "Scribe"}},
 		{reflect.TypeFor[model.Sheet](), 2, []string{"Batch"}},
+		{reflect.TypeFor[model.Layout](), 2, []string{"Least"}},
 		{reflect.TypeFor[model.Tool](), 2, []string{"Wood", "Machine", "Entry", "Passes", "Floor", "Relief", "Datum", "Travel", "Rapid", "Accelerate"}},
 		{reflect.TypeFor[model.Dialect](), 2, []string{"Chords", "Chord", "Numbers", "Comments", "Start", "End", "Change", "SpinUp"}},
 	} {
