@@ -40,7 +40,7 @@ func (s *solver) newMixes() *mixes {
 	return m
 }
 
-// least is the least cost, from one on, of any mix that is long enough; and the mixes of that cost, or
+// leastMixes is the least cost, from one on, of any mix that is long enough; and the mixes of that cost, or
 // none where there are too many to go through.
 func (s *solver) leastMixes(from int64) (int64, [][]int) {
 	m := s.newMixes()
@@ -53,6 +53,7 @@ func (s *solver) leastMixes(from int64) (int64, [][]int) {
 	return m.best, m.all
 }
 
+// least is the cost of [solver.leastMixes].
 func (s *solver) least(from int64) int64 {
 	cost, _ := s.leastMixes(from)
 	return cost
