@@ -3,9 +3,9 @@
 // build and the stock, and returns layouts, cut list lines, and the pieces for
 // which nothing on sale is large enough.
 //
-// Sheets are searched by compile/nesting. Each layout carries a lower bound, which tells how
-// much a better search could save, and whether nothing can be saved. Equal input gives equal
-// layouts.
+// Sheets are searched by compile/nesting, sticks by compile/sticks. Each layout carries a lower
+// bound, which tells how much a better search could save, and whether nothing can be saved.
+// Equal input gives equal layouts.
 package layout
 
 import "barwright/compile/model"

@@ -2,17 +2,18 @@ package layout
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/sticks"
 )
 
 // stick is one stick as bought and the pieces that it gives, from one end on.
 type stick struct {
 	sold   model.StickLength
 	pieces []rod
-	used   Length // by the pieces and the cuts after them
 }
 
 type rod struct {
@@ -21,11 +22,9 @@ type rod struct {
 	turned bool
 }
 
-// layoutSticks tries purchases of one length, and of a few sticks of one and
-// the rest of another, and keeps what costs least; then what has the fewest
-// sticks; then what wastes least; then the first. Where a length has no price,
-// cost is left out. A piece narrower or thinner than the stick is ripped from
-// it and counts for its length.
+// layoutSticks buys what costs least; of that, what has the fewest sticks; of that, what leaves the
+// longest offcut. Where a length has no price it buys the fewest sticks, and of those the shortest. A piece
+// narrower or thinner than the stick is ripped from it and counts for its length.
 func layoutSticks(parts []*model.Part, s model.Stick, kerf Length) (model.Layout, []Misfit) {
 	var rods []rod
 	var misfits []Misfit
@@ -44,27 +43,13 @@ func layoutSticks(parts []*model.Part, s model.Stick, kerf Length) (model.Layout
 	}
 	// Equal lengths stay in the order of the parts.
 	slices.SortStableFunc(rods, func(a, b rod) int { return cmp.Compare(b.length, a.length) })
-
-	var best []stick
-	for _, first := range s.Lengths {
-		for _, rest := range s.Lengths {
-			for few := range len(rods) {
-				sticks, ok := firstFit(rods, first, few, rest, kerf)
-				if !ok {
-					continue
-				}
-				shorten(sticks, s.Lengths, kerf)
-				if best == nil || compareSticks(sticks, best, s.Lengths) < 0 {
-					best = sticks
-				}
-				if len(sticks) <= few || first == rest { // more of the first change nothing
-					break
-				}
-			}
-		}
+	bought, least := buy(rods, s.Lengths, kerf)
+	l := stickLayout(s, rods, bought, longest, kerf)
+	l.Least = least
+	if least && (len(s.Lengths) == 1 || !priced(s.Lengths)) {
+		l.AtLeast = l.Bought
 	}
-	slices.SortStableFunc(best, func(a, b stick) int { return cmp.Compare(b.sold.Length, a.sold.Length) })
-	return stickLayout(s, rods, best, longest, kerf), misfits
+	return l, misfits
 }
 
 // tooThick returns by how much a piece's section passes the stick's, laid as
@@ -73,56 +58,74 @@ func tooThick(a, b Length, s model.Stick) Length {
 	return max(0, max(a, b)-max(s.Width, s.Thickness), min(a, b)-min(s.Width, s.Thickness))
 }
 
-// firstFit puts each rod, the longest first, into the first stick that has room
-// for it. It opens a few sticks of one length, and then those of the rest; ok is
-// false where a rod is too long for these. The last cut may run out of a
-// stick's end.
-func firstFit(rods []rod, first model.StickLength, few int, rest model.StickLength, kerf Length) (sticks []stick, ok bool) {
+// effort is that for one stick's layout: some tens of milliseconds at most.
+const effort = 10_000_000
+
+// buy tells what to buy for rods, the longest first, and whether that is proved to be the least; sticks
+// from long to short.
+func buy(rods []rod, sold []model.StickLength, kerf Length) (bought []stick, least bool) {
+	job := sticks.Job{Kerf: int64(kerf), Stocks: onSale(sold, len(rods))}
+	var of [][]rod // by piece of the job
 	for _, r := range rods {
-		i := slices.IndexFunc(sticks, func(s stick) bool { return s.used+r.length <= s.sold.Length })
-		if i < 0 {
-			i = len(sticks)
-			open := stick{sold: rest}
-			if i < few {
-				open.sold = first
-			}
-			if r.length > open.sold.Length {
-				return nil, false
-			}
-			sticks = append(sticks, open)
+		last := len(of) - 1
+		if last < 0 || of[last][0].length != r.length {
+			job.Pieces = append(job.Pieces, sticks.Piece{Length: int64(r.length)})
+			of = append(of, nil)
+			last++
 		}
-		sticks[i].pieces = append(sticks[i].pieces, r)
-		sticks[i].used += r.length + kerf
+		job.Pieces[last].Count++
+		of[last] = append(of[last], r)
 	}
-	return sticks, true
-}
-
-// shorten takes for each stick the best length that its pieces fit.
-func shorten(sticks []stick, sold []model.StickLength, kerf Length) {
-	for i := range sticks {
-		for _, l := range sold {
-			if sticks[i].used-kerf <= l.Length && compareSticks([]stick{{sold: l}}, sticks[i:i+1], sold) < 0 {
-				sticks[i].sold = l
+	result, err := sticks.Solve(&job, effort)
+	for err != nil && coarsen(job.Stocks) {
+		result, err = sticks.Solve(&job, effort)
+	}
+	if err != nil {
+		panic(err) // lengths and counts are within the limits of a description
+	}
+	for _, c := range result.Cuts {
+		for range c.Times {
+			s := stick{sold: sold[c.Stock]}
+			for i, n := range c.Counts {
+				s.pieces = append(s.pieces, of[i][:n]...)
+				of[i] = of[i][n:]
 			}
+			bought = append(bought, s)
 		}
 	}
+	slices.SortStableFunc(bought, func(a, b stick) int { return cmp.Compare(b.sold.Length, a.sold.Length) })
+	return bought, result.Least()
 }
 
-// compareSticks tells which of two purchases of the same pieces is better.
-func compareSticks(a, b []stick, sold []model.StickLength) int {
-	unpriced := func(l model.StickLength) bool { return !l.Priced }
-	byCost := 0
-	if !slices.ContainsFunc(sold, unpriced) {
-		byCost = cmp.Compare(cost(a), cost(b))
+// onSale prices lengths in ten-thousandths of a unit of money; or, where some have no price, so that the fewest
+// sticks cost least, and of as many the shortest, to a tenth of a millimetre.
+func onSale(sold []model.StickLength, pieces int) (out []sticks.Stock) {
+	const money, tenth = 10_000, 100_000
+	var all int64
+	for _, l := range sold {
+		all = max(all, int64(l.Length)/tenth*int64(pieces))
 	}
-	return cmp.Or(byCost, cmp.Compare(len(a), len(b)), cmp.Compare(total(a), total(b)))
+	for _, l := range sold {
+		price := int64(math.Round(l.Price * money))
+		if !priced(sold) {
+			price = all + int64(l.Length)/tenth
+		}
+		out = append(out, sticks.Stock{Length: int64(l.Length), Price: price})
+	}
+	return out
 }
 
-func cost(sticks []stick) (sum float64) {
-	for _, s := range sticks {
-		sum += s.sold.Price
+// coarsen drops the last digits of prices, and tells whether any are left.
+func coarsen(stocks []sticks.Stock) (left bool) {
+	for i := range stocks {
+		stocks[i].Price /= 10
+		left = left || stocks[i].Price > 0
 	}
-	return sum
+	return left
+}
+
+func priced(sold []model.StickLength) bool {
+	return !slices.ContainsFunc(sold, func(l model.StickLength) bool { return !l.Priced })
 }
 
 func total(sticks []stick) (sum Length) {
@@ -132,12 +135,12 @@ func total(sticks []stick) (sum Length) {
 	return sum
 }
 
-func stickLayout(s model.Stick, rods []rod, sticks []stick, longest, kerf Length) model.Layout {
+func stickLayout(s model.Stick, rods []rod, bought []stick, longest, kerf Length) model.Layout {
 	kind := model.Lumber
 	if s.Steel {
 		kind = model.Steel
 	}
-	l := model.Layout{Stock: s.Name, Kind: kind, Pieces: len(rods), Bought: len(sticks)}
+	l := model.Layout{Stock: s.Name, Kind: kind, Pieces: len(rods), Bought: len(bought)}
 	var withKerf []Length
 	var used Length
 	for _, r := range rods {
@@ -145,7 +148,7 @@ func stickLayout(s model.Stick, rods []rod, sticks []stick, longest, kerf Length
 		used += r.length
 	}
 	l.AtLeast = fewestBins(withKerf, longest+kerf)
-	for _, st := range sticks {
+	for _, st := range bought {
 		blank := model.Blank{Length: st.sold.Length}
 		at := Length(0)
 		for _, r := range st.pieces {
@@ -156,8 +159,8 @@ func stickLayout(s model.Stick, rods []rod, sticks []stick, longest, kerf Length
 		l.Blanks = append(l.Blanks, blank)
 		l.Length = max(l.Length, blank.Length)
 	}
-	if bought := total(sticks); bought > 0 {
-		l.Waste = float64(bought-used) / float64(bought)
+	if all := total(bought); all > 0 {
+		l.Waste = float64(all-used) / float64(all)
 	}
 	return l
 }

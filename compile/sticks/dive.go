@@ -1,0 +1,113 @@
+package sticks
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// root solves the program of the whole job and proves its bound.
+func (s *solver) root() *master {
+	m := s.newMaster(s.demand, s.pool)
+	m.solve()
+	s.bound = max(s.bound, s.least(m.prove()))
+	return m
+}
+
+// dive dives once, and takes each time the largest part where the seed is 0.
+func (s *solver) dive(m *master, seed uint64) {
+	d := diver{solver: s, chance: chance(seed), steady: seed == 0}
+	d.dive(m, slices.Clone(s.demand), &purchase{}, 3)
+}
+
+// met tells whether the best purchase is proved to be that.
+func (s *solver) met() bool { return s.best != nil && s.best.cost <= s.bound }
+
+// chance is a row of numbers that only look drawn (Steele, Lea and Flood, "Fast splittable pseudorandom
+// number generators", 2014).
+type chance uint64
+
+func (c *chance) next() uint64 {
+	*c += 0x9e3779b97f4a7c15
+	z := uint64(*c)
+	z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
+	z = (z ^ z>>27) * 0x94d049bb133111eb
+	return z ^ z>>31
+}
+
+// unit is one from 0 up to 1.
+func (c *chance) unit() float64 { return float64(c.next()>>11) / (1 << 53) }
+
+// below is one from 0 up to n.
+func (c *chance) below(n int) int { return int(c.next() % uint64(n)) }
+
+// diver fixes sticks of the linear program, solves what is left of it, and so on until nothing is left. Where
+// what is left can no longer beat the best it goes back, and takes the next pattern instead, a few
+// times (Sadykov, Vanderbeck, Pessoa, Tahiri and Uchoa, "Primal heuristics for branch and price",
+// INFORMS Journal on Computing 31, 2019).
+type diver struct {
+	*solver
+	chance chance
+	steady bool // takes the largest part always
+}
+
+type part struct {
+	pattern
+	x float64
+}
+
+// dive goes on with a solved program; others is how often another pattern may be taken below.
+func (d *diver) dive(m *master, left []int, bought *purchase, others int) {
+	pool, parts := d.whole(m, left, bought)
+	rest := d.greedy(left)
+	if rest != nil {
+		d.offer(bought.and(rest))
+	}
+	if d.done(left) {
+		return
+	}
+	taken := 0
+	for _, p := range parts {
+		if taken > others || d.met() || d.spent() {
+			return
+		}
+		if p.times(left) == 0 {
+			continue
+		}
+		taken++
+		l, b := slices.Clone(left), &purchase{slices.Clone(bought.cuts), bought.cost}
+		b.add(d.solver, p.pattern, 1, l)
+		next := d.newMaster(l, pool)
+		if d.done(l) {
+			d.offer(b)
+			continue
+		}
+		next.solve()
+		if d.best != nil && b.cost+int64(math.Ceil(next.value*(1-1e-9)-1e-6)) >= d.best.cost {
+			continue
+		}
+		d.dive(next, l, b, others-taken+1)
+	}
+}
+
+// whole buys what the program has as whole sticks, and tells the parts of sticks, the largest first.
+func (d *diver) whole(m *master, left []int, bought *purchase) (pool []pattern, parts []part) {
+	for b, c := range m.basis {
+		if c.stock < 0 {
+			continue
+		}
+		pool = append(pool, c.pattern)
+		n := math.Floor(m.x[b] + 1e-6)
+		if whole := min(int(n), c.times(left)); whole > 0 {
+			bought.add(d.solver, c.pattern, whole, left)
+		}
+		if x := m.x[b] - n; x > 1e-6 {
+			if !d.steady {
+				x *= 1 - float64(0.5*d.chance.unit())
+			}
+			parts = append(parts, part{c.pattern, x})
+		}
+	}
+	slices.SortStableFunc(parts, func(a, b part) int { return cmp.Compare(b.x, a.x) })
+	return pool, parts
+}
