@@ -23,6 +23,15 @@ func TestParsedDifferences(t *testing.T) {
 	if d := p.Differences(want, 1); len(d) != 1 {
 		t.Errorf("a line is missing: %v", d)
 	}
+	p = good()
+	p.Layers = append(p.Layers, "SCRIBE")
+	p.Entities = append(p.Entities, Entity{Type: "POLYLINE", Layer: "SCRIBE", Vertices: [][3]float64{{0, 1, 0}, {2, 1, 0}, {5, 2, 0}}})
+	if d := p.Differences(want, 2); len(d) != 0 {
+		t.Error(d)
+	}
+	if d := p.Differences(want, 1); len(d) != 1 {
+		t.Errorf("a scribe has a bend more: %v", d)
+	}
 	for name, spoil := range map[string]func(*Parsed){
 		"open":            func(p *Parsed) { p.Entities[0].Closed = false },
 		"another layer":   func(p *Parsed) { p.Entities[0].Layer = "NOTE" },
