@@ -3,7 +3,9 @@ module barwright
 go 1.25.0
 
 require (
+	codeberg.org/go-pdf/fpdf v0.12.0
 	github.com/agext/levenshtein v1.2.1
+	github.com/go-fonts/liberation v0.3.3
 	github.com/google/go-cmp v0.7.0
 	github.com/hashicorp/hcl/v2 v2.25.0
 	github.com/peterstace/simplefeatures v0.50.0

@@ -38,7 +38,7 @@ func Sheets(m *model.Model) []model.View {
 func laidOut(m *model.Model, l *model.Layout, k int, parts map[string]*model.Part) model.View {
 	b := &l.Blanks[k]
 	whole := geom.R(0, 0, b.Length, b.Width)
-	s := newSheet(m, whole, roomShare)
+	s := newSheet(m, whole, 0, roomShare)
 	s.view.Title = fmt.Sprintf("%s, no. %d of %d", l.Stock, k+1, len(l.Blanks))
 	s.view.Note = s.laidNote(m, l, b)
 	s.rect(model.ShapeOpening, whole, "", s.num(b.Length)+" × "+s.num(b.Width))

@@ -35,9 +35,13 @@ type sheet struct {
 	ground []geom.Point // the floor, where it was read
 }
 
-// newSheet begins a drawing of things that lie within core.
-func newSheet(m *model.Model, core geom.Rect, share Length) *sheet {
-	h := max(core.X.Size(), core.Y.Size(), length.Inch) / share
+// newSheet begins a drawing of things that lie within core, with type of a height, or of a
+// share of them where it is 0.
+func newSheet(m *model.Model, core geom.Rect, height, share Length) *sheet {
+	h := height
+	if h == 0 {
+		h = max(core.X.Size(), core.Y.Size(), length.Inch) / share
+	}
 	s := &sheet{build: m.Build, h: h, core: core}
 	s.view.TextHeight = h
 	s.view.Bounds = core

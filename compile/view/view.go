@@ -20,40 +20,51 @@ import (
 	"barwright/lang/filename"
 )
 
-// Views returns the drawings of a build.
+// Drawing lays a view out for type of a height in the drawing's own lengths; 0 is a share of what
+// is drawn, as suits a screen.
+type Drawing func(height Length) model.View
+
+// Views returns the drawings of a build as a screen shows them.
 func Views(m *model.Model) []model.View {
 	var names filename.Names
 	var views []model.View
-	add := func(v model.View) {
+	for _, d := range Drawings(m) {
+		v := d(0)
 		v.Name = names.Of(strings.ToLower(v.Name))
 		views = append(views, v)
 	}
+	return views
+}
+
+// Drawings returns what draws each of the views, in their order.
+func Drawings(m *model.Model) (all []Drawing) {
+	add := func(d Drawing) { all = append(all, d) }
 	if len(m.Room.Walls)+len(m.Runs) > 0 {
-		add(plan(m))
+		add(func(height Length) model.View { return plan(m, height) })
 	}
 	for i := range m.Runs {
 		r := &m.Runs[i]
-		add(runElevation(m, r))
+		add(func(height Length) model.View { return runElevation(m, r, height) })
 		if slices.ContainsFunc(r.Boxes, func(b model.Box) bool { return len(b.Fronts) > 0 }) {
-			add(frontsElevation(m, r))
+			add(func(height Length) model.View { return frontsElevation(m, r, height) })
 		}
 	}
 	for i := range m.KneeWalls {
 		k := &m.KneeWalls[i]
-		add(kneeWallElevation(m, k))
+		add(func(height Length) model.View { return kneeWallElevation(m, k, height) })
 		for j := range kneeWallFaces {
 			if f := &kneeWallFaces[j]; len(skinsOn(k, f.name)) > 0 {
-				add(finishedFace(m, k, f))
+				add(func(height Length) model.View { return finishedFace(m, k, f, height) })
 			}
 		}
 	}
 	for i := range m.KneeWalls {
-		add(barSection(m, &m.KneeWalls[i]))
+		add(func(height Length) model.View { return barSection(m, &m.KneeWalls[i], height) })
 	}
 	for _, like := range drawnParts(m) {
-		add(partDrawing(m, like[0], like[1:]))
+		add(func(height Length) model.View { return partDrawing(m, like[0], like[1:], height) })
 	}
-	return views
+	return all
 }
 
 // partKind tells how a part is drawn.

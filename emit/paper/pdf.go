@@ -1,0 +1,230 @@
+// Package paper writes sheets that are printed: sets of them as PDF, with the type embedded and
+// each text whole, and single ones as SVG. The papers say where everything lies; this package
+// chooses lines, tints and type. The same papers give the same bytes.
+package paper
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"time"
+	"unicode/utf16"
+
+	"codeberg.org/go-pdf/fpdf"
+	"github.com/go-fonts/liberation/liberationsansbold"
+	"github.com/go-fonts/liberation/liberationsansregular"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/lang/length"
+)
+
+const mm = float64(length.Millimetre)
+
+// face is the family of type in a PDF.
+const face = "face"
+
+// WritePDF writes papers as one file, in their order. The error is the writer's.
+func WritePDF(w io.Writer, title string, papers []model.Paper) error {
+	// The kind of orientation keeps the sizes as they are given.
+	f := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", SizeStr: "A4"})
+	f.SetCreationDate(time.Unix(0, 0).UTC())
+	f.SetModificationDate(time.Unix(0, 0).UTC())
+	f.SetCatalogSort(true)
+	f.SetProducer("barwright", true)
+	f.SetTitle(title, true)
+	f.SetAutoPageBreak(false, 0)
+	f.SetMargins(0, 0, 0)
+	f.AddUTF8FontFromBytes(face, "", liberationsansregular.TTF)
+	f.AddUTF8FontFromBytes(face, "B", liberationsansbold.TTF)
+	f.SetLineJoinStyle("round")
+	for i := range papers {
+		p := &papers[i]
+		f.AddPageFormat("P", fpdf.SizeType{Wd: float64(p.Size.X) / mm, Ht: float64(p.Size.Y) / mm})
+		f.Bookmark(p.Title, 0, -1)
+		pdf{f, float64(p.Size.Y) / mm}.paper(p)
+	}
+	if err := f.Output(w); err != nil {
+		return fmt.Errorf("writing %s: %w", title, err)
+	}
+	return nil
+}
+
+// pdf draws on one page; the library counts y from the top.
+type pdf struct {
+	*fpdf.Fpdf
+	height float64
+}
+
+func (f pdf) paper(p *model.Paper) {
+	for i := range p.Shapes {
+		f.shape(&p.Shapes[i])
+	}
+	for i := range p.Lettering {
+		f.lettering(&p.Lettering[i])
+	}
+}
+
+func (f pdf) at(p geom.Point) (x, y float64) {
+	return float64(p.X) / mm, f.height - float64(p.Y)/mm
+}
+
+func (f pdf) shape(s *model.Shape) {
+	if len(s.Lines) == 0 {
+		return
+	}
+	p := penOf(s.Kind)
+	f.SetLineWidth(p.width)
+	f.SetDashPattern(p.dash, 0)
+	f.SetDrawColor(int(p.grey), int(p.grey), int(p.grey))
+	style := "D"
+	if p.fill != nil && s.Closed {
+		f.SetFillColor(int(p.fill[0]), int(p.fill[1]), int(p.fill[2]))
+		style = "DF"
+		if p.width == 0 {
+			style = "F"
+		}
+	}
+	f.path(s.Lines, s.Closed)
+	f.DrawPath(style)
+}
+
+// path draws an outline; arcs by curves, which no eye can tell from them.
+func (f pdf) path(c geom.Contour, closed bool) {
+	f.MoveTo(f.at(c[0].Point))
+	n := len(c)
+	if !closed {
+		n--
+	}
+	for i := range n {
+		v, to := c[i], c[(i+1)%len(c)].Point
+		if v.Bulge == 0 {
+			if i+1 < len(c) || !closed {
+				f.LineTo(f.at(to))
+			}
+			continue
+		}
+		f.arc(v, to)
+	}
+	if closed {
+		f.ClosePath()
+	}
+}
+
+// arc draws an arc by curves of an eighth of a circle at most: over an angle a from the centre their
+// handles are 4/3 tan(a/4) of the radius long (common practice; within a 1/100 000 of the radius).
+func (f pdf) arc(v geom.Vertex, to geom.Point) {
+	sweep := 4 * math.Atan(v.Bulge)
+	n := max(1, int(math.Ceil(math.Abs(sweep)/(math.Pi/4))))
+	x0, y0 := float64(v.X), float64(v.Y)
+	dx, dy := float64(to.X)-x0, float64(to.Y)-y0
+	// The centre lies beside the middle of the chord.
+	k := (1 - float64(v.Bulge*v.Bulge)) / (4 * v.Bulge)
+	cx, cy := x0+dx/2-float64(dy*k), y0+dy/2+float64(dx*k)
+	step := sweep / float64(n)
+	handle := 4.0 / 3 * math.Tan(step/4)
+	x, y := x0-cx, y0-cy
+	sin, cos := math.Sin(step), math.Cos(step)
+	place := func(x, y float64) (float64, float64) { return (cx + x) / mm, f.height - (cy+y)/mm }
+	for range n {
+		nx, ny := float64(x*cos)-float64(y*sin), float64(x*sin)+float64(y*cos)
+		ax, ay := place(x-float64(handle*y), y+float64(handle*x))
+		bx, by := place(nx+float64(handle*ny), ny-float64(handle*nx))
+		ex, ey := place(nx, ny)
+		f.CurveBezierCubicTo(ax, ay, bx, by, ex, ey)
+		x, y = nx, ny
+	}
+}
+
+const (
+	cap      = 0.72 // height of a figure, of the type's
+	small    = 0.66 // type of a fraction
+	over     = 0.40 // line that a numerator stands on, up from the middle of figures less half its height
+	fracGap  = 0.10 // before a fraction that belongs to a whole number, and round its stroke
+	barWidth = 0.05
+)
+
+// lettering sets a line of text; where it has fractions, the whole text is told to whoever reads the file.
+func (f pdf) lettering(l *model.Lettering) {
+	style := ""
+	if l.Bold {
+		style = "B"
+	}
+	h := float64(l.Height) / mm
+	f.SetFont(face, style, 10)
+	f.SetFontUnitSize(h)
+	runs := runsOf(printable(l.Text))
+	width := 0.0
+	for _, r := range runs {
+		width += f.width(r, h)
+	}
+	x, y := f.at(l.At)
+	if l.Turn != 0 {
+		f.TransformBegin()
+		f.TransformRotate(l.Turn.Degrees(), x, y)
+		defer f.TransformEnd()
+	}
+	from := x
+	switch l.Align {
+	case model.Middle:
+		from -= width / 2
+	case model.Finish:
+		from -= width
+	}
+	if len(runs) > 1 || len(runs) == 1 && runs[0].under != "" {
+		f.RawWriteStr("/Span <</ActualText " + utf16Hex(l.Text) + ">> BDC")
+		defer f.RawWriteStr("EMC")
+	}
+	for _, r := range runs {
+		f.run(r, from, y, h)
+		from += f.width(r, h)
+	}
+}
+
+// width is that of a run, in millimetres.
+func (f pdf) width(r run, h float64) float64 {
+	if r.under == "" {
+		return f.GetStringWidth(r.text)
+	}
+	w := small * max(f.GetStringWidth(r.text), f.GetStringWidth(r.under))
+	if r.afterGap {
+		w += fracGap * h
+	}
+	return w + fracGap*h
+}
+
+func (f pdf) run(r run, x, y, h float64) {
+	if r.under == "" {
+		f.Text(x, y, r.text)
+		return
+	}
+	w := f.width(r, h)
+	if r.afterGap {
+		x, w = x+fracGap*h, w-fracGap*h
+	}
+	middle := y - cap*h/2
+	f.SetFontUnitSize(small * h)
+	num, den := f.GetStringWidth(r.text), f.GetStringWidth(r.under)
+	f.Text(x+(w-num)/2, middle-fracGap*h, r.text)
+	f.Text(x+(w-den)/2, middle+fracGap*h+cap*small*h, r.under)
+	f.SetFontUnitSize(h)
+	f.SetDrawColor(0, 0, 0)
+	f.SetLineWidth(barWidth * h)
+	f.SetDashPattern(nil, 0)
+	f.Line(x, middle, x+w, middle)
+}
+
+// printable puts signs that the type has in the place of those that it has not.
+func printable(text string) string { return strings.ReplaceAll(text, "⌀", "Ø") }
+
+// utf16Hex is a text as PDF takes one that is not ASCII.
+func utf16Hex(text string) string {
+	var b strings.Builder
+	b.WriteString("<FEFF")
+	for _, u := range utf16.Encode([]rune(text)) {
+		fmt.Fprintf(&b, "%04X", u)
+	}
+	b.WriteString(">")
+	return b.String()
+}

@@ -1,0 +1,76 @@
+package paper
+
+import "barwright/compile/model"
+
+// pen is how a kind of shape is drawn. Widths and dashes are millimetres on the paper: thick lines
+// 0.5, thin ones 0.25, of the line group that ISO 128-2 gives for papers of this size (from memory);
+// what carries dimensions is finer still. Tints are light, so that figures over them can be read
+// and a printer's toner lasts.
+type pen struct {
+	width float64
+	dash  []float64
+	grey  uint8 // of the line: 0 is black
+	fill  *tint
+}
+
+type tint [3]uint8
+
+var (
+	white   = &tint{255, 255, 255}
+	ply     = &tint{249, 244, 232}
+	lumber  = &tint{241, 230, 205}
+	steel   = &tint{214, 219, 222}
+	slab    = &tint{236, 227, 214}
+	machine = &tint{238, 241, 240}
+	masonry = &tint{228, 227, 222}
+	recess  = &tint{229, 213, 184}
+	ink     = &tint{0, 0, 0}
+)
+
+// Lines by ISO 128-2: dashed for what is hidden, long dashes with a dot for centres, with two
+// dots for what lies before the drawn level.
+var (
+	dashed     = []float64{2.4, 0.8}
+	dashDot    = []float64{5, 0.8, 0.4, 0.8}
+	dashTwoDot = []float64{5, 0.8, 0.4, 0.8, 0.4, 0.8}
+)
+
+var pens = map[model.ShapeKind]pen{
+	model.ShapeWall:      {width: 0.5, fill: masonry},
+	model.ShapeStud:      {width: 0.25},
+	model.ShapePanel:     {width: 0.5, fill: ply},
+	model.ShapeHidden:    {width: 0.25, dash: dashed},
+	model.ShapeOpening:   {width: 0.5, fill: white},
+	model.ShapeRecess:    {width: 0.35, fill: recess},
+	model.ShapeBore:      {width: 0.35, fill: white},
+	model.ShapeMark:      {width: 0.25, dash: dashDot},
+	model.ShapeBand:      {width: 1},
+	model.ShapeFront:     {width: 0.35, fill: ply},
+	model.ShapeOutlet:    {width: 0.35, dash: dashed, fill: white},
+	model.ShapeStub:      {width: 0.35, dash: dashed, fill: white},
+	model.ShapeAppliance: {width: 0.25, fill: machine},
+	model.ShapeFraming:   {width: 0.5, fill: lumber},
+	model.ShapeSteel:     {width: 0.5, fill: steel},
+	model.ShapeSlab:      {width: 0.5, fill: slab},
+	model.ShapeFloor:     {width: 0.7},
+	model.ShapeAbove:     {width: 0.25, dash: dashTwoDot},
+	model.ShapeBeyond:    {width: 0.25, grey: 90},
+	model.ShapeCentre:    {width: 0.18, dash: dashDot, grey: 60},
+	model.ShapeThin:      {width: 0.18, grey: 60},
+	model.ShapeLeader:    {width: 0.18, grey: 60},
+	model.ShapeDim:       {width: 0.18, grey: 60},
+	model.ShapeRing:      {width: 0.18, grey: 60, fill: white},
+	model.ShapeDot:       {width: 0, grey: 60, fill: &tint{60, 60, 60}},
+	model.ShapeHatch:     {width: 0.13, grey: 60},
+	model.ShapeFrame:     {width: 0.5},
+	model.ShapeRule:      {width: 0.18, grey: 90},
+	model.ShapeInk:       {width: 0.18, fill: ink},
+}
+
+// penOf is the pen of a kind; what is not known is drawn thin.
+func penOf(kind model.ShapeKind) pen {
+	if p, ok := pens[kind]; ok {
+		return p
+	}
+	return pen{width: 0.25}
+}
