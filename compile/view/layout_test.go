@@ -43,7 +43,7 @@ func faults(v *model.View) []string {
 	}
 	boxes := make([]box, len(texts))
 	for i, t := range texts {
-		boxes[i] = boxAt(t.At, typeWidth(t.Text, v.TextHeight), lineHeight*v.TextHeight/100, t.Turn)
+		boxes[i] = boxAt(t.At, TypeWidth(t.Text, v.TextHeight), lineHeight*v.TextHeight/100, t.Turn)
 		if !v.Bounds.Contains(boxes[i].bounds()) {
 			complain("text %q leaves the bounds", t.Text)
 		}

@@ -184,7 +184,7 @@ func (s *sheet) lineHeight() Length { return lineHeight * s.h / 100 }
 
 // text makes a line of type centred on a point.
 func (s *sheet) text(at geom.Point, turn geom.Angle, text string) model.Text {
-	return model.Text{At: at, Turn: turn, Room: typeWidth(text, s.h), Text: text}
+	return model.Text{At: at, Turn: turn, Room: TypeWidth(text, s.h), Text: text}
 }
 
 // dimension adds a dimension and takes its space.

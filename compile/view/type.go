@@ -20,10 +20,10 @@ const (
 // maxRunes is as long as a name may be in a drawing. Titles hold all of it.
 const maxRunes = 28
 
-// typeWidth estimates how wide a text is set. The page is drawn in whatever
+// TypeWidth estimates how wide a text is set. The page is drawn in whatever
 // sans face the reader has, so each class of letters counts as wide as in the
 // widest of the common ones.
-func typeWidth(text string, height Length) Length {
+func TypeWidth(text string, height Length) Length {
 	hundredths := Length(0)
 	for _, r := range text {
 		hundredths += runeWidth(r)
@@ -60,7 +60,7 @@ func setBlock(lines []string, height Length) block {
 	for _, line := range lines {
 		line = clip(line)
 		b.lines = append(b.lines, line)
-		b.w = max(b.w, typeWidth(line, height))
+		b.w = max(b.w, TypeWidth(line, height))
 	}
 	return b
 }

@@ -140,7 +140,6 @@ func (f pdf) arc(v geom.Vertex, to geom.Point) {
 const (
 	cap      = 0.72 // height of a figure, of the type's
 	small    = 0.66 // type of a fraction
-	over     = 0.40 // line that a numerator stands on, up from the middle of figures less half its height
 	fracGap  = 0.10 // before a fraction that belongs to a whole number, and round its stroke
 	barWidth = 0.05
 )
