@@ -121,7 +121,7 @@ func (t texts) blank(l *model.Layout, k int) {
 	}
 	fmt.Fprintf(t, "\n%s %d of %d: %s", what, k+1, len(l.Blanks), t.size(b))
 	if x, y := b.Offcut.X.Size(), b.Offcut.Y.Size(); x > 0 && y > 0 {
-		fmt.Fprintf(t, "; %s x %s is left", t.m.Build.Plain(x), t.m.Build.Plain(y))
+		fmt.Fprintf(t, "; %s x %s is left", t.m.Build.Plain(t.m.Build.Usable(x)), t.m.Build.Plain(t.m.Build.Usable(y)))
 	} else if n := len(b.Placed); b.Width == 0 && n > 0 {
 		if left := b.Length - b.Placed[n-1].At.X.Hi - t.m.Saw.Kerf; left > 0 {
 			fmt.Fprintf(t, "; %s is left", t.m.Build.Plain(left))
