@@ -165,7 +165,29 @@ func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stoc
 	if !guillotine(rects) {
 		return fmt.Errorf("cannot be cut from edge to edge")
 	}
+	if err := given(&b, inside, gap); err != nil {
+		return err
+	}
+	if b.Offcut != (geom.Rect{}) {
+		rects = append(rects, b.Offcut)
+	}
 	return sawn(inside, b.Cuts, rects, gap)
+}
+
+// given holds that each part is told with one cut, unless it is all of its sheet.
+func given(b *model.Blank, whole geom.Rect, kerf Length) error {
+	times := map[string]int{} // lookup only
+	for _, c := range b.Cuts {
+		for _, part := range b.Gives(c, kerf) {
+			times[part]++
+		}
+	}
+	for _, p := range b.Placed {
+		if times[p.Part] != 1 && p.At != whole {
+			return fmt.Errorf("%d cuts give %s", times[p.Part], p.Part)
+		}
+	}
+	return nil
 }
 
 // sawn follows the cuts in their order. Each must part something that is there; at the end every

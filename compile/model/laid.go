@@ -30,6 +30,31 @@ func (m *Model) Laid() map[string]Laid {
 	return laid
 }
 
+// Parts are the two that a cut makes, the near one first; the far one is empty where the cut takes
+// all of it.
+func (c SawCut) Parts(kerf Length) (near, far geom.Rect) {
+	near, far = c.Of, c.Of
+	if c.Along {
+		near.Y.Hi, far.Y.Lo = c.At, min(c.At+kerf, c.Of.Y.Hi)
+	} else {
+		near.X.Hi, far.X.Lo = c.At, min(c.At+kerf, c.Of.X.Hi)
+	}
+	return near, far
+}
+
+// Gives returns the pieces that come out of a cut as they are to be, by ID, the near one first.
+func (b *Blank) Gives(c SawCut, kerf Length) (parts []string) {
+	near, far := c.Parts(kerf)
+	for _, made := range []geom.Rect{near, far} {
+		for _, p := range b.Placed {
+			if p.At == made {
+				parts = append(parts, p.Part)
+			}
+		}
+	}
+	return parts
+}
+
 // SheetEdge is what is not used of a sheet along each of its edges.
 func (m *Model) SheetEdge() Length {
 	if m.Table.Free {

@@ -4,6 +4,7 @@ package sawlist
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"io"
 	"strings"
@@ -154,14 +155,17 @@ func (t texts) piece(l *model.Layout, p *model.Placed) string {
 		text += ", turned"
 	}
 	for _, more := range []string{part.Label, part.Name} {
-		if more = strings.Join(strings.Fields(finding.Clean(more)), " "); more != "" {
+		if more = words(more); more != "" {
 			text += "  " + more
 		}
 	}
 	return text
 }
 
-// cuts tells the order of the saw.
+// words are what a list calls a piece, on one line.
+func words(text string) string { return strings.Join(strings.Fields(finding.Clean(text)), " ") }
+
+// cuts tells the order of the saw, and which pieces each cut gives as they are to be.
 func (t texts) cuts(b *model.Blank) {
 	if len(b.Cuts) > 0 {
 		fmt.Fprintln(t, "  Cuts in their order, each from edge to edge of a piece, so far from its left or its lower edge:")
@@ -172,6 +176,10 @@ func (t texts) cuts(b *model.Blank) {
 			way, at = "along", c.At-c.Of.Y.Lo
 		}
 		show := t.m.Build.Plain
-		fmt.Fprintf(t, "  %3d. %s at %s of %s x %s\n", i+1, way, show(at), show(c.Of.X.Size()), show(c.Of.Y.Size()))
+		fmt.Fprintf(t, "  %3d. %s at %s of %s x %s", i+1, way, show(at), show(c.Of.X.Size()), show(c.Of.Y.Size()))
+		for k, id := range b.Gives(c, t.m.Saw.Kerf) {
+			fmt.Fprintf(t, "%s %s", []string{": gives", " and"}[k], cmp.Or(words(t.parts[id].Label), "a piece"))
+		}
+		fmt.Fprintln(t)
 	}
 }
