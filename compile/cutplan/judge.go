@@ -59,7 +59,7 @@ func (j *Job) judge(line *cutlist.Line, findings *finding.List) {
 	show := j.Build.Plain
 	trimmed := ""
 	if best.trim > 0 {
-		trimmed = fmt.Sprintf(" once %s is trimmed off each edge", show(best.trim))
+		trimmed = fmt.Sprintf(" once %s is %s each edge", show(best.trim), map[bool]string{true: "kept from", false: "trimmed off"}[j.Table.Free])
 	}
 	at, mend := line.AlongAt, ""
 	if length == 0 {

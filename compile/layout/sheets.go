@@ -79,8 +79,9 @@ func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Lay
 		}
 	}
 	l.Least = found.Price <= found.AtLeast
-	if len(s.sources) == 1 {
-		l.AtLeast = max(1, found.Fewest)
+	if s.onSale == 1 {
+		each := s.sources[0].price
+		l.AtLeast = max(found.Fewest, int((found.AtLeast+each-1)/each))
 		l.Least = l.Bought == l.AtLeast
 	}
 	l.Waste = sheetWaste(l.Blanks)

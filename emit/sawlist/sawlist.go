@@ -77,13 +77,15 @@ func (t texts) head(l *model.Layout) {
 		}
 		fmt.Fprintln(t)
 	}
+	edge := "  %s trimmed off each edge of a sheet\n"
 	if l.Free {
+		edge = "  %s kept from each edge\n"
 		fmt.Fprintf(t, "  %s between pieces that lie anywhere\n", t.m.Build.Plain(t.m.Table.Spacing))
 	} else {
 		fmt.Fprintf(t, "  %s taken by each cut\n", t.m.Build.Plain(t.m.Saw.Kerf))
 	}
-	if trim := t.m.Saw.Trim; trim > 0 && l.Kind == model.Panel {
-		fmt.Fprintf(t, "  %s trimmed off each edge of a sheet\n", t.m.Build.Plain(trim))
+	if width := t.m.SheetEdge(); width > 0 && l.Kind == model.Panel {
+		fmt.Fprintf(t, edge, t.m.Build.Plain(width))
 	}
 }
 
