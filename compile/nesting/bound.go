@@ -95,6 +95,7 @@ func (s *search) covers(f func(need float64, area []float64)) {
 			ws, hs, turns = append(ws, d.h), append(hs, d.w), true
 		}
 	}
+	s.areas(f)
 	across := s.scaled(all, scales(hs, h))
 	for _, x := range s.scaled(all, scales(ws, w)) {
 		for _, y := range across {
@@ -110,6 +111,18 @@ func (s *search) covers(f func(need float64, area []float64)) {
 			s.square(all, x, y, f)
 		}
 	}
+}
+
+// areas tells f of plain areas, which are less than those of boxes where pieces have notches.
+func (s *search) areas(f func(need float64, area []float64)) {
+	need, area := 0.0, make([]float64, len(s.kinds))
+	for i := range s.shapes {
+		need += s.shapes[i].area / s.size
+	}
+	for i := range area {
+		area[i] = s.kinds[i].area / s.size
+	}
+	f(need, area)
 }
 
 // scaled has values of a scale for both extents of demands and kinds of sheet.

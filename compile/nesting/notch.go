@@ -32,7 +32,7 @@ func (j *Job) notched(s *search, pieces []int) []shape {
 				of[1] = append(of[1], geom.R(p.Y-r.Y.Hi, r.X.Lo, p.Y-r.Y.Lo+j.Kerf, r.X.Hi+j.Kerf))
 			}
 		}
-		shapes[i].solids, shapes[i].area = &of, area(of[0][0])
+		shapes[i].solids, shapes[i].area = &of, together(of[0])
 	}
 	if !some {
 		return nil
@@ -40,8 +40,29 @@ func (j *Job) notched(s *search, pieces []int) []shape {
 	return shapes
 }
 
+// together is the area of rectangles that overlap.
+func together(all []geom.Rect) (sum float64) {
+	var xs []Length
+	for _, r := range all {
+		xs = append(xs, r.X.Lo, r.X.Hi)
+	}
+	slices.Sort(xs)
+	all = slices.SortedFunc(slices.Values(all), func(a, b geom.Rect) int { return cmp.Compare(a.Y.Lo, b.Y.Lo) })
+	for i := range xs[1:] {
+		x, top := geom.Span{Lo: xs[i], Hi: xs[i+1]}, Length(0)
+		for _, r := range all {
+			if r.X.Contains(x) {
+				r.Y.Lo = max(top, r.Y.Lo)
+				sum += area(geom.Rect{X: x, Y: r.Y})
+				top = max(top, r.Y.Hi)
+			}
+		}
+	}
+	return sum
+}
+
 // inner is a search for the largest solids of pieces alone: no layout of the pieces costs less
-// than the best one of these.
+// than the best one of these. Their areas are those of the pieces.
 func (s *search) inner(notched []shape) *search {
 	in := *s
 	in.shapes = slices.Clone(notched)

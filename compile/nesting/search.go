@@ -25,7 +25,7 @@ type search struct {
 // shape is a piece with a kerf added.
 type shape struct {
 	w, h   Length
-	area   float64 // with notches, of its largest solid
+	area   float64 // without notches
 	turns  bool
 	solids *solids // nil where it lies as its box
 }

@@ -44,7 +44,7 @@ func laidOut(m *model.Model, l *model.Layout, k int, parts map[string]*model.Par
 	s.rect(model.ShapeOpening, whole, "", s.num(b.Length)+" × "+s.num(b.Width))
 	for _, p := range b.Placed {
 		part := parts[p.Part]
-		s.area(model.ShapePanel, lying(part, &p), part.ID, partTitle(part))
+		s.area(model.ShapePanel, p.Outline(part), part.ID, partTitle(part))
 	}
 	for _, c := range b.Cuts {
 		from, to := ends(c, m.Saw.Kerf)
@@ -80,22 +80,6 @@ func (s *sheet) laidNote(m *model.Model, l *model.Layout, b *model.Blank) string
 		note += ". First " + s.num(m.Saw.Trim) + " is trimmed off each edge"
 	}
 	return note + ". A line is a cut: its number in the order, and its distance from the left or lower edge of the piece that it parts."
-}
-
-// lying is a part's outline where it lies on a sheet.
-func lying(p *model.Part, at *model.Placed) geom.Contour {
-	out := make(geom.Contour, len(p.Outline))
-	for i, v := range p.Outline {
-		if out[i] = v; at.Turned {
-			out[i].Point = geom.Point{X: -v.Y, Y: v.X}
-		}
-	}
-	box := out.Bounds()
-	for i := range out {
-		out[i].X += at.At.X.Lo - box.X.Lo
-		out[i].Y += at.At.Y.Lo - box.Y.Lo
-	}
-	return out
 }
 
 // nameLying writes a part's label, and its size where there is room for it.
