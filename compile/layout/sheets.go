@@ -79,11 +79,7 @@ func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Lay
 			l.Bought++
 		}
 	}
-	l.Least = found.Price <= found.AtLeast
-	if len(s.sources) == 1 {
-		l.AtLeast = max(1, found.Fewest)
-		l.Least = l.Bought == l.AtLeast
-	}
+	l.AtLeast, l.Least = found.Fewest, found.Price <= found.AtLeast
 	l.Waste = s.waste(found.Used, pieces)
 	return l, misfits
 }

@@ -5,8 +5,9 @@ import (
 	"slices"
 )
 
-// bound is the least price of sheets that hold all pieces, and how many they are at least where
-// there is one size only, else 0. Where too few sheets are left the price is 0.
+// bound is the least price of sheets that hold all pieces, and how many that cost anything they
+// are at least. Where too few sheets are left for all pieces
+// there is none, and enough is false.
 //
 // Lengths are replaced by values of a scale, such that whatever fits in a row still does. Then
 // the areas, made of such values, of what a sheet holds are no more than its own: Fekete and
@@ -23,28 +24,40 @@ import (
 // The bound L2 of Martello and Toth, "Lower bounds and reduction procedures for the bin packing
 // problem", Discrete Applied Mathematics 28 (1990), for the lengths of those pieces that are
 // higher than half a sheet, and for the heights of those that are longer, is among these.
-func (s *search) bound() (price int64, sheets int) {
-	kinds := slices.Clone(s.kinds)
-	if len(kinds) == 1 {
-		kinds[0].price = 1
+func (s *search) bound() (price int64, sheets int, enough bool) {
+	costs := lowest{kinds: s.kinds, part: -1}
+	count := lowest{kinds: slices.Clone(s.kinds), part: -1}
+	for i := range count.kinds {
+		k := &count.kinds[i]
+		k.price = min(k.price, 1)
 	}
-	most, least := -1.0, int64(0)
 	s.covers(func(need float64, area []float64) {
-		c := newCover(kinds, area)
-		if b := c.part(need); b > most {
-			most, least = b, max(least, c.whole(need))
+		count.raise(need, area)
+		if len(s.kinds) > 1 {
+			costs.raise(need, area)
 		}
 	})
-	if len(kinds) > 1 {
-		if math.IsInf(most, 1) {
-			return 0, 0
-		}
-		return least, 0
+	switch {
+	case math.IsInf(count.part, 1):
+		return 0, 0, false
+	case len(s.kinds) == 1:
+		return count.whole * s.kinds[0].price, int(count.whole), true
 	}
-	if math.IsInf(most, 1) {
-		return 0, s.kinds[0].most + 1
+	return costs.whole, int(count.whole), true
+}
+
+// lowest is the least price of sheets, of parts of them and of whole ones, that cover all needs.
+type lowest struct {
+	kinds []kind
+	part  float64
+	whole int64
+}
+
+func (l *lowest) raise(need float64, area []float64) {
+	c := newCover(l.kinds, area)
+	if p := c.part(need); p > l.part {
+		l.part, l.whole = p, max(l.whole, c.whole(need))
 	}
-	return least * s.kinds[0].price, int(least)
 }
 
 // demand is how many pieces there are of a size. It turns only where both ways fit a sheet.

@@ -13,22 +13,23 @@ import (
 func (j *Job) solveFree(s *search, pieces []int, l *Layout) {
 	s.stages = 0
 	notched := j.notched(s, pieces)
-	if notched == nil {
-		l.AtLeast, l.Fewest = s.bound()
-	} else {
-		l.AtLeast, l.Fewest = s.inner(notched).bound()
-	}
+	enough := false
+	l.AtLeast, l.Fewest, enough = s.inner(notched).bound()
 	saw := sawing(s)
 	sawn := saw.construct(j.Work / 16)
-	saw.cheapen(sawn, l.AtLeast, j.Work/8)
 	s.narrow()
+	if enough {
+		saw.cheapen(sawn, l.AtLeast, j.Work/8)
+	}
 	f := &solver[*bed]{search: s, fresh: func() *bed { return &bed{} }, step: 20}
 	x := loosened(f, sawn)
-	f.cheapen(x, l.AtLeast, j.Work/4*(3-index(notched != nil)))
-	if notched != nil && (x.price > l.AtLeast || len(x.out) > 0) {
-		x = interlock(f, x, notched, l.AtLeast, j.Work-j.Work/4)
+	if enough {
+		f.cheapen(x, l.AtLeast, j.Work/4*(3-index(notched != nil)))
+		if notched != nil && (x.price > l.AtLeast || len(x.out) > 0) {
+			x = interlock(f, x, notched, l.AtLeast, j.Work-j.Work/4)
+		}
+		f.clean(x, s.work+j.Work/4)
 	}
-	f.clean(x, s.work+j.Work/4)
 	f.tell(x, l, j.Kerf, pieces)
 }
 

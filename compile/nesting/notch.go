@@ -64,6 +64,9 @@ func together(all []geom.Rect) (sum float64) {
 // inner is a search for the largest solids of pieces alone: no layout of the pieces costs less
 // than the best one of these. Their areas are those of the pieces.
 func (s *search) inner(notched []shape) *search {
+	if notched == nil {
+		return s
+	}
 	in := *s
 	in.shapes = slices.Clone(notched)
 	for i := range in.shapes {

@@ -8,8 +8,8 @@ import (
 )
 
 // Solve lays out all pieces that sheets can give, for the least price and then with the largest
-// offcut that it finds. It stops when the price is the least possible, and no offcut is sought
-// for more than a quarter of the work.
+// offcut that it finds. It stops when the price is the least possible, or when it is proved that
+// too few sheets are left; and no offcut is sought for more than a quarter of the work.
 func (j *Job) Solve() Layout {
 	s, pieces := j.search()
 	l := Layout{Out: j.Misfits()}
@@ -18,11 +18,14 @@ func (j *Job) Solve() Layout {
 	case j.Free:
 		j.solveFree(s, pieces, &l)
 	default:
-		l.AtLeast, l.Fewest = s.bound()
+		enough := false
+		l.AtLeast, l.Fewest, enough = s.bound()
 		saw := sawing(s)
 		x := saw.construct(j.Work / 8)
-		saw.cheapen(x, l.AtLeast, j.Work-j.Work/4)
-		saw.clean(x, s.work+j.Work/4)
+		if enough {
+			saw.cheapen(x, l.AtLeast, j.Work-j.Work/4)
+			saw.clean(x, s.work+j.Work/4)
+		}
 		saw.tell(x, &l, j.Kerf, pieces)
 	}
 	return l
