@@ -52,7 +52,8 @@ type sheets struct {
 }
 
 // layoutSheets buys what costs least, and then leaves the largest offcut: by prices where all
-// sizes have one, and otherwise by area. What is there already costs nothing.
+// sizes have one, and otherwise by area. What is there already costs nothing. A part that only
+// offcuts are large enough for is a misfit where these are too few.
 func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Layout, []Misfit) {
 	s := &sheets{Shop: shop, stock: stock}
 	s.list()
@@ -60,17 +61,20 @@ func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Lay
 	var fit []*model.Part
 	var misfits []Misfit
 	for _, p := range parts {
-		if one := s.single(p); s.sold(one) {
+		if one := s.single(p); fits(one, s.sources) {
 			fit = append(fit, p)
 		} else {
 			misfits = append(misfits, s.over(one))
 		}
 	}
-	if l.Pieces = len(fit); l.Pieces == 0 {
-		return l, misfits
-	}
 	pieces := s.pieces(fit)
 	found := s.job(pieces).Solve()
+	for _, n := range found.Out {
+		misfits = append(misfits, s.over(pieces[n]))
+	}
+	if l.Pieces = len(fit) - len(found.Out); l.Pieces == 0 {
+		return l, misfits
+	}
 	rank := func(u nesting.Used) int { return (u.Sheet - s.onSale + len(s.sources)) % len(s.sources) }
 	slices.SortStableFunc(found.Used, func(a, b nesting.Used) int { return cmp.Compare(rank(a), rank(b)) })
 	for i := range found.Used {
@@ -79,7 +83,9 @@ func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Lay
 			l.Bought++
 		}
 	}
-	l.AtLeast, l.Least = found.Fewest, found.Price <= found.AtLeast
+	if len(found.Out) == 0 {
+		l.AtLeast, l.Least = found.Fewest, found.Price <= found.AtLeast
+	}
 	l.Waste = s.waste(found.Used, pieces)
 	return l, misfits
 }
@@ -121,9 +127,11 @@ func (s *sheets) single(p *model.Part) piece {
 	return one
 }
 
-// sold reports whether a size on sale gives a piece. Offcuts do not count: there may be too few.
-func (s *sheets) sold(p piece) bool {
-	return slices.ContainsFunc(s.sources[:s.onSale], func(o source) bool {
+// sold reports whether a size on sale gives a piece. Of offcuts there may be too few.
+func (s *sheets) sold(p piece) bool { return fits(p, s.sources[:s.onSale]) }
+
+func fits(p piece, from []source) bool {
+	return slices.ContainsFunc(from, func(o source) bool {
 		return p.fitsIn(o.room()) || p.turns && (size{p.y, p.x}).fitsIn(o.room())
 	})
 }

@@ -1,6 +1,7 @@
 package nesting
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -25,6 +26,52 @@ import (
 // problem", Discrete Applied Mathematics 28 (1990), for the lengths of those pieces that are
 // higher than half a sheet, and for the heights of those that are longer, is among these.
 func (s *search) bound() (price int64, sheets int, enough bool) {
+	price, sheets, enough = s.covered()
+	for _, part := range s.confined() {
+		p, n, ok := part.covered()
+		price, sheets, enough = max(price, p), max(sheets, n), enough && ok
+	}
+	if !enough {
+		return 0, 0, false
+	}
+	return price, sheets, true
+}
+
+// enoughParts is how many searches for some of the pieces are bounded.
+const enoughParts = 6
+
+// confined are searches for those pieces that come out of some of the kinds of sheets only, those
+// that the fewest kinds give first.
+func (s *search) confined() (parts []*search) {
+	known := map[string]*search{} // by which kinds; for lookup only
+	for _, p := range s.shapes {
+		var kinds []kind
+		key := make([]byte, len(s.kinds))
+		for k := range s.kinds {
+			if s.takes(s.kinds[k], p) {
+				key[k] = 1
+				kinds = append(kinds, s.kinds[k])
+			}
+		}
+		if of := string(key); known[of] == nil && len(kinds) < len(s.kinds) {
+			known[of] = &search{kinds: kinds, stages: s.stages, size: s.size}
+			parts = append(parts, known[of])
+		}
+	}
+	slices.SortStableFunc(parts, func(a, b *search) int { return cmp.Compare(len(a.kinds), len(b.kinds)) })
+	parts = parts[:min(len(parts), enoughParts)]
+	for _, part := range parts {
+		for _, p := range s.shapes {
+			if !slices.ContainsFunc(s.kinds, func(k kind) bool { return s.takes(k, p) && !slices.Contains(part.kinds, k) }) {
+				part.shapes = append(part.shapes, p)
+			}
+		}
+	}
+	return parts
+}
+
+// covered is that bound, of all pieces and kinds together.
+func (s *search) covered() (price int64, sheets int, enough bool) {
 	costs := lowest{kinds: s.kinds, part: -1}
 	count := lowest{kinds: slices.Clone(s.kinds), part: -1}
 	for i := range count.kinds {

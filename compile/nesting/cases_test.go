@@ -83,6 +83,8 @@ func TestBounds(t *testing.T) {
 		"a full one": {pieces(9, 600, 600, false), []nesting.Sheet{full, half, own}, 70, 1, 2},
 		// Longer than half a sheet and higher too: one to a sheet, and none of the offcut.
 		"one to each": {pieces(3, 1230, 620, false), []nesting.Sheet{full, own}, 210, 3, 3},
+		// No area tells that the smaller one is too short.
+		"only a full one is long enough": {pieces(1, 2300, 100, false), []nesting.Sheet{full, {Size: size(2000, 1220), Price: 50}}, 70, 1, 1},
 		// 2 x 2.4 m² of 1000 x 2400 lie across no half; the third piece fits one.
 		"two full ones and a half": {slices.Concat(pieces(2, 2400, 1000, false), pieces(1, 1200, 1200, false)), []nesting.Sheet{full, half}, 180, 3, 3},
 	} {

@@ -132,7 +132,7 @@ func (s *solver[S]) prune(x *solution[S]) {
 func (s *solver[S]) open(x *solution[S], piece int32, first int) bool {
 	found, ways := none, 0
 	for k := range s.kinds {
-		if !s.from(k, s.shapes[piece]) || x.bought[k] >= s.kinds[k].most || s.kinds[k].price > s.most-x.price {
+		if !s.takes(s.kinds[k], s.shapes[piece]) || x.bought[k] >= s.kinds[k].most || s.kinds[k].price > s.most-x.price {
 			continue
 		}
 		if k == first {
@@ -160,9 +160,9 @@ func (s *solver[S]) add(x *solution[S], on S) {
 	s.note(x, len(x.sheets)-1)
 }
 
-// from reports whether a piece can be cut from an empty sheet.
-func (s *search) from(k int, p shape) bool {
-	return s.lies(s.kinds[k], p.w, p.h) || p.turns && s.lies(s.kinds[k], p.h, p.w)
+// takes reports whether a piece can be cut from an empty sheet.
+func (s *search) takes(k kind, p shape) bool {
+	return s.lies(k, p.w, p.h) || p.turns && s.lies(k, p.h, p.w)
 }
 
 func (s *search) lies(k kind, w, h Length) bool {
