@@ -12,9 +12,9 @@ import (
 // check tells what is wrong with layouts. It knows the rules of cutting and
 // nothing of how the layouts were found.
 func check(parts []model.Part, stock model.Stock, shop Shop, layouts []model.Layout, misfits []Misfit) error {
-	left := map[string]*model.Part{}
+	left, known := map[string]*model.Part{}, map[string]*model.Part{}
 	for i := range parts {
-		left[parts[i].ID] = &parts[i]
+		left[parts[i].ID], known[parts[i].ID] = &parts[i], &parts[i]
 	}
 	for _, m := range misfits {
 		p := left[m.Part]
@@ -48,7 +48,7 @@ func check(parts []model.Part, stock model.Stock, shop Shop, layouts []model.Lay
 			all += b.Length.MM() * across.MM()
 			for _, p := range b.Placed {
 				pieces++
-				used += p.At.X.Size().MM() * max(p.At.Y.Size(), 1).MM()
+				used += taken(known[p.Part], p.At, l.Free)
 			}
 		}
 		if pieces != l.Pieces || math.Abs(l.Waste-(1-used/all)) > 1e-9 {
@@ -115,6 +115,7 @@ func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stoc
 		return fmt.Errorf("bought for nothing")
 	}
 	var rects []geom.Rect
+	var outlines [][][2]float64
 	for i, p := range b.Placed {
 		part := left[p.Part]
 		if part == nil || part.Stock != l.Stock {
@@ -137,6 +138,16 @@ func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stoc
 		if grain && (part.Grain == model.GrainX && p.Turned || part.Grain == model.GrainY && !p.Turned) {
 			return fmt.Errorf("%s lies across the grain", p.Part)
 		}
+		if l.Free {
+			outline := polygon(part, p)
+			for k, o := range outlines {
+				if by := apart(outline, o); by < gap.MM()-1e-7 {
+					return fmt.Errorf("%s and %s are %v mm apart, want %v", p.Part, b.Placed[k].Part, by, gap)
+				}
+			}
+			outlines = append(outlines, outline)
+			continue
+		}
 		for _, o := range b.Placed[:i] {
 			apart := func(a, b geom.Span) bool { return a.Hi+gap <= b.Lo || b.Hi+gap <= a.Lo }
 			if !apart(p.At.X, o.At.X) && (l.Kind != model.Panel || !apart(p.At.Y, o.At.Y)) {
@@ -147,6 +158,12 @@ func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stoc
 	}
 	if l.Kind != model.Panel {
 		return nil
+	}
+	offcut := polygon(&model.Part{Outline: geom.RectContour(b.Offcut)}, model.Placed{At: b.Offcut})
+	for i, o := range outlines {
+		if b.Offcut != (geom.Rect{}) && apart(o, offcut) < gap.MM()-1e-7 {
+			return fmt.Errorf("the offcut %v lies on %s", b.Offcut, b.Placed[i].Part)
+		}
 	}
 	for _, r := range rects {
 		if r.Overlaps(b.Offcut) {

@@ -56,7 +56,7 @@ func stands(p, first *model.Part) standing {
 // gives, from one side on.
 func (s *sheets) strips(parts []standing) (out []piece) {
 	whole := s.joined(parts)
-	if s.sold(whole) {
+	if len(parts) == 1 || s.sold(whole) {
 		return []piece{whole}
 	}
 	groups, _ := parted(parts)

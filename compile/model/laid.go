@@ -55,6 +55,18 @@ func (b *Blank) Gives(c SawCut, kerf Length) (parts []string) {
 	return parts
 }
 
+// Outline is that of the part, which it is told, where it lies on its sheet.
+func (at *Placed) Outline(p *Part) geom.Contour {
+	out := make(geom.Contour, len(p.Outline))
+	for i, v := range p.Outline {
+		if out[i] = v; at.Turned {
+			out[i].Point = geom.Point{X: -v.Y, Y: v.X}
+		}
+	}
+	box := out.Bounds()
+	return out.Shifted(geom.Point{X: at.At.X.Lo - box.X.Lo, Y: at.At.Y.Lo - box.Y.Lo})
+}
+
 // SheetEdge is what is not used of a sheet along each of its edges.
 func (m *Model) SheetEdge() Length {
 	if m.Table.Free {

@@ -46,7 +46,7 @@ func laidOut(m *model.Model, l *model.Layout, k int, parts map[string]*model.Par
 	s.rect(model.ShapeOpening, whole, "", s.num(b.Length)+" × "+s.num(b.Width))
 	for _, p := range b.Placed {
 		part := parts[p.Part]
-		s.area(model.ShapePanel, lying(part, &p), part.ID, partTitle(part))
+		s.area(model.ShapePanel, p.Outline(part), part.ID, partTitle(part))
 	}
 	if grained(m, l) {
 		s.grain()
@@ -130,22 +130,6 @@ func Captioned(v model.View) model.View {
 		s.put(s.text(geom.Point{X: v.Bounds.X.Mid(), Y: s.view.Bounds.Y.Lo - s.lineHeight()/2}, 0, line))
 	}
 	return s.view
-}
-
-// lying is a part's outline where it lies on a sheet.
-func lying(p *model.Part, at *model.Placed) geom.Contour {
-	out := make(geom.Contour, len(p.Outline))
-	for i, v := range p.Outline {
-		if out[i] = v; at.Turned {
-			out[i].Point = geom.Point{X: -v.Y, Y: v.X}
-		}
-	}
-	box := out.Bounds()
-	for i := range out {
-		out[i].X += at.At.X.Lo - box.X.Lo
-		out[i].Y += at.At.Y.Lo - box.Y.Lo
-	}
-	return out
 }
 
 // nameLying writes a part's label, and its size where there is room for it.
