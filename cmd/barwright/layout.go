@@ -188,8 +188,7 @@ func listName(arg string) string {
 	return cmp.Or(strings.TrimSuffix(name, filepath.Ext(name)), name)
 }
 
-// listFiles are the files of a plain cut list that is laid out. Sheets whose pieces touch have no
-// DXF files: outlines in them never do.
+// listFiles are the files of a plain cut list that is laid out.
 func listFiles(m *model.Model) []folder.File {
 	m.Sheets = view.Sheets(m)
 	files := []folder.File{
@@ -200,8 +199,6 @@ func listFiles(m *model.Model) []folder.File {
 		return files
 	}
 	files = append(files, folder.File{Name: "index.html", Write: func(w io.Writer) error { return page.WriteList(w, m) }})
-	if touching := length.Micrometre; m.Table.Free && m.Table.Spacing > touching || !m.Table.Free && m.Saw.Kerf > touching {
-		files = append(files, newCutting(m, dxf.Options{Text: true, Inch: m.Table.Inch, Build: m.Build.Name}).laid()...)
-	}
+	files = append(files, newCutting(m, dxf.Options{Text: true, Inch: m.Table.Inch, Build: m.Build.Name}).laid()...)
 	return append(files, pictures(m)...)
 }

@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/sticks"
 	"barwright/lang/length"
 
 	"github.com/google/go-cmp/cmp"
@@ -128,6 +129,10 @@ func TestSticks(t *testing.T) {
 			[]length.Length{3000 * mm, 3000 * mm, 2400 * mm, 2400 * mm}, 4},
 		{"a price for some only counts for nothing", studs(3, 5*foot), []model.StickLength{priced(eight, 1), twelve, sixteen},
 			[]length.Length{16 * foot}, 1},
+		// Seven of 5 ft are 35 ft, and so three of 12 ft; but each gives two. 3 x 9 + 6 is
+		// the least price, which three of 9 do not come to.
+		{"as many as their price takes", studs(7, 5*foot), []model.StickLength{priced(eight, 6), priced(twelve, 9)},
+			[]length.Length{12 * foot, 12 * foot, 12 * foot, 8 * foot}, 4},
 		// Five of 47 in: 12 ft gives three (141 1/4 in), 8 ft the other two.
 		{"the last one short", studs(5, 47*inch), []model.StickLength{eight, twelve}, []length.Length{12 * foot, 8 * foot}, 2},
 	}
@@ -145,6 +150,20 @@ func TestSticks(t *testing.T) {
 				t.Errorf("at least %d, want %d", l.AtLeast, c.atLeast)
 			}
 		})
+	}
+}
+
+// More lengths than are searched at once come out all the same, of two pieces to a stick each.
+func TestManyLengths(t *testing.T) {
+	const n = 2*sticks.MostKinds + 2
+	var parts []model.Part
+	for i := range length.Length(n / 2) {
+		parts = append(parts, studs(1, 4*foot-i-1)...)
+		parts = append(parts, studs(1, 4*foot+i)...)
+	}
+	l := lay(t, parts, twoByFour(model.StickLength{Length: 8 * foot}), model.Saw{})[0]
+	if l.Pieces != n || l.Bought > n/2+2 || l.AtLeast != n/2 {
+		t.Errorf("%d pieces from %d sticks, at least %d; want %d from %d", l.Pieces, l.Bought, l.AtLeast, n, n/2)
 	}
 }
 
