@@ -77,7 +77,7 @@ func (j *Job) Lay(lines []cutlist.Line) (*model.Model, finding.List) {
 func (j *Job) stock(s *model.Stock) string {
 	if len(j.Sticks) > 0 {
 		name := "stick." + j.Build.Name
-		s.Sticks = []model.Stick{{Name: name, Lengths: j.Sticks, Width: 1, Thickness: 1}}
+		s.Sticks = []model.Stick{{Name: name, Lengths: j.Sticks, Ends: j.Saw.Trim, Width: 1, Thickness: 1}}
 		return name
 	}
 	name, first := "sheet."+j.Build.Name, j.Sheets[0]

@@ -113,11 +113,17 @@ func tooMuch(show func(Length) string, length, width Length) string {
 func (j *Job) judgeLength(line *cutlist.Line, findings *finding.List) {
 	longest := Length(0)
 	for _, s := range j.Sticks {
-		longest = max(longest, s.Length)
+		longest = max(longest, s.Length-2*j.Saw.Trim)
 	}
 	if over := line.Along - longest; over > 0 {
-		show := j.Build.Plain
-		findings.Errorf("piece-too-large", line.AlongAt, "", "Piece %q is %s long, and the longest stick %s: %s too long.",
-			line.Piece, show(line.Along), show(longest), show(over))
+		show, trimmed, mend := j.Build.Plain, "", ""
+		if j.Saw.Trim > 0 {
+			trimmed = fmt.Sprintf(" once %s is trimmed off each end", show(j.Saw.Trim))
+		}
+		if over <= 2*j.Saw.Trim {
+			mend = "trim less off, or take a longer stick"
+		}
+		findings.Errorf("piece-too-large", line.AlongAt, mend, "Piece %q is %s long, and the longest stick %s%s: %s too long.",
+			line.Piece, show(line.Along), show(longest), trimmed, show(over))
 	}
 }

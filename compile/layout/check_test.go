@@ -110,6 +110,7 @@ func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stoc
 		if !slices.ContainsFunc(s.Lengths, onSale) || b.Width != 0 || b.Length > l.Length {
 			return fmt.Errorf("not a length on sale: %v", b)
 		}
+		inside.X = inside.X.Grow(-s.Ends)
 	}
 	if len(b.Placed) == 0 {
 		return fmt.Errorf("bought for nothing")

@@ -245,7 +245,8 @@ func TestAnyLayoutCanBeCut(t *testing.T) {
 			}
 			stock.Sheets = append(stock.Sheets, sheet)
 		}
-		stick := model.Stick{Name: "stick", Width: size.Draw(t, "width"), Thickness: size.Draw(t, "thickness"), Steel: rapid.Bool().Draw(t, "steel")}
+		stick := model.Stick{Name: "stick", Width: size.Draw(t, "width"), Thickness: size.Draw(t, "thickness"), Steel: rapid.Bool().Draw(t, "steel"),
+			Ends: rapid.SampledFrom([]length.Length{0, 10 * mm}).Draw(t, "ends")}
 		priced := rapid.Bool().Draw(t, "priced")
 		for range rapid.IntRange(1, 4).Draw(t, "lengths") {
 			stick.Lengths = append(stick.Lengths, model.StickLength{Length: size.Draw(t, "sold"), Price: price.Draw(t, "price"), Priced: priced})

@@ -31,7 +31,7 @@ func layoutSticks(parts []*model.Part, s model.Stick, kerf Length) (model.Layout
 	var misfits []Misfit
 	longest := Length(0)
 	for _, l := range s.Lengths {
-		longest = max(longest, l.Length)
+		longest = max(longest, s.Usable(l.Length))
 	}
 	for _, p := range parts {
 		long, wide, turned := along(p)
@@ -44,7 +44,7 @@ func layoutSticks(parts []*model.Part, s model.Stick, kerf Length) (model.Layout
 	}
 	// Equal lengths stay in the order of the parts.
 	slices.SortStableFunc(rods, func(a, b rod) int { return cmp.Compare(b.length, a.length) })
-	l := stickLayout(s, rods, buy(rods, s.Lengths, kerf), longest, kerf)
+	l := stickLayout(s, rods, buy(rods, s, kerf), longest, kerf)
 	return l, misfits
 }
 
@@ -66,10 +66,10 @@ type purchase struct {
 }
 
 // buy tells what to buy for rods, the longest first.
-func buy(rods []rod, sold []model.StickLength, kerf Length) (p purchase) {
+func buy(rods []rod, s model.Stick, kerf Length) (p purchase) {
 	dealt := deal(rods)
 	for _, some := range dealt {
-		p.add(some, sold, kerf)
+		p.add(some, s, kerf)
 	}
 	if len(dealt) > 1 { // together they may need less
 		p.atLeast, p.least = 0, false
@@ -94,8 +94,8 @@ func deal(rods []rod) [][]rod {
 }
 
 // add buys for rods of which there are not too many.
-func (p *purchase) add(rods []rod, sold []model.StickLength, kerf Length) {
-	job := sticks.Job{Kerf: int64(kerf), Stocks: onSale(sold, len(rods))}
+func (p *purchase) add(rods []rod, s model.Stick, kerf Length) {
+	job := sticks.Job{Kerf: int64(kerf), Ends: int64(s.Ends), Stocks: onSale(s.Lengths, len(rods))}
 	var of [][]rod // by piece of the job
 	for _, r := range rods {
 		last := len(of) - 1
@@ -117,12 +117,12 @@ func (p *purchase) add(rods []rod, sold []model.StickLength, kerf Length) {
 	}
 	for _, c := range result.Cuts {
 		for range c.Times {
-			s := stick{sold: sold[c.Stock]}
+			cut := stick{sold: s.Lengths[c.Stock]}
 			for i, n := range c.Counts {
-				s.pieces = append(s.pieces, of[i][:n]...)
+				cut.pieces = append(cut.pieces, of[i][:n]...)
 				of[i] = of[i][n:]
 			}
-			p.sticks = append(p.sticks, s)
+			p.sticks = append(p.sticks, cut)
 		}
 	}
 	p.least = exact && result.Least()
@@ -184,7 +184,7 @@ func stickLayout(s model.Stick, rods []rod, bought purchase, longest, kerf Lengt
 	l.AtLeast = max(bought.atLeast, fewestBins(withKerf, longest+kerf))
 	for _, st := range bought.sticks {
 		blank := model.Blank{Length: st.sold.Length}
-		at := Length(0)
+		at := s.Ends
 		for _, r := range st.pieces {
 			where := geom.Rect{X: geom.Span{Lo: at, Hi: at + r.length}}
 			blank.Placed = append(blank.Placed, model.Placed{Part: r.part.ID, At: where, Turned: r.turned})
