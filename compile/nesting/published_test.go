@@ -1,6 +1,9 @@
 package nesting_test
 
 import (
+	"fmt"
+	"maps"
+	"slices"
 	"testing"
 
 	"barwright/compile/nesting"
@@ -14,13 +17,15 @@ const published = "../../../shared/bench"
 func TestPublished(t *testing.T) {
 	for _, v := range []struct {
 		variant, only string
-		turn          bool
+		turn, free    bool
 		gap           float64 // most that all sheets are above the best known
 	}{
-		{"2BP|O|G", "class", false, 0.015},
-		{"2BP|R|G", "class", true, 0.015},
-		{"2BP|O|G", "cut", false, 0.05},
-		{"2BP|R|G", "cut", true, 0.05},
+		{"2BP|O|G", "class", false, false, 0.015},
+		{"2BP|R|G", "class", true, false, 0.015},
+		{"2BP|O|F", "class", false, true, 0.01},
+		{"2BP|R|F", "class", true, true, 0.01},
+		{"2BP|O|G", "cut", false, false, 0.05},
+		{"2BP|R|G", "cut", true, false, 0.05},
 	} {
 		classes, err := nestingtest.Read(published, v.only, v.variant)
 		if err != nil {
@@ -33,6 +38,7 @@ func TestPublished(t *testing.T) {
 					continue
 				}
 				j := in.Job(v.turn)
+				j.Free = v.free
 				l := j.Solve()
 				if err := nestingtest.Check(j, l); err != nil {
 					t.Errorf("%s: %v", in.Name, err)
@@ -50,22 +56,40 @@ func TestPublished(t *testing.T) {
 	}
 }
 
-// BenchmarkPublished lays all published classes out with the work of a build.
-func BenchmarkPublished(b *testing.B) {
-	classes, err := nestingtest.Read(published, "class", "2BP|O|G")
-	if err != nil {
-		b.Skipf("PUBLISHED INSTANCES ARE NOT THERE, NOTHING IS MEASURED: %v", err)
-	}
-	for b.Loop() {
-		sheets, best := 0, 0
+// BenchmarkClasses lays the published classes out with the work of a build, those of as many pieces
+// together, for a saw and for a router.
+func BenchmarkClasses(b *testing.B) {
+	for _, v := range []struct {
+		name, variant string
+		turn, free    bool
+	}{
+		{"sawn", "2BP|O|G", false, false}, {"sawn-turned", "2BP|R|G", true, false},
+		{"free", "2BP|O|F", false, true}, {"free-turned", "2BP|R|F", true, true},
+	} {
+		classes, err := nestingtest.Read(published, "class", v.variant)
+		if err != nil {
+			b.Skipf("PUBLISHED INSTANCES ARE NOT THERE, NOTHING IS MEASURED: %v", err)
+		}
+		bySize := map[int][]nestingtest.Instance{} // lookup only
 		for _, c := range classes {
 			for _, in := range c.Instances {
-				sheets += len(in.Job(false).Solve().Used)
-				best += in.Best
+				bySize[len(in.Pieces)] = append(bySize[len(in.Pieces)], in)
 			}
 		}
-		b.ReportMetric(float64(sheets), "sheets")
-		b.ReportMetric(100*float64(sheets-best)/float64(best), "%above")
+		for _, n := range slices.Sorted(maps.Keys(bySize)) {
+			b.Run(fmt.Sprintf("%s/pieces=%d/instances=%d", v.name, n, len(bySize[n])), func(b *testing.B) {
+				for b.Loop() {
+					sheets, best := 0, 0
+					for _, in := range bySize[n] {
+						j := in.Job(v.turn)
+						j.Free = v.free
+						sheets, best = sheets+len(j.Solve().Used), best+in.Best
+					}
+					b.ReportMetric(float64(sheets), "sheets")
+					b.ReportMetric(100*float64(sheets-best)/float64(best), "%above")
+				}
+			})
+		}
 	}
 }
 
