@@ -21,7 +21,7 @@ func (j *Job) solveFree(s *search, pieces []int, l *Layout) {
 	if enough {
 		saw.cheapen(sawn, l.AtLeast, j.Work/8)
 	}
-	f := &solver[*bed]{search: s, fresh: func() *bed { return &bed{} }, step: 20}
+	f := &solver[*bed]{search: s, fresh: func() *bed { return &bed{} }, step: 60}
 	x := loosened(f, sawn)
 	if enough {
 		f.cheapen(x, l.AtLeast, j.Work/4*(3-index(notched != nil)))
