@@ -8,7 +8,7 @@ import (
 
 // root solves the program of the whole job and proves its bound.
 func (s *solver) root() *master {
-	m := s.newMaster(s.demand, s.pool)
+	m := s.newMaster(s.demand, s.known)
 	m.solve()
 	s.bound = max(s.bound, s.least(m.prove()))
 	return m
@@ -58,7 +58,7 @@ type part struct {
 
 // dive goes on with a solved program; others is how often another pattern may be taken below.
 func (d *diver) dive(m *master, left []int, bought *purchase, others int) {
-	pool, parts := d.whole(m, left, bought)
+	parts := d.whole(m, left, bought)
 	rest := d.greedy(left)
 	if rest != nil {
 		d.offer(bought.and(rest))
@@ -77,10 +77,13 @@ func (d *diver) dive(m *master, left []int, bought *purchase, others int) {
 		taken++
 		l, b := slices.Clone(left), &purchase{slices.Clone(bought.cuts), bought.cost}
 		b.add(d.solver, p.pattern, 1, l)
-		next := d.newMaster(l, pool)
+		next := d.newMaster(l, m.pool)
 		if d.done(l) {
 			d.offer(b)
 			continue
+		}
+		if d.best != nil {
+			next.cut = float64(d.best.cost-b.cost) * (1 + 1e-9)
 		}
 		next.solve()
 		if d.best != nil && b.cost+int64(math.Ceil(next.value*(1-1e-9)-1e-6)) >= d.best.cost {
@@ -91,12 +94,11 @@ func (d *diver) dive(m *master, left []int, bought *purchase, others int) {
 }
 
 // whole buys what the program has as whole sticks, and tells the parts of sticks, the largest first.
-func (d *diver) whole(m *master, left []int, bought *purchase) (pool []pattern, parts []part) {
+func (d *diver) whole(m *master, left []int, bought *purchase) (parts []part) {
 	for b, c := range m.basis {
 		if c.stock < 0 {
 			continue
 		}
-		pool = append(pool, c.pattern)
 		n := math.Floor(m.x[b] + 1e-6)
 		if whole := min(int(n), c.times(left)); whole > 0 {
 			bought.add(d.solver, c.pattern, whole, left)
@@ -109,5 +111,5 @@ func (d *diver) whole(m *master, left []int, bought *purchase) (pool []pattern, 
 		}
 	}
 	slices.SortStableFunc(parts, func(a, b part) int { return cmp.Compare(b.x, a.x) })
-	return pool, parts
+	return parts
 }

@@ -172,7 +172,7 @@ func (r *refill) keep() {
 			key := fmt.Sprint(p)
 			if !r.seen[key] {
 				r.seen[key] = true
-				r.pool = append(r.pool, p)
+				r.known = append(r.known, column{p, float64(r.costs[p.stock])})
 			}
 		}
 	}

@@ -20,7 +20,7 @@ type solver struct {
 	steps   int
 	most    int // steps
 	sack    knapsack
-	pool    []pattern       // of sticks that were filled
+	known   []column        // of sticks that were filled
 	seen    map[string]bool // those in the pool; looked up only
 	over    []int64         // of a stock: how much longer it is than its rooms, the cut after the last piece off
 }
