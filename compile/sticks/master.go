@@ -155,6 +155,9 @@ func (m *master) price(hold float64) (found []column, proved bool) {
 		over := int64(math.Ceil(float64(budget * m.factor())))
 		sack := m.newKnapsack(m.live[:len(values)], values, m.left, room)
 		value, ok := sack.run(room, over, 100_000)
+		if !ok && len(sack.best) == 0 {
+			value, ok = sack.run(room, over, 3_000_000)
+		}
 		proved = proved && ok
 		worst = math.Max(worst, float64(value)/float64(over))
 		for more := 0; len(sack.best) > 0; more++ {
