@@ -86,9 +86,9 @@ func buy(rods []rod, sold []model.StickLength, kerf Length) (bought []stick, lea
 	for _, c := range result.Cuts {
 		for range c.Times {
 			s := stick{sold: sold[c.Stock]}
-			for i, n := range c.Counts {
-				s.pieces = append(s.pieces, of[i][:n]...)
-				of[i] = of[i][n:]
+			for _, t := range c.Takes {
+				s.pieces = append(s.pieces, of[t.Piece][:t.Count]...)
+				of[t.Piece] = of[t.Piece][t.Count:]
 			}
 			bought = append(bought, s)
 		}

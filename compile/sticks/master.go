@@ -32,11 +32,27 @@ func (s *solver) newMaster(left []int, pool []column) *master {
 	}
 	m.begin(first)
 	for _, c := range pool {
-		if c.stock >= 0 && c.times(left) > 0 {
-			m.pool = append(m.pool, c)
+		if c.stock >= 0 {
+			if c.pattern = m.of(c.pattern, left); len(c.takes) > 0 {
+				m.pool = append(m.pool, c)
+			}
 		}
 	}
 	return m
+}
+
+// rest is the program of what is left after some of it has been bought.
+func (m *master) rest(left []int) *master {
+	some := 0
+	for _, row := range m.live {
+		if left[row] > 0 {
+			some++
+		}
+	}
+	if 4*some < 3*len(m.live) {
+		return m.newMaster(left, m.pool)
+	}
+	return &master{solver: m.solver, program: m.again(left, 1000*float64(m.dearest())), left: left, cut: math.Inf(1)}
 }
 
 // first is the column that a row starts with: pieces of a kind alone in a stick, at the least cost, or none.
@@ -185,7 +201,7 @@ func (m *master) price(hold float64) (found []column, proved bool) {
 func (m *master) budget(stock int, y []float64) float64 {
 	cost := float64(m.costs[stock])
 	if row := m.rows[stock]; row >= 0 {
-		if m.at[row] < 0 {
+		if m.left[row] == 0 {
 			return 0
 		}
 		cost -= math.Min(0, y[m.at[row]])

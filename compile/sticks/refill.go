@@ -219,14 +219,14 @@ func (r *refill) energy(sticks []filled, out []int) (sum float64) {
 }
 
 // refill searches for mixes of sticks of one cost, the least from one on.
-func (s *solver) refill(from int64, seed uint64) {
-	cost, all := s.leastMixes(from)
+func (s *solver) refill(from int64, seed uint64, steps int) {
+	cost, all := s.leastMixes(s.demand, from)
 	if s.best != nil && cost >= s.best.cost {
 		return
 	}
 	for i, mix := range all {
 		r := s.newRefill(mix, seed+uint64(i))
-		r.run(mostRefilled / len(all))
+		r.run(steps / len(all))
 		r.keep()
 		s.offer(r.purchase())
 		if s.met() {

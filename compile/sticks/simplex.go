@@ -1,6 +1,9 @@
 package sticks
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // shake is what is added to what is asked for, a little different for each row, so that no two columns of a basis
 // come to nothing at once: where many do, the program would hardly move (Charnes, "Optimality and
@@ -51,13 +54,54 @@ func newProgram(left []int) *program {
 // begin puts columns into the basis, for each place one that takes of its row alone.
 func (p *program) begin(first []column) {
 	p.basis = first
-	jolt := chance(len(first))
 	for i, c := range first {
-		takes := float64(c.takes[0].n)
-		p.inverse[i*len(first)+i] = 1 / takes
-		p.x[i] = (p.asked[i] + float64(shake*(1+jolt.unit()))) / takes
+		p.inverse[i*len(first)+i] = 1 / float64(c.takes[0].n)
 	}
+	p.shaken()
 	p.prices()
+}
+
+// again is the program where less is left. Of a column in the basis that would come to less than nothing the opposite stands
+// in, at a cost that drives it out.
+func (p *program) again(left []int, dear float64) *program {
+	o := *p
+	o.basis, o.inverse = slices.Clone(p.basis), slices.Clone(p.inverse)
+	o.x, o.y, o.asked = slices.Clone(p.x), slices.Clone(p.y), slices.Clone(p.asked)
+	o.pool = slices.Clone(p.pool)
+	for i, row := range o.live {
+		o.asked[i] = float64(left[row])
+	}
+	o.shaken()
+	n := len(o.live)
+	for r, x := range o.x {
+		if x >= 0 {
+			continue
+		}
+		takes := slices.Clone(o.basis[r].takes)
+		for i := range takes {
+			takes[i].n *= -1
+		}
+		o.basis[r], o.x[r] = column{pattern{-1, takes}, dear}, -x
+		for i := range n {
+			o.inverse[r*n+i] *= -1
+		}
+	}
+	o.prices()
+	o.work = n * n / 4
+	return &o
+}
+
+// shaken works out the basis, with the shaking.
+func (p *program) shaken() {
+	n := len(p.live)
+	jolt := chance(n)
+	clear(p.x)
+	for i, asked := range p.asked {
+		asked += float64(shake * (1 + jolt.unit()))
+		for r := range p.x {
+			p.x[r] += float64(p.inverse[r*n+i] * asked)
+		}
+	}
 }
 
 // prices works out the worths anew from the basis.

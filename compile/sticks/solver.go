@@ -135,6 +135,23 @@ func (p pattern) times(left []int) int {
 	return max(n, 0)
 }
 
+// of is a pattern with no more than what is left; it takes nothing where that is no piece, or no stick.
+func (s *solver) of(p pattern, left []int) pattern {
+	if p.times(left) > 0 {
+		return p
+	}
+	var takes []take
+	for _, t := range p.takes {
+		if n := min(t.n, left[t.row]); n > 0 && t.row < s.kinds() {
+			takes = append(takes, take{t.row, n})
+		}
+	}
+	if row := s.rows[p.stock]; len(takes) == 0 || row >= 0 && left[row] == 0 {
+		return pattern{p.stock, nil}
+	}
+	return s.pattern(p.stock, takes)
+}
+
 // add cuts a pattern n times.
 func (b *purchase) add(s *solver, p pattern, n int, left []int) {
 	b.cuts = append(b.cuts, cut{p, n})
