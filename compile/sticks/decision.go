@@ -186,7 +186,8 @@ func (d *decision) takes() (out []take) {
 	return out
 }
 
-// mostDecided is how many pieces a job may have to be decided, and mostTried how many steps one mix of sticks may take.
+// mostDecided is how many pieces a job may have to be decided, and mostTried how many steps one mix of
+// sticks may take.
 const (
 	mostDecided = 60
 	mostTried   = 500_000

@@ -85,8 +85,9 @@ func (m *master) column(p pattern) column { return column{p, float64(m.costs[p.s
 
 // solve lets patterns in until none gains, or none can change the least purchase any more; it tells
 // whether it came so far. Patterns are priced between the worths of the program and those that
-// gave the best bound so far, which keeps these from swinging (Wentges, "Weighted Dantzig-Wolfe decomposition for linear
-// mixed-integer programming", International Transactions in Operational Research 4, 1997).
+// gave the best bound so far, which keeps these from swinging (Wentges, "Weighted Dantzig-Wolfe
+// decomposition for linear mixed-integer programming", International Transactions in Operational
+// Research 4, 1997).
 func (m *master) solve() bool {
 	defer m.still()
 	m.settle()
@@ -152,10 +153,10 @@ func (m *master) settled() bool {
 }
 
 // price finds columns that gain where worths are held back to the steady ones by a share: of each stock the
-// best, and some of what that leaves. A value that the
-// program is not under (Farley, "A note on bounding a class of linear programming problems,
-// including cutting stock problems", Operations Research 38, 1990) comes with it: the sum of the worths, less by what the
-// best pattern passes the cost of its stick.
+// best, and some of what that leaves. A value that the program is not under (Farley, "A note on
+// bounding a class of linear programming problems, including cutting stock problems", Operations
+// Research 38, 1990) comes with it: the sum of the worths, less by what the best pattern passes the
+// cost of its stick.
 func (m *master) price(hold float64) (found []column, proved bool) {
 	y := make([]float64, len(m.y))
 	for i := range y {

@@ -116,7 +116,7 @@ func (b *subset) walk(i int, room, sum int64) {
 	}
 }
 
-// mostRefilled is the steps of a search.
+// mostRefilled is the steps of the search before the linear program.
 const mostRefilled = 30_000_000
 
 // heated is what the energy may rise by at first, of the length of a stick.
@@ -218,7 +218,7 @@ func (r *refill) energy(sticks []filled, out []int) (sum float64) {
 	return sum
 }
 
-// refill searches for mixes of sticks of one cost, the least from one on.
+// refill searches for so many steps, in mixes of sticks of one cost, the least from one on.
 func (s *solver) refill(from int64, seed uint64, steps int) {
 	cost, all := s.leastMixes(s.demand, from)
 	if s.best != nil && cost >= s.best.cost {

@@ -61,8 +61,8 @@ func (p *program) begin(first []column) {
 	p.prices()
 }
 
-// again is the program where less is left. Of a column in the basis that would come to less than nothing the opposite stands
-// in, at a cost that drives it out.
+// again is the program where less is left, from the same basis on. For a column that would come to less
+// than nothing its opposite stands in, at a cost that drives it out.
 func (p *program) again(left []int, dear float64) *program {
 	o := *p
 	o.basis, o.inverse = slices.Clone(p.basis), slices.Clone(p.inverse)

@@ -81,8 +81,7 @@ var (
 	ErrShort = errors.New("no purchase found that gives all pieces")
 )
 
-// Default is an effort of a second or two where the job is large; one as small as a bar's takes some
-// milliseconds of it.
+// Default is an effort of two seconds at most; a job as small as a bar's takes some milliseconds of it.
 const Default = 180_000_000
 
 // Solve finds a purchase within an effort in steps, of a few nanoseconds each.
@@ -162,7 +161,7 @@ func (s *solver) run() {
 		if s.met() {
 			return
 		}
-		s.refill(s.between(seed), seed+1, s.steps-from)
+		s.refill(s.between(seed), seed+1, s.steps-from) // as long as the dive
 	}
 }
 

@@ -86,8 +86,8 @@ func TestAnyJob(t *testing.T) {
 	})
 }
 
-// Of two stocks at one price the longer is bought where it leaves the longer offcut, be it by less than the unit that all
-// pieces are a multiple of.
+// Of two stocks at one price the longer is bought where it leaves the longer offcut, be it by less than
+// the unit that all pieces are a multiple of.
 func TestLongerOffcutAtOnePrice(t *testing.T) {
 	j := &Job{Pieces: []Piece{{11, 2}}, Stocks: []Stock{{30, 4, 0}, {31, 4, 0}}}
 	r, err := Solve(j, Default)
