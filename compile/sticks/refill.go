@@ -116,9 +116,6 @@ func (b *subset) walk(i int, room, sum int64) {
 	}
 }
 
-// mostRefilled is the steps of the search before the linear program.
-const mostRefilled = 30_000_000
-
 // heated is what the energy may rise by at first, of the length of a stick.
 const heated = 0.003
 

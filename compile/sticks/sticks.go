@@ -149,7 +149,7 @@ func (s *solver) run() {
 	if s.met() || s.kinds() > mostRows {
 		return
 	}
-	s.refill(s.bound, 0, mostRefilled)
+	s.refill(s.bound, 0, s.most/6)
 	if s.met() {
 		return
 	}
