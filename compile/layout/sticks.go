@@ -118,9 +118,9 @@ func (p *purchase) add(rods []rod, s model.Stick, kerf Length) {
 	for _, c := range result.Cuts {
 		for range c.Times {
 			cut := stick{sold: s.Lengths[c.Stock]}
-			for i, n := range c.Counts {
-				cut.pieces = append(cut.pieces, of[i][:n]...)
-				of[i] = of[i][n:]
+			for _, t := range c.Takes {
+				cut.pieces = append(cut.pieces, of[t.Piece][:t.Count]...)
+				of[t.Piece] = of[t.Piece][t.Count:]
 			}
 			p.sticks = append(p.sticks, cut)
 		}

@@ -12,13 +12,13 @@ func check(j *Job, r *Result) error {
 	for _, c := range r.Cuts {
 		stock := j.Stocks[c.Stock]
 		length, pieces := int64(0), 0
-		for i, n := range c.Counts {
-			if n < 0 {
-				return fmt.Errorf("%d pieces", n)
+		for _, t := range c.Takes {
+			if t.Count < 1 {
+				return fmt.Errorf("%d pieces", t.Count)
 			}
-			length += int64(n) * j.Pieces[i].Length
-			pieces += n
-			have[i] += n * c.Times
+			length += int64(t.Count) * j.Pieces[t.Piece].Length
+			pieces += t.Count
+			have[t.Piece] += t.Count * c.Times
 		}
 		if pieces == 0 || c.Times < 1 {
 			return fmt.Errorf("bought for nothing: %v", c)

@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// cells is how finely a knapsack's table divides the room.
-const cells = 4096
+// cells is how many a knapsack's table may have; twice as many where it is exact then.
+const cells = 1 << 20
 
 // knapsack finds the takes of the most value in a room. Copies of a kind come in lots of 1, 2, 4 and
 // so on, each taken or not. A table over the room, divided into cells and every length rounded down to
@@ -36,7 +36,7 @@ type lot struct {
 // newKnapsack takes kinds with their values, those left of each, and the room. It is good until the next.
 func (s *solver) newKnapsack(kinds []int, values []int64, left []int, room int64) *knapsack {
 	k := &s.sack
-	*k = knapsack{width: max(1, room/cells), lots: k.lots[:0], table: k.table, now: k.now, best: k.best}
+	*k = knapsack{lots: k.lots[:0], table: k.table, now: k.now, best: k.best}
 	for i, row := range kinds {
 		l := s.lengths[row]
 		if values[i] <= 0 {
@@ -47,6 +47,10 @@ func (s *solver) newKnapsack(kinds []int, values []int64, left []int, room int64
 			k.lots = append(k.lots, lot{row, n, int64(n) * l, int64(n) * values[i]})
 			rest -= n
 		}
+	}
+	k.width = 1
+	if all := float64(room) * float64(len(k.lots)+1); all > 2*cells {
+		k.width = int64(math.Ceil(all / cells))
 	}
 	return k
 }

@@ -116,9 +116,6 @@ func (b *subset) walk(i int, room, sum int64) {
 	}
 }
 
-// mostRefilled is the steps of a search.
-const mostRefilled = 30_000_000
-
 // heated is what the energy may rise by at first, of the length of a stick.
 const heated = 0.003
 
@@ -172,7 +169,7 @@ func (r *refill) keep() {
 			key := fmt.Sprint(p)
 			if !r.seen[key] {
 				r.seen[key] = true
-				r.pool = append(r.pool, p)
+				r.known = append(r.known, column{p, float64(r.costs[p.stock])})
 			}
 		}
 	}
@@ -218,15 +215,15 @@ func (r *refill) energy(sticks []filled, out []int) (sum float64) {
 	return sum
 }
 
-// refill searches for mixes of sticks of one cost, the least from one on.
-func (s *solver) refill(from int64, seed uint64) {
-	cost, all := s.leastMixes(from)
+// refill searches for so many steps, in mixes of sticks of one cost, the least from one on.
+func (s *solver) refill(from int64, seed uint64, steps int) {
+	cost, all := s.leastMixes(s.demand, from)
 	if s.best != nil && cost >= s.best.cost {
 		return
 	}
 	for i, mix := range all {
 		r := s.newRefill(mix, seed+uint64(i))
-		r.run(mostRefilled / len(all))
+		r.run(steps / len(all))
 		r.keep()
 		s.offer(r.purchase())
 		if s.met() {
