@@ -21,6 +21,10 @@ func (j *Job) Solve() Layout {
 	}
 	l.AtLeast, l.Fewest = s.bound()
 	x := s.construct(j.Work / 8)
+	l.AtLeast = s.patterns(x, l.AtLeast, j.Work/2)
+	if p := s.kinds[0].price; len(s.kinds) == 1 && p > 0 {
+		l.Fewest = max(l.Fewest, int(l.AtLeast/p))
+	}
 	s.cheapen(x, l.AtLeast, j.Work-j.Work/4)
 	s.clean(x, s.work+j.Work/4)
 	for _, p := range x.out {
