@@ -17,19 +17,14 @@ func (s *search) patterns(x *solution, atLeast int64, work int) int64 {
 	m.root = m.program(m.demand())
 	m.solve(m.root, s.work+(m.until-s.work)/2)
 	atLeast = max(atLeast, m.atLeast)
-	for try := 0; try < dives && x.price > atLeast && (try == 0 || s.work < m.until); try++ {
-		y := m.dive(try == 0)
-		if s.better(y, x) {
-			*x, *y = *y, *x
-		}
-		s.release(y)
+	y := m.dive()
+	if s.better(y, x) {
+		*x, *y = *y, *x
 	}
+	s.release(y)
 	s.again(x, atLeast, work)
 	return atLeast
 }
-
-// dives is how many solutions are made of one linear program.
-const dives = 12
 
 // again lays sheets out anew: few, of which one might be saved, and more of them where none is.
 func (s *search) again(x *solution, atLeast int64, work int) {

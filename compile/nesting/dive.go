@@ -1,87 +1,168 @@
 package nesting
 
 import (
+	"cmp"
+	"math"
 	"slices"
 
 	"barwright/compile/nesting/pattern"
 	"barwright/compile/simplex"
 )
 
-// dive buys what a mix takes whole, then its largest part, and asks anew for what is left, until
-// that is nothing or work is done; then pieces that are left are laid as they come. The largest
-// part is that which looks so by chance, save the first time.
+// dive buys what a program takes whole, then one of its largest part, and asks anew for what is
+// left, until that is nothing. Where what is left can no longer beat the best it goes back, and
+// takes the next part instead, a few times (Sadykov, Vanderbeck, Pessoa, Tahiri and Uchoa, "Primal
+// heuristics for branch and price", INFORMS Journal on Computing 31, 2019).
 type dive struct {
 	*mix
+	best *solution
+}
+
+// purchase is what is bought on the way: recipes, what they cost, and what is left to be cut.
+type purchase struct {
+	tags  []int
+	price int64
 	left  []int
-	x     *solution
-	first bool
 }
 
-func (m *mix) dive(first bool) *solution {
-	d := dive{m, m.demand(), &solution{bought: make([]int, len(m.search.kinds))}, first}
-	for p := m.root; d.buy(p) && m.work < m.until; {
-		p = m.program(slices.Clone(d.left))
-		m.solve(p, m.until)
-	}
-	for k, n := range d.left {
-		d.x.out = append(d.x.out, m.copies[k][len(m.copies[k])-n:]...)
-	}
-	m.recreate(d.x, 0, none)
-	m.prune(d.x)
-	return d.x
+// share is how much of a sheet is taken of a recipe.
+type share struct {
+	tag int
+	x   float64
 }
 
-// buy buys what a program takes whole, and then its largest part. It reports whether it bought any,
-// and some is left.
-func (d *dive) buy(p *program) (any bool) {
-	tag, most := 0, 0.0
-	p.Parts(func(c simplex.Column, n float64) {
+// discrepancies is how often another part than the largest is taken on the way.
+const discrepancies = 20
+
+// dive returns the best solution that it finds.
+func (m *mix) dive() *solution {
+	d := dive{mix: m}
+	d.down(m.root, purchase{left: m.demand()}, discrepancies)
+	return d.best
+}
+
+// down goes on with a solved program; others is how often another part may be taken below.
+func (d *dive) down(p *program, bought purchase, others int) {
+	parts := d.whole(p, &bought)
+	if d.spent() || len(parts) == 0 || bought.done() {
+		d.offer(bought)
+		return
+	}
+	for i, part := range parts {
+		if i > others || d.best != nil && (d.spent() || d.best.price <= d.atLeast) {
+			return
+		}
+		next := purchase{slices.Clone(bought.tags), bought.price, slices.Clone(bought.left)}
+		d.buy(&next, part.tag)
+		if next.done() {
+			d.offer(next)
+			continue
+		}
+		q := d.program(slices.Clone(next.left))
+		d.solve(q, d.until)
+		if d.best == nil || next.price+d.least(q) < d.best.price {
+			d.down(q, next, others-i)
+		}
+	}
+}
+
+func (d *dive) spent() bool { return d.work >= d.until }
+
+// done tells whether nothing is left.
+func (b *purchase) done() bool { return slices.Max(b.left) == 0 }
+
+// least is what a program costs at least, as far as it knows: whole sheets if all cost the same.
+func (d *dive) least(p *program) int64 {
+	unit := float64(d.search.kinds[0].price)
+	if len(d.search.kinds) > 1 {
+		unit = 1
+	}
+	return int64(unit * math.Ceil(p.Value()/unit-1e-6))
+}
+
+// whole buys what a program takes whole, and tells what parts are left, the largest first.
+func (d *dive) whole(p *program, bought *purchase) (parts []share) {
+	p.Parts(func(c simplex.Column, x float64) {
 		if c.Tag < 0 {
 			return
 		}
-		for n += 1e-6; n >= 1 && d.asks(c.Tag); n-- {
-			d.cut(c.Tag)
-			any = true
+		for x += 1e-6; x >= 1 && d.asks(c.Tag, bought.left); x-- {
+			d.buy(bought, c.Tag)
 		}
-		if !d.first {
-			n *= 1 - float64(0.5*d.unit())
-		}
-		if n > most {
-			most, tag = n, c.Tag
+		if x > 1e-5 {
+			parts = append(parts, share{c.Tag, x})
 		}
 	})
-	if most > 1e-5 {
-		any = d.cut(tag) || any
-	}
-	return any && slices.Max(d.left) > 0
+	parts = slices.DeleteFunc(parts, func(s share) bool { return !d.gives(s.tag, bought.left) })
+	slices.SortStableFunc(parts, func(a, b share) int { return cmp.Compare(b.x, a.x) })
+	return parts
 }
 
 // asks reports whether all that a recipe gives is left to be cut.
-func (d *dive) asks(tag int) bool {
+func (d *dive) asks(tag int, left []int) bool {
 	for k, n := range d.recipes[tag].gives {
-		if n > d.left[k] {
+		if n > left[k] {
 			return false
 		}
 	}
 	return true
 }
 
-// cut buys a sheet and cuts it by a recipe, save what is not asked for; it reports whether anything is.
-func (d *dive) cut(tag int) bool {
+// gives reports whether a recipe gives any of what is left.
+func (d *dive) gives(tag int, left []int) bool {
+	for k, n := range d.recipes[tag].gives {
+		if n > 0 && left[k] > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// buy buys a sheet for a recipe.
+func (d *dive) buy(b *purchase, tag int) {
+	r := &d.recipes[tag]
+	b.tags = append(b.tags, tag)
+	b.price += d.search.kinds[r.sheet].price
+	for k, n := range r.gives {
+		b.left[k] -= min(n, b.left[k])
+	}
+}
+
+// offer makes a solution of a purchase, lays what is left as it comes, and keeps the best.
+func (d *dive) offer(b purchase) {
+	x := &solution{bought: make([]int, len(d.search.kinds))}
+	left := d.demand()
+	for _, tag := range b.tags {
+		d.cut(x, tag, left)
+	}
+	for k, n := range left {
+		x.out = append(x.out, d.copies[k][len(d.copies[k])-n:]...)
+	}
+	d.recreate(x, 0, none)
+	d.prune(x)
+	if d.best == nil || d.better(x, d.best) {
+		x, d.best = d.best, x
+	}
+	if x != nil {
+		d.release(x)
+	}
+}
+
+// cut cuts a sheet by a recipe, save what is not left to be cut.
+func (d *dive) cut(x *solution, tag int, left []int) {
 	r := d.recipes[tag]
-	part := asked(r.part, slices.Clone(d.left))
+	part := asked(r.part, slices.Clone(left))
 	if part == nil {
-		return false
+		return
 	}
 	k, t := d.search.kinds[r.sheet], d.tree()
 	t.reset(r.sheet, k.w, k.h)
 	t.fill(root, part, func(kind int) int32 {
-		d.left[kind]--
+		left[kind]--
 		c := d.copies[kind]
-		return c[len(c)-d.left[kind]-1]
+		return c[len(c)-left[kind]-1]
 	})
-	d.add(d.x, t)
-	return true
+	d.add(x, t)
 }
 
 // add puts a tree into a solution.

@@ -20,7 +20,7 @@ func (j *Job) solveFree() Layout {
 	solids := j.solids(pieces)
 	l.AtLeast, l.Fewest = s.inner(solids).bound()
 	sawn := s.construct(j.Work / 16)
-	s.cheapen(sawn, l.AtLeast, j.Work/8)
+	s.cheapen(sawn, s.patterns(sawn, l.AtLeast, j.Work/4), j.Work/8)
 	f := newFree(s)
 	x := f.from(sawn)
 	f.cheapen(x, l.AtLeast, j.Work/4*(3-index(solids != nil)))
