@@ -19,8 +19,8 @@ func TestPublished(t *testing.T) {
 	}{
 		{"2BP|O|G", "class", false, 0.015},
 		{"2BP|R|G", "class", true, 0.015},
-		{"2BP|O|G", "cut", false, 0.05},
-		{"2BP|R|G", "cut", true, 0.05},
+		{"2BP|O|G", "cut", false, 0.02},
+		{"2BP|R|G", "cut", true, 0.02},
 	} {
 		classes, err := nestingtest.Read(published, v.only, v.variant)
 		if err != nil {

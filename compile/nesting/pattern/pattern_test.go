@@ -141,6 +141,44 @@ func TestBest(t *testing.T) {
 	})
 }
 
+// TestHolds cuts a sheet up at random: what it gave is worth no more than the best pattern, though
+// only as many pieces are thought to lie in a row as there are.
+func TestHolds(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rest := []pattern.Part{{W: 200, H: 150}}
+		for range rapid.IntRange(0, 12).Draw(t, "cuts") {
+			i := rapid.IntRange(0, len(rest)-1).Draw(t, "of")
+			a, b := rest[i], rest[i]
+			if rapid.Bool().Draw(t, "x") && a.W > 1 {
+				a.W = pattern.Length(rapid.IntRange(1, int(a.W)-1).Draw(t, "at"))
+				b.W -= a.W
+			} else if a.H > 1 {
+				a.H = pattern.Length(rapid.IntRange(1, int(a.H)-1).Draw(t, "at"))
+				b.H -= a.H
+			} else {
+				continue
+			}
+			rest[i] = a
+			rest = append(rest, b)
+		}
+		var kinds []pattern.Kind
+		var worths []int64
+		sum := int64(0)
+		for _, r := range rest {
+			worth := int64(rapid.IntRange(0, 50).Draw(t, "worth"))
+			k := pattern.Kind{W: r.W, H: r.H, Most: 1}
+			if k.Turns = rapid.Bool().Draw(t, "turns"); k.Turns {
+				k.W, k.H = k.H, k.W
+			}
+			kinds, worths, sum = append(kinds, k), append(worths, worth), sum+worth
+		}
+		g := pattern.NewGrid(kinds, 200, 150, 0, 100_000_000)
+		if got := g.Price(worths); g.Whole && got < sum {
+			t.Fatalf("worth %d, but one way to cut the sheet gives %d", got, sum)
+		}
+	})
+}
+
 // TestRough finds patterns where not all positions can be tried.
 func TestRough(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
