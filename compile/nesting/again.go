@@ -7,8 +7,11 @@ import (
 
 // patterns puts what is bought by patterns in the place of a solution that costs more, then lays
 // some of its sheets out anew for less, until work is done. It returns the least that all pieces
-// can cost, as far as it knows.
+// can cost if they are sawn, as far as it knows.
 func (s *search) patterns(x *solution, atLeast int64, work int) int64 {
+	if x.price <= atLeast {
+		return atLeast
+	}
 	m := s.newMix(len(x.trees), work/2)
 	if m == nil {
 		return atLeast
@@ -83,10 +86,11 @@ func (s *search) save(x *solution, some []int, work int) bool {
 	if !found {
 		return false
 	}
+	out := len(x.out)
 	for _, i := range slices.Backward(slices.Sorted(slices.Values(some))) {
 		s.remove(x, i)
 	}
-	x.out = x.out[:0]
+	x.out = x.out[:out]
 	for _, t := range y.trees {
 		t.rename(func(p int32) int32 { return pieces[p] })
 		s.add(x, t)
