@@ -64,7 +64,7 @@ func (s *search) few(x *solution, spare float64, any bool) []int {
 // save lays some sheets out anew by a search of their own, and reports whether it saves money.
 func (s *search) save(x *solution, some []int, work int) bool {
 	o := *s
-	o.shapes, o.pool, o.key, o.stuck = nil, nil, nil, nil
+	o.shapes, o.pool, o.key, o.stuck, o.kinds = nil, nil, nil, nil, slices.Clone(s.kinds)
 	y := &solution{bought: make([]int, len(s.kinds))}
 	var pieces []int32
 	for _, i := range some {
@@ -78,6 +78,9 @@ func (s *search) save(x *solution, some []int, work int) bool {
 	}
 	if y.price == 0 {
 		return false
+	}
+	for k := range o.kinds {
+		o.kinds[k].most -= x.bought[k] - y.bought[k]
 	}
 	o.key, o.stuck = make([]float64, len(pieces)), make([]bool, len(pieces))
 	o.most = y.price - 1

@@ -17,7 +17,7 @@ type mix struct {
 	*search
 	copies  [][]int32 // the pieces of a kind
 	kinds   []pattern.Kind
-	grids   []*pattern.Grid // of each kind of sheet
+	grids   []*pattern.Grid // of each kind of sheet, nil where there are few of it
 	recipes []recipe
 	root    *program // asks for all pieces
 	until   int      // work
@@ -32,19 +32,23 @@ type recipe struct {
 }
 
 // newMix is nil where there are more kinds of pieces than sheets, as then no pattern is cut often,
-// and where there are few sheets of any kind, or all are free.
+// and where no sheet is there in any number, or all are free.
 func (s *search) newMix(sheets, work int) *mix {
 	m := &mix{search: s, until: s.work + work}
 	if m.sort(); len(m.kinds) > sheets || m.dearest() == 0 {
 		return nil
 	}
-	for _, k := range s.kinds {
-		if k.most < len(s.shapes) {
-			return nil
+	m.grids = make([]*pattern.Grid, len(s.kinds))
+	any := false
+	for i, k := range s.kinds {
+		if k.most >= len(s.shapes) {
+			any = true
+			m.grids[i] = pattern.NewGrid(m.kinds, k.w, k.h, s.stages, work/(2*len(m.kinds)))
+			s.work += m.grids[i].Work / 2
 		}
-		g := pattern.NewGrid(m.kinds, k.w, k.h, s.stages, work/(2*len(m.kinds)))
-		m.grids = append(m.grids, g)
-		s.work += g.Work / 2
+	}
+	if !any {
+		return nil
 	}
 	return m
 }
@@ -156,11 +160,12 @@ func (m *mix) worths(p *program) []int64 {
 // price lets in patterns that gain, and reports whether any did.
 func (m *mix) price(p *program) (any bool) {
 	worths := m.worths(p)
-	var most []int64
-	for k := range m.grids {
-		v, gains := m.seek(p, k, slices.Clone(worths))
-		most = append(most, v)
-		any = any || gains
+	most := make([]int64, len(m.grids))
+	for k, g := range m.grids {
+		if g != nil {
+			v, gains := m.seek(p, k, slices.Clone(worths))
+			most[k], any = v, any || gains
+		}
 	}
 	if p == m.root {
 		m.prove(worths, most)
@@ -227,7 +232,7 @@ func (m *mix) prove(worths, most []int64) {
 	}
 	least := int64(-1)
 	for k, g := range m.grids {
-		if !g.Whole {
+		if g == nil || !g.Whole {
 			return
 		}
 		if most[k] == 0 {

@@ -60,7 +60,7 @@ func TestRandomMany(t *testing.T) {
 		}
 		for range rapid.IntRange(1, 3).Draw(t, "sheets") {
 			j.Sheets = append(j.Sheets, nesting.Sheet{Size: nesting.Size{X: length(100, 250, "x"), Y: length(80, 150, "y")},
-				Price: int64(rapid.IntRange(0, 9).Draw(t, "price"))})
+				Price: int64(rapid.IntRange(0, 9).Draw(t, "price")), Most: rapid.SampledFrom([]int{0, 0, 0, 1, 5}).Draw(t, "most")})
 		}
 		for range rapid.IntRange(1, 6).Draw(t, "kinds") {
 			p := nesting.Piece{Size: nesting.Size{X: length(20, 160, "x"), Y: length(20, 110, "y")}, Turns: rapid.Bool().Draw(t, "turns")}
