@@ -19,7 +19,7 @@ func (j *Job) solveFree(s *search, pieces []int, l *Layout) {
 	sawn := saw.construct(j.Work / 16)
 	s.narrow()
 	if enough {
-		saw.cheapen(sawn, l.AtLeast, j.Work/8)
+		saw.cheapen(sawn, saw.patterns(sawn, l.AtLeast, j.Work/4), j.Work/8)
 	}
 	f := &solver[*bed]{search: s, fresh: func() *bed { return &bed{} }, step: 60}
 	x := loosened(f, sawn)
@@ -58,7 +58,7 @@ func loosened(f *solver[*bed], sawn *solution[*tree]) *solution[*bed] {
 	for i := range same {
 		same[i] = i
 	}
-	x := &solution[*bed]{out: sawn.out, bought: sawn.bought, price: sawn.price}
+	x := &solution[*bed]{out: sawn.out, bought: make([]int, len(f.kinds))}
 	for i := range sawn.sheets {
 		t, b := sawn.sheets[i].on, f.take()
 		b.reset(f.search, t.kind)

@@ -23,10 +23,10 @@ var families = []struct {
 	{"2BP|R|G", "class", true, false, 0.015},
 	{"2BP|O|F", "class", false, true, 0.01},
 	{"2BP|R|F", "class", true, true, 0.01},
-	{"2BP|O|G", "cut", false, false, 0.05},
-	{"2BP|R|G", "cut", true, false, 0.05},
-	{"2BP|O|F", "cut", false, true, 0.05},
-	{"2BP|R|F", "cut", true, true, 0.05},
+	{"2BP|O|G", "cut", false, false, 0.02},
+	{"2BP|R|G", "cut", true, false, 0.02},
+	{"2BP|O|F", "cut", false, true, 0.02},
+	{"2BP|R|F", "cut", true, true, 0.02},
 }
 
 // TestPublished lays out every fifth published instance: no count is under its bound, no bound

@@ -149,15 +149,16 @@ func (s *solver[S]) open(x *solution[S], piece int32, first int) bool {
 	on := s.take()
 	on.reset(s.search, found)
 	s.add(x, on)
-	x.bought[found]++
-	x.price += s.kinds[found].price
 	return true
 }
 
-// add puts a sheet beside those of a solution.
+// add buys a sheet for a solution.
 func (s *solver[S]) add(x *solution[S], on S) {
-	x.sheets = append(x.sheets, laid[S]{blank: on.base(), on: on})
+	b := on.base()
+	x.sheets = append(x.sheets, laid[S]{blank: b, on: on})
 	s.note(x, len(x.sheets)-1)
+	x.bought[b.kind]++
+	x.price += s.kinds[b.kind].price
 }
 
 // takes reports whether a piece can be cut from an empty sheet.

@@ -23,6 +23,10 @@ func (j *Job) Solve() Layout {
 		saw := sawing(s)
 		x := saw.construct(j.Work / 8)
 		if enough {
+			l.AtLeast = saw.patterns(x, l.AtLeast, j.Work/2)
+			if p := s.kinds[0].price; len(s.kinds) == 1 && p > 0 {
+				l.Fewest = max(l.Fewest, int(l.AtLeast/p))
+			}
 			saw.cheapen(x, l.AtLeast, j.Work-j.Work/4)
 			saw.clean(x, s.work+j.Work/4)
 		}
@@ -31,9 +35,11 @@ func (j *Job) Solve() Layout {
 	return l
 }
 
-// sawing looks for layouts that a saw can cut.
-func sawing(s *search) *solver[*tree] {
-	return &solver[*tree]{search: s, fresh: func() *tree { return &tree{} }, step: 150}
+// sawer looks for layouts that a saw can cut.
+type sawer struct{ *solver[*tree] }
+
+func sawing(s *search) sawer {
+	return sawer{&solver[*tree]{search: s, fresh: func() *tree { return &tree{} }, step: 150}}
 }
 
 // tell tells what was found, pieces by their index in the job.
