@@ -290,7 +290,7 @@ func comesOut(p *model.Part, stock model.Stock, shop Shop) bool {
 			long, wide = y, x
 		}
 		section := wide <= s.Width && p.Thickness <= s.Thickness || wide <= s.Thickness && p.Thickness <= s.Width
-		reaches := func(o model.StickLength) bool { return long <= o.Length }
+		reaches := func(o model.StickLength) bool { return long <= o.Length-2*s.Ends }
 		if s.Name == p.Stock && section && slices.ContainsFunc(s.Lengths, reaches) {
 			return true
 		}
