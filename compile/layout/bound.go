@@ -5,6 +5,9 @@ import "slices"
 // fewestBins returns a lower bound for the bins of a size that hold the sizes,
 // each of which is in 0..bin.
 //
+// It says more than a bound of what sticks cost, where some cost less than others, and of more
+// kinds than are searched by a linear program.
+//
 // It is the bound L2 of Martello and Toth, "Lower bounds and reduction
 // procedures for the bin packing problem", Discrete Applied Mathematics 28
 // (1990): for each k up to half a bin, what is longer than bin-k lies alone,

@@ -17,8 +17,8 @@ type bench struct {
 	best int
 }
 
-// published reads the instances of sticks beside the project, whose README tells their origin. A test is
-// skipped where they are not there.
+// published reads the instances of sticks beside the project, whose README tells their origin. A
+// test is skipped where they are not there.
 func published(t testing.TB) (out []bench) {
 	t.Helper()
 	dir := filepath.Join("..", "..", "..", "shared", "bench")
@@ -70,8 +70,8 @@ func number(t testing.TB, s string) int64 {
 	return n
 }
 
-// The least count is bought of 95 in 100 instances, and no bound passes it. A short run leaves out those that
-// take long; -v prints each.
+// The least count is bought of 95 in 100 instances, and no bound passes it. A short run leaves out
+// those that take long; -v prints each.
 func TestPublished(t *testing.T) {
 	all := published(t)
 	seen, met, proved := 0, 0, 0

@@ -2,8 +2,8 @@ package sticks
 
 import "fmt"
 
-// check tells what is wrong with a result. It knows how sticks are cut and nothing of how the result was
-// found.
+// check tells what is wrong with a result. It knows how sticks are cut and nothing of how the
+// result was found.
 func check(j *Job, r *Result) error {
 	have := make([]int, len(j.Pieces))
 	bought := make([]int, len(j.Stocks))
@@ -64,7 +64,8 @@ func (p purse) better(o purse) bool {
 	return p.offcut > o.offcut
 }
 
-// exhaust tries every way to put single pieces, one after the other, into sticks, those that are begun or a new one.
+// exhaust tries every way to put single pieces, one after the other, into sticks, those that are
+// begun or a new one.
 func exhaust(j *Job, pieces []int64) (best purse, ok bool) {
 	type begun struct {
 		stock int

@@ -5,12 +5,12 @@ import (
 	"slices"
 )
 
-// decision tells by trying whether sticks give all pieces. The longest piece left goes into a stick of each length in
-// turn, with whatever else fills that; a filling is tried only where no piece left fits into its rest, nor
-// in place of a shorter one that is taken, for then another filling does no worse (Martello and Toth,
-// "Lower bounds and reduction procedures for the bin packing problem", Discrete Applied
-// Mathematics 28, 1990; Korf, "A new algorithm for optimal bin packing", AAAI 2002). What has failed is
-// remembered.
+// decision tells by trying whether sticks give all pieces. The longest piece left goes into a stick
+// of each length in turn, with whatever else fills that; a filling is tried only where no piece
+// left fits into its rest, nor in place of a shorter one that is taken, for then another filling
+// does no worse (Martello and Toth, "Lower bounds and reduction procedures for the bin packing
+// problem", Discrete Applied Mathematics 28, 1990; Korf, "A new algorithm for optimal bin packing",
+// AAAI 2002). What has failed is remembered.
 type decision struct {
 	*solver
 	left   []int

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"barwright/compile/simplex"
 )
 
 // root solves the program of the whole job and proves its bound.
@@ -44,10 +46,10 @@ func (c *chance) below(n int) int { return int(c.next() % uint64(n)) }
 // mostOthers is how many other patterns a dive may take.
 const mostOthers = 2
 
-// diver fixes sticks of the linear program, solves what is left of it, and so on until nothing is left. Where
-// what is left can no longer beat the best it goes back, and takes the next pattern instead, a few
-// times (Sadykov, Vanderbeck, Pessoa, Tahiri and Uchoa, "Primal heuristics for branch and price",
-// INFORMS Journal on Computing 31, 2019).
+// diver fixes sticks of the linear program, solves what is left of it, and so on until nothing is
+// left. Where what is left can no longer beat the best it goes back, and takes the next pattern
+// instead, a few times (Sadykov, Vanderbeck, Pessoa, Tahiri and Uchoa, "Primal heuristics for
+// branch and price", INFORMS Journal on Computing 31, 2019).
 type diver struct {
 	*solver
 	chance chance
@@ -99,25 +101,25 @@ func (d *diver) dive(m *master, left []int, bought *purchase, others int) {
 
 // whole buys what the program has as whole sticks, and tells the parts of sticks, the largest first.
 func (d *diver) whole(m *master, left []int, bought *purchase) (parts []part) {
-	for b, c := range m.basis {
-		if c.stock < 0 {
-			continue
+	m.Parts(func(c simplex.Column, x float64) {
+		if c.Tag < 0 {
+			return
 		}
-		n := math.Floor(m.x[b] + 1e-6)
-		c.pattern = d.of(c.pattern, left)
-		if whole := min(int(n), c.times(left)); whole > 0 {
-			bought.add(d.solver, c.pattern, whole, left)
+		n := math.Floor(x + 1e-6)
+		p := d.of(m.patterns[c.Tag], left)
+		if whole := min(int(n), p.times(left)); whole > 0 {
+			bought.add(d.solver, p, whole, left)
 		}
-		if x := m.x[b] - n; x > 1e-6 {
+		if x -= n; x > 1e-6 {
 			if !d.steady {
 				x *= 1 - float64(0.5*d.chance.unit())
 			}
 			if d.long {
-				x *= d.squares(c.pattern)
+				x *= d.squares(p)
 			}
-			parts = append(parts, part{c.pattern, x})
+			parts = append(parts, part{p, x})
 		}
-	}
+	})
 	slices.SortStableFunc(parts, func(a, b part) int { return cmp.Compare(b.x, a.x) })
 	return parts
 }

@@ -6,9 +6,9 @@ import (
 	"sort"
 )
 
-// greedy fills one stick after the other, the longest pieces first, each time of the stock that gives the
-// most length for its cost, and the last of the cheapest that holds what is left. It is nil where
-// stocks of which there are few run out.
+// greedy fills one stick after the other, the longest pieces first, each time of the stock that
+// gives the most length for its cost, and the last of the cheapest that holds what is left. It is
+// nil where stocks of which there are few run out.
 func (s *solver) greedy(demand []int) *purchase {
 	left := slices.Clone(demand)
 	p := &purchase{}

@@ -8,12 +8,12 @@ import (
 // cells is how many a knapsack's table may have; twice as many where it is exact then.
 const cells = 1 << 20
 
-// knapsack finds the takes of the most value in a room. Copies of a kind come in lots of 1, 2, 4 and
-// so on, each taken or not. A table over the room, divided into cells and every length rounded down to
-// cells, tells the most that the lots from each on may give (Bellman's recursion, "Dynamic
-// Programming", 1957); the search walks the lots by it, the more promising way first, and cuts off what cannot
-// reach the best. Where each length is a whole number of cells the first walk finds the best. Values are whole
-// numbers, so what it finds is exact.
+// knapsack finds the takes of the most value in a room. Copies of a kind come in lots of 1, 2, 4
+// and so on, each taken or not. A table over the room, divided into cells and every length rounded
+// down to cells, tells the most that the lots from each on may give (Bellman's recursion, "Dynamic
+// Programming", 1957); the search walks the lots by it, the more promising way first, and cuts off
+// what cannot reach the best. Where each length is a whole number of cells the first walk finds the
+// best. Values are whole numbers, so what it finds is exact.
 type knapsack struct {
 	lots  []lot
 	width int64 // of a cell
@@ -33,7 +33,8 @@ type lot struct {
 	value  int64
 }
 
-// newKnapsack takes kinds with their values, those left of each, and the room. It is good until the next.
+// newKnapsack takes kinds with their values, those left of each, and the room. It is good until the
+// next.
 func (s *solver) newKnapsack(kinds []int, values []int64, left []int, room int64) *knapsack {
 	k := &s.sack
 	*k = knapsack{lots: k.lots[:0], table: k.table, now: k.now, best: k.best}

@@ -1,43 +1,54 @@
 package sticks
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"barwright/compile/simplex"
+)
 
 // scale is what the dearest stick costs in whole numbers, when patterns are priced and proved.
 const scale = 1 << 40
 
 // master is the linear program of Gilmore and Gomory, "A linear programming approach to the
-// cutting stock problem", Operations Research 9 (1961) and 11 (1963): the least cost of patterns, in parts of
-// sticks too, that give what is left. Patterns come in as they gain.
+// cutting stock problem", Operations Research 9 (1961) and 11 (1963): the least cost of patterns,
+// in parts of sticks too, that give what is left. Patterns come in as they gain. A stock of which
+// there are few is a row of which a pattern takes one.
 type master struct {
 	*solver
-	*program
-	left   []int     // of a row
-	value  float64   // of the program
-	steady []float64 // worths of the best bound so far
-	under  float64   // that bound
-	cut    float64   // a bound that is as good as any
+	*simplex.Program
+	left     []int // of a row
+	live     []int // rows with something left: those of the program
+	at       []int // of a row: its place in live, or -1
+	patterns []pattern
+	pool     []simplex.Column // patterns by their tags, and what is spare of rows
+	value    float64          // of the program
+	steady   []float64        // worths of the best bound so far
+	under    float64          // that bound
+	cut      float64          // a bound that is as good as any
 }
 
 // newMaster starts a program of what is left with patterns that may do.
-func (s *solver) newMaster(left []int, pool []column) *master {
-	m := &master{solver: s, program: newProgram(left), left: left, cut: math.Inf(1)}
-	var first []column
-	for _, row := range m.live {
+func (s *solver) newMaster(left []int, patterns []pattern) *master {
+	m := &master{solver: s, left: left, at: make([]int, len(left)), cut: math.Inf(1)}
+	for row, n := range left {
+		m.at[row] = -1
+		if n > 0 {
+			m.at[row] = len(m.live)
+			m.live = append(m.live, row)
+		}
+	}
+	var first []simplex.Column
+	for i, row := range m.live {
 		first = append(first, m.first(row))
-		spare := column{pattern{-1, []take{{row, -1}}}, 0}
-		if row >= m.kinds() {
-			spare.takes[0].n = 1
-		}
-		m.pool = append(m.pool, spare)
+		m.pool = append(m.pool, simplex.Spare(i))
 	}
-	m.begin(first)
-	for _, c := range pool {
-		if c.stock >= 0 {
-			if c.pattern = m.of(c.pattern, left); len(c.takes) > 0 {
-				m.pool = append(m.pool, c)
-			}
+	for _, p := range patterns {
+		if p = m.of(p, left); len(p.takes) > 0 {
+			m.add(p)
 		}
 	}
+	m.Program = simplex.New(m.need(), first)
 	return m
 }
 
@@ -50,26 +61,68 @@ func (m *master) rest(left []int) *master {
 		}
 	}
 	if 4*some < 3*len(m.live) {
-		return m.newMaster(left, m.pool)
+		return m.newMaster(left, m.patterns)
 	}
-	return &master{solver: m.solver, program: m.again(left, 1000*float64(m.dearest())), left: left, cut: math.Inf(1)}
+	o := &master{solver: m.solver, left: left, live: m.live, at: m.at, cut: math.Inf(1)}
+	o.patterns, o.pool = slices.Clone(m.patterns), slices.Clone(m.pool)
+	o.Program = m.Again(o.need(), m.alone())
+	return o
 }
 
-// first is the column that a row starts with: pieces of a kind alone in a stick, at the least cost, or none.
-func (m *master) first(row int) column {
-	if row >= m.kinds() {
-		return column{pattern{-1, []take{{row, 1}}}, 0}
+// need is what the program's rows ask for: below 0 the sticks of which there are few.
+func (m *master) need() (out []float64) {
+	for _, row := range m.live {
+		n := float64(m.left[row])
+		if row >= m.kinds() {
+			n = -n
+		}
+		out = append(out, n)
 	}
-	c := column{pattern{-1, []take{{row, 1}}}, 1000 * float64(m.dearest())}
-	per := c.cost
+	return out
+}
+
+// alone is the cost of what no pattern gives.
+func (m *master) alone() float64 { return 1000 * float64(m.dearest()) }
+
+// first is the column that a row starts with: pieces of a kind alone in a stick, at the least cost,
+// or in none; or all sticks of a stock left there.
+func (m *master) first(row int) simplex.Column {
+	if row >= m.kinds() {
+		return simplex.Spare(m.at[row])
+	}
+	c := simplex.Column{Terms: []simplex.Term{{Row: m.at[row], By: 1}}, Cost: m.alone(), Tag: simplex.Excess}
+	best, per := pattern{}, c.Cost
 	for k, room := range m.rooms {
 		n := int(min(room/m.lengths[row], int64(m.left[row])))
 		if n == 0 || m.rows[k] >= 0 {
 			continue
 		}
 		if p := float64(m.costs[k]) / float64(n); p < per {
-			per, c = p, column{pattern{k, []take{{row, n}}}, float64(m.costs[k])}
+			per, best = p, pattern{k, []take{{row, n}}}
 		}
+	}
+	if best.takes != nil {
+		c = m.add(best)
+	}
+	return c
+}
+
+// add adds a pattern to the pool.
+func (m *master) add(p pattern) simplex.Column {
+	c := m.column(p)
+	m.patterns, m.pool = append(m.patterns, p), append(m.pool, c)
+	return c
+}
+
+// column is a pattern that is not in the pool yet.
+func (m *master) column(p pattern) simplex.Column {
+	c := simplex.Column{Cost: float64(m.costs[p.stock]), Tag: len(m.patterns)}
+	for _, t := range p.takes {
+		by := float64(t.n)
+		if t.row >= m.kinds() {
+			by = -by
+		}
+		c.Terms = append(c.Terms, simplex.Term{Row: m.at[t.row], By: by})
 	}
 	return c
 }
@@ -81,22 +134,18 @@ func (s *solver) dearest() (most int64) {
 	return most
 }
 
-func (m *master) column(p pattern) column { return column{p, float64(m.costs[p.stock])} }
-
 // solve lets patterns in until none gains, or none can change the least purchase any more; it tells
 // whether it came so far. Patterns are priced between the worths of the program and those that
 // gave the best bound so far, which keeps these from swinging (Wentges, "Weighted Dantzig-Wolfe
 // decomposition for linear mixed-integer programming", International Transactions in Operational
 // Research 4, 1997).
 func (m *master) solve() bool {
-	defer m.still()
 	m.settle()
 	m.improve()
 	hold := 0.0
 	for !m.spent() {
-		m.value = m.sum()
+		m.value = m.Value()
 		found, proved := m.price(hold)
-		m.steps, m.work = m.steps+m.work, 0
 		switch {
 		case m.settled():
 			return true
@@ -112,18 +161,38 @@ func (m *master) solve() bool {
 	return false
 }
 
+// improve brings in columns of the pool, each time the one that gains most, until none gains.
+func (m *master) improve() {
+	before := m.Work
+	for range 20 * len(m.live) {
+		best, most := -1, 0.0
+		for i, c := range m.pool {
+			if g := m.Gain(c); g > most {
+				best, most = i, g
+			}
+		}
+		m.steps += len(m.pool)
+		if best < 0 || !m.Enter(m.pool[best]) {
+			break
+		}
+	}
+	m.Price()
+	m.steps += (m.Work - before) / 8
+}
+
 // admit adds what gains to the pool, and tells whether any does.
-func (m *master) admit(found []column) (any bool) {
-	for _, c := range found {
-		if m.gains(&c) {
-			m.pool = append(m.pool, c)
+func (m *master) admit(found []pattern) (any bool) {
+	for _, p := range found {
+		if m.Gain(m.column(p)) > 0 {
+			m.add(p)
 			any = true
 		}
 	}
 	return any
 }
 
-// settle starts the steady worths with the lengths, at the cost of the stock that is cheapest by length.
+// settle starts the steady worths with the lengths, at the cost of the stock that is cheapest by
+// length.
 func (m *master) settle() {
 	per := math.Inf(1)
 	for k, room := range m.rooms {
@@ -152,15 +221,15 @@ func (m *master) settled() bool {
 	return math.Ceil(m.under/c-1e-9) >= math.Ceil(m.value/c-1e-6)
 }
 
-// price finds columns that gain where worths are held back to the steady ones by a share: of each stock the
-// best, and some of what that leaves. A value that the program is not under (Farley, "A note on
-// bounding a class of linear programming problems, including cutting stock problems", Operations
-// Research 38, 1990) comes with it: the sum of the worths, less by what the best pattern passes the
-// cost of its stick.
-func (m *master) price(hold float64) (found []column, proved bool) {
-	y := make([]float64, len(m.y))
+// price finds columns that gain where worths are held back to the steady ones by a share: of each
+// stock the best, and some of what that leaves. A value that the program is not under (Farley, "A
+// note on bounding a class of linear programming problems, including cutting stock problems",
+// Operations Research 38, 1990) comes with it: the sum of the worths, less by what the best pattern
+// passes the cost of its stick.
+func (m *master) price(hold float64) (found []pattern, proved bool) {
+	y := slices.Clone(m.Worths())
 	for i := range y {
-		y[i] = float64(hold*m.steady[i]) + float64((1-hold)*m.y[i])
+		y[i] = float64(hold*m.steady[i]) + float64((1-hold)*y[i])
 	}
 	worst, proved := 1.0, true
 	values := m.worths(y)
@@ -178,7 +247,7 @@ func (m *master) price(hold float64) (found []column, proved bool) {
 		proved = proved && ok
 		worst = math.Max(worst, float64(value)/float64(over))
 		for more := 0; len(sack.best) > 0; more++ {
-			found = append(found, m.column(m.pattern(k, sack.takes())))
+			found = append(found, m.pattern(k, sack.takes()))
 			if more == 10 {
 				break
 			}
@@ -205,7 +274,7 @@ func (m *master) budget(stock int, y []float64) float64 {
 		if m.left[row] == 0 {
 			return 0
 		}
-		cost -= math.Min(0, y[m.at[row]])
+		cost += math.Max(0, y[m.at[row]])
 	}
 	return cost
 }
@@ -228,11 +297,11 @@ func (m *master) worths(y []float64) []int64 {
 // worth is the sum of all worths where those of kinds are divided.
 func (m *master) worth(y []float64, by float64) (sum float64) {
 	for i, row := range m.live {
-		all := float64(y[i] * float64(m.left[row]))
+		all := math.Max(0, float64(y[i]*float64(m.left[row])))
 		if row < m.kinds() {
-			sum += math.Max(0, all/by)
+			sum += all / by
 		} else {
-			sum += math.Min(0, all)
+			sum -= all
 		}
 	}
 	return sum

@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// mixes goes through mixes of stocks, so many of each, that cost a sum or more and are as long together as the
-// pieces are.
+// mixes goes through mixes of stocks, so many of each, that cost a sum or more and are as long
+// together as the pieces are.
 type mixes struct {
 	*solver
 	left   []int // of a row
@@ -41,8 +41,8 @@ func (s *solver) newMixes(left []int) *mixes {
 	return m
 }
 
-// leastMixes is the least cost, from one on, of any mix that is long enough; and the mixes of that cost, or
-// none where there are too many to go through.
+// leastMixes is the least cost, from one on, of any mix that is long enough; and the mixes of that
+// cost, or none where there are too many to go through.
 func (s *solver) leastMixes(left []int, from int64) (int64, [][]int) {
 	m := s.newMixes(left)
 	m.best = math.MaxInt64

@@ -2,8 +2,8 @@ package sticks
 
 import "slices"
 
-// lengthen looks for a purchase of the same cost that leaves a longer rest of one stick: it asks whether
-// all pieces come out where one stick is shorter, and halves the question.
+// lengthen looks for a purchase of the same cost that leaves a longer rest of one stick: it asks
+// whether all pieces come out where one stick is shorter, and halves the question.
 func (s *solver) lengthen() {
 	cost, all := s.leastMixes(s.demand, s.best.cost)
 	if cost != s.best.cost {
@@ -44,8 +44,8 @@ func (s *solver) shorten(mix []int, k int) {
 	}
 }
 
-// useful is what may be off a stick of a stock while its rest is no longer than the best now; -1 where even the
-// whole stick's is.
+// useful is what may be off a stick of a stock while its rest is no longer than the best now; -1
+// where even the whole stick's is.
 func (s *solver) useful(k int) int64 {
 	rest := s.rest(s.best) - s.over[k]
 	if rest < 0 {

@@ -168,7 +168,8 @@ func (s *solver) run() {
 // mostRows is how many kinds a linear program may have; a job of more is bought greedily.
 const mostRows = 500
 
-// between is the bound, and every other time half of the way from there to the best, a quarter, and so on.
+// between is the bound, and every other time half of the way from there to the best, a quarter, and
+// so on.
 func (s *solver) between(seed uint64) int64 {
 	if seed%2 == 0 || s.best == nil {
 		return s.bound
