@@ -153,6 +153,22 @@ func TestSticks(t *testing.T) {
 	}
 }
 
+// TestEnds cuts two studs from 8 ft of which 1/2 in goes off each end: 2 x 47 7/16 and a cut of 1/8
+// are the 95 in that are left.
+func TestEnds(t *testing.T) {
+	for _, c := range []struct {
+		long   length.Length
+		bought int
+	}{{47*inch + 7*inch/16, 1}, {47*inch + 15*inch/32, 2}} {
+		stock := twoByFour(model.StickLength{Length: 8 * foot})
+		stock.Sticks[0].Ends = inch / 2
+		l := lay(t, studs(2, c.long), stock, model.Saw{Kerf: inch / 8})[0]
+		if at := l.Blanks[0].Placed[0].At.X; l.Bought != c.bought || l.AtLeast != c.bought || at.Lo != inch/2 {
+			t.Errorf("two of %v: %d sticks, at least %d, the first cut from %v on", c.long, l.Bought, l.AtLeast, at)
+		}
+	}
+}
+
 // More lengths than are searched at once come out all the same, of two pieces to a stick each.
 func TestManyLengths(t *testing.T) {
 	const n = 2*sticks.MostKinds + 2

@@ -163,19 +163,20 @@ func (m *master) solve() bool {
 
 // improve brings in columns of the pool, each time the one that gains most, until none gains.
 func (m *master) improve() {
-	before := m.Work
-	for range 20 * len(m.live) {
-		best, most := -1, 0.0
+	for round := 0; round < 20*len(m.live) && !m.spent(); round++ {
+		before, best, most := m.Work, -1, 0.0
 		for i, c := range m.pool {
 			if g := m.Gain(c); g > most {
 				best, most = i, g
 			}
 		}
-		m.steps += len(m.pool)
-		if best < 0 || !m.Enter(m.pool[best]) {
+		entered := best >= 0 && m.Enter(m.pool[best])
+		m.steps += len(m.pool) + (m.Work-before)/8
+		if !entered {
 			break
 		}
 	}
+	before := m.Work
 	m.Price()
 	m.steps += (m.Work - before) / 8
 }
