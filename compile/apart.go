@@ -32,7 +32,7 @@ func cutsApart(src *lang.Source, m *model.Model, findings *finding.List) {
 			continue
 		}
 		for k := range l.Blanks {
-			a, b, apart := tooNear(l.Blanks[k].Placed, need, overrun)
+			a, b, apart := tooNear(m, l.Blanks[k].Placed, need, overrun)
 			if a == nil {
 				continue
 			}
@@ -96,19 +96,20 @@ func tooNearBecause(m *model.Model, apart model.Length) string {
 	return "their outlines share a line. The table would cut it twice and take half of its bit off both."
 }
 
-// tooNear returns the first two pieces of a sheet whose boxes lie nearer to one another
+// tooNear returns the first two pieces of a sheet whose outlines lie nearer to one another
 // than is needed, for a bit and for what recesses reach beyond parts, and how far apart
 // they are; nil where there are none.
-func tooNear(placed []model.Placed, bit model.Length, overrun map[string]model.Length) (a, b *model.Placed, apart model.Length) {
+func tooNear(m *model.Model, placed []model.Placed, bit model.Length, overrun map[string]model.Length) (a, b *model.Placed, apart model.Length) {
+	outline := func(p *model.Placed) geom.Contour { return p.Outline(partByID(m, p.Part)) }
 	for i := range placed {
 		for k := i + 1; k < len(placed); k++ {
-			need := max(bit, overrun[placed[i].Part], overrun[placed[k].Part])
-			x, y := gap(placed[i].At.X, placed[k].At.X), gap(placed[i].At.Y, placed[k].At.Y)
-			if x >= need || y >= need {
+			a, b := &placed[i], &placed[k]
+			need := max(bit, overrun[a.Part], overrun[b.Part])
+			if gap(a.At.X, b.At.X) >= need || gap(a.At.Y, b.At.Y) >= need {
 				continue
 			}
-			if apart = model.Length(math.Hypot(float64(x), float64(y))); apart < need {
-				return &placed[i], &placed[k], apart
+			if apart = model.Length(math.Round(geom.Apart(outline(a), outline(b)))); apart < need {
+				return a, b, apart
 			}
 		}
 	}

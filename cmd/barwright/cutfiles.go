@@ -13,6 +13,7 @@ import (
 	"barwright/compile/relief"
 	"barwright/emit/dxf"
 	"barwright/lang/filename"
+	"barwright/lang/length"
 )
 
 // cutFiles lists the files for the cutting table: one for each part or for each distinct
@@ -179,12 +180,16 @@ func (c *cutting) laidOut() (files []folder.File) {
 }
 
 // laid are the sheets as they are laid out: outlines and what is cut in them, labels on the layer
-// for notes, the sheet's edges on one of their own.
+// for notes, the sheet's edges on one of their own. There are none where parts may touch, for
+// outlines in cut files never do; where the table has nothing but sheets, that was refused.
 func (c *cutting) laid() (files []folder.File) {
 	var names filename.Names
 	apart := c.m.Saw.Kerf
 	if c.m.Table.Free {
 		apart = c.m.Table.Spacing
+	}
+	if apart <= length.Micrometre && c.m.Table.Files != "sheets" {
+		return nil
 	}
 	for i := range c.m.Layouts {
 		l := &c.m.Layouts[i]

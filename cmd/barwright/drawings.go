@@ -6,6 +6,7 @@ import (
 
 	"barwright/cmd/barwright/folder"
 	"barwright/compile/model"
+	"barwright/compile/view"
 	"barwright/compile/view/seen"
 	"barwright/emit/dxf"
 	"barwright/emit/page"
@@ -41,12 +42,12 @@ func sheetFiles(m *model.Model) (files []folder.File) {
 	return append(files, pictures(m)...)
 }
 
-// pictures are those of sheets as they are laid out.
+// pictures are those of sheets as they are laid out, each with what is said of it.
 func pictures(m *model.Model) (files []folder.File) {
 	for i := range m.Sheets {
-		v := &m.Sheets[i]
+		v := view.Captioned(m.Sheets[i])
 		name := "sheets/" + strings.TrimPrefix(v.Name, "sheet-") + ".svg"
-		files = append(files, folder.File{Name: name, Write: func(w io.Writer) error { return page.WriteDrawing(w, v) }})
+		files = append(files, folder.File{Name: name, Write: func(w io.Writer) error { return page.WriteDrawing(w, &v) }})
 	}
 	return files
 }

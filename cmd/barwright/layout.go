@@ -56,7 +56,7 @@ how many offcuts there are. Sticks have a length alone.
 			f.StringArrayVar(&l.sticks, "stick", nil, "a `LENGTH` of stick on sale")
 			f.StringVar(&o.unit, "unit", starter.Units()[0], "what bare numbers mean: `"+strings.Join(starter.Units(), "|")+"`")
 			f.StringVar(&l.kerf, "kerf", "", "the `LENGTH` that a cut takes (default 1/8 in, or 3.2 mm)")
-			f.StringVar(&l.trim, "trim", "", "the `LENGTH` that comes off each edge of a sheet, the cut included (default 0)")
+			f.StringVar(&l.trim, "trim", "", "the `LENGTH` that comes off each edge of a sheet, or each end of a stick, the cut included (default 0)")
 			f.BoolVar(&l.grain, "grain", false, "pieces turn only where may_turn says yes; without it, where it does not say no")
 			f.IntVar(&l.stages, "stages", 0, "a sheet is cut in `N` stages at most, each across the one before; 0 is any number")
 			f.BoolVar(&l.free, "free", false, "pieces lie anywhere, for a router table; otherwise cuts go from edge to edge")
@@ -145,6 +145,11 @@ func (o options) job() (j cutplan.Job, wrong string) {
 			return j, "--trim takes all of a sheet"
 		}
 	}
+	for _, s := range sticks {
+		if s.length <= 2*j.Saw.Trim {
+			return j, "--trim takes all of a stick"
+		}
+	}
 	j.Sheets, j.Offcuts, j.Sticks = sheetSizes(sheets), offcuts(offs), stickLengths(sticks)
 	j.Saw.Stages, j.Grain = l.stages, l.grain
 	j.Table.Free, j.Table.Margin, j.Table.Inch = l.free, j.Saw.Trim, unit.Imperial()
@@ -167,8 +172,8 @@ func (o options) unlisted() string {
 		return "a list is cut from sheets or from sticks; lay it out twice for both"
 	case !sheets && len(l.sticks) == 0:
 		return "say what is on sale: --sheet 96x48, or --stick 96"
-	case !sheets && (len(l.offcuts) > 0 || l.free || l.stages != 0 || l.grain || l.spacing != "" || l.trim != ""):
-		return "--offcut, --trim, --free, --spacing, --stages and --grain are of sheets; sticks have a length alone"
+	case !sheets && (len(l.offcuts) > 0 || l.free || l.stages != 0 || l.grain || l.spacing != ""):
+		return "--offcut, --free, --spacing, --stages and --grain are of sheets; sticks have a length alone"
 	case l.spacing != "" && !l.free:
 		return "--spacing is kept between pieces that lie anywhere: add --free, or say what a cut takes as --kerf"
 	case l.free && l.stages != 0:
@@ -188,8 +193,7 @@ func listName(arg string) string {
 	return cmp.Or(strings.TrimSuffix(name, filepath.Ext(name)), name)
 }
 
-// listFiles are the files of a plain cut list that is laid out. Sheets whose pieces touch have no
-// DXF files: outlines in them never do.
+// listFiles are the files of a plain cut list that is laid out.
 func listFiles(m *model.Model) []folder.File {
 	m.Sheets = view.Sheets(m)
 	files := []folder.File{
@@ -200,8 +204,6 @@ func listFiles(m *model.Model) []folder.File {
 		return files
 	}
 	files = append(files, folder.File{Name: "index.html", Write: func(w io.Writer) error { return page.WriteList(w, m) }})
-	if touching := length.Micrometre; m.Table.Free && m.Table.Spacing > touching || !m.Table.Free && m.Saw.Kerf > touching {
-		files = append(files, newCutting(m, dxf.Options{Text: true, Inch: m.Table.Inch, Build: m.Build.Name}).laid()...)
-	}
+	files = append(files, newCutting(m, dxf.Options{Text: true, Inch: m.Table.Inch, Build: m.Build.Name}).laid()...)
 	return append(files, pictures(m)...)
 }

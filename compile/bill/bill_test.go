@@ -90,7 +90,7 @@ func TestBoards(t *testing.T) {
 			Needed: "3 pieces; the least possible; 39.6 lb", WeightKg: 1613.25 * cubicInch * 680, Price: 80, Priced: true},
 		// 100 in comes from 12 ft, with a stud (136 1/8 in); the other from 8 ft.
 		{Section: "sticks", Item: "stick.two_by_four", Text: "2x4, 8 ft 0 in", Use: "knee wall", Quantity: 1, Unit: "stick",
-			Needed: "1 piece, 3 ft 0 in in all; the least possible", Price: 4, Priced: true},
+			Needed: "1 piece, 3 ft 0 in in all; the least possible for all pieces", Price: 4, Priced: true},
 		{Section: "sticks", Item: "stick.two_by_four", Text: "2x4, 12 ft 0 in", Use: "knee wall", Quantity: 1, Unit: "stick",
 			Needed: "2 pieces, 11 ft 4 in in all", Price: 6.5, Priced: true},
 		// 2 arms of 12 x 2 x 1/4 = 12 cu in, of 0.2836 lb (steel, from memory).

@@ -17,7 +17,7 @@ func (b *builder) sheets() {
 		}
 		told := ""
 		if l.Least {
-			told += "; the least possible"
+			told += least(l)
 		} else if l.AtLeast > 0 {
 			told += "; " + finding.Counted(l.AtLeast, "sheet") + " at least"
 		}
@@ -98,10 +98,26 @@ func (b *builder) sticks(section string, steel bool) {
 
 func (b *builder) leastSticks(l *model.Layout, s model.Stick, unit string) string {
 	if l.Least {
-		return "; the least possible"
+		return least(l)
 	}
 	longest := s.Lengths[len(s.Lengths)-1].Length
 	return "; at least " + finding.Counted(l.AtLeast, unit) + " of " + b.long(longest) + " for all pieces"
+}
+
+// least says of the first of the lines of a layout that nothing costs less: of all of them, where
+// there are more.
+func least(l *model.Layout) string {
+	first := -1
+	for i, b := range l.Blanks {
+		switch {
+		case b.Own:
+		case first < 0:
+			first = i
+		case b.Length != l.Blanks[first].Length || b.Width != l.Blanks[first].Width:
+			return "; the least possible for all pieces"
+		}
+	}
+	return "; the least possible"
 }
 
 // cutting sums up the pieces that come out of blanks.

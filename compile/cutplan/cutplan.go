@@ -40,6 +40,7 @@ func (j *Job) Lay(lines []cutlist.Line) (*model.Model, finding.List) {
 	}
 	m := &model.Model{Build: j.Build, Saw: j.Saw, Table: j.Table}
 	stock := j.stock(&m.Stock)
+	of := map[string]*cutlist.Line{} // by part; lookup only
 	for i := range lines {
 		line := &lines[i]
 		for n := range line.Pieces {
@@ -54,11 +55,19 @@ func (j *Job) Lay(lines []cutlist.Line) (*model.Model, finding.List) {
 				p.Grain = model.GrainNone
 			}
 			m.Parts = append(m.Parts, p)
+			of[p.ID] = line
 		}
 	}
 	placed, misfits := layout.Layouts(m.Parts, m.Stock, layout.Shop{Saw: j.Saw, Table: j.Table, Work: j.Work})
+	var told *cutlist.Line
+	for _, miss := range misfits {
+		if line := of[miss.Part]; line != told {
+			j.refuse(line, " The offcuts that are large enough are too few.", &findings)
+			told = line
+		}
+	}
 	if len(misfits) > 0 {
-		panic(fmt.Sprintf("cutplan: %s was judged to fit and does not", misfits[0].Part))
+		return nil, findings
 	}
 	m.Layouts = placed
 	return m, findings
@@ -68,7 +77,7 @@ func (j *Job) Lay(lines []cutlist.Line) (*model.Model, finding.List) {
 func (j *Job) stock(s *model.Stock) string {
 	if len(j.Sticks) > 0 {
 		name := "stick." + j.Build.Name
-		s.Sticks = []model.Stick{{Name: name, Lengths: j.Sticks, Width: 1, Thickness: 1}}
+		s.Sticks = []model.Stick{{Name: name, Lengths: j.Sticks, Ends: j.Saw.Trim, Width: 1, Thickness: 1}}
 		return name
 	}
 	name, first := "sheet."+j.Build.Name, j.Sheets[0]

@@ -12,9 +12,9 @@ import (
 // check tells what is wrong with layouts. It knows the rules of cutting and
 // nothing of how the layouts were found.
 func check(parts []model.Part, stock model.Stock, shop Shop, layouts []model.Layout, misfits []Misfit) error {
-	left := map[string]*model.Part{}
+	left, known := map[string]*model.Part{}, map[string]*model.Part{}
 	for i := range parts {
-		left[parts[i].ID] = &parts[i]
+		left[parts[i].ID], known[parts[i].ID] = &parts[i], &parts[i]
 	}
 	for _, m := range misfits {
 		p := left[m.Part]
@@ -33,7 +33,8 @@ func check(parts []model.Part, stock model.Stock, shop Shop, layouts []model.Lay
 				bought++
 			}
 		}
-		if l.Bought != bought || l.AtLeast > l.Bought || l.AtLeast < 1 && l.AtLeast == l.Bought && !l.Least {
+		out := slices.ContainsFunc(misfits, func(m Misfit) bool { return m.Stock == l.Stock })
+		if l.Bought != bought || l.AtLeast > l.Bought || l.AtLeast < 1 && l.AtLeast == l.Bought && !l.Least && !out {
 			return fmt.Errorf("%s: %d bought, at least %d, %d blanks", l.Stock, l.Bought, l.AtLeast, len(l.Blanks))
 		}
 		if err := enough(l, stock); err != nil {
@@ -48,7 +49,7 @@ func check(parts []model.Part, stock model.Stock, shop Shop, layouts []model.Lay
 			all += b.Length.MM() * across.MM()
 			for _, p := range b.Placed {
 				pieces++
-				used += p.At.X.Size().MM() * max(p.At.Y.Size(), 1).MM()
+				used += taken(known[p.Part], p.At, l.Free)
 			}
 		}
 		if pieces != l.Pieces || math.Abs(l.Waste-(1-used/all)) > 1e-9 {
@@ -110,11 +111,13 @@ func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stoc
 		if !slices.ContainsFunc(s.Lengths, onSale) || b.Width != 0 || b.Length > l.Length {
 			return fmt.Errorf("not a length on sale: %v", b)
 		}
+		inside.X = inside.X.Grow(-s.Ends)
 	}
 	if len(b.Placed) == 0 {
 		return fmt.Errorf("bought for nothing")
 	}
 	var rects []geom.Rect
+	var outlines [][][2]float64
 	for i, p := range b.Placed {
 		part := left[p.Part]
 		if part == nil || part.Stock != l.Stock {
@@ -137,6 +140,16 @@ func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stoc
 		if grain && (part.Grain == model.GrainX && p.Turned || part.Grain == model.GrainY && !p.Turned) {
 			return fmt.Errorf("%s lies across the grain", p.Part)
 		}
+		if l.Free {
+			outline := polygon(part, p)
+			for k, o := range outlines {
+				if by := apart(outline, o); by < gap.MM()-1e-7 {
+					return fmt.Errorf("%s and %s are %v mm apart, want %v", p.Part, b.Placed[k].Part, by, gap)
+				}
+			}
+			outlines = append(outlines, outline)
+			continue
+		}
 		for _, o := range b.Placed[:i] {
 			apart := func(a, b geom.Span) bool { return a.Hi+gap <= b.Lo || b.Hi+gap <= a.Lo }
 			if !apart(p.At.X, o.At.X) && (l.Kind != model.Panel || !apart(p.At.Y, o.At.Y)) {
@@ -147,6 +160,12 @@ func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stoc
 	}
 	if l.Kind != model.Panel {
 		return nil
+	}
+	offcut := polygon(&model.Part{Outline: geom.RectContour(b.Offcut)}, model.Placed{At: b.Offcut})
+	for i, o := range outlines {
+		if b.Offcut != (geom.Rect{}) && apart(o, offcut) < gap.MM()-1e-7 {
+			return fmt.Errorf("the offcut %v lies on %s", b.Offcut, b.Placed[i].Part)
+		}
 	}
 	for _, r := range rects {
 		if r.Overlaps(b.Offcut) {
@@ -165,7 +184,29 @@ func checkBlank(b model.Blank, l model.Layout, left map[string]*model.Part, stoc
 	if !guillotine(rects) {
 		return fmt.Errorf("cannot be cut from edge to edge")
 	}
+	if err := given(&b, inside, gap); err != nil {
+		return err
+	}
+	if b.Offcut != (geom.Rect{}) {
+		rects = append(rects, b.Offcut)
+	}
 	return sawn(inside, b.Cuts, rects, gap)
+}
+
+// given holds that each part is told with one cut, unless it is all of its sheet.
+func given(b *model.Blank, whole geom.Rect, kerf Length) error {
+	times := map[string]int{} // lookup only
+	for _, c := range b.Cuts {
+		for _, part := range b.Gives(c, kerf) {
+			times[part]++
+		}
+	}
+	for _, p := range b.Placed {
+		if times[p.Part] != 1 && p.At != whole {
+			return fmt.Errorf("%d cuts give %s", times[p.Part], p.Part)
+		}
+	}
+	return nil
 }
 
 // sawn follows the cuts in their order. Each must part something that is there; at the end every
@@ -249,7 +290,7 @@ func comesOut(p *model.Part, stock model.Stock, shop Shop) bool {
 			long, wide = y, x
 		}
 		section := wide <= s.Width && p.Thickness <= s.Thickness || wide <= s.Thickness && p.Thickness <= s.Width
-		reaches := func(o model.StickLength) bool { return long <= o.Length }
+		reaches := func(o model.StickLength) bool { return long <= o.Length-2*s.Ends }
 		if s.Name == p.Stock && section && slices.ContainsFunc(s.Lengths, reaches) {
 			return true
 		}

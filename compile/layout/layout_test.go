@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/sticks"
 	"barwright/lang/length"
 
 	"github.com/google/go-cmp/cmp"
@@ -128,6 +129,10 @@ func TestSticks(t *testing.T) {
 			[]length.Length{3000 * mm, 3000 * mm, 2400 * mm, 2400 * mm}, 4},
 		{"a price for some only counts for nothing", studs(3, 5*foot), []model.StickLength{priced(eight, 1), twelve, sixteen},
 			[]length.Length{16 * foot}, 1},
+		// Seven of 5 ft are 35 ft, and so three of 12 ft; but each gives two. 3 x 9 + 6 is
+		// the least price, which three of 9 do not come to.
+		{"as many as their price takes", studs(7, 5*foot), []model.StickLength{priced(eight, 6), priced(twelve, 9)},
+			[]length.Length{12 * foot, 12 * foot, 12 * foot, 8 * foot}, 4},
 		// Five of 47 in: 12 ft gives three (141 1/4 in), 8 ft the other two.
 		{"the last one short", studs(5, 47*inch), []model.StickLength{eight, twelve}, []length.Length{12 * foot, 8 * foot}, 2},
 	}
@@ -145,6 +150,36 @@ func TestSticks(t *testing.T) {
 				t.Errorf("at least %d, want %d", l.AtLeast, c.atLeast)
 			}
 		})
+	}
+}
+
+// TestEnds cuts two studs from 8 ft of which 1/2 in goes off each end: 2 x 47 7/16 and a cut of 1/8
+// are the 95 in that are left.
+func TestEnds(t *testing.T) {
+	for _, c := range []struct {
+		long   length.Length
+		bought int
+	}{{47*inch + 7*inch/16, 1}, {47*inch + 15*inch/32, 2}} {
+		stock := twoByFour(model.StickLength{Length: 8 * foot})
+		stock.Sticks[0].Ends = inch / 2
+		l := lay(t, studs(2, c.long), stock, model.Saw{Kerf: inch / 8})[0]
+		if at := l.Blanks[0].Placed[0].At.X; l.Bought != c.bought || l.AtLeast != c.bought || at.Lo != inch/2 {
+			t.Errorf("two of %v: %d sticks, at least %d, the first cut from %v on", c.long, l.Bought, l.AtLeast, at)
+		}
+	}
+}
+
+// More lengths than are searched at once come out all the same, of two pieces to a stick each.
+func TestManyLengths(t *testing.T) {
+	const n = 2*sticks.MostKinds + 2
+	var parts []model.Part
+	for i := range length.Length(n / 2) {
+		parts = append(parts, studs(1, 4*foot-i-1)...)
+		parts = append(parts, studs(1, 4*foot+i)...)
+	}
+	l := lay(t, parts, twoByFour(model.StickLength{Length: 8 * foot}), model.Saw{})[0]
+	if l.Pieces != n || l.Bought > n/2+2 || l.AtLeast != n/2 {
+		t.Errorf("%d pieces from %d sticks, at least %d; want %d from %d", l.Pieces, l.Bought, l.AtLeast, n, n/2)
 	}
 }
 
@@ -226,7 +261,8 @@ func TestAnyLayoutCanBeCut(t *testing.T) {
 			}
 			stock.Sheets = append(stock.Sheets, sheet)
 		}
-		stick := model.Stick{Name: "stick", Width: size.Draw(t, "width"), Thickness: size.Draw(t, "thickness"), Steel: rapid.Bool().Draw(t, "steel")}
+		stick := model.Stick{Name: "stick", Width: size.Draw(t, "width"), Thickness: size.Draw(t, "thickness"), Steel: rapid.Bool().Draw(t, "steel"),
+			Ends: rapid.SampledFrom([]length.Length{0, 10 * mm}).Draw(t, "ends")}
 		priced := rapid.Bool().Draw(t, "priced")
 		for range rapid.IntRange(1, 4).Draw(t, "lengths") {
 			stick.Lengths = append(stick.Lengths, model.StickLength{Length: size.Draw(t, "sold"), Price: price.Draw(t, "price"), Priced: priced})

@@ -56,7 +56,7 @@ func stands(p, first *model.Part) standing {
 // gives, from one side on.
 func (s *sheets) strips(parts []standing) (out []piece) {
 	whole := s.joined(parts)
-	if s.sold(whole) {
+	if len(parts) == 1 || s.sold(whole) {
 		return []piece{whole}
 	}
 	groups, _ := parted(parts)
@@ -76,24 +76,18 @@ func (s *sheets) joined(parts []standing) piece {
 		return s.single(parts[0].part)
 	}
 	groups, across := parted(parts)
-	var out piece
-	var of []piece
-	for i, g := range groups {
-		p := s.joined(g)
-		if i > 0 {
-			out.x += s.gap()
-		}
-		if across {
-			p.size = size{p.y, p.x}
-		}
-		out.x, out.y = out.x+p.x, max(out.y, p.y)
-		if across {
-			p.size = size{p.y, p.x}
-		}
-		of = append(of, p)
-	}
+	out := piece{size: size{-s.gap(), 0}} // there is no cut before the first
 	if across {
-		out.size = size{out.y, out.x}
+		out.size = size{0, -s.gap()}
+	}
+	var of []piece
+	for _, g := range groups {
+		p := s.joined(g)
+		if of = append(of, p); across {
+			out.size = size{max(out.x, p.x), out.y + s.gap() + p.y}
+		} else {
+			out.size = size{out.x + s.gap() + p.x, max(out.y, p.y)}
+		}
 	}
 	s.fill(&out, of, across)
 	return out

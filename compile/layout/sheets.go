@@ -20,9 +20,10 @@ func (s size) fitsIn(o size) bool { return s.x <= o.x && s.y <= o.y }
 // from one to the next. Places and cuts are within it, as it lies unturned.
 type piece struct {
 	size
-	turns bool // only of one part
-	lying []lying
-	cuts  []model.SawCut
+	turns   bool // only of one part
+	lying   []lying
+	cuts    []model.SawCut
+	notches []geom.Rect // of one part, in a free layout
 }
 
 type lying struct {
@@ -51,7 +52,8 @@ type sheets struct {
 }
 
 // layoutSheets buys what costs least, and then leaves the largest offcut: by prices where all
-// sizes have one, and otherwise by area. What is there already costs nothing.
+// sizes have one, and otherwise by area. What is there already costs nothing. A part that only
+// offcuts are large enough for is a misfit where these are too few.
 func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Layout, []Misfit) {
 	s := &sheets{Shop: shop, stock: stock}
 	s.list()
@@ -59,17 +61,20 @@ func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Lay
 	var fit []*model.Part
 	var misfits []Misfit
 	for _, p := range parts {
-		if one := s.single(p); s.sold(one) {
+		if one := s.single(p); fits(one, s.sources) {
 			fit = append(fit, p)
 		} else {
 			misfits = append(misfits, s.over(one))
 		}
 	}
-	if l.Pieces = len(fit); l.Pieces == 0 {
-		return l, misfits
-	}
 	pieces := s.pieces(fit)
 	found := s.job(pieces).Solve()
+	for _, n := range found.Out {
+		misfits = append(misfits, s.over(pieces[n]))
+	}
+	if l.Pieces = len(fit) - len(found.Out); l.Pieces == 0 {
+		return l, misfits
+	}
 	rank := func(u nesting.Used) int { return (u.Sheet - s.onSale + len(s.sources)) % len(s.sources) }
 	slices.SortStableFunc(found.Used, func(a, b nesting.Used) int { return cmp.Compare(rank(a), rank(b)) })
 	for i := range found.Used {
@@ -78,12 +83,10 @@ func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Lay
 			l.Bought++
 		}
 	}
-	l.Least = found.Price <= found.AtLeast
-	if len(s.sources) == 1 {
-		l.AtLeast = max(1, found.Fewest)
-		l.Least = l.Bought == l.AtLeast
+	if len(found.Out) == 0 {
+		l.AtLeast, l.Least = found.Fewest, found.Price <= found.AtLeast
 	}
-	l.Waste = sheetWaste(l.Blanks)
+	l.Waste = s.waste(found.Used, pieces)
 	return l, misfits
 }
 
@@ -116,12 +119,19 @@ func (s *sheets) single(p *model.Part) piece {
 	if turned {
 		x, y = y, x
 	}
-	return piece{size: size{x, y}, turns: !bound && x != y, lying: []lying{{p, geom.R(0, 0, x, y), turned}}}
+	one := piece{size: size{x, y}, lying: []lying{{p, geom.R(0, 0, x, y), turned}}}
+	if s.Table.Free {
+		one.notches = notches((&model.Placed{Turned: turned}).Outline(p))
+	}
+	one.turns = !bound && (x != y || reached(one.notches, s.gap()) != nil)
+	return one
 }
 
-// sold reports whether a size on sale gives a piece. Offcuts do not count: there may be too few.
-func (s *sheets) sold(p piece) bool {
-	return slices.ContainsFunc(s.sources[:s.onSale], func(o source) bool {
+// sold reports whether a size on sale gives a piece. Of offcuts there may be too few.
+func (s *sheets) sold(p piece) bool { return fits(p, s.sources[:s.onSale]) }
+
+func fits(p piece, from []source) bool {
+	return slices.ContainsFunc(from, func(o source) bool {
 		return p.fitsIn(o.room()) || p.turns && (size{p.y, p.x}).fitsIn(o.room())
 	})
 }
@@ -145,7 +155,7 @@ func (s *sheets) over(p piece) (least Misfit) {
 func (s *sheets) job(pieces []piece) *nesting.Job {
 	j := &nesting.Job{Kerf: s.gap(), Free: s.Table.Free, Stages: s.Saw.Stages, Work: cmp.Or(s.Work, nesting.Quick)}
 	for _, p := range pieces {
-		j.Pieces = append(j.Pieces, nesting.Piece{Size: nesting.Size{X: p.x, Y: p.y}, Turns: p.turns})
+		j.Pieces = append(j.Pieces, nesting.Piece{Size: nesting.Size{X: p.x, Y: p.y}, Turns: p.turns, Notches: reached(p.notches, s.gap())})
 	}
 	for _, o := range s.sources {
 		room := o.room()
@@ -194,19 +204,22 @@ func (s *sheets) blank(u *nesting.Used, pieces []piece) model.Blank {
 	return b
 }
 
-// sheetWaste returns the share of sheets that no piece takes; a piece counts as the rectangle
-// that it is cut from.
-func sheetWaste(blanks []model.Blank) float64 {
-	used, all := new(big.Int), new(big.Int)
-	add := func(to *big.Int, x, y Length) {
-		to.Add(to, new(big.Int).Mul(big.NewInt(int64(x)), big.NewInt(int64(y))))
-	}
-	for _, b := range blanks {
-		add(all, b.Length, b.Width)
-		for _, p := range b.Placed {
-			add(used, p.At.X.Size(), p.At.Y.Size())
+// waste is the share of sheets that no piece takes; a piece counts as the rectangle that it is
+// cut from, in a free layout without its notches.
+func (s *sheets) waste(used []nesting.Used, pieces []piece) float64 {
+	taken, all := new(big.Int), new(big.Int)
+	area := func(x, y Length) *big.Int { return new(big.Int).Mul(big.NewInt(int64(x)), big.NewInt(int64(y))) }
+	for _, u := range used {
+		all.Add(all, area(s.sources[u.Sheet].x, s.sources[u.Sheet].y))
+		for _, placed := range u.Placed {
+			for _, l := range pieces[placed.Piece].lying {
+				taken.Add(taken, area(l.at.X.Size(), l.at.Y.Size()))
+			}
+			for _, n := range pieces[placed.Piece].notches {
+				taken.Sub(taken, area(n.X.Size(), n.Y.Size()))
+			}
 		}
 	}
-	waste, _ := new(big.Rat).SetFrac(used.Sub(all, used), all).Float64()
+	waste, _ := new(big.Rat).SetFrac(taken.Sub(all, taken), all).Float64()
 	return waste
 }

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"cmp"
+	"errors"
 	"math"
 	"slices"
 
@@ -30,7 +31,7 @@ func layoutSticks(parts []*model.Part, s model.Stick, kerf Length) (model.Layout
 	var misfits []Misfit
 	longest := Length(0)
 	for _, l := range s.Lengths {
-		longest = max(longest, l.Length)
+		longest = max(longest, s.Usable(l.Length))
 	}
 	for _, p := range parts {
 		long, wide, turned := along(p)
@@ -43,12 +44,7 @@ func layoutSticks(parts []*model.Part, s model.Stick, kerf Length) (model.Layout
 	}
 	// Equal lengths stay in the order of the parts.
 	slices.SortStableFunc(rods, func(a, b rod) int { return cmp.Compare(b.length, a.length) })
-	bought, least := buy(rods, s.Lengths, kerf)
-	l := stickLayout(s, rods, bought, longest, kerf)
-	l.Least = least
-	if least && (len(s.Lengths) == 1 || !priced(s.Lengths)) {
-		l.AtLeast = l.Bought
-	}
+	l := stickLayout(s, rods, buy(rods, s, kerf), longest, kerf)
 	return l, misfits
 }
 
@@ -61,10 +57,45 @@ func tooThick(a, b Length, s model.Stick) Length {
 // effort is that for one stick's layout: some tens of milliseconds at most.
 const effort = 10_000_000
 
-// buy tells what to buy for rods, the longest first, and whether that is proved to be the least; sticks
-// from long to short.
-func buy(rods []rod, sold []model.StickLength, kerf Length) (bought []stick, least bool) {
-	job := sticks.Job{Kerf: int64(kerf), Stocks: onSale(sold, len(rods))}
+// purchase is what is bought, from long to short. No purchase has fewer sticks than atLeast; least
+// tells that it is proved to cost the least.
+type purchase struct {
+	sticks  []stick
+	atLeast int
+	least   bool
+}
+
+// buy tells what to buy for rods, the longest first.
+func buy(rods []rod, s model.Stick, kerf Length) (p purchase) {
+	dealt := deal(rods)
+	for _, some := range dealt {
+		p.add(some, s, kerf)
+	}
+	if len(dealt) > 1 { // together they may need less
+		p.atLeast, p.least = 0, false
+	}
+	slices.SortStableFunc(p.sticks, func(a, b stick) int { return cmp.Compare(b.sold.Length, a.sold.Length) })
+	return p
+}
+
+// deal parts rods, each part of long and short ones, into as few as are searched at once.
+func deal(rods []rod) [][]rod {
+	lengths := 0
+	for i, r := range rods {
+		if i == 0 || r.length != rods[i-1].length {
+			lengths++
+		}
+	}
+	out := make([][]rod, max((lengths+sticks.MostKinds-1)/sticks.MostKinds, (len(rods)+sticks.MostPieces-1)/sticks.MostPieces))
+	for i, r := range rods {
+		out[i%len(out)] = append(out[i%len(out)], r)
+	}
+	return out
+}
+
+// add buys for rods of which there are not too many.
+func (p *purchase) add(rods []rod, s model.Stick, kerf Length) {
+	job := sticks.Job{Kerf: int64(kerf), Ends: int64(s.Ends), Stocks: onSale(s.Lengths, len(rods))}
 	var of [][]rod // by piece of the job
 	for _, r := range rods {
 		last := len(of) - 1
@@ -76,8 +107,9 @@ func buy(rods []rod, sold []model.StickLength, kerf Length) (bought []stick, lea
 		job.Pieces[last].Count++
 		of[last] = append(of[last], r)
 	}
+	exact := true
 	result, err := sticks.Solve(&job, effort)
-	for err != nil && coarsen(job.Stocks) {
+	for ; errors.Is(err, sticks.ErrLarge) && coarsen(job.Stocks); exact = false {
 		result, err = sticks.Solve(&job, effort)
 	}
 	if err != nil {
@@ -85,16 +117,25 @@ func buy(rods []rod, sold []model.StickLength, kerf Length) (bought []stick, lea
 	}
 	for _, c := range result.Cuts {
 		for range c.Times {
-			s := stick{sold: sold[c.Stock]}
-			for i, n := range c.Counts {
-				s.pieces = append(s.pieces, of[i][:n]...)
-				of[i] = of[i][n:]
+			cut := stick{sold: s.Lengths[c.Stock]}
+			for _, t := range c.Takes {
+				cut.pieces = append(cut.pieces, of[t.Piece][:t.Count]...)
+				of[t.Piece] = of[t.Piece][t.Count:]
 			}
-			bought = append(bought, s)
+			p.sticks = append(p.sticks, cut)
 		}
 	}
-	slices.SortStableFunc(bought, func(a, b stick) int { return cmp.Compare(b.sold.Length, a.sold.Length) })
-	return bought, result.Least()
+	p.least = exact && result.Least()
+	p.atLeast = fewest(result.LeastPrice, job.Stocks)
+}
+
+// fewest is how many sticks it takes at least to cost so much.
+func fewest(price int64, stocks []sticks.Stock) int {
+	dearest := int64(1)
+	for _, s := range stocks {
+		dearest = max(dearest, s.Price)
+	}
+	return int((price + dearest - 1) / dearest)
 }
 
 // onSale prices lengths in ten-thousandths of a unit of money; or, where some have no price, so that the fewest
@@ -128,29 +169,22 @@ func priced(sold []model.StickLength) bool {
 	return !slices.ContainsFunc(sold, func(l model.StickLength) bool { return !l.Priced })
 }
 
-func total(sticks []stick) (sum Length) {
-	for _, s := range sticks {
-		sum += s.sold.Length
-	}
-	return sum
-}
-
-func stickLayout(s model.Stick, rods []rod, bought []stick, longest, kerf Length) model.Layout {
+func stickLayout(s model.Stick, rods []rod, bought purchase, longest, kerf Length) model.Layout {
 	kind := model.Lumber
 	if s.Steel {
 		kind = model.Steel
 	}
-	l := model.Layout{Stock: s.Name, Kind: kind, Pieces: len(rods), Bought: len(bought)}
+	l := model.Layout{Stock: s.Name, Kind: kind, Pieces: len(rods), Bought: len(bought.sticks), Least: bought.least}
 	var withKerf []Length
-	var used Length
+	var used, all Length
 	for _, r := range rods {
 		withKerf = append(withKerf, r.length+kerf)
 		used += r.length
 	}
-	l.AtLeast = fewestBins(withKerf, longest+kerf)
-	for _, st := range bought {
+	l.AtLeast = max(bought.atLeast, fewestBins(withKerf, longest+kerf))
+	for _, st := range bought.sticks {
 		blank := model.Blank{Length: st.sold.Length}
-		at := Length(0)
+		at := s.Ends
 		for _, r := range st.pieces {
 			where := geom.Rect{X: geom.Span{Lo: at, Hi: at + r.length}}
 			blank.Placed = append(blank.Placed, model.Placed{Part: r.part.ID, At: where, Turned: r.turned})
@@ -158,8 +192,9 @@ func stickLayout(s model.Stick, rods []rod, bought []stick, longest, kerf Length
 		}
 		l.Blanks = append(l.Blanks, blank)
 		l.Length = max(l.Length, blank.Length)
+		all += blank.Length
 	}
-	if all := total(bought); all > 0 {
+	if all > 0 {
 		l.Waste = float64(all-used) / float64(all)
 	}
 	return l

@@ -91,6 +91,15 @@ func (b Build) Nearest(l Length) Length {
 	return l
 }
 
+// Usable is a length rounded down to the mark, unless nothing would be left of it: of what is left
+// over, no more than there is.
+func (b Build) Usable(l Length) Length {
+	if down := l - l%max(b.Marks, 1); down > 0 {
+		return down
+	}
+	return l
+}
+
 // Metric reports whether a build in inches has a length that no inch rule shows and
 // a metric one does, as sizes of fittings are: a multiple of step.
 func (b Build) Metric(l, step Length) bool {

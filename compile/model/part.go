@@ -329,7 +329,7 @@ type Layout struct {
 	Width   Length  // of one sheet; 0 for sticks
 	Free    bool    // of sheets: pieces lie anywhere, and no saw could part them from edge to edge
 	Bought  int     // what was there already is not counted
-	AtLeast int     // lower bound of Bought; 0 where it is not known, as with several sizes of sheets
+	AtLeast int     // lower bound of Bought; 0 where it is not known
 	Least   bool    // proved: nothing that is bought instead costs less, nor, of sticks, has fewer for the same price
 	Waste   float64 // share of the area or length of all blanks that no piece takes, 0..1
 	Blanks  []Blank // what is cut, one by one: what was there already, then what is bought; sticks from long to short

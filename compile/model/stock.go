@@ -12,7 +12,7 @@ type Stock struct {
 }
 
 // Saw is what cutting costs. Kerf is the width of a cut. Trim is what comes off
-// each factory edge of a sheet, its cut included; sticks are not trimmed. Stages is
+// each factory edge of a sheet, its cut included. Stages is
 // how often cuts in a sheet may change their direction; 0 is any number.
 type Saw struct {
 	Kerf, Trim Length
@@ -94,9 +94,13 @@ type Stick struct {
 	Thickness Length
 	Width     Length
 	Lengths   []StickLength // rising
+	Ends      Length        // taken off each end, its cut included
 	Density   float64       // kg/m3
 	Why       Why
 }
+
+// Usable is what a length of stick gives.
+func (s *Stick) Usable(length Length) Length { return length - 2*s.Ends }
 
 // StickLength is one length on sale.
 type StickLength struct {

@@ -1,12 +1,14 @@
 package nesting
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
 
-// bound is the least price of sheets that hold all pieces, and how many they are at least where
-// there is one size only, else 0. Where too few sheets are left the price is 0.
+// bound is the least price of sheets that hold all pieces, and how many that cost anything they
+// are at least. Where too few sheets are left for all pieces
+// there is none, and enough is false.
 //
 // Lengths are replaced by values of a scale, such that whatever fits in a row still does. Then
 // the areas, made of such values, of what a sheet holds are no more than its own: Fekete and
@@ -23,28 +25,86 @@ import (
 // The bound L2 of Martello and Toth, "Lower bounds and reduction procedures for the bin packing
 // problem", Discrete Applied Mathematics 28 (1990), for the lengths of those pieces that are
 // higher than half a sheet, and for the heights of those that are longer, is among these.
-func (s *search) bound() (price int64, sheets int) {
-	kinds := slices.Clone(s.kinds)
-	if len(kinds) == 1 {
-		kinds[0].price = 1
+func (s *search) bound() (price int64, sheets int, enough bool) {
+	price, sheets, enough = s.covered()
+	for _, part := range s.confined() {
+		p, n, ok := part.covered()
+		price, sheets, enough = max(price, p), max(sheets, n), enough && ok
 	}
-	most, least := -1.0, int64(0)
+	if !enough {
+		return 0, 0, false
+	}
+	return price, sheets, true
+}
+
+// enoughParts is how many searches for some of the pieces are bounded.
+const enoughParts = 6
+
+// confined are searches for those pieces that come out of some of the kinds of sheets only, those
+// that the fewest kinds give first.
+func (s *search) confined() (parts []*search) {
+	known := map[string]*search{} // by which kinds; for lookup only
+	for _, p := range s.shapes {
+		var kinds []kind
+		key := make([]byte, len(s.kinds))
+		for k := range s.kinds {
+			if s.takes(s.kinds[k], p) {
+				key[k] = 1
+				kinds = append(kinds, s.kinds[k])
+			}
+		}
+		if of := string(key); known[of] == nil && len(kinds) < len(s.kinds) {
+			known[of] = &search{kinds: kinds, stages: s.stages, size: s.size}
+			parts = append(parts, known[of])
+		}
+	}
+	slices.SortStableFunc(parts, func(a, b *search) int { return cmp.Compare(len(a.kinds), len(b.kinds)) })
+	parts = parts[:min(len(parts), enoughParts)]
+	for _, part := range parts {
+		for _, p := range s.shapes {
+			if !slices.ContainsFunc(s.kinds, func(k kind) bool { return s.takes(k, p) && !slices.Contains(part.kinds, k) }) {
+				part.shapes = append(part.shapes, p)
+			}
+		}
+	}
+	return parts
+}
+
+// covered is that bound, of all pieces and kinds together.
+func (s *search) covered() (price int64, sheets int, enough bool) {
+	costs := lowest{kinds: s.kinds, part: -1}
+	count := lowest{kinds: slices.Clone(s.kinds), part: -1}
+	for i := range count.kinds {
+		k := &count.kinds[i]
+		k.price = min(k.price, 1)
+	}
 	s.covers(func(need float64, area []float64) {
-		c := newCover(kinds, area)
-		if b := c.part(need); b > most {
-			most, least = b, max(least, c.whole(need))
+		count.raise(need, area)
+		if len(s.kinds) > 1 {
+			costs.raise(need, area)
 		}
 	})
-	if len(kinds) > 1 {
-		if math.IsInf(most, 1) {
-			return 0, 0
-		}
-		return least, 0
+	switch {
+	case math.IsInf(count.part, 1):
+		return 0, 0, false
+	case len(s.kinds) == 1:
+		return count.whole * s.kinds[0].price, int(count.whole), true
 	}
-	if math.IsInf(most, 1) {
-		return 0, s.kinds[0].most + 1
+	return costs.whole, int(count.whole), true
+}
+
+// lowest is the least price of sheets, of parts of them and of whole ones, that cover all needs.
+type lowest struct {
+	kinds []kind
+	part  float64
+	whole int64
+}
+
+func (l *lowest) raise(need float64, area []float64) {
+	c := newCover(l.kinds, area)
+	if p := c.part(need); p > l.part {
+		l.part, l.whole = p, max(l.whole, c.whole(need))
 	}
-	return least * s.kinds[0].price, int(least)
 }
 
 // demand is how many pieces there are of a size. It turns only where both ways fit a sheet.
@@ -95,6 +155,7 @@ func (s *search) covers(f func(need float64, area []float64)) {
 			ws, hs, turns = append(ws, d.h), append(hs, d.w), true
 		}
 	}
+	s.areas(f)
 	across := s.scaled(all, scales(hs, h))
 	for _, x := range s.scaled(all, scales(ws, w)) {
 		for _, y := range across {
@@ -110,6 +171,18 @@ func (s *search) covers(f func(need float64, area []float64)) {
 			s.square(all, x, y, f)
 		}
 	}
+}
+
+// areas tells f of plain areas, which are less than those of boxes where pieces have notches.
+func (s *search) areas(f func(need float64, area []float64)) {
+	need, area := 0.0, make([]float64, len(s.kinds))
+	for i := range s.shapes {
+		need += s.shapes[i].area / s.size
+	}
+	for i := range area {
+		area[i] = s.kinds[i].area / s.size
+	}
+	f(need, area)
 }
 
 // scaled has values of a scale for both extents of demands and kinds of sheet.

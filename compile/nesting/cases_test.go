@@ -67,6 +67,55 @@ func TestCases(t *testing.T) {
 	}
 }
 
+// TestBounds bounds jobs for several sizes, by the working in the comments.
+func TestBounds(t *testing.T) {
+	full, half, own := nesting.Sheet{Size: size(2440, 1220), Price: 70}, nesting.Sheet{Size: size(1220, 1220), Price: 40}, nesting.Sheet{Size: size(700, 700), Most: 1}
+	for name, c := range map[string]struct {
+		pieces         []nesting.Piece
+		sheets         []nesting.Sheet
+		price          int64
+		sheetsAt, used int
+	}{
+		// The offcut takes 0.49 of 0.72 m², and a half what is left, or all.
+		"an offcut and a half": {pieces(2, 600, 600, false), []nesting.Sheet{full, half, own}, 40, 1, 1},
+		"all from the offcut":  {pieces(1, 600, 600, false), []nesting.Sheet{full, half, own}, 0, 0, 1},
+		// Nine of 600 x 600 are 3.24 m²: beside the offcut 2.75, one full sheet's 2.98.
+		"a full one": {pieces(9, 600, 600, false), []nesting.Sheet{full, half, own}, 70, 1, 2},
+		// Longer than half a sheet and higher too: one to a sheet, and none of the offcut.
+		"one to each": {pieces(3, 1230, 620, false), []nesting.Sheet{full, own}, 210, 3, 3},
+		// No area tells that the smaller one is too short.
+		"only a full one is long enough": {pieces(1, 2300, 100, false), []nesting.Sheet{full, {Size: size(2000, 1220), Price: 50}}, 70, 1, 1},
+		// 2 x 2.4 m² of 1000 x 2400 lie across no half; the third piece fits one.
+		"two full ones and a half": {slices.Concat(pieces(2, 2400, 1000, false), pieces(1, 1200, 1200, false)), []nesting.Sheet{full, half}, 180, 3, 3},
+	} {
+		t.Run(name, func(t *testing.T) {
+			j := nesting.Job{Pieces: c.pieces, Sheets: c.sheets, Work: nesting.Quick}
+			l := j.Solve()
+			if err := nestingtest.Check(&j, l); err != nil {
+				t.Fatal(err)
+			}
+			if l.AtLeast != c.price || l.Price != c.price || l.Fewest != c.sheetsAt || len(l.Used) != c.used {
+				t.Errorf("%d sheets at %d, at least %d at %d; want %d at %d, at least %d", len(l.Used), l.Price, l.Fewest, l.AtLeast, c.used, c.price, c.sheetsAt)
+			}
+		})
+	}
+}
+
+// TestTooFew ends soon where no search can find room: four sheets do not hold five pieces each
+// larger than half a sheet, either way.
+func TestTooFew(t *testing.T) {
+	for _, free := range []bool{false, true} {
+		j := nesting.Job{Pieces: pieces(5, 1200, 1000, true), Sheets: []nesting.Sheet{{Size: size(1300, 1300), Most: 4}}, Work: 1000 * nesting.Quick, Free: free}
+		l := j.Solve()
+		if err := nestingtest.Check(&j, l); err != nil {
+			t.Fatal(err)
+		}
+		if len(l.Out) != 1 || l.AtLeast != 0 || l.Fewest != 0 || l.Work > nesting.Quick/100 {
+			t.Errorf("free %v: %d out, at least %d at %d, work %d", free, len(l.Out), l.Fewest, l.AtLeast, l.Work)
+		}
+	}
+}
+
 // TestOffcut leaves the largest rectangle: strips of 300 and 400 side by side leave 1740 by 1220.
 func TestOffcut(t *testing.T) {
 	j := nesting.Job{

@@ -8,10 +8,11 @@ import (
 	"barwright/compile/geom"
 )
 
-// sheet tells what a tree cuts: pieces by their index in the job, and cuts in the order of the
+// tell tells what a tree cuts: pieces by their index in the job, and cuts in the order of the
 // saw, all of one direction before what they part is cut further. Offcuts come last, away from
 // the lower left corner.
-func (t *tree) sheet(kerf Length, pieces []int) Used {
+func (t *tree) tell(s *search, kerf Length, pieces []int) Used {
+	t = t.squeezed(s)
 	u := Used{Sheet: t.kind}
 	t.saw(root, geom.Point{}, kerf, pieces, &u)
 	return u

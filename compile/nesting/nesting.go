@@ -76,8 +76,9 @@ type Used struct {
 
 // Layout is what is bought for a job, by kind of sheet and the fullest first, what it costs, and
 // the least that all pieces can cost, 0 if too few sheets are left for them: areas in square
-// micrometres where no sheet has a price. Fewest is a lower bound for the number of sheets where
-// there is one size only, and else 0.
+// micrometres where no sheet has a price. It is true of what is sawn in so many stages, or of what
+// lies free, as the job has it. Fewest is a lower bound for the number of sheets that cost
+// anything, 0 likewise.
 type Layout struct {
 	Used           []Used
 	Out            []int // pieces in no sheet: misfits, and those that too few sheets are left for

@@ -60,13 +60,14 @@ func TestRandom(t *testing.T) {
 	for range 10 {
 		rapid.Check(t, func(t *rapid.T) {
 			j := drawJob(t)
+			before := runtime.GOMAXPROCS(4)
 			l := j.Solve()
+			runtime.GOMAXPROCS(1)
+			again := j.Solve()
+			runtime.GOMAXPROCS(before)
 			if err := nestingtest.Check(j, l); err != nil {
 				t.Fatal(err)
 			}
-			before := runtime.GOMAXPROCS(1)
-			again := j.Solve()
-			runtime.GOMAXPROCS(before)
 			if !reflect.DeepEqual(l, again) {
 				t.Fatal("another layout on one processor")
 			}

@@ -7,12 +7,13 @@ import (
 	"barwright/compile/geom"
 )
 
-// solids are, for each of these pieces, rectangles that cover it without its notches, as it lies
-// upright and, if it turns, as it lies turned, each larger by the kerf. The largest comes first.
-// Pieces without notches have none, and there are none at all where no piece has any.
-func (j *Job) solids(pieces []int) [][2][]geom.Rect {
-	out := make([][2][]geom.Rect, len(pieces))
-	notched := false
+// solids are rectangles that cover a piece without its notches, as it lies upright and, if it
+// turns, as it lies turned, each larger by the kerf. The largest comes first.
+type solids [2][]geom.Rect
+
+// notched are shapes as they lie without their notches; nil where no piece has any.
+func (j *Job) notched(s *search, pieces []int) []shape {
+	shapes, some := slices.Clone(s.shapes), false
 	for i, n := range pieces {
 		p := &j.Pieces[n]
 		b := bed{spaces: []geom.Rect{geom.R(0, 0, p.X, p.Y)}}
@@ -22,30 +23,56 @@ func (j *Job) solids(pieces []int) [][2][]geom.Rect {
 		if len(b.spaces) == 0 || b.spaces[0].X.Size() == p.X && b.spaces[0].Y.Size() == p.Y {
 			continue
 		}
-		notched = true
+		some = true
 		slices.SortStableFunc(b.spaces, func(a, b geom.Rect) int { return cmp.Compare(area(b), area(a)) })
+		var of solids
 		for _, r := range b.spaces {
-			out[i][0] = append(out[i][0], geom.R(r.X.Lo, r.Y.Lo, r.X.Hi+j.Kerf, r.Y.Hi+j.Kerf))
+			of[0] = append(of[0], geom.R(r.X.Lo, r.Y.Lo, r.X.Hi+j.Kerf, r.Y.Hi+j.Kerf))
 			if p.Turns {
-				out[i][1] = append(out[i][1], geom.R(p.Y-r.Y.Hi, r.X.Lo, p.Y-r.Y.Lo+j.Kerf, r.X.Hi+j.Kerf))
+				of[1] = append(of[1], geom.R(p.Y-r.Y.Hi, r.X.Lo, p.Y-r.Y.Lo+j.Kerf, r.X.Hi+j.Kerf))
+			}
+		}
+		shapes[i].solids, shapes[i].area = &of, together(of[0])
+	}
+	if !some {
+		return nil
+	}
+	return shapes
+}
+
+// together is the area of rectangles that overlap.
+func together(all []geom.Rect) (sum float64) {
+	var xs []Length
+	for _, r := range all {
+		xs = append(xs, r.X.Lo, r.X.Hi)
+	}
+	slices.Sort(xs)
+	all = slices.SortedFunc(slices.Values(all), func(a, b geom.Rect) int { return cmp.Compare(a.Y.Lo, b.Y.Lo) })
+	for i := range xs[1:] {
+		x, top := geom.Span{Lo: xs[i], Hi: xs[i+1]}, Length(0)
+		for _, r := range all {
+			if r.X.Contains(x) {
+				r.Y.Lo = max(top, r.Y.Lo)
+				sum += area(geom.Rect{X: x, Y: r.Y})
+				top = max(top, r.Y.Hi)
 			}
 		}
 	}
-	if !notched {
-		return nil
-	}
-	return out
+	return sum
 }
 
-// inner is a search for the largest solids of the pieces alone: no layout of the pieces costs
-// less than the best one of these.
-func (s *search) inner(solids [][2][]geom.Rect) *search {
+// inner is a search for the largest solids of pieces alone: no layout of the pieces costs less
+// than the best one of these. Their areas are those of the pieces.
+func (s *search) inner(notched []shape) *search {
+	if notched == nil {
+		return s
+	}
 	in := *s
-	in.shapes = slices.Clone(s.shapes)
-	for i := range solids {
-		if solids[i][0] != nil {
-			p, r := &in.shapes[i], solids[i][0][0]
-			p.w, p.h, p.area = r.X.Size(), r.Y.Size(), area(r)
+	in.shapes = slices.Clone(notched)
+	for i := range in.shapes {
+		if p := &in.shapes[i]; p.solids != nil {
+			r := p.solids[0][0]
+			p.w, p.h = r.X.Size(), r.Y.Size()
 		}
 	}
 	return &in
@@ -53,42 +80,36 @@ func (s *search) inner(solids [][2][]geom.Rect) *search {
 
 // interlock looks for solutions that cost less, as pieces may lie in notches of others. Where it
 // finds none, no notches count still.
-func (f *free) interlock(boxes *loose, solids [][2][]geom.Rect, atLeast int64, work int) *loose {
-	shapes, least := f.shapes, f.least
-	f.shapes, f.solids = slices.Clone(shapes), solids
-	for i := range solids {
-		if solids[i][0] != nil {
-			f.shapes[i].area = area(solids[i][0][0])
-		}
-		for _, r := range slices.Concat(solids[i][0], solids[i][1]) {
-			f.least = Size{min(f.least.X, r.X.Size()), min(f.least.Y, r.Y.Size())}
-		}
-	}
-	x := &loose{}
+func interlock(s *solver[*bed], boxes *solution[*bed], notched []shape, atLeast int64, work int) *solution[*bed] {
+	shapes := s.shapes
+	s.shapes = notched
+	s.narrow()
+	x := &solution[*bed]{}
 	boxes.copyTo(x)
-	for i := range x.beds {
-		b := f.own(x, i)
+	for i := range x.sheets {
+		b := s.own(x, i)
 		b.used = 0
 		for k := range b.lies {
 			l := &b.lies[k]
-			l.solids, l.area = solids[l.piece][index(l.turned)], f.shapes[l.piece].area
-			b.used += l.area
+			*l = s.lyingAt(l.piece, l.turned, l.corner())
+			b.used += s.shapes[l.piece].area
 		}
-		b.survey(f.kinds[b.kind], f.least)
+		b.survey(s.kinds[b.kind], s.least)
+		s.note(x, i)
 	}
-	f.cheapen(x, atLeast, work)
+	s.cheapen(x, atLeast, work)
 	if len(x.out) < len(boxes.out) || len(x.out) == 0 && x.price < boxes.price {
 		return x
 	}
-	f.shapes, f.solids, f.least = shapes, nil, least
+	s.shapes = shapes
+	s.narrow()
 	return boxes
 }
 
 // nest looks for a better place of a piece with notches on a bed: it or one of its solids lies in
 // the corner of a space that it fills well, and its solids where nothing is.
-func (f *free) nest(i int, b *bed, piece int32, least *place) {
-	p := &f.shapes[piece]
-	for turn, solids := range f.solids[piece] {
+func (b *bed) nest(s *search, i int, p *shape) {
+	for turn, solids := range p.solids {
 		if solids == nil {
 			continue
 		}
@@ -97,31 +118,32 @@ func (f *free) nest(i int, b *bed, piece int32, least *place) {
 			w, h = h, w
 		}
 		l := lying{turned: turn == 1, at: geom.R(0, 0, w, h), solids: solids}
-		f.fill(i, b, l, l.at, p.area, least)
+		b.fill(s, i, l, l.at, p.area)
 		for _, r := range l.solids {
-			f.fill(i, b, l, r, area(r), least)
+			b.fill(s, i, l, r, area(r))
 		}
 	}
 }
 
 // fill lays a piece with a part r of it in the corners of spaces.
-func (f *free) fill(i int, b *bed, l lying, r geom.Rect, size float64, least *place) {
-	bounds := geom.R(0, 0, f.kinds[b.kind].w, f.kinds[b.kind].h)
-	for _, s := range b.spaces {
-		loss := area(s) / size
-		if loss > least.loss || r.X.Size() > s.X.Size() || r.Y.Size() > s.Y.Size() || loss == least.loss && f.below(2) == 0 {
+func (b *bed) fill(s *search, i int, l lying, r geom.Rect, size float64) {
+	k := s.kinds[b.kind]
+	bounds := geom.R(0, 0, k.w, k.h)
+	for _, space := range b.spaces {
+		loss := area(space) / size
+		if loss > s.found.loss || r.X.Size() > space.X.Size() || r.Y.Size() > space.Y.Size() || loss == s.found.loss && s.below(2) == 0 {
 			continue
 		}
 		box, most := l, Length(-1)
-		for _, c := range corners(s, r.X.Size(), r.Y.Size()) {
+		for _, c := range corners(space, r.X.Size(), r.Y.Size()) {
 			box.at = l.at.Shift(c.Sub(geom.Point{X: r.X.Lo, Y: r.Y.Lo}))
-			f.work += len(b.lies)
+			s.work += len(b.lies)
 			if !bounds.Contains(box.at) || !b.clear(&box) {
 				continue
 			}
-			if sum := b.touched(r.Shift(box.corner()), f.kinds[b.kind]); sum > most || sum == most && f.below(2) == 0 {
+			if sum := b.touched(r.Shift(box.corner()), k); sum > most || sum == most && s.below(2) == 0 {
 				most = sum
-				*least = place{bed: i, turned: l.turned, loss: loss, at: box.at}
+				s.found = spot{sheet: i, turned: l.turned, loss: loss, at: box.corner()}
 			}
 		}
 	}

@@ -6,34 +6,28 @@ import (
 	"slices"
 )
 
-// search looks for layouts by ruin and recreate: a few pieces are taken from a few sheets, with
-// what lies in one part of the cutting tree with them, and are placed anew where they leave the
-// rest in the largest rectangles. Schrimpf, Schneider, Stamm-Wilbrandt and Dueck, "Record
-// breaking optimization results using the ruin and recreate principle", Journal of
-// Computational Physics 159 (2000); for pieces cut edge to edge the goal tree of Gardeyn and
-// Wauters, "A goal-driven ruin and recreate heuristic for the 2D variable-sized bin packing
-// problem with guillotine constraints", European Journal of Operational Research 301 (2022).
-// What is found is taken if it is not worse than what there was some steps before: Burke and
-// Bykov, "The late acceptance hill-climbing heuristic", the same journal 258 (2017).
+// search is what is looked for, and how far the search has come.
 type search struct {
 	rng
 	shapes []shape
 	kinds  []kind
 	stages int
+	least  Size  // no piece, nor solid of one, has less in x, nor in y
 	most   int64 // what sheets may cost together
 	size   float64
 	work   int
-	skip   int // candidates until the next is passed over
-	pool   []*tree
+	skip   int  // candidates until the next is passed over
+	found  spot // the best of those so far
 	key    []float64
 	stuck  []bool // of pieces
 }
 
 // shape is a piece with a kerf added.
 type shape struct {
-	w, h  Length
-	area  float64
-	turns bool
+	w, h   Length
+	area   float64 // without notches
+	turns  bool
+	solids *solids // nil where it lies as its box
 }
 
 // kind is a sheet on sale with a kerf added.
@@ -44,23 +38,20 @@ type kind struct {
 	most  int
 }
 
-// solution is a set of sheets, and the pieces that are in none.
-type solution struct {
-	trees  []*tree
-	gists  []gist // of trees
-	out    []int32
-	bought []int // of each kind
-	price  int64
-	cost   float64
-}
-
-// gist is what most looks at a tree need.
-type gist struct {
-	free       float64
-	wide, high float64 // the most of any offcut
-	spread     float64 // squares of all offcuts
-	largest    float64 // and the largest
-	changed    bool    // since the solution was copied
+// solver looks for layouts on sheets of a sort by ruin and recreate: a few pieces are taken from
+// a few sheets, with what lies near them, and are placed anew where they fit best. Schrimpf,
+// Schneider, Stamm-Wilbrandt and Dueck, "Record breaking optimization results using the ruin and
+// recreate principle", Journal of Computational Physics 159 (2000); for pieces cut edge to edge
+// the goal tree of Gardeyn and Wauters, "A goal-driven ruin and recreate heuristic for the 2D
+// variable-sized bin packing problem with guillotine constraints", European Journal of
+// Operational Research 301 (2022). What is found is taken if it is not worse than what there was
+// some steps before: Burke and Bykov, "The late acceptance hill-climbing heuristic", the same
+// journal 258 (2017).
+type solver[S sheet[S]] struct {
+	*search
+	fresh func() S
+	step  int // work of a step beside that of looking for places
+	pool  []S
 }
 
 const (
@@ -74,80 +65,74 @@ const (
 	leftover = 0.05
 )
 
-// copyTo makes a solution like this one of another, whose memory is used again.
-func (x *solution) copyTo(c *solution) {
-	trees, gists := append(c.trees[:0], x.trees...), append(c.gists[:0], x.gists...)
-	out, bought := append(c.out[:0], x.out...), append(c.bought[:0], x.bought...)
-	*c = *x
-	c.trees, c.gists, c.out, c.bought = trees, gists, out, bought
-	for i, t := range c.trees {
-		t.held++
-		c.gists[i].changed = false
-	}
+// note makes the gist of a sheet that was changed.
+func (s *solver[S]) note(x *solution[S], i int) {
+	l := &x.sheets[i]
+	l.gist = l.on.gist()
+	l.free, l.changed = s.kinds[l.kind].area-l.used, true
 }
 
-// release gives back the trees that no other solution holds.
-func (s *search) release(x *solution) {
-	for _, t := range x.trees {
-		if t.held--; t.held == 0 {
-			s.pool = append(s.pool, t)
-		}
-	}
-	x.trees, x.gists = x.trees[:0], x.gists[:0]
-}
-
-// note makes the gist of a tree that was changed.
-func (s *search) note(x *solution, i int) {
-	t := x.trees[i]
-	g := gist{free: s.kinds[t.kind].area - t.used, changed: true}
-	for _, r := range t.rests {
-		g.wide, g.high = max(g.wide, r.w), max(g.high, r.h)
-		g.spread += r.square
-		g.largest = max(g.largest, r.square)
-	}
-	x.gists[i] = g
-}
-
-func (s *search) tree() *tree {
+// take is an empty sheet that was let go, or a new one.
+func (s *solver[S]) take() S {
 	last := len(s.pool) - 1
 	if last < 0 {
-		return &tree{}
+		return s.fresh()
 	}
 	t := s.pool[last]
 	s.pool = s.pool[:last]
 	return t
 }
 
-// own makes sure that no other solution holds a tree, and returns it.
-func (s *search) own(x *solution, i int) *tree {
-	t := x.trees[i]
-	if t.held > 1 {
-		c := s.tree()
-		t.copyTo(c)
-		t.held--
-		x.trees[i] = c
-		s.work += len(t.nodes) / 8
-		return c
+// release lets the sheets go that no other solution holds.
+func (s *solver[S]) release(x *solution[S]) {
+	for i := range x.sheets {
+		s.drop(&x.sheets[i])
 	}
-	return t
+	x.sheets = x.sheets[:0]
+}
+
+func (s *solver[S]) drop(l *laid[S]) {
+	if l.held--; l.held == 0 {
+		s.pool = append(s.pool, l.on)
+	}
+}
+
+// own makes sure that no other solution holds a sheet, and returns it.
+func (s *solver[S]) own(x *solution[S], i int) S {
+	l := &x.sheets[i]
+	if l.held > 1 {
+		c := s.take()
+		s.work += l.on.copyTo(c)
+		l.held--
+		l.on, l.blank = c, c.base()
+	}
+	return l.on
 }
 
 // remove takes a sheet away, with its pieces out.
-func (s *search) remove(x *solution, i int) {
-	t := s.own(x, i)
-	x.out = t.clear(root, x.out)
-	x.bought[t.kind]--
-	x.price -= s.kinds[t.kind].price
-	t.held = 0
-	s.pool = append(s.pool, t)
-	x.trees, x.gists = slices.Delete(x.trees, i, i+1), slices.Delete(x.gists, i, i+1)
+func (s *solver[S]) remove(x *solution[S], i int) {
+	l := &x.sheets[i]
+	x.out = l.on.pieces(x.out)
+	x.bought[l.kind]--
+	x.price -= s.kinds[l.kind].price
+	s.drop(l)
+	x.sheets = slices.Delete(x.sheets, i, i+1)
+}
+
+// prune gives back sheets that nothing is cut from.
+func (s *solver[S]) prune(x *solution[S]) {
+	for i := len(x.sheets) - 1; i >= 0; i-- {
+		if x.sheets[i].count == 0 {
+			s.remove(x, i)
+		}
+	}
 }
 
 // open adds an empty sheet that a piece fits, if one may be bought: first if it will do, or any.
-func (s *search) open(x *solution, piece int32, first int) bool {
+func (s *solver[S]) open(x *solution[S], piece int32, first int) bool {
 	found, ways := none, 0
 	for k := range s.kinds {
-		if !s.from(k, s.shapes[piece]) || x.bought[k] >= s.kinds[k].most || s.kinds[k].price > s.most-x.price {
+		if !s.takes(s.kinds[k], s.shapes[piece]) || x.bought[k] >= s.kinds[k].most || s.kinds[k].price > s.most-x.price {
 			continue
 		}
 		if k == first {
@@ -161,105 +146,85 @@ func (s *search) open(x *solution, piece int32, first int) bool {
 	if found == none {
 		return false
 	}
-	k, t := s.kinds[found], s.tree()
-	t.reset(found, k.w, k.h)
-	x.trees, x.gists = append(x.trees, t), append(x.gists, gist{})
-	s.note(x, len(x.trees)-1)
-	x.bought[found]++
-	x.price += k.price
+	on := s.take()
+	on.reset(s.search, found)
+	s.add(x, on)
 	return true
 }
 
-// from reports whether a piece can be cut from an empty sheet.
-func (s *search) from(k int, p shape) bool {
-	return s.lies(s.kinds[k], p.w, p.h) || p.turns && s.lies(s.kinds[k], p.h, p.w)
+// add buys a sheet for a solution.
+func (s *solver[S]) add(x *solution[S], on S) {
+	b := on.base()
+	x.sheets = append(x.sheets, laid[S]{blank: b, on: on})
+	s.note(x, len(x.sheets)-1)
+	x.bought[b.kind]++
+	x.price += s.kinds[b.kind].price
+}
+
+// takes reports whether a piece can be cut from an empty sheet.
+func (s *search) takes(k kind, p shape) bool {
+	return s.lies(k, p.w, p.h) || p.turns && s.lies(k, p.h, p.w)
 }
 
 func (s *search) lies(k kind, w, h Length) bool {
 	return w <= k.w && h <= k.h && (s.stages != 1 || w == k.w || h == k.h)
 }
 
-func (s *search) measure(x *solution) {
-	out, spread := 0.0, 0.0
-	for _, p := range x.out {
-		out += s.shapes[p].area
+// measure counts what is out, and then how scattered the offcuts are.
+func (s *solver[S]) measure(x *solution[S]) {
+	spread := 0.0
+	for i := range x.sheets {
+		spread += x.sheets[i].spread
 	}
-	for i := range x.gists {
-		spread += x.gists[i].spread
-	}
-	x.cost = out/s.size - float64(leftover*(spread/(s.size*s.size)))
+	x.cost = s.outside(x)/s.size - float64(leftover*(spread/(s.size*s.size)))
 }
 
-// spot is where a piece may go, and how much of the rests' worth is lost by it.
-type spot struct {
-	tree           int
-	node           int32
-	turned, alongX bool
-	loss           float64
+// outside is the area of the pieces that are out.
+func (s *solver[S]) outside(x *solution[S]) (sum float64) {
+	for _, p := range x.out {
+		sum += s.shapes[p].area
+	}
+	return sum
 }
 
 // best finds where a piece goes best, in any sheet or in those that were changed.
-func (s *search) best(x *solution, piece int32, changed bool) (spot, bool) {
+func (s *solver[S]) best(x *solution[S], piece int32, changed bool) (spot, bool) {
 	p := &s.shapes[piece]
-	least := spot{loss: math.Inf(1)}
+	s.found = spot{loss: math.Inf(1)}
 	w, h, area := float64(p.w), float64(p.h), p.area*(1-1e-9)
-	for ti := range x.gists {
-		g := &x.gists[ti]
-		if g.free < area || changed && !g.changed {
+	for i := range x.sheets {
+		l := &x.sheets[i]
+		if l.free < area || changed && !l.changed {
 			continue
 		}
-		upright, turned := w <= g.wide && h <= g.high, p.turns && h <= g.wide && w <= g.high
-		if !upright && !turned {
+		upright, turned := w <= l.wide && h <= l.high, p.turns && h <= l.wide && w <= l.high
+		if !upright && !turned && p.solids == nil {
 			continue
 		}
-		t := x.trees[ti]
-		s.work += len(t.rests)
-		for i := range t.rests {
-			r := &t.rests[i]
-			if upright && w <= r.w && h <= r.h {
-				s.weigh(t, ti, r, p.w, p.h, false, &least)
-			}
-			if turned && h <= r.w && w <= r.h {
-				s.weigh(t, ti, r, p.h, p.w, true, &least)
-			}
-		}
+		l.on.best(s.search, i, p, upright, turned)
 	}
-	s.work += 2 + len(x.gists)/8
-	return least, !math.IsInf(least.loss, 1)
+	s.work += 2 + len(x.sheets)/8
+	return s.found, !math.IsInf(s.found.loss, 1)
 }
 
-// weigh compares both ways to cut a piece from an offcut with the best so far.
-func (s *search) weigh(t *tree, ti int, r *rest, w, h Length, turned bool, least *spot) {
+// passes reports whether a candidate for a place is to be passed over.
+func (s *search) passes() bool {
 	if s.skip--; s.skip < 0 {
 		s.skip = s.below(2 * blink)
-		return
+		return true
 	}
-	fw, fh := float64(w), float64(h)
-	rest, strip := (r.w-fw)*r.h, fw*(r.h-fh)
-	x := r.square - float64(rest*rest) - float64(strip*strip)
-	rest, strip = (r.h-fh)*r.w, fh*(r.w-fw)
-	y := r.square - float64(rest*rest) - float64(strip*strip)
-	if x < least.loss && (s.stages == 0 || t.stages(r.node, w, h, true) <= s.stages) {
-		*least = spot{ti, r.node, turned, true, x}
-	}
-	if y < least.loss && (s.stages == 0 || t.stages(r.node, w, h, false) <= s.stages) {
-		*least = spot{ti, r.node, turned, false, y}
-	}
+	return false
 }
 
-func (s *search) put(x *solution, piece int32, at spot) {
-	w, h := s.shapes[piece].w, s.shapes[piece].h
-	if at.turned {
-		w, h = h, w
-	}
-	s.own(x, at.tree).place(at.node, piece, w, h, at.turned, at.alongX)
-	s.note(x, at.tree)
+func (s *solver[S]) put(x *solution[S], piece int32, at spot) {
+	s.own(x, at.sheet).put(s.search, piece, at)
+	s.note(x, at.sheet)
 }
 
 // recreate places what it can of a solution's pieces that are out, the large ones first. As many
 // as are stuck are known to fit no sheet that was not changed. first is the sheet that is opened
 // if there is a choice, or none.
-func (s *search) recreate(x *solution, stuck, first int) {
+func (s *solver[S]) recreate(x *solution[S], stuck, first int) {
 	for i, p := range x.out {
 		s.stuck[p] = i < stuck
 	}
@@ -311,39 +276,32 @@ func (s *search) order(out []int32) {
 }
 
 // ruin takes pieces out of up to three sheets, mostly of those that hold little.
-func (s *search) ruin(x *solution) {
-	if len(s.kinds) > 1 && len(x.trees) > 0 && s.below(8) == 0 {
+func (s *solver[S]) ruin(x *solution[S]) {
+	if len(s.kinds) > 1 && len(x.sheets) > 0 && s.below(8) == 0 {
 		s.remove(x, s.emptier(x))
 	}
-	if len(x.trees) == 0 {
+	if len(x.sheets) == 0 {
 		return
 	}
 	take := 1 + s.below(5)
 	for range 1 + s.below(3) {
-		i := s.below(len(x.trees))
+		i := s.below(len(x.sheets))
 		if s.below(5) > 0 {
 			i = s.emptier(x)
 		}
-		if x.trees[i].count == 0 {
+		if x.sheets[i].count == 0 {
 			continue
 		}
-		t := s.own(x, i)
-		for to := len(x.out) + take; len(x.out) < to && t.count > 0; {
-			i := int32(s.below(len(t.nodes)))
-			if n := &t.nodes[i]; n.piece < 0 && (n.piece != cut || i == root && s.below(3) > 0) {
-				continue
-			}
-			x.out = t.clear(i, x.out)
-		}
+		x.out = s.own(x, i).ruin(s.search, take, x.out)
 		s.note(x, i)
 	}
 }
 
 // emptier draws a sheet, and of four the one that holds the least.
-func (s *search) emptier(x *solution) int {
-	i := s.below(len(x.trees))
+func (s *solver[S]) emptier(x *solution[S]) int {
+	i := s.below(len(x.sheets))
 	for range 3 {
-		if o := s.below(len(x.trees)); x.trees[o].used < x.trees[i].used {
+		if o := s.below(len(x.sheets)); x.sheets[o].used < x.sheets[i].used {
 			i = o
 		}
 	}

@@ -8,33 +8,54 @@ import (
 )
 
 // Solve lays out all pieces that sheets can give, for the least price and then with the largest
-// offcut that it finds. It stops when the price is the least possible, and no offcut is sought
-// for more than a quarter of the work.
+// offcut that it finds. It stops when the price is the least possible, or when it is proved that
+// too few sheets are left; and no offcut is sought for more than a quarter of the work.
 func (j *Job) Solve() Layout {
-	if j.Free {
-		return j.solveFree()
-	}
 	s, pieces := j.search()
 	l := Layout{Out: j.Misfits()}
-	if len(pieces) == 0 {
-		return l
+	switch {
+	case len(pieces) == 0:
+	case j.Free:
+		j.solveFree(s, pieces, &l)
+	default:
+		enough := false
+		l.AtLeast, l.Fewest, enough = s.bound()
+		saw := sawing(s)
+		x := saw.construct(j.Work / 8)
+		if enough {
+			l.AtLeast = saw.patterns(x, l.AtLeast, j.Work/2)
+			if p := s.kinds[0].price; len(s.kinds) == 1 && p > 0 {
+				l.Fewest = max(l.Fewest, int(l.AtLeast/p))
+			}
+			saw.cheapen(x, l.AtLeast, j.Work-j.Work/4)
+			saw.clean(x, s.work+j.Work/4)
+		}
+		saw.tell(x, &l, j.Kerf, pieces)
 	}
-	l.AtLeast, l.Fewest = s.bound()
-	x := s.construct(j.Work / 8)
-	s.cheapen(x, l.AtLeast, j.Work-j.Work/4)
-	s.clean(x, s.work+j.Work/4)
+	return l
+}
+
+// sawer looks for layouts that a saw can cut.
+type sawer struct{ *solver[*tree] }
+
+func sawing(s *search) sawer {
+	return sawer{&solver[*tree]{search: s, fresh: func() *tree { return &tree{} }, step: 150}}
+}
+
+// tell tells what was found, pieces by their index in the job.
+func (s *solver[S]) tell(x *solution[S], l *Layout, kerf Length, pieces []int) {
 	for _, p := range x.out {
 		l.Out = append(l.Out, pieces[p])
 	}
 	slices.Sort(l.Out)
 	l.Price, l.Work = x.price, s.work
-	slices.SortFunc(x.trees, func(a, b *tree) int {
-		return cmp.Or(cmp.Compare(a.kind, b.kind), cmp.Compare(b.used, a.used), cmp.Compare(a.first(root), b.first(root)))
+	slices.SortFunc(x.sheets, func(a, b laid[S]) int {
+		first := func(l laid[S]) int32 { return slices.Min(l.on.pieces(nil)) }
+		return cmp.Or(cmp.Compare(a.kind, b.kind), cmp.Compare(b.used, a.used), cmp.Compare(first(a), first(b)))
 	})
-	for _, t := range x.trees {
-		l.Used = append(l.Used, t.sheet(j.Kerf, pieces))
+	for i := range x.sheets {
+		l.Used = append(l.Used, x.sheets[i].on.tell(s.search, kerf, pieces))
 	}
-	return l
 }
 
 // search makes a search of the pieces that sheets can give, and tells which they are.
@@ -44,7 +65,7 @@ func (j *Job) search() (*search, []int) {
 	for i, p := range j.Pieces {
 		if j.gives(p) {
 			w, h := p.X+j.Kerf, p.Y+j.Kerf
-			s.shapes = append(s.shapes, shape{w, h, float64(w) * float64(h), p.Turns && w != h})
+			s.shapes = append(s.shapes, shape{w: w, h: h, area: float64(w) * float64(h), turns: p.Turns && w != h})
 			pieces = append(pieces, i)
 		}
 	}
@@ -73,10 +94,10 @@ func (s Size) micrometres() int64 {
 }
 
 // construct makes a first solution, the best of a few: of fewer where these take much work.
-func (s *search) construct(work int) *solution {
-	var best *solution
+func (s *solver[S]) construct(work int) *solution[S] {
+	var best *solution[S]
 	for try := 0; try < 8 && (try == 0 || s.work < work); try++ {
-		x := &solution{bought: make([]int, len(s.kinds))}
+		x := &solution[S]{bought: make([]int, len(s.kinds))}
 		for p := range s.shapes {
 			x.out = append(x.out, int32(p))
 		}
@@ -94,18 +115,12 @@ func (s *search) construct(work int) *solution {
 }
 
 // better reports whether a solution has less out, or else costs less.
-func (s *search) better(x, than *solution) bool {
-	out := func(x *solution) (sum float64) {
-		for _, p := range x.out {
-			sum += s.shapes[p].area
-		}
-		return sum
-	}
-	return cmp.Or(cmp.Compare(out(x), out(than)), cmp.Compare(x.price, than.price)) < 0
+func (s *solver[S]) better(x, than *solution[S]) bool {
+	return cmp.Or(cmp.Compare(s.outside(x), s.outside(than)), cmp.Compare(x.price, than.price)) < 0
 }
 
 // cheapen looks for solutions that cost less, one after the other, until work is done.
-func (s *search) cheapen(best *solution, atLeast int64, work int) {
+func (s *solver[S]) cheapen(best *solution[S], atLeast int64, work int) {
 	for len(best.out) > 0 || best.price > atLeast {
 		if len(best.out) == 0 {
 			s.most = best.price - 1
@@ -119,17 +134,17 @@ func (s *search) cheapen(best *solution, atLeast int64, work int) {
 // within looks for a solution that has nothing out and costs no more than may be paid, and puts
 // what it finds in the place of one that costs more. It starts from that anew when it is stuck,
 // and then cools down more slowly.
-func (s *search) within(best *solution, work int) bool {
+func (s *solver[S]) within(best *solution[S], work int) bool {
 	for history := quick; s.work < work; history *= 2 {
-		x := &solution{}
+		x := &solution[S]{}
 		best.copyTo(x)
 		for x.price > s.most {
-			s.remove(x, s.emptiest(x))
+			s.remove(x, x.emptiest())
 		}
 		s.recreate(x, 0, none)
 		found := false
-		c := climb{history: history, patience: patience * history, work: work, measure: s.measure}
-		x = s.climb(x, c, func(x *solution) bool {
+		c := climb[S]{history: history, patience: patience * history, work: work, measure: s.measure}
+		x = s.climb(x, c, func(x *solution[S]) bool {
 			found = len(x.out) == 0
 			return found
 		})
@@ -148,56 +163,38 @@ func (s *search) within(best *solution, work int) bool {
 }
 
 // clean looks for solutions of the same price with a larger offcut, until that is all there is.
-func (s *search) clean(best *solution, work int) {
+func (s *solver[S]) clean(best *solution[S], work int) {
 	if len(best.out) > 0 {
 		return
 	}
 	s.most = best.price
 	largest := best.largest()
-	x := &solution{}
+	x := &solution[S]{}
 	best.copyTo(x)
-	x = s.climb(x, climb{history: quick, work: work, measure: s.tidy}, func(x *solution) bool {
+	x = s.climb(x, climb[S]{history: quick, work: work, measure: s.tidy}, func(x *solution[S]) bool {
 		if l := x.largest(); len(x.out) == 0 && (x.price < best.price || l > largest) {
 			s.release(best)
 			x.copyTo(best)
 			s.prune(best)
 			s.most, largest = best.price, l
 		}
-		return math.Sqrt(largest) >= s.free(best)*(1-1e-9)
+		return math.Sqrt(largest) >= best.free()*(1-1e-9)
 	})
 	s.release(x)
 }
 
-// free is the area that is left of all sheets.
-func (s *search) free(x *solution) (sum float64) {
-	for i := range x.gists {
-		sum += x.gists[i].free
-	}
-	return sum
-}
-
 // tidy measures a solution by what is out, and then by its largest offcut.
-func (s *search) tidy(x *solution) {
+func (s *solver[S]) tidy(x *solution[S]) {
 	s.measure(x)
 	x.cost -= math.Sqrt(x.largest()) / s.size
-}
-
-// largest is the square of the area of the largest offcut, of sheets that are cut at all.
-func (x *solution) largest() (most float64) {
-	for i, g := range x.gists {
-		if x.trees[i].count > 0 {
-			most = max(most, g.largest)
-		}
-	}
-	return most
 }
 
 // climb says how a solution is changed step by step: how many steps ago the solution was that a
 // new one must not be worse than; after how many without a better one it is stuck, 0 for never;
 // and when all work is done.
-type climb struct {
+type climb[S sheet[S]] struct {
 	history, patience, work int
-	measure                 func(*solution)
+	measure                 func(*solution[S])
 }
 
 const (
@@ -209,14 +206,12 @@ const (
 	// rescan is after how many steps all sheets are tried for all pieces that are out. In others
 	// a piece that was out before is tried in sheets that were changed only.
 	rescan = 16
-	// step is the work of a step beside that of looking for places.
-	step = 150
 )
 
 // climb changes a solution until it is stuck, or work is done, or what it is shown on the way
 // will do, and returns the last one.
-func (s *search) climb(now *solution, c climb, done func(*solution) bool) *solution {
-	next := &solution{}
+func (s *solver[S]) climb(now *solution[S], c climb[S], done func(*solution[S]) bool) *solution[S] {
+	next := &solution[S]{}
 	c.measure(now)
 	late := slices.Repeat([]float64{now.cost}, c.history)
 	lowest, since := now.cost, 0
@@ -229,7 +224,7 @@ func (s *search) climb(now *solution, c climb, done func(*solution) bool) *solut
 		s.ruin(next)
 		s.recreate(next, stuck, none)
 		c.measure(next)
-		s.work += step
+		s.work += s.step
 		slot := &late[i%c.history]
 		if next.cost <= now.cost || next.cost < *slot {
 			now, next = next, now
@@ -241,24 +236,4 @@ func (s *search) climb(now *solution, c climb, done func(*solution) bool) *solut
 		}
 	}
 	return now
-}
-
-// emptiest is the sheet that holds the least.
-func (s *search) emptiest(x *solution) int {
-	least := 0
-	for i, t := range x.trees {
-		if t.used < x.trees[least].used {
-			least = i
-		}
-	}
-	return least
-}
-
-// prune gives back sheets that nothing is cut from.
-func (s *search) prune(x *solution) {
-	for i := len(x.trees) - 1; i >= 0; i-- {
-		if x.trees[i].count == 0 {
-			s.remove(x, i)
-		}
-	}
 }

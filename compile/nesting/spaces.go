@@ -10,11 +10,9 @@ import (
 // rectangles that lie in no other one. Lai and Chan, "Developing a simulated annealing algorithm
 // for the cutting stock problem", Computers & Industrial Engineering 32 (1997).
 type bed struct {
-	kind   int // of the sheet
+	blank
 	lies   []lying
 	spaces []geom.Rect
-	used   float64 // area of the pieces
-	held   int     // by how many solutions
 	parts  []geom.Rect
 }
 
@@ -23,27 +21,23 @@ type lying struct {
 	piece  int32
 	turned bool
 	at     geom.Rect
-	area   float64
 	solids []geom.Rect // from its lower left corner
 }
 
 func (l *lying) corner() geom.Point { return geom.Point{X: l.at.X.Lo, Y: l.at.Y.Lo} }
 
-func (b *bed) copyTo(c *bed) {
-	c.kind, c.used, c.held = b.kind, b.used, 1
-	c.lies = append(c.lies[:0], b.lies...)
-	c.spaces = append(c.spaces[:0], b.spaces...)
-}
-
-// reset empties a bed. Spaces are found by survey.
-func (b *bed) reset(kind int) {
-	b.kind, b.lies, b.used, b.held = kind, b.lies[:0], 0, 1
-}
-
-func (b *bed) lay(l lying, least Size) {
-	b.lies = append(b.lies, l)
-	b.used += l.area
-	b.cover(&l, least)
+// lyingAt is a piece with its lower left corner somewhere.
+func (s *search) lyingAt(piece int32, turned bool, at geom.Point) lying {
+	p, l := &s.shapes[piece], lying{piece: piece, turned: turned}
+	w, h := p.w, p.h
+	if turned {
+		w, h = h, w
+	}
+	l.at = geom.R(0, 0, w, h).Shift(at)
+	if p.solids != nil {
+		l.solids = p.solids[index(turned)]
+	}
+	return l
 }
 
 // cover cuts a piece out of all spaces.
@@ -54,14 +48,6 @@ func (b *bed) cover(l *lying, least Size) {
 	for _, r := range l.solids {
 		b.take(r.Shift(l.corner()), least)
 	}
-}
-
-// lift takes a piece away. What it leaves is found by survey.
-func (b *bed) lift(i int) lying {
-	l := b.lies[i]
-	b.used -= l.area
-	b.lies = slices.Delete(b.lies, i, i+1)
-	return l
 }
 
 // survey finds all spaces that are no smaller than least.
@@ -100,50 +86,6 @@ func (b *bed) take(r geom.Rect, least Size) {
 		}
 	}
 	b.spaces, b.parts = kept, parts
-}
-
-// touched is how far the edges of a rectangle touch pieces and the edges of a sheet.
-func (b *bed) touched(r geom.Rect, k kind) (sum Length) {
-	if r.X.Lo == 0 {
-		sum += r.Y.Size()
-	}
-	if r.X.Hi == k.w {
-		sum += r.Y.Size()
-	}
-	if r.Y.Lo == 0 {
-		sum += r.X.Size()
-	}
-	if r.Y.Hi == k.h {
-		sum += r.X.Size()
-	}
-	for i := range b.lies {
-		at := &b.lies[i].at
-		if r.X.Lo == at.X.Hi || r.X.Hi == at.X.Lo {
-			sum += max(0, r.Y.Intersect(at.Y).Size())
-		}
-		if r.Y.Lo == at.Y.Hi || r.Y.Hi == at.Y.Lo {
-			sum += max(0, r.X.Intersect(at.X).Size())
-		}
-	}
-	return sum
-}
-
-// corner is where in a space a piece touches most.
-func (b *bed) corner(space geom.Rect, w, h Length, k kind) (at geom.Rect) {
-	most := Length(-1)
-	for _, c := range corners(space, w, h) {
-		r := geom.R(0, 0, w, h).Shift(c)
-		if sum := b.touched(r, k); sum > most {
-			most, at = sum, r
-		}
-	}
-	return at
-}
-
-// corners are where the lower left corner of a rectangle lies in each corner of a space.
-func corners(s geom.Rect, w, h Length) [4]geom.Point {
-	x, y := s.X.Hi-w, s.Y.Hi-h
-	return [4]geom.Point{{X: s.X.Lo, Y: s.Y.Lo}, {X: s.X.Lo, Y: y}, {X: x, Y: s.Y.Lo}, {X: x, Y: y}}
 }
 
 // largest is the largest space, with a kerf at its far edges.

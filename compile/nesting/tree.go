@@ -6,13 +6,10 @@ package nesting
 // children, for they could lie side by side and be one; nor a single child. All sizes have a
 // kerf added.
 type tree struct {
+	blank
 	nodes []node
 	spare int32 // the first node not in use, or none
 	rests []rest
-	kind  int     // which of the sheets
-	used  float64 // area of the pieces
-	count int     // of the pieces
-	held  int     // how many solutions hold it
 }
 
 type node struct {
@@ -39,17 +36,18 @@ const (
 )
 
 // reset makes an empty sheet of a tree.
-func (t *tree) reset(kind int, w, h Length) {
-	*t = tree{nodes: t.nodes[:0], rests: t.rests[:0], spare: none, kind: kind, held: 1}
-	t.nodes = append(t.nodes, node{parent: none, child: none, next: none, w: w, h: h})
+func (t *tree) reset(s *search, kind int) {
+	*t = tree{nodes: t.nodes[:0], rests: t.rests[:0], spare: none, blank: blank{kind: kind, held: 1}}
+	t.nodes = append(t.nodes, node{parent: none, child: none, next: none, w: s.kinds[kind].w, h: s.kinds[kind].h})
 	t.leave(root)
 }
 
 // copyTo makes a tree like this one of another, whose memory is used again.
-func (t *tree) copyTo(c *tree) {
+func (t *tree) copyTo(c *tree) (work int) {
 	nodes, rests := append(c.nodes[:0], t.nodes...), append(c.rests[:0], t.rests...)
 	*c = *t
 	c.nodes, c.rests, c.held = nodes, rests, 1
+	return len(nodes) / 8
 }
 
 func (t *tree) new(n node) int32 {

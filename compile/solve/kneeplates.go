@@ -22,8 +22,7 @@ type spliced struct{ lower, upper [][]length.Length }
 // studs, into as few pieces as can be, staggered from plate to plate, those of
 // upper plates clear of supports by the width of a plate.
 func (s *solver) splices(k *knee, steel *steelwork) (spliced, bool) {
-	lengths := s.Lengths(k.stick, "lengths")
-	longest := slices.Max(lengths)
+	longest := slices.Max(s.Lengths(k.stick, "lengths")) - 2*s.Length(k.stick, "ends")
 	inner := k.wall.Studs[1 : len(k.wall.Studs)-1]
 	clear := inner
 	if steel != nil {

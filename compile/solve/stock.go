@@ -105,6 +105,9 @@ func (s *solver) stick(b *lang.Block) model.Stick {
 		Steel: b.Spec.Kind == "flat_bar", Thickness: s.Length(b, "thickness"), Width: s.Length(b, "width"),
 		Density: s.Number(b, "density"), Why: why(b),
 	}
+	if !out.Steel {
+		out.Ends = s.Length(b, "ends")
+	}
 	lengths := s.Lengths(b, "lengths")
 	if len(lengths) > mostLengths {
 		s.Findings.Errorf("too-many", b.Attr("lengths").Expr.At, "the lengths that the yard has in stock",

@@ -17,8 +17,8 @@ type bench struct {
 	best int
 }
 
-// published reads the instances of sticks beside the project, whose README tells their origin. A test is
-// skipped where they are not there.
+// published reads the instances of sticks beside the project, whose README tells their origin. A
+// test is skipped where they are not there.
 func published(t testing.TB) (out []bench) {
 	t.Helper()
 	dir := filepath.Join("..", "..", "..", "shared", "bench")
@@ -70,13 +70,13 @@ func number(t testing.TB, s string) int64 {
 	return n
 }
 
-// The least count is bought of 92 in 100 instances, and no bound passes it; three of HARD28 come out a stick
-// above, and SCHOLL_HARD0 at its least without the proof. A short run leaves out those that take long; -v prints each.
+// The least count is bought of 95 in 100 instances, and no bound passes it. A short run leaves out
+// those that take long; -v prints each.
 func TestPublished(t *testing.T) {
 	all := published(t)
 	seen, met, proved := 0, 0, 0
 	for _, b := range all {
-		slow := strings.HasPrefix(b.name, "HARD28") || strings.HasPrefix(b.name, "SCHOLL_HARD") || strings.HasPrefix(b.name, "FALK_t")
+		slow := strings.Contains(b.name, "HARD") || strings.HasPrefix(b.name, "FALK_t")
 		if testing.Short() && slow {
 			continue
 		}
@@ -102,7 +102,7 @@ func TestPublished(t *testing.T) {
 			time.Since(start).Round(time.Millisecond))
 	}
 	t.Logf("%d instances, %d at the least count, %d proved", seen, met, proved)
-	if 100*met < 92*seen {
+	if 100*met < 95*seen {
 		t.Errorf("only %d of %d at the least count", met, seen)
 	}
 }

@@ -13,7 +13,7 @@ func (m *master) prove() int64 {
 	most := make([]int64, len(m.rooms)) // a stick's worth
 	worst, cost := int64(1), int64(0)   // worst/cost is the most of stocks in any number
 	for k, room := range m.rooms {
-		sack := m.newKnapsack(m.active[:len(values)], values, m.left, room)
+		sack := m.newKnapsack(m.live[:len(values)], values, m.left, room)
 		value, ok := sack.run(room, 0, 2_000_000)
 		m.steps += sack.nodes
 		if !ok {
@@ -29,7 +29,7 @@ func (m *master) prove() int64 {
 	}
 	sum := new(big.Int)
 	for i, v := range values {
-		sum.Add(sum, product(v, int64(m.left[m.active[i]]), cost))
+		sum.Add(sum, product(v, int64(m.left[m.live[i]]), cost))
 	}
 	for k, row := range m.rows {
 		over := new(big.Int).Sub(product(most[k], cost, 1), product(m.costs[k], worst, 1))

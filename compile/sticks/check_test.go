@@ -2,8 +2,8 @@ package sticks
 
 import "fmt"
 
-// check tells what is wrong with a result. It knows how sticks are cut and nothing of how the result was
-// found.
+// check tells what is wrong with a result. It knows how sticks are cut and nothing of how the
+// result was found.
 func check(j *Job, r *Result) error {
 	have := make([]int, len(j.Pieces))
 	bought := make([]int, len(j.Stocks))
@@ -12,13 +12,13 @@ func check(j *Job, r *Result) error {
 	for _, c := range r.Cuts {
 		stock := j.Stocks[c.Stock]
 		length, pieces := int64(0), 0
-		for i, n := range c.Counts {
-			if n < 0 {
-				return fmt.Errorf("%d pieces", n)
+		for _, t := range c.Takes {
+			if t.Count < 1 {
+				return fmt.Errorf("%d pieces", t.Count)
 			}
-			length += int64(n) * j.Pieces[i].Length
-			pieces += n
-			have[i] += n * c.Times
+			length += int64(t.Count) * j.Pieces[t.Piece].Length
+			pieces += t.Count
+			have[t.Piece] += t.Count * c.Times
 		}
 		if pieces == 0 || c.Times < 1 {
 			return fmt.Errorf("bought for nothing: %v", c)
@@ -64,7 +64,8 @@ func (p purse) better(o purse) bool {
 	return p.offcut > o.offcut
 }
 
-// exhaust tries every way to put single pieces, one after the other, into sticks, those that are begun or a new one.
+// exhaust tries every way to put single pieces, one after the other, into sticks, those that are
+// begun or a new one.
 func exhaust(j *Job, pieces []int64) (best purse, ok bool) {
 	type begun struct {
 		stock int

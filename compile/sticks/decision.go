@@ -5,12 +5,12 @@ import (
 	"slices"
 )
 
-// decision tells by trying whether sticks give all pieces. The longest piece left goes into a stick of each length in
-// turn, with whatever else fills that; a filling is tried only where no piece left fits into its rest, nor
-// in place of a shorter one that is taken, for then another filling does no worse (Martello and Toth,
-// "Lower bounds and reduction procedures for the bin packing problem", Discrete Applied
-// Mathematics 28, 1990; Korf, "A new algorithm for optimal bin packing", AAAI 2002). What has failed is
-// remembered.
+// decision tells by trying whether sticks give all pieces. The longest piece left goes into a stick
+// of each length in turn, with whatever else fills that; a filling is tried only where no piece
+// left fits into its rest, nor in place of a shorter one that is taken, for then another filling
+// does no worse (Martello and Toth, "Lower bounds and reduction procedures for the bin packing
+// problem", Discrete Applied Mathematics 28, 1990; Korf, "A new algorithm for optimal bin packing",
+// AAAI 2002). What has failed is remembered.
 type decision struct {
 	*solver
 	left   []int
@@ -41,20 +41,20 @@ func (s *solver) racks(mix []int) (out []rack) {
 
 // fit decides within so many steps. What it finds is a purchase; known is false where the steps were
 // not enough.
-func (s *solver) fit(racks []rack, most int) (found *purchase, known bool) {
-	d := decision{solver: s, left: slices.Clone(s.demand), racks: racks, failed: map[string]bool{}, most: most}
+func (s *solver) fit(left []int, racks []rack, most int) (found *purchase, known bool) {
+	d := decision{solver: s, left: slices.Clone(left), racks: racks, failed: map[string]bool{}, most: most}
 	d.taken = make([]int, s.kinds())
 	for _, r := range racks {
 		d.slack += int64(r.n) * r.room
 	}
-	d.slack -= s.length(s.demand)
+	d.slack -= s.length(left)
 	ok := d.slack >= 0 && d.next(0)
 	s.steps += d.nodes * 4
 	if !ok {
 		return nil, d.nodes <= d.most
 	}
 	p := &purchase{}
-	left := slices.Clone(s.demand)
+	left = slices.Clone(left)
 	for _, c := range d.cuts {
 		p.add(s, c.pattern, c.times, left)
 	}
@@ -186,7 +186,8 @@ func (d *decision) takes() (out []take) {
 	return out
 }
 
-// mostDecided is how many pieces a job may have to be decided, and mostTried how many steps one mix of sticks may take.
+// mostDecided is how many pieces a job may have to be decided, and mostTried how many steps one mix of
+// sticks may take.
 const (
 	mostDecided = 60
 	mostTried   = 500_000
@@ -198,12 +199,12 @@ func (s *solver) decide() {
 		return
 	}
 	for !s.spent() {
-		cost, all := s.leastMixes(s.bound)
+		cost, all := s.leastMixes(s.demand, s.bound)
 		if len(all) == 0 || s.best != nil && cost >= s.best.cost {
 			return
 		}
 		for _, mix := range all {
-			p, known := s.fit(s.racks(mix), mostTried)
+			p, known := s.fit(s.demand, s.racks(mix), mostTried)
 			if p != nil {
 				s.offer(p)
 				s.bound = cost
@@ -213,6 +214,6 @@ func (s *solver) decide() {
 				return
 			}
 		}
-		s.bound = s.least(cost + 1)
+		s.bound = s.least(s.demand, cost+1)
 	}
 }

@@ -3,32 +3,43 @@ package sticks
 import (
 	"math/bits"
 	"slices"
+	"sort"
 )
 
-// greedy fills one stick after the other, the longest pieces first, each time of the stock that gives the
-// most length for its cost, and the last of the cheapest that holds what is left. It is nil where
-// stocks of which there are few run out.
+// greedy fills one stick after the other, the longest pieces first, each time of the stock that
+// gives the most length for its cost, and the last of the cheapest that holds what is left. It is
+// nil where stocks of which there are few run out.
 func (s *solver) greedy(demand []int) *purchase {
 	left := slices.Clone(demand)
 	p := &purchase{}
-	for !s.done(left) {
-		s.steps += s.kinds() * len(s.rooms)
-		c, ok := s.fill(left)
+	var open []int // kinds with some left
+	for kind, n := range left[:s.kinds()] {
+		if n > 0 {
+			open = append(open, kind)
+		}
+	}
+	for len(open) > 0 {
+		c, ok := s.fill(left, open)
 		if !ok {
 			return nil
 		}
 		p.add(s, c, c.times(left), left)
+		for _, t := range c.takes {
+			if i, of := slices.BinarySearch(open, t.row); of && left[t.row] == 0 {
+				open = slices.Delete(open, i, i+1)
+			}
+		}
 	}
 	return p
 }
 
-func (s *solver) fill(left []int) (best pattern, ok bool) {
+func (s *solver) fill(left, open []int) (best pattern, ok bool) {
 	var bestUsed int64
 	for i, room := range s.rooms {
 		if s.rows[i] >= 0 && left[s.rows[i]] == 0 {
 			continue
 		}
-		takes, used := s.firstFit(left, room)
+		takes, used := s.firstFit(left, open, room)
 		if used == 0 {
 			continue
 		}
@@ -39,13 +50,19 @@ func (s *solver) fill(left []int) (best pattern, ok bool) {
 	return best, ok
 }
 
-func (s *solver) firstFit(left []int, room int64) (takes []take, used int64) {
-	for k, l := range s.lengths {
-		if n := int(min(int64(left[k]), (room-used)/l)); n > 0 {
-			takes = append(takes, take{k, n})
-			used += int64(n) * l
+// firstFit goes from each piece to the longest of the next that still fits.
+func (s *solver) firstFit(left, open []int, room int64) (takes []take, used int64) {
+	for i := 0; i < len(open); i++ {
+		i += sort.Search(len(open)-i, func(k int) bool { return s.lengths[open[i+k]] <= room-used })
+		if i == len(open) {
+			break
 		}
+		k := open[i]
+		n := int(min(int64(left[k]), (room-used)/s.lengths[k]))
+		takes = append(takes, take{k, n})
+		used += int64(n) * s.lengths[k]
 	}
+	s.steps += 16 * (len(takes) + 1)
 	return takes, used
 }
 

@@ -5,15 +5,15 @@ import (
 	"slices"
 )
 
-// cells is how finely a knapsack's table divides the room.
-const cells = 4096
+// cells is how many a knapsack's table may have; twice as many where it is exact then.
+const cells = 1 << 20
 
-// knapsack finds the takes of the most value in a room. Copies of a kind come in lots of 1, 2, 4 and
-// so on, each taken or not. A table over the room, divided into cells and every length rounded down to
-// cells, tells the most that the lots from each on may give (Bellman's recursion, "Dynamic
-// Programming", 1957); the search walks the lots by it, the more promising way first, and cuts off what cannot
-// reach the best. Where each length is a whole number of cells the first walk finds the best. Values are whole
-// numbers, so what it finds is exact.
+// knapsack finds the takes of the most value in a room. Copies of a kind come in lots of 1, 2, 4
+// and so on, each taken or not. A table over the room, divided into cells and every length rounded
+// down to cells, tells the most that the lots from each on may give (Bellman's recursion, "Dynamic
+// Programming", 1957); the search walks the lots by it, the more promising way first, and cuts off
+// what cannot reach the best. Where each length is a whole number of cells the first walk finds the
+// best. Values are whole numbers, so what it finds is exact.
 type knapsack struct {
 	lots  []lot
 	width int64 // of a cell
@@ -33,10 +33,11 @@ type lot struct {
 	value  int64
 }
 
-// newKnapsack takes kinds with their values, those left of each, and the room. It is good until the next.
+// newKnapsack takes kinds with their values, those left of each, and the room. It is good until the
+// next.
 func (s *solver) newKnapsack(kinds []int, values []int64, left []int, room int64) *knapsack {
 	k := &s.sack
-	*k = knapsack{width: max(1, room/cells), lots: k.lots[:0], table: k.table, now: k.now, best: k.best}
+	*k = knapsack{lots: k.lots[:0], table: k.table, now: k.now, best: k.best}
 	for i, row := range kinds {
 		l := s.lengths[row]
 		if values[i] <= 0 {
@@ -47,6 +48,10 @@ func (s *solver) newKnapsack(kinds []int, values []int64, left []int, room int64
 			k.lots = append(k.lots, lot{row, n, int64(n) * l, int64(n) * values[i]})
 			rest -= n
 		}
+	}
+	k.width = 1
+	if all := float64(room) * float64(len(k.lots)+1); all > 2*cells {
+		k.width = int64(math.Ceil(all / cells))
 	}
 	return k
 }

@@ -1,87 +1,128 @@
 package sticks
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"barwright/compile/simplex"
+)
 
 // scale is what the dearest stick costs in whole numbers, when patterns are priced and proved.
 const scale = 1 << 40
 
-// shake is what is added to what is left, a little different for each row, so that no two patterns of a basis come to nothing at once:
-// where many do, the program would hardly move (Charnes, "Optimality and degeneracy in linear
-// programming", Econometrica 20, 1952).
-const shake = 1e-4
-
-// column is a pattern in the linear program, or, with stock -1, what stands in for one: pieces
-// that nothing gives yet or that are given and not asked for, or a stick that is left in stock.
-type column struct {
-	pattern
-	cost float64
-}
-
 // master is the linear program of Gilmore and Gomory, "A linear programming approach to the
-// cutting stock problem", Operations Research 9 (1961) and 11 (1963): the least cost of patterns, in parts of
-// sticks too, that give what is left. Patterns come in as they gain. It is the revised simplex method with
-// the inverse of the basis kept whole.
+// cutting stock problem", Operations Research 9 (1961) and 11 (1963): the least cost of patterns,
+// in parts of sticks too, that give what is left. Patterns come in as they gain. A stock of which
+// there are few is a row of which a pattern takes one.
 type master struct {
 	*solver
-	left    []int // of a row
-	active  []int // rows with something left
-	at      []int // of a row: its place in active, or -1
-	basis   []column
-	inverse []float64 // square, by rows
-	x       []float64 // of the basis
-	y       []float64 // the worth of a row
-	value   float64   // of the program
-	steady  []float64 // worths of the best bound so far
-	under   float64   // that bound
+	*simplex.Program
+	left     []int // of a row
+	live     []int // rows with something left: those of the program
+	at       []int // of a row: its place in live, or -1
+	patterns []pattern
+	pool     []simplex.Column // patterns by their tags, and what is spare of rows
+	value    float64          // of the program
+	steady   []float64        // worths of the best bound so far
+	under    float64          // that bound
+	cut      float64          // a bound that is as good as any
 }
 
 // newMaster starts a program of what is left with patterns that may do.
-func (s *solver) newMaster(left []int, pool []pattern) *master {
-	m := &master{solver: s, left: left, at: make([]int, len(left))}
+func (s *solver) newMaster(left []int, patterns []pattern) *master {
+	m := &master{solver: s, left: left, at: make([]int, len(left)), cut: math.Inf(1)}
 	for row, n := range left {
 		m.at[row] = -1
 		if n > 0 {
-			m.at[row] = len(m.active)
-			m.active = append(m.active, row)
+			m.at[row] = len(m.live)
+			m.live = append(m.live, row)
 		}
 	}
-	n := len(m.active)
-	jolt := chance(n)
-	m.inverse = make([]float64, n*n)
-	m.x, m.y = make([]float64, n), make([]float64, n)
-	for i, row := range m.active {
-		c := m.first(row)
-		m.basis = append(m.basis, c)
-		m.inverse[i*n+i] = 1 / float64(c.takes[0].n)
-		m.x[i] = (float64(left[row]) + float64(shake*(1+jolt.unit()))) / float64(c.takes[0].n)
+	var first []simplex.Column
+	for i, row := range m.live {
+		first = append(first, m.first(row))
+		m.pool = append(m.pool, simplex.Spare(i))
 	}
-	m.prices()
-	for range 2 {
-		for _, p := range pool {
-			c := m.column(p)
-			if p.times(left) > 0 && m.gain(c) > 1e-7*c.cost {
-				m.enter(c)
-			}
+	for _, p := range patterns {
+		if p = m.of(p, left); len(p.takes) > 0 {
+			m.add(p)
 		}
 	}
+	m.Program = simplex.New(m.need(), first)
 	return m
 }
 
-// first is the column that a row starts with: pieces of a kind alone in a stick, at the least cost, or none.
-func (m *master) first(row int) column {
-	if row >= m.kinds() {
-		return column{pattern{-1, []take{{row, 1}}}, 0}
+// rest is the program of what is left after some of it has been bought.
+func (m *master) rest(left []int) *master {
+	some := 0
+	for _, row := range m.live {
+		if left[row] > 0 {
+			some++
+		}
 	}
-	c := column{pattern{-1, []take{{row, 1}}}, 1000 * float64(m.dearest())}
-	per := c.cost
+	if 4*some < 3*len(m.live) {
+		return m.newMaster(left, m.patterns)
+	}
+	o := &master{solver: m.solver, left: left, live: m.live, at: m.at, cut: math.Inf(1)}
+	o.patterns, o.pool = slices.Clone(m.patterns), slices.Clone(m.pool)
+	o.Program = m.Again(o.need(), m.alone())
+	return o
+}
+
+// need is what the program's rows ask for: below 0 the sticks of which there are few.
+func (m *master) need() (out []float64) {
+	for _, row := range m.live {
+		n := float64(m.left[row])
+		if row >= m.kinds() {
+			n = -n
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// alone is the cost of what no pattern gives.
+func (m *master) alone() float64 { return 1000 * float64(m.dearest()) }
+
+// first is the column that a row starts with: pieces of a kind alone in a stick, at the least cost,
+// or in none; or all sticks of a stock left there.
+func (m *master) first(row int) simplex.Column {
+	if row >= m.kinds() {
+		return simplex.Spare(m.at[row])
+	}
+	c := simplex.Column{Terms: []simplex.Term{{Row: m.at[row], By: 1}}, Cost: m.alone(), Tag: simplex.Excess}
+	best, per := pattern{}, c.Cost
 	for k, room := range m.rooms {
 		n := int(min(room/m.lengths[row], int64(m.left[row])))
 		if n == 0 || m.rows[k] >= 0 {
 			continue
 		}
 		if p := float64(m.costs[k]) / float64(n); p < per {
-			per, c = p, column{pattern{k, []take{{row, n}}}, float64(m.costs[k])}
+			per, best = p, pattern{k, []take{{row, n}}}
 		}
+	}
+	if best.takes != nil {
+		c = m.add(best)
+	}
+	return c
+}
+
+// add adds a pattern to the pool.
+func (m *master) add(p pattern) simplex.Column {
+	c := m.column(p)
+	m.patterns, m.pool = append(m.patterns, p), append(m.pool, c)
+	return c
+}
+
+// column is a pattern that is not in the pool yet.
+func (m *master) column(p pattern) simplex.Column {
+	c := simplex.Column{Cost: float64(m.costs[p.stock]), Tag: len(m.patterns)}
+	for _, t := range p.takes {
+		by := float64(t.n)
+		if t.row >= m.kinds() {
+			by = -by
+		}
+		c.Terms = append(c.Terms, simplex.Term{Row: m.at[t.row], By: by})
 	}
 	return c
 }
@@ -93,126 +134,23 @@ func (s *solver) dearest() (most int64) {
 	return most
 }
 
-func (m *master) column(p pattern) column { return column{p, float64(m.costs[p.stock])} }
-
-// prices works out the worth of rows anew from the basis.
-func (m *master) prices() {
-	n := len(m.active)
-	clear(m.y)
-	for r, c := range m.basis {
-		for i, v := range m.inverse[r*n : (r+1)*n] {
-			m.y[i] += float64(c.cost * v)
-		}
-	}
-	m.steps += n * n / 4
-}
-
-// gain is what a unit of a column saves.
-func (m *master) gain(c column) float64 {
-	sum := -c.cost
-	for _, t := range c.takes {
-		if at := m.at[t.row]; at >= 0 {
-			sum += float64(float64(t.n) * m.y[at])
-		}
-	}
-	return sum
-}
-
-// enter puts a column into the basis for the one that gives way first, and tells whether one does.
-func (m *master) enter(c column) bool {
-	n := len(m.active)
-	g := m.gain(c)
-	d := make([]float64, n)
-	for r := range d {
-		for _, t := range c.takes {
-			d[r] += float64(float64(t.n) * m.inverse[r*n+m.at[t.row]])
-		}
-	}
-	m.steps += n * n / 8
-	out := m.leaves(d)
-	if out < 0 {
-		return false
-	}
-	t := m.x[out] / d[out]
-	row := m.inverse[out*n : (out+1)*n]
-	for i := range row {
-		row[i] /= d[out]
-	}
-	for r := range d {
-		if r == out || d[r] == 0 {
-			continue
-		}
-		m.x[r] = max(0, m.x[r]-float64(t*d[r]))
-		other := m.inverse[r*n : (r+1)*n]
-		for i, v := range row {
-			other[i] -= float64(d[r] * v)
-		}
-	}
-	m.x[out], m.basis[out] = t, c
-	for i, v := range row {
-		m.y[i] += -float64(g * v)
-	}
-	return true
-}
-
-// leaves is the row of the basis that a column drives out: of those that come to nothing first, within a hair,
-// the one that changes most, for a small change would be divided by (Harris, "Pivot selection methods of the Devex LP
-// code", Mathematical Programming 5, 1973). It is -1 where there is none.
-func (m *master) leaves(d []float64) int {
-	const small, hair = 1e-7, 1e-9
-	most := math.Inf(1)
-	for r, v := range d {
-		if v > small {
-			most = math.Min(most, (m.x[r]+hair)/v)
-		}
-	}
-	out := -1
-	for r, v := range d {
-		if v > small && m.x[r]/v <= most && (out < 0 || v > d[out]) {
-			out = r
-		}
-	}
-	return out
-}
-
-// sum is the value of the program: that of what is left at the worths of the basis.
-func (m *master) sum() (v float64) {
-	for i, row := range m.active {
-		v += float64(m.y[i] * float64(m.left[row]))
-	}
-	return v
-}
-
-// still works out the basis anew without the shaking.
-func (m *master) still() {
-	n := len(m.active)
-	for r := range m.x {
-		m.x[r] = 0
-		for i, row := range m.active {
-			m.x[r] += float64(m.inverse[r*n+i] * float64(m.left[row]))
-		}
-		m.x[r] = max(0, m.x[r])
-	}
-}
-
 // solve lets patterns in until none gains, or none can change the least purchase any more; it tells
 // whether it came so far. Patterns are priced between the worths of the program and those that
-// gave the best bound so far, which keeps these from swinging (Wentges, "Weighted Dantzig-Wolfe decomposition for linear
-// mixed-integer programming", International Transactions in Operational Research 4, 1997).
+// gave the best bound so far, which keeps these from swinging (Wentges, "Weighted Dantzig-Wolfe
+// decomposition for linear mixed-integer programming", International Transactions in Operational
+// Research 4, 1997).
 func (m *master) solve() bool {
-	defer m.still()
 	m.settle()
+	m.improve()
 	hold := 0.0
-	for round := 1; !m.spent(); round++ {
-		if round%64 == 0 {
-			m.prices()
-		}
-		m.value = m.sum()
+	for !m.spent() {
+		m.value = m.Value()
 		found, proved := m.price(hold)
 		switch {
 		case m.settled():
 			return true
-		case m.enterAll(found):
+		case m.admit(found):
+			m.improve()
 			hold = 0.8
 		case hold == 0:
 			return proved
@@ -223,17 +161,39 @@ func (m *master) solve() bool {
 	return false
 }
 
-// enterAll lets in what gains, and tells whether any does.
-func (m *master) enterAll(found []column) (any bool) {
-	for _, c := range found {
-		if m.gain(c) > 1e-7*math.Max(c.cost, 1) && m.enter(c) {
+// improve brings in columns of the pool, each time the one that gains most, until none gains.
+func (m *master) improve() {
+	for round := 0; round < 20*len(m.live) && !m.spent(); round++ {
+		before, best, most := m.Work, -1, 0.0
+		for i, c := range m.pool {
+			if g := m.Gain(c); g > most {
+				best, most = i, g
+			}
+		}
+		entered := best >= 0 && m.Enter(m.pool[best])
+		m.steps += len(m.pool) + (m.Work-before)/8
+		if !entered {
+			break
+		}
+	}
+	before := m.Work
+	m.Price()
+	m.steps += (m.Work - before) / 8
+}
+
+// admit adds what gains to the pool, and tells whether any does.
+func (m *master) admit(found []pattern) (any bool) {
+	for _, p := range found {
+		if m.Gain(m.column(p)) > 0 {
+			m.add(p)
 			any = true
 		}
 	}
 	return any
 }
 
-// settle starts the steady worths with the lengths, at the cost of the stock that is cheapest by length.
+// settle starts the steady worths with the lengths, at the cost of the stock that is cheapest by
+// length.
 func (m *master) settle() {
 	per := math.Inf(1)
 	for k, room := range m.rooms {
@@ -241,8 +201,8 @@ func (m *master) settle() {
 			per = math.Min(per, float64(m.costs[k])/float64(room))
 		}
 	}
-	m.steady = make([]float64, len(m.active))
-	for i, row := range m.active {
+	m.steady = make([]float64, len(m.live))
+	for i, row := range m.live {
 		if row < m.kinds() {
 			m.steady[i] = float64(m.lengths[row]) * per
 		}
@@ -252,7 +212,7 @@ func (m *master) settle() {
 
 // settled tells whether the best bound of the program gives the same least purchase as its value.
 func (m *master) settled() bool {
-	if m.under >= m.value*(1-1e-9) {
+	if m.under >= m.value*(1-1e-9) || m.under >= m.cut {
 		return true
 	}
 	if len(m.costs) > 1 {
@@ -262,25 +222,15 @@ func (m *master) settled() bool {
 	return math.Ceil(m.under/c-1e-9) >= math.Ceil(m.value/c-1e-6)
 }
 
-// price finds columns that gain where worths are held back to the steady ones by a share: of each stock the
-// best, and some of what that leaves. A value that the
-// program is not under (Farley, "A note on bounding a class of linear programming problems,
-// including cutting stock problems", Operations Research 38, 1990) comes with it: the sum of the worths, less by what the
-// best pattern passes the cost of its stick.
-func (m *master) price(hold float64) (found []column, proved bool) {
-	y := make([]float64, len(m.y))
+// price finds columns that gain where worths are held back to the steady ones by a share: of each
+// stock the best, and some of what that leaves. A value that the program is not under (Farley, "A
+// note on bounding a class of linear programming problems, including cutting stock problems",
+// Operations Research 38, 1990) comes with it: the sum of the worths, less by what the best pattern
+// passes the cost of its stick.
+func (m *master) price(hold float64) (found []pattern, proved bool) {
+	y := slices.Clone(m.Worths())
 	for i := range y {
-		y[i] = float64(hold*m.steady[i]) + float64((1-hold)*m.y[i])
-	}
-	for i, row := range m.active {
-		if row < m.kinds() && m.y[i] < 0 {
-			found = append(found, column{pattern{-1, []take{{row, -1}}}, 0})
-		}
-	}
-	for _, row := range m.rows {
-		if row >= 0 && m.at[row] >= 0 {
-			found = append(found, column{pattern{-1, []take{{row, 1}}}, 0})
-		}
+		y[i] = float64(hold*m.steady[i]) + float64((1-hold)*y[i])
 	}
 	worst, proved := 1.0, true
 	values := m.worths(y)
@@ -290,12 +240,15 @@ func (m *master) price(hold float64) (found []column, proved bool) {
 			continue
 		}
 		over := int64(math.Ceil(float64(budget * m.factor())))
-		sack := m.newKnapsack(m.active[:len(values)], values, m.left, room)
+		sack := m.newKnapsack(m.live[:len(values)], values, m.left, room)
 		value, ok := sack.run(room, over, 100_000)
+		if !ok && len(sack.best) == 0 {
+			value, ok = sack.run(room, over, 3_000_000)
+		}
 		proved = proved && ok
 		worst = math.Max(worst, float64(value)/float64(over))
 		for more := 0; len(sack.best) > 0; more++ {
-			found = append(found, m.column(m.pattern(k, sack.takes())))
+			found = append(found, m.pattern(k, sack.takes()))
 			if more == 10 {
 				break
 			}
@@ -305,7 +258,7 @@ func (m *master) price(hold float64) (found []column, proved bool) {
 	}
 	if u := m.worth(y, worst); u > m.under {
 		m.under = u
-		for i, row := range m.active {
+		for i, row := range m.live {
 			if m.steady[i] = y[i]; row < m.kinds() {
 				m.steady[i] /= worst
 			}
@@ -319,10 +272,10 @@ func (m *master) price(hold float64) (found []column, proved bool) {
 func (m *master) budget(stock int, y []float64) float64 {
 	cost := float64(m.costs[stock])
 	if row := m.rows[stock]; row >= 0 {
-		if m.at[row] < 0 {
+		if m.left[row] == 0 {
 			return 0
 		}
-		cost -= math.Min(0, y[m.at[row]])
+		cost += math.Max(0, y[m.at[row]])
 	}
 	return cost
 }
@@ -333,7 +286,7 @@ func (m *master) factor() float64 { return scale / float64(m.dearest()) }
 // that all pieces together pass an int64.
 func (m *master) worths(y []float64) []int64 {
 	var out []int64
-	for i, row := range m.active {
+	for i, row := range m.live {
 		if row < m.kinds() {
 			worth := math.Max(0, float64(y[i]*m.factor()))
 			out = append(out, int64(math.Min(worth, float64((1<<62)/m.count))))
@@ -344,12 +297,12 @@ func (m *master) worths(y []float64) []int64 {
 
 // worth is the sum of all worths where those of kinds are divided.
 func (m *master) worth(y []float64, by float64) (sum float64) {
-	for i, row := range m.active {
-		all := float64(y[i] * float64(m.left[row]))
+	for i, row := range m.live {
+		all := math.Max(0, float64(y[i]*float64(m.left[row])))
 		if row < m.kinds() {
-			sum += math.Max(0, all/by)
+			sum += all / by
 		} else {
-			sum += math.Min(0, all)
+			sum -= all
 		}
 	}
 	return sum

@@ -5,10 +5,11 @@ import (
 	"slices"
 )
 
-// mixes goes through mixes of stocks, so many of each, that cost a sum or more and are as long together as the
-// pieces are.
+// mixes goes through mixes of stocks, so many of each, that cost a sum or more and are as long
+// together as the pieces are.
 type mixes struct {
 	*solver
+	left   []int // of a row
 	order  []int // stocks, the cheapest by length first
 	length int64
 	now    []int // of a stock
@@ -20,9 +21,9 @@ type mixes struct {
 // mostMixes is how many steps the search for one cost may take.
 const mostMixes = 100_000
 
-// newMixes takes the length of all pieces.
-func (s *solver) newMixes() *mixes {
-	m := &mixes{solver: s, length: s.length(s.demand), now: make([]int, len(s.rooms))}
+// newMixes is for what is left.
+func (s *solver) newMixes(left []int) *mixes {
+	m := &mixes{solver: s, left: left, length: s.length(left), now: make([]int, len(s.rooms))}
 	for k, room := range s.rooms {
 		if room >= s.lengths[len(s.lengths)-1] {
 			m.order = append(m.order, k)
@@ -40,10 +41,10 @@ func (s *solver) newMixes() *mixes {
 	return m
 }
 
-// leastMixes is the least cost, from one on, of any mix that is long enough; and the mixes of that cost, or
-// none where there are too many to go through.
-func (s *solver) leastMixes(from int64) (int64, [][]int) {
-	m := s.newMixes()
+// leastMixes is the least cost, from one on, of any mix that is long enough; and the mixes of that
+// cost, or none where there are too many to go through.
+func (s *solver) leastMixes(left []int, from int64) (int64, [][]int) {
+	m := s.newMixes(left)
 	m.best = math.MaxInt64
 	m.walk(0, from, m.length)
 	s.steps += m.nodes
@@ -54,8 +55,8 @@ func (s *solver) leastMixes(from int64) (int64, [][]int) {
 }
 
 // least is the cost of [solver.leastMixes].
-func (s *solver) least(from int64) int64 {
-	cost, _ := s.leastMixes(from)
+func (s *solver) least(left []int, from int64) int64 {
+	cost, _ := s.leastMixes(left, from)
 	return cost
 }
 
@@ -76,7 +77,7 @@ func (m *mixes) walk(i int, cost, length int64) {
 	}
 	most := max(up(cost, m.costs[k]), up(length, m.rooms[k]))
 	if row := m.rows[k]; row >= 0 {
-		most = min(most, int64(m.demand[row]))
+		most = min(most, int64(m.left[row]))
 	}
 	for n := most; n >= 0; n-- {
 		if m.nodes > mostMixes {

@@ -2,10 +2,10 @@ package sticks
 
 import "slices"
 
-// lengthen looks for a purchase of the same cost that leaves a longer rest of one stick: it asks whether
-// all pieces come out where one stick is shorter, and halves the question.
+// lengthen looks for a purchase of the same cost that leaves a longer rest of one stick: it asks
+// whether all pieces come out where one stick is shorter, and halves the question.
 func (s *solver) lengthen() {
-	cost, all := s.leastMixes(s.best.cost)
+	cost, all := s.leastMixes(s.demand, s.best.cost)
 	if cost != s.best.cost {
 		return
 	}
@@ -31,7 +31,7 @@ func (s *solver) shorten(mix []int, k int) {
 		racks := append(s.racks(mix), rack{k, s.rooms[k] - try, 1})
 		i := slices.IndexFunc(racks, func(r rack) bool { return r.stock == k })
 		racks[i].n--
-		p, _ := s.fit(racks, mostTried/10)
+		p, _ := s.fit(s.demand, racks, mostTried/10)
 		switch {
 		case p == nil || p.cost > s.best.cost:
 			most = try - 1
@@ -44,8 +44,15 @@ func (s *solver) shorten(mix []int, k int) {
 	}
 }
 
-// useful is what must at least be off a stick of a stock so that its rest is no shorter than the best now.
-func (s *solver) useful(k int) int64 { return max(0, (s.rest(s.best)-s.over[k])/s.unit) }
+// useful is what may be off a stick of a stock while its rest is no longer than the best now; -1
+// where even the whole stick's is.
+func (s *solver) useful(k int) int64 {
+	rest := s.rest(s.best) - s.over[k]
+	if rest < 0 {
+		return -1
+	}
+	return rest / s.unit
+}
 
 // rest is the longest rest of one stick, its ends and the cut before it taken off.
 func (s *solver) rest(p *purchase) (longest int64) {

@@ -1,19 +1,19 @@
 package sticks
 
 import (
-	"fmt"
+	"encoding/binary"
 	"math"
 	"slices"
 )
 
-// refill searches for a way to cut all pieces out of a mix of sticks. It takes a few sticks apart, fills
-// them anew, each by subsets of what lies about that fill it best, and goes on from there where little
-// more lies about than before (ruin and recreate: Schrimpf, Schneider, Stamm-Wilbrandt and Dueck,
-// "Record breaking optimization results using the ruin and recreate principle", Journal of
-// Computational Physics 159, 2000; partial solutions: Buljubasic and Vasquez, "Consistent neighborhood search
-// for one-dimensional bin packing and two-dimensional vector packing", Computers and Operations
-// Research 76, 2016; filling: Gupta and Ho, "A new heuristic algorithm for the one-dimensional bin-packing
-// problem", Production Planning and Control 10, 1999).
+// refill searches for a way to cut all pieces out of a mix of sticks. It takes a few sticks apart,
+// fills them anew, each by subsets of what lies about that fill it best, and goes on from there
+// where little more lies about than before (ruin and recreate: Schrimpf, Schneider, Stamm-Wilbrandt
+// and Dueck, "Record breaking optimization results using the ruin and recreate principle", Journal
+// of Computational Physics 159, 2000; partial solutions: Buljubasic and Vasquez, "Consistent
+// neighborhood search for one-dimensional bin packing and two-dimensional vector packing",
+// Computers and Operations Research 76, 2016; filling: Gupta and Ho, "A new heuristic algorithm for
+// the one-dimensional bin-packing problem", Production Planning and Control 10, 1999).
 type refill struct {
 	*solver
 	chance chance
@@ -62,7 +62,7 @@ func (r *refill) fill(f *filled, pieces []int) []int {
 	b := subset{lengths: r.lengths, pieces: pieces[first+1:], most: 300}
 	room := f.rest - r.lengths[pieces[first]]
 	b.run(room)
-	r.steps += b.nodes*6 + len(pieces)
+	r.steps += b.nodes*6 + 2*len(pieces)
 	f.pieces = append(f.pieces, pieces[first])
 	rest := slices.Clone(pieces[:first])
 	for i, k := range b.pieces {
@@ -116,9 +116,6 @@ func (b *subset) walk(i int, room, sum int64) {
 	}
 }
 
-// mostRefilled is the steps of a search.
-const mostRefilled = 30_000_000
-
 // heated is what the energy may rise by at first, of the length of a stick.
 const heated = 0.003
 
@@ -139,8 +136,8 @@ func (r *refill) run(steps int) bool {
 	return len(r.out) == 0
 }
 
-// step takes a few sticks apart and fills them, and puts them back where that is worse by more than the heat
-// allows. It returns by how much the energy changed.
+// step takes a few sticks apart and fills them, and puts them back where that is worse by more than
+// the heat allows. It returns by how much the energy changed.
 func (r *refill) step(heat float64) float64 {
 	n := min(2+r.chance.below(6), len(r.sticks))
 	for i := range n {
@@ -153,6 +150,7 @@ func (r *refill) step(heat float64) float64 {
 		pieces = append(pieces, f.pieces...)
 	}
 	slices.Sort(pieces)
+	r.steps += 4 * len(pieces)
 	was := r.energy(before, r.out)
 	out := r.fillAll(r.sticks[:n], pieces)
 	change := r.energy(r.sticks[:n], out) - was
@@ -167,15 +165,25 @@ func (r *refill) step(heat float64) float64 {
 // keep adds the patterns of the sticks to those that the linear program may start with.
 func (r *refill) keep() {
 	for _, f := range r.sticks {
-		if len(f.pieces) > 0 {
-			p := r.cutOf(f)
-			key := fmt.Sprint(p)
-			if !r.seen[key] {
-				r.seen[key] = true
-				r.pool = append(r.pool, p)
-			}
+		r.steps += 4 * (1 + len(f.pieces))
+		if len(f.pieces) == 0 {
+			continue
+		}
+		p := r.cutOf(f)
+		if key := p.key(); !r.seen[key] {
+			r.seen[key] = true
+			r.known = append(r.known, p)
 		}
 	}
+}
+
+// key is another for each pattern.
+func (p pattern) key() string {
+	b := binary.AppendUvarint(nil, uint64(p.stock))
+	for _, t := range p.takes {
+		b = binary.AppendUvarint(binary.AppendUvarint(b, uint64(t.row)), uint64(t.n))
+	}
+	return string(b)
 }
 
 func (r *refill) cutOf(f filled) pattern {
@@ -218,18 +226,18 @@ func (r *refill) energy(sticks []filled, out []int) (sum float64) {
 	return sum
 }
 
-// refill searches for mixes of sticks of one cost, the least from one on.
-func (s *solver) refill(from int64, seed uint64) {
-	cost, all := s.leastMixes(from)
+// refill searches for so many steps, in mixes of sticks of one cost, the least from one on.
+func (s *solver) refill(from int64, seed uint64, steps int) {
+	cost, all := s.leastMixes(s.demand, from)
 	if s.best != nil && cost >= s.best.cost {
 		return
 	}
 	for i, mix := range all {
 		r := s.newRefill(mix, seed+uint64(i))
-		r.run(mostRefilled / len(all))
+		r.run(steps / len(all))
 		r.keep()
 		s.offer(r.purchase())
-		if s.met() {
+		if s.met() || s.spent() {
 			return
 		}
 	}

@@ -6,7 +6,8 @@ import (
 )
 
 // solver is a job in the form that is searched: pieces of one length are one kind, the longest
-// first, and kerf and ends are in the lengths. Rows are the kinds, then the stocks of which there are few.
+// first, and kerf and ends are in the lengths. Rows are the kinds, then the stocks of which there
+// are few.
 type solver struct {
 	lengths []int64 // of a kind, in units
 	rooms   []int64 // of a stock, in units
@@ -20,9 +21,9 @@ type solver struct {
 	steps   int
 	most    int // steps
 	sack    knapsack
-	pool    []pattern       // of sticks that were filled
+	known   []pattern       // of sticks that were filled
 	seen    map[string]bool // those in the pool; looked up only
-	over    []int64         // of a stock: how much longer it is than its rooms, the cut after the last piece off
+	over    []int64         // of a stock: what it is longer than its rooms, the last cut off
 }
 
 // take is so many pieces of a kind, or the one stick of a limited stock's row.
@@ -133,6 +134,23 @@ func (p pattern) times(left []int) int {
 		}
 	}
 	return max(n, 0)
+}
+
+// of is a pattern with no more than what is left; it takes nothing where that is no piece, or no stick.
+func (s *solver) of(p pattern, left []int) pattern {
+	if p.times(left) > 0 {
+		return p
+	}
+	var takes []take
+	for _, t := range p.takes {
+		if n := min(t.n, left[t.row]); n > 0 && t.row < s.kinds() {
+			takes = append(takes, take{t.row, n})
+		}
+	}
+	if row := s.rows[p.stock]; len(takes) == 0 || row >= 0 && left[row] == 0 {
+		return pattern{p.stock, nil}
+	}
+	return s.pattern(p.stock, takes)
 }
 
 // add cuts a pattern n times.

@@ -40,13 +40,15 @@ type Job struct {
 	Ends   int64
 }
 
-// Stick is a stick as bought: which of the stocks, and how many it gives of each of the job's pieces.
-// Times is how many are cut alike.
+// Stick is a stick as bought: which of the stocks, and what it gives. Times is how many are cut alike.
 type Stick struct {
-	Stock  int
-	Counts []int
-	Times  int
+	Stock int
+	Takes []Take
+	Times int
 }
+
+// Take is so many of one of the job's pieces.
+type Take struct{ Piece, Count int }
 
 // Result is what to buy. No purchase has a price under LeastPrice, and none of this price has
 // fewer sticks than LeastSticks: where these are Price and Sticks, the purchase is the least possible.
@@ -66,7 +68,7 @@ func (r *Result) Least() bool { return r.Price == r.LeastPrice && r.Sticks == r.
 // Limits of a job.
 const (
 	MostPieces = 100_000
-	MostKinds  = 5_000 // different lengths
+	MostKinds  = 20_000 // different lengths
 	MostStocks = 100
 	MostLength = 1 << 50
 )
@@ -79,9 +81,8 @@ var (
 	ErrShort = errors.New("no purchase found that gives all pieces")
 )
 
-// Default is an effort of a second or two where the job is large; one as small as a bar's takes some
-// milliseconds of it.
-const Default = 400_000_000
+// Default is an effort of two seconds at most; a job as small as a bar's takes some milliseconds of it.
+const Default = 180_000_000
 
 // Solve finds a purchase within an effort in steps, of a few nanoseconds each.
 func Solve(j *Job, effort int) (*Result, error) {
@@ -143,30 +144,32 @@ func (j *Job) check() error {
 // run buys, proves, and searches on while the proof does not meet the purchase.
 func (s *solver) run() {
 	s.best = s.greedy(s.demand)
-	s.bound = s.least(0)
+	s.bound = s.least(s.demand, 0)
 	s.decide()
 	if s.met() || s.kinds() > mostRows {
 		return
 	}
-	s.refill(s.bound, 0)
+	s.refill(s.bound, 0, s.most/6)
 	if s.met() {
 		return
 	}
 	m := s.root()
 	s.decide()
 	for seed := uint64(0); seed < 1000 && !s.met() && !s.spent(); seed++ {
+		from := s.steps
 		s.dive(m, seed)
 		if s.met() {
 			return
 		}
-		s.refill(s.between(seed), seed+1)
+		s.refill(s.between(seed), seed+1, s.steps-from) // as long as the dive
 	}
 }
 
 // mostRows is how many kinds a linear program may have; a job of more is bought greedily.
 const mostRows = 500
 
-// between is the bound, and every other time half of the way from there to the best, a quarter, and so on.
+// between is the bound, and every other time half of the way from there to the best, a quarter, and
+// so on.
 func (s *solver) between(seed uint64) int64 {
 	if seed%2 == 0 || s.best == nil {
 		return s.bound
@@ -191,7 +194,7 @@ func (s *solver) result(j *Job) *Result {
 	}
 	for _, c := range s.best.cuts {
 		for range c.times {
-			r.add(c.pattern, of, left, s.kinds())
+			r.add(c.pattern, of, left)
 		}
 	}
 	return r
@@ -199,31 +202,40 @@ func (s *solver) result(j *Job) *Result {
 
 // pieces are the job's of each kind, in their order.
 func (s *solver) pieces(j *Job) [][]int {
+	kinds := make(map[int64]int, s.kinds()) // looked up only
+	for kind, l := range s.lengths {
+		kinds[l] = kind
+	}
 	of := make([][]int, s.kinds())
 	for i, p := range j.Pieces {
-		kind := slices.Index(s.lengths, (p.Length+j.Kerf)/s.unit)
+		kind := kinds[(p.Length+j.Kerf)/s.unit]
 		of[kind] = append(of[kind], i)
 	}
 	return of
 }
 
 // add cuts a stick, and gives a kind's first pieces first; left is what the pieces still ask for.
-func (r *Result) add(p pattern, of [][]int, left []int, kinds int) {
-	counts := make([]int, len(left))
+func (r *Result) add(p pattern, of [][]int, left []int) {
+	var takes []Take
 	for _, t := range p.takes {
-		if t.row == kinds || t.row > kinds {
+		if t.row >= len(of) { // the stick itself
 			continue
 		}
-		for _, i := range of[t.row] {
+		for t.n > 0 {
+			i := of[t.row][0]
+			if left[i] == 0 {
+				of[t.row] = of[t.row][1:]
+				continue
+			}
 			n := min(t.n, left[i])
-			counts[i], left[i] = n, left[i]-n
-			t.n -= n
+			takes = append(takes, Take{i, n})
+			left[i], t.n = left[i]-n, t.n-n
 		}
 	}
 	last := len(r.Cuts) - 1
-	if last >= 0 && r.Cuts[last].Stock == p.stock && slices.Equal(r.Cuts[last].Counts, counts) {
+	if last >= 0 && r.Cuts[last].Stock == p.stock && slices.Equal(r.Cuts[last].Takes, takes) {
 		r.Cuts[last].Times++
 		return
 	}
-	r.Cuts = append(r.Cuts, Stick{p.stock, counts, 1})
+	r.Cuts = append(r.Cuts, Stick{p.stock, takes, 1})
 }

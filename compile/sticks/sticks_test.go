@@ -86,6 +86,19 @@ func TestAnyJob(t *testing.T) {
 	})
 }
 
+// Of two stocks at one price the longer is bought where it leaves the longer offcut, be it by less than
+// the unit that all pieces are a multiple of.
+func TestLongerOffcutAtOnePrice(t *testing.T) {
+	j := &Job{Pieces: []Piece{{11, 2}}, Stocks: []Stock{{30, 4, 0}, {31, 4, 0}}}
+	r, err := Solve(j, Default)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r.Offcut != 9 {
+		t.Errorf("an offcut of %d, not 9", r.Offcut)
+	}
+}
+
 func TestErrors(t *testing.T) {
 	one := []Stock{{Length: 10, Price: 1}}
 	cases := []struct {
@@ -127,7 +140,10 @@ func TestErrors(t *testing.T) {
 // What is asked for out of spite costs no more than it may.
 func TestSteps(t *testing.T) {
 	long := []Stock{{6_000_000_000, 1234, 0}, {5_000_000_001, 1033, 0}, {4_000_000_003, 829, 7}}
-	var many, wide []Piece
+	var all, many, wide []Piece
+	for i := range int64(MostKinds) {
+		all = append(all, Piece{3_000_000_000 + 100_003*i, 1}) // one to a stick
+	}
 	for i := range int64(2000) {
 		many = append(many, Piece{1_000_000_000 + 7919*i*i%3_000_000_000, 40})
 		wide = append(wide, Piece{1 + i, 50})
@@ -136,12 +152,13 @@ func TestSteps(t *testing.T) {
 		"one nanometre":      {Pieces: []Piece{{1, MostPieces}}, Stocks: long, Kerf: 3},
 		"one and a long one": {Pieces: []Piece{{1, MostPieces - 9}, {3_999_999_999, 9}}, Stocks: long},
 		"many kinds":         {Pieces: many, Stocks: long, Kerf: 3_000_000},
+		"all kinds":          {Pieces: all, Stocks: long},
 		"short kinds":        {Pieces: wide, Stocks: long},
 		"half of a kind":     {Pieces: many[:400], Stocks: long, Kerf: 1},
 	}
 	for name, j := range jobs {
 		t.Run(name, func(t *testing.T) {
-			const effort = 20_000_000
+			const effort = 10_000_000
 			r, err := Solve(&j, effort)
 			if err == nil {
 				err = check(&j, r)

@@ -2,6 +2,8 @@ package view
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"barwright/compile/geom"
@@ -44,7 +46,10 @@ func laidOut(m *model.Model, l *model.Layout, k int, parts map[string]*model.Par
 	s.rect(model.ShapeOpening, whole, "", s.num(b.Length)+" × "+s.num(b.Width))
 	for _, p := range b.Placed {
 		part := parts[p.Part]
-		s.area(model.ShapePanel, lying(part, &p), part.ID, partTitle(part))
+		s.area(model.ShapePanel, p.Outline(part), part.ID, partTitle(part))
+	}
+	if grained(m, l) {
+		s.grain()
 	}
 	for _, c := range b.Cuts {
 		from, to := ends(c, m.Saw.Kerf)
@@ -55,12 +60,39 @@ func laidOut(m *model.Model, l *model.Layout, k int, parts map[string]*model.Par
 	}
 	if size := b.Offcut; min(size.X.Size(), size.Y.Size()) > 2*s.h {
 		s.rect(model.ShapeHidden, size, "", "offcut")
-		s.inside(upright(size), "offcut", s.num(size.X.Size())+" × "+s.num(size.Y.Size()))
+		s.inside(upright(size), "offcut", s.caliper(m.Build.Usable(size.X.Size()))+" × "+s.caliper(m.Build.Usable(size.Y.Size())))
 	}
+	var apart []string
 	for n, c := range b.Cuts {
-		s.number(n+1, c, m.Saw.Kerf)
+		if figure := s.number(n+1, c, m.Saw.Kerf); figure != "" {
+			apart = append(apart, figure)
+		}
+	}
+	if len(apart) > 0 {
+		s.view.Note += " Where there is no room for the distance, it stands here: " + strings.Join(apart, "; ") + "."
 	}
 	return s.finish()
+}
+
+// grained reports whether what is laid out has a grain.
+func grained(m *model.Model, l *model.Layout) bool {
+	return slices.ContainsFunc(m.Stock.Sheets, func(s model.Sheet) bool { return s.Name == l.Stock && s.Grain })
+}
+
+// grain draws below a sheet which way its grain runs.
+func (s *sheet) grain() {
+	long, head, at := 8*s.h, s.h/2, geom.Point{Y: -3 * s.h / 2}
+	end := at.Add(geom.Point{X: long})
+	s.line(model.ShapeThin, "", "", at, end)
+	for _, tip := range []struct {
+		geom.Point
+		to Length
+	}{{at, head}, {end, -head}} {
+		s.line(model.ShapeThin, "", "", geom.Point{X: tip.X + tip.to, Y: tip.Y + head/2}, tip.Point, geom.Point{X: tip.X + tip.to, Y: tip.Y - head/2})
+	}
+	word := s.text(at, 0, "grain")
+	word.At.X = long + s.h/2 + word.Room/2
+	s.put(word)
 }
 
 func (s *sheet) laidNote(m *model.Model, l *model.Layout, b *model.Blank) string {
@@ -68,10 +100,8 @@ func (s *sheet) laidNote(m *model.Model, l *model.Layout, b *model.Blank) string
 	if b.Own {
 		note += ", an offcut that is there"
 	}
-	for i := range m.Stock.Sheets {
-		if sheet := &m.Stock.Sheets[i]; sheet.Name == l.Stock && sheet.Grain {
-			note += "; the grain runs from left to right"
-		}
+	if grained(m, l) {
+		note += "; the grain runs from left to right"
 	}
 	switch {
 	case l.Free:
@@ -82,20 +112,24 @@ func (s *sheet) laidNote(m *model.Model, l *model.Layout, b *model.Blank) string
 	return note + ". A line is a cut: its number in the order, and its distance from the left or lower edge of the piece that it parts."
 }
 
-// lying is a part's outline where it lies on a sheet.
-func lying(p *model.Part, at *model.Placed) geom.Contour {
-	out := make(geom.Contour, len(p.Outline))
-	for i, v := range p.Outline {
-		if out[i] = v; at.Turned {
-			out[i].Point = geom.Point{X: -v.Y, Y: v.X}
+// Captioned is a picture of a sheet to be printed alone: its title and what is said of it stand
+// below it.
+func Captioned(v model.View) model.View {
+	lines := []string{v.Title}
+	for _, word := range strings.Split(v.Note, " ") {
+		last := &lines[len(lines)-1]
+		if longer := *last + " " + word; len(lines) > 1 && typeWidth(longer, v.TextHeight) <= v.Bounds.X.Size() {
+			*last = longer
+		} else {
+			lines = append(lines, word)
 		}
 	}
-	box := out.Bounds()
-	for i := range out {
-		out[i].X += at.At.X.Lo - box.X.Lo
-		out[i].Y += at.At.Y.Lo - box.Y.Lo
+	v.Texts = slices.Clone(v.Texts)
+	s := &sheet{view: v, h: v.TextHeight}
+	for _, line := range lines {
+		s.put(s.text(geom.Point{X: v.Bounds.X.Mid(), Y: s.view.Bounds.Y.Lo - s.lineHeight()/2}, 0, line))
 	}
-	return out
+	return s.view
 }
 
 // nameLying writes a part's label, and its size where there is room for it.
@@ -115,29 +149,40 @@ func ends(c model.SawCut, kerf Length) (from, to geom.Point) {
 	return geom.Point{X: at, Y: c.Of.Y.Lo}, geom.Point{X: at, Y: c.Of.Y.Hi}
 }
 
-// number writes a cut's number beside its line where there is room, or else leads to it.
-func (s *sheet) number(n int, c model.SawCut, kerf Length) {
-	from, to := ends(c, kerf)
-	near, turn := c.At-c.Of.X.Lo, 90*geom.Degree
+// number writes a cut's number and its distance beside its line where there is room; or else the
+// number alone, and returns both; or leads to them. None is broken into lines.
+func (s *sheet) number(n int, c model.SawCut, kerf Length) (apart string) {
+	near := c.At - c.Of.X.Lo
 	if c.Along {
-		near, turn = c.At-c.Of.Y.Lo, 0
+		near = c.At - c.Of.Y.Lo
 	}
 	text := fmt.Sprintf("%d: %s", n, s.caliper(near))
-	for _, strictly := range []bool{true, false} {
-		for step := Length(1); step < 20; step++ {
-			on := geom.Point{X: from.X + (to.X-from.X)*step/20, Y: from.Y + (to.Y-from.Y)*step/20}
-			for _, side := range []Length{1, -1} {
-				at := geom.Point{X: on.X - side*s.h*3/4, Y: on.Y}
-				if c.Along {
-					at = geom.Point{X: on.X, Y: on.Y + side*s.h*3/4}
-				}
-				t := s.text(at, turn, text)
-				if s.core.Contains(s.boxOf(t).bounds()) && s.free(s.boxOf(t), strictly) {
-					s.put(t)
-					return
-				}
+	whole := strings.ReplaceAll(text, " ", "\u00a0")
+	switch from, to := ends(c, kerf); {
+	case s.beside(from, to, text, true):
+	case s.beside(from, to, strconv.Itoa(n), true):
+		return whole
+	case !s.beside(from, to, text, false):
+		s.callout(geom.Point{X: from.X + (to.X-from.X)/2, Y: from.Y + (to.Y-from.Y)/2}, whole)
+	}
+	return ""
+}
+
+// beside writes a text along a line, to the left of it or above it, or else to the other side.
+func (s *sheet) beside(from, to geom.Point, text string, strictly bool) bool {
+	side, turn := geom.Point{X: -s.h * 3 / 4}, 90*geom.Degree
+	if from.Y == to.Y {
+		side, turn = geom.Point{Y: s.h * 3 / 4}, 0
+	}
+	for step := Length(1); step < 20; step++ {
+		on := geom.Point{X: from.X + (to.X-from.X)*step/20, Y: from.Y + (to.Y-from.Y)*step/20}
+		for _, at := range []geom.Point{on.Add(side), on.Sub(side)} {
+			t := s.text(at, turn, text)
+			if s.core.Contains(s.boxOf(t).bounds()) && s.free(s.boxOf(t), strictly) {
+				s.put(t)
+				return true
 			}
 		}
 	}
-	s.callout(geom.Point{X: from.X + (to.X-from.X)/2, Y: from.Y + (to.Y-from.Y)/2}, text)
+	return false
 }

@@ -55,9 +55,15 @@ func TestSheetsCanBeRead(t *testing.T) {
 				}
 			}
 			for n := range b.Cuts {
-				if said(fmt.Sprintf("%d: ", n+1)) != 1 {
+				switch bare := said(fmt.Sprintf("%d ", n+1)); {
+				case bare+said(fmt.Sprintf("%d:", n+1)) != 1:
 					t.Fatalf("cut %d has no number", n+1)
+				case bare == 1 && !strings.Contains(v.Note, fmt.Sprintf(" %d:\u00a0", n+1)):
+					t.Fatalf("cut %d has no distance in %q", n+1, v.Note)
 				}
+			}
+			if alone := Captioned(*v); len(faults(&alone)) > 0 || len(alone.Texts) <= len(v.Texts) {
+				t.Fatalf("with its caption: %s", strings.Join(faults(&alone), "\n"))
 			}
 		}
 	})

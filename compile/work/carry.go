@@ -1,6 +1,9 @@
 package work
 
 import (
+	"cmp"
+	"slices"
+
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/rule"
@@ -11,7 +14,8 @@ import (
 
 // Carry returns what everything must pass on its way in, and where sheets and sticks are
 // cut for that where they are bought. Each cut goes from edge to edge of a piece and
-// through no part, until all pieces pass. A part that does not pass whole is found.
+// through no part, until all pieces pass. A part that does not pass whole is found, and so is a
+// sheet that has no such cut, as parts may lie on it for a table.
 func Carry(b *rule.Build) (way model.Carry, cuts []model.Rough) {
 	c := carrier{kerf: b.Saw.Kerf, places: map[string]source.Range{}}
 	for _, room := range b.Source.Top("room") {
@@ -35,7 +39,16 @@ func Carry(b *rule.Build) (way model.Carry, cuts []model.Rough) {
 	}
 	tooLarge := c.tooLarge(b)
 	for i := range b.Layouts {
-		cuts = append(cuts, c.layout(&b.Layouts[i], tooLarge)...)
+		rough := c.layout(&b.Layouts[i], tooLarge)
+		stuck := func(r model.Rough) bool {
+			return slices.ContainsFunc(r.Pieces, func(p geom.Rect) bool { return !c.passes(p) })
+		}
+		if first := slices.IndexFunc(rough, stuck); first >= 0 {
+			all, uncut := len(rough), rough[first]
+			rough = slices.DeleteFunc(rough, stuck)
+			c.tellUncut(b, &uncut, all-len(rough)-1)
+		}
+		cuts = append(cuts, rough...)
 	}
 	return c.way, cuts
 }
@@ -119,24 +132,41 @@ func flat(p *model.Part) (x, y length.Length) {
 	return x, y
 }
 
+// lets says what passes: "8 ft 0 in x 4 ft 0 in", "6 ft 8 in on edge".
+func (m most) lets(b *rule.Build) string {
+	if m.longer == 0 {
+		return b.Model.Build.Plain(m.shorter) + " on edge"
+	}
+	return b.Model.Build.Plain(m.longer) + " x " + b.Model.Build.Plain(m.shorter)
+}
+
 func (m most) tell(b *rule.Build, place source.Range, p *model.Part, over length.Length, others int) {
 	x, y := flat(p)
 	is := b.Model.Build.Plain(max(x, y)) + " x " + b.Model.Build.Plain(min(x, y))
 	if y == 0 {
 		is = b.Model.Build.Plain(x) + " long"
 	}
-	lets := b.Model.Build.Plain(m.longer) + " x " + b.Model.Build.Plain(m.shorter)
-	if m.longer == 0 {
-		lets = b.Model.Build.Plain(m.shorter) + " on edge"
-	}
 	f := b.Findings.Warnf("will-not-pass", place, "a seam or a smaller box, so that no piece is larger; or another way in",
 		"%s, %s of %s, is %s; the %s lets %s through: %s too much. No rough cut helps, for it would go through the part.%s",
-		p.Label, p.Named(), p.Owner, is, m.at, lets, b.Model.Build.Plain(over), finding.Others(others, " So is another part.", " So are %d other parts."))
+		p.Label, p.Named(), p.Owner, is, m.at, m.lets(b), b.Model.Build.Plain(over), finding.Others(others, " So is another part.", " So are %d other parts."))
 	f.Also(p.Why.At, "the part is asked for here")
 }
 
-// layout parts the blanks of a layout that do not pass. A blank with a part that is too
-// large itself is left: that is told of the part.
+// tellUncut finds a sheet that still does not pass, with the piece that misses by most, and so many
+// others. None of them is cut.
+func (c *carrier) tellUncut(b *rule.Build, first *model.Rough, others int) {
+	worst := slices.MaxFunc(first.Pieces, func(p, q geom.Rect) int { return cmp.Compare(c.over(p), c.over(q)) })
+	limits, x, y := c.limits(), worst.X.Size(), worst.Y.Size()
+	m := slices.MaxFunc(limits[:], func(p, q most) int { return cmp.Compare(p.over(x, y), q.over(x, y)) })
+	show := b.Model.Build.Plain
+	b.Findings.Warnf("will-not-pass", c.places[m.at], `way = "guillotine" in the table, or another way in`,
+		"Sheet %d of %s, as it is laid out for the table, has a piece of %s x %s that no cut from edge to edge parts; the %s lets %s through: %s too much.%s",
+		first.Blank, first.Stock, show(max(x, y)), show(min(x, y)), m.at, m.lets(b), show(m.over(x, y)),
+		finding.Others(others, " So it is with another sheet.", " So it is with %d other sheets."))
+}
+
+// layout parts the blanks of a layout that are bought and do not pass. A blank with a part that is
+// too large itself is left: that is told of the part.
 func (c *carrier) layout(l *model.Layout, tooLarge map[string]bool) (out []model.Rough) {
 	for i := range l.Blanks {
 		blank := &l.Blanks[i]
@@ -146,7 +176,7 @@ func (c *carrier) layout(l *model.Layout, tooLarge map[string]bool) (out []model
 			parts, stuck = append(parts, p.At), stuck || tooLarge[p.Part]
 		}
 		whole := geom.R(0, 0, blank.Length, blank.Width)
-		if stuck || c.passes(whole) {
+		if stuck || blank.Own || c.passes(whole) {
 			continue
 		}
 		r := model.Rough{Stock: l.Stock, Blank: i + 1}

@@ -8,7 +8,8 @@ import (
 	"barwright/emit/markup"
 )
 
-var laidColumns = []markup.Column{markup.Words("piece"), markup.Words(""), markup.Figures("along"), markup.Figures("across"), markup.Figures("sheet"), markup.Figures("from the left"), markup.Figures("from below"), markup.Words("")}
+var laidColumns = []markup.Column{markup.Words("piece"), markup.Words("more"), markup.Figures("along"), markup.Figures("across"), markup.Figures("sheet"),
+	markup.Figures("from the left"), markup.Figures("from below"), markup.Words("turned")}
 
 // WriteList writes a page of a plain cut list as it is laid out: each sheet with the order of its
 // cuts, and where each piece lies. The error is the writer's.
@@ -44,7 +45,7 @@ func (p writer) pieces() {
 			for _, placed := range b.Placed {
 				part, turned := parts[placed.Part], ""
 				if placed.Turned {
-					turned = "turned"
+					turned = "yes"
 				}
 				x, y := part.Size()
 				p.Row(laidColumns, part.Label, part.Name, p.num(x), p.num(y), strconv.Itoa(k+1), p.num(placed.At.X.Lo), p.num(placed.At.Y.Lo), turned)

@@ -200,6 +200,7 @@ func limited(p *plan, of reflect.Type, field string) *plan {
 		{reflect.TypeFor[model.Offcut](), []string{"Length", "Width"}, 1},
 		{reflect.TypeFor[model.Stick](), []string{"Thickness", "Width"}, 1},
 		{reflect.TypeFor[model.StickLength](), []string{"Length"}, 1},
+		{reflect.TypeFor[model.Stick](), []string{"Ends"}, 0},
 		{reflect.TypeFor[model.Banding](), []string{"Roll"}, 1},
 		{reflect.TypeFor[model.Saw](), []string{"Kerf", "Trim"}, 0},
 		{reflect.TypeFor[model.Table](), []string{"Spacing", "Margin"}, 0},

@@ -4,6 +4,7 @@ package sawlist
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"io"
 	"strings"
@@ -76,13 +77,15 @@ func (t texts) head(l *model.Layout) {
 		}
 		fmt.Fprintln(t)
 	}
+	edge := "  %s trimmed off each edge of a sheet\n"
 	if l.Free {
+		edge = "  %s kept from each edge\n"
 		fmt.Fprintf(t, "  %s between pieces that lie anywhere\n", t.m.Build.Plain(t.m.Table.Spacing))
 	} else {
 		fmt.Fprintf(t, "  %s taken by each cut\n", t.m.Build.Plain(t.m.Saw.Kerf))
 	}
-	if trim := t.m.Saw.Trim; trim > 0 && l.Kind == model.Panel {
-		fmt.Fprintf(t, "  %s trimmed off each edge of a sheet\n", t.m.Build.Plain(trim))
+	if width := t.m.SheetEdge(); width > 0 && l.Kind == model.Panel {
+		fmt.Fprintf(t, edge, t.m.Build.Plain(width))
 	}
 }
 
@@ -121,7 +124,7 @@ func (t texts) blank(l *model.Layout, k int) {
 	}
 	fmt.Fprintf(t, "\n%s %d of %d: %s", what, k+1, len(l.Blanks), t.size(b))
 	if x, y := b.Offcut.X.Size(), b.Offcut.Y.Size(); x > 0 && y > 0 {
-		fmt.Fprintf(t, "; %s x %s is left", t.m.Build.Plain(x), t.m.Build.Plain(y))
+		fmt.Fprintf(t, "; %s x %s is left", t.m.Build.Plain(t.m.Build.Usable(x)), t.m.Build.Plain(t.m.Build.Usable(y)))
 	} else if n := len(b.Placed); b.Width == 0 && n > 0 {
 		if left := b.Length - b.Placed[n-1].At.X.Hi - t.m.Saw.Kerf; left > 0 {
 			fmt.Fprintf(t, "; %s is left", t.m.Build.Plain(left))
@@ -154,14 +157,17 @@ func (t texts) piece(l *model.Layout, p *model.Placed) string {
 		text += ", turned"
 	}
 	for _, more := range []string{part.Label, part.Name} {
-		if more = strings.Join(strings.Fields(finding.Clean(more)), " "); more != "" {
+		if more = words(more); more != "" {
 			text += "  " + more
 		}
 	}
 	return text
 }
 
-// cuts tells the order of the saw.
+// words are what a list calls a piece, on one line.
+func words(text string) string { return strings.Join(strings.Fields(finding.Clean(text)), " ") }
+
+// cuts tells the order of the saw, and which pieces each cut gives as they are to be.
 func (t texts) cuts(b *model.Blank) {
 	if len(b.Cuts) > 0 {
 		fmt.Fprintln(t, "  Cuts in their order, each from edge to edge of a piece, so far from its left or its lower edge:")
@@ -172,6 +178,10 @@ func (t texts) cuts(b *model.Blank) {
 			way, at = "along", c.At-c.Of.Y.Lo
 		}
 		show := t.m.Build.Plain
-		fmt.Fprintf(t, "  %3d. %s at %s of %s x %s\n", i+1, way, show(at), show(c.Of.X.Size()), show(c.Of.Y.Size()))
+		fmt.Fprintf(t, "  %3d. %s at %s of %s x %s", i+1, way, show(at), show(c.Of.X.Size()), show(c.Of.Y.Size()))
+		for k, id := range b.Gives(c, t.m.Saw.Kerf) {
+			fmt.Fprintf(t, "%s %s", []string{": gives", " and"}[k], cmp.Or(words(t.parts[id].Label), "a piece"))
+		}
+		fmt.Fprintln(t)
 	}
 }

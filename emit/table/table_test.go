@@ -251,9 +251,16 @@ func TestWherePiecesLie(t *testing.T) {
 	}
 	cuts := records(t, output(t, SawCuts, m))
 	// The cut is at 40 1/4 in of the sheet, and what it parts begins at 1/4 in.
-	want = []string{"sheet.birch", "1", "1", "across", "40 in", "1/4 in", "1/4 in", "95 1/2 in", "47 1/2 in", "1016", "6.35", "6.35", "2425.7", "1206.5"}
+	want = []string{"sheet.birch", "1", "1", "across", "40 in", "1/4 in", "1/4 in", "95 1/2 in", "47 1/2 in", "", "1016", "6.35", "6.35", "2425.7", "1206.5"}
 	if len(cuts) != 2 || !cmp.Equal(cuts[1], want) {
 		t.Error(cmp.Diff(want, cuts[1]))
+	}
+	// Cut to its length, and then across, the side is as it is to be.
+	b, side := &m.Layouts[0].Blanks[0], m.Layouts[0].Blanks[0].Placed[0].At
+	strip := geom.Rect{X: side.X, Y: geom.Span{Lo: side.Y.Lo, Hi: 48 * length.Inch}}
+	b.Cuts = append(b.Cuts, model.SawCut{Along: true, At: side.Y.Hi, Of: strip})
+	if cuts = records(t, output(t, SawCuts, m)); cuts[2][9] != "URN-L" || cuts[0][9] != "gives" {
+		t.Errorf("the second cut gives %q", cuts[2][9])
 	}
 }
 

@@ -1,7 +1,9 @@
 package cutlist
 
 import (
+	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -30,6 +32,7 @@ type reader struct {
 	Form
 	file     source.File
 	line     lineStart
+	comma    byte     // that parts the cells
 	heads    []string // of the first line, as written
 	place    [columns]int
 	lines    []Line
@@ -38,7 +41,8 @@ type reader struct {
 }
 
 func (r *reader) list() {
-	all := rows(r.file.Text)
+	all, comma := rows(r.file.Text)
+	r.comma = comma
 	if len(all) == 0 {
 		r.findings.Errorf("no-pieces", r.at(0, 0), "write "+strings.Join(columnNames[:], ",")+" into the first line, and a line for each piece",
 			"The list is empty.")
@@ -96,14 +100,41 @@ func (r *reader) header(head row) bool {
 				"The column %q is none that is known, and %s is missing. Columns that only describe a piece are taken, if they are not called almost as one of these.", c.text, near)
 		}
 	}
-	for _, name := range missing {
-		if name == columnNames[turnColumn] || name == columnNames[acrossColumn] && r.Lengths || misspelt[name] > 0 {
-			continue
+	missing = slices.DeleteFunc(missing, func(name string) bool {
+		return name == columnNames[turnColumn] || name == columnNames[acrossColumn] && r.Lengths || misspelt[name] > 0
+	})
+	if len(missing) > 0 {
+		word := "column "
+		if len(missing) > 1 {
+			word = "columns "
 		}
-		r.findings.Errorf("column-missing", r.at(head.from, head.to), "name the columns in the first line: "+r.wanted(),
-			"The first line names no column %s.", name)
+		r.findings.Errorf("column-missing", r.at(head.from, head.to), cmp.Or(r.meant(missing), "name the columns in the first line: "+r.wanted()),
+			"The first line names no %s%s.", word, strings.Join(missing, ", "))
 	}
 	return len(r.findings) == 0
+}
+
+// oftenCalled is what columns are called elsewhere.
+var oftenCalled = map[string]int{
+	"name": pieceColumn, "part": pieceColumn, "label": pieceColumn, "description": pieceColumn,
+	"qty": piecesColumn, "quantity": piecesColumn, "count": piecesColumn, "pcs": piecesColumn,
+	"length": alongColumn, "long": alongColumn, "width": acrossColumn, "wide": acrossColumn,
+}
+
+// meant tells which columns could be those that are missing, where all of these have one.
+func (r *reader) meant(missing []string) string {
+	var renamed []string
+	for _, head := range r.heads {
+		known, often := oftenCalled[columnWord(head)]
+		if i := slices.Index(missing, columnNames[known]); often && i >= 0 {
+			renamed = append(renamed, missing[i]+" for "+head)
+			missing = slices.Delete(slices.Clone(missing), i, i+1)
+		}
+	}
+	if len(missing) > 0 {
+		return ""
+	}
+	return "write " + strings.Join(renamed, ", ") + ", if that is what they hold"
 }
 
 // wanted are the columns that a list needs.
@@ -184,7 +215,7 @@ func (r *reader) size(row row, column int) (length.Length, source.Range) {
 		r.findings.Errorf("unreadable-length", at, "write the size, as 23 1/2 or 600mm", "The line does not say how large the piece is in %s.", name)
 		return 0, at
 	}
-	l, err := length.Parse(c.text, r.Unit)
+	l, err := length.Parse(r.pointed(c.text), r.Unit)
 	switch {
 	case err != nil:
 		r.findings.Errorf("unreadable-length", at, err.Mend, "%q is no length: %s", c.text, sentence(err.Reason))
@@ -192,6 +223,18 @@ func (r *reader) size(row row, column int) (length.Length, source.Range) {
 		r.findings.Errorf("unreadable-length", at, "", "%q is no size: a piece is larger than 0 in %s.", c.text, name)
 	}
 	return l, at
+}
+
+// decimalComma is a figure as lists are saved where the decimal point is a comma. Three digits
+// behind it could as well be thousands.
+var decimalComma = regexp.MustCompile(`^\d+,(\d{1,2}|\d{4,})\D*$`)
+
+// pointed is a length with a point for its decimal comma, in a list that commas do not part.
+func (r *reader) pointed(text string) string {
+	if r.comma != ',' && decimalComma.MatchString(text) {
+		return strings.Replace(text, ",", ".", 1)
+	}
+	return text
 }
 
 // sentence ends a reason, which may be a question.

@@ -21,10 +21,9 @@ type cell struct {
 	open     bool // its quotes do not end on the line
 }
 
-// rows parts a text into lines and cells and leaves out those that hold nothing.
-func rows(text []byte) []row {
-	var out []row
-	comma := byte(0)
+// rows parts a text into lines and cells and leaves out those that hold nothing. It tells what parts
+// the cells too.
+func rows(text []byte) (out []row, comma byte) {
 	for from := 0; from < len(text); {
 		to := from + len(text[from:])
 		if n := bytes.IndexAny(text[from:], "\r\n"); n >= 0 {
@@ -39,7 +38,7 @@ func rows(text []byte) []row {
 		}
 		from = to + 1
 	}
-	return out
+	return out, comma
 }
 
 // separator is what the first line has most of.

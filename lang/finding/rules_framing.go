@@ -67,7 +67,8 @@ State longer sticks if they can be had, or let the studs stand closer: every stu
 			Source: "plain arithmetic: the stated size, less what the saw trims off its edges",
 			Explains: `
 A panel is longer or wider than the largest sheet that is stated, or a piece of lumber longer than the longest stick;
-what the saw trims off the factory edges counts, and so does the grain, which does not let a panel be turned.
+what the saw trims off the factory edges counts, and so does the grain, which does not let a panel be turned. An offcut
+that is large enough will do too, where there are enough of them for all such panels.
 
 State a larger size if it can be had, divide the box or the run, or let the grain lie the other way.`,
 		},

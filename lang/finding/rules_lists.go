@@ -45,8 +45,8 @@ Inches are written with a bare mark behind the figure, 23 1/2", or with none whe
 			Source: "plain arithmetic",
 			Explains: `
 Each piece has to come out of one of the sizes on sale, what is trimmed off the edges taken away. Its first size runs
-along the grain, as the first size of a sheet does, and it lies across only where it may turn. Offcuts are not looked
-at, for there may be too few of them.
+along the grain, as the first size of a sheet does, and it lies across only where it may turn. An offcut that is large
+enough will do too, where there are enough of them for all such pieces.
 
 Name a larger size, trim less, let the piece turn where its grain is of no matter, or make it of two.`,
 		},

@@ -42,6 +42,7 @@ var stick = &Block{
 		{Name: "width", Type: Length, Required: true, Doc: "the larger side"},
 		{Name: "lengths", Type: Lengths, Required: true, Doc: "lengths on sale, rising"},
 		{Name: "prices", Type: Numbers, Doc: "of one stick of each length, in the same order"},
+		{Name: "ends", Type: Reach, Doc: "taken off each end, where a stick may be split or out of square, the cut included"},
 		{Name: "density", Type: Number, Doc: "kg per cubic metre, for weights"},
 		{Name: "gravity", Type: Number, Default: "0.42", Doc: "specific gravity, for what screws hold in it: spruce, pine and fir 0.42, Douglas fir 0.50"},
 		{Name: "label", Type: Text, Doc: "what one asks for at the counter"},

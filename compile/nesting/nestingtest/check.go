@@ -43,6 +43,7 @@ func Check(j *nesting.Job, l nesting.Layout) error {
 
 func prices(j *nesting.Job, l nesting.Layout, bought []int) error {
 	var price int64
+	costing := 0
 	priced := slices.ContainsFunc(j.Sheets, func(s nesting.Sheet) bool { return s.Price > 0 })
 	for k, n := range bought {
 		s := j.Sheets[k]
@@ -53,6 +54,9 @@ func prices(j *nesting.Job, l nesting.Layout, bought []int) error {
 			s.Price = int64(s.X.MM() * s.Y.MM() * 1e6)
 		}
 		price += int64(n) * s.Price
+		if !priced || s.Price > 0 {
+			costing += n
+		}
 	}
 	if priced && price != l.Price {
 		return fmt.Errorf("price %d, sheets %d", l.Price, price)
@@ -60,8 +64,8 @@ func prices(j *nesting.Job, l nesting.Layout, bought []int) error {
 	if d := float64(price - l.Price); d*d > float64(len(l.Used)*len(l.Used))*4 {
 		return fmt.Errorf("area %d, sheets %d", l.Price, price)
 	}
-	if len(l.Out) == len(j.Misfits()) && (l.AtLeast > l.Price || l.Fewest > len(l.Used)) {
-		return fmt.Errorf("price %d of at least %d, %d sheets of %d", l.Price, l.AtLeast, len(l.Used), l.Fewest)
+	if len(l.Out) == len(j.Misfits()) && (l.AtLeast > l.Price || l.Fewest > costing) {
+		return fmt.Errorf("price %d of at least %d, %d sheets of %d", l.Price, l.AtLeast, costing, l.Fewest)
 	}
 	return nil
 }

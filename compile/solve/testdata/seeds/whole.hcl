@@ -40,6 +40,7 @@ stick "cls" {
   thickness = 38
   width     = 89
   lengths   = [2400, 4800]
+  ends      = 10
 }
 
 flat_bar "arm" {
