@@ -118,7 +118,7 @@ func Captioned(v model.View) model.View {
 	lines := []string{v.Title}
 	for _, word := range strings.Split(v.Note, " ") {
 		last := &lines[len(lines)-1]
-		if longer := *last + " " + word; len(lines) > 1 && typeWidth(longer, v.TextHeight) <= v.Bounds.X.Size() {
+		if longer := *last + " " + word; len(lines) > 1 && TypeWidth(longer, v.TextHeight) <= v.Bounds.X.Size() {
 			*last = longer
 		} else {
 			lines = append(lines, word)
