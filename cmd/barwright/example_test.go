@@ -153,7 +153,7 @@ func TestExamplesOutsideDXF(t *testing.T) {
 			t.Run(fmt.Sprintf("%s r2000 %t", name, r2000), func(t *testing.T) {
 				m, out := compiled(t, name), filepath.Join(t.TempDir(), "out")
 				m.Table.R2000 = r2000
-				written, err := outputs(m)
+				written, err := outputs(m, "")
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -68,7 +68,7 @@ func (s *sheet) put(v *model.View, n scale, at geom.Point) {
 	text := func(t model.Text) {
 		// Figures stand with their middle on the line that the view gives.
 		up := geom.Frame{Origin: place(t.At), Turn: t.Turn}.At(0, -height*36/100)
-		s.Lettering = append(s.Lettering, model.Lettering{At: up, Turn: t.Turn, Height: height, Text: t.Text})
+		s.Lettering = append(s.Lettering, model.Lettering{At: up, Turn: t.Turn, Height: height, Room: n.on(t.Room), Text: t.Text})
 	}
 	for _, t := range v.Texts {
 		text(t)
