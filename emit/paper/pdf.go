@@ -4,6 +4,7 @@
 package paper
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"math"
@@ -22,8 +23,13 @@ import (
 
 const mm = float64(length.Millimetre)
 
-// face is the family of type in a PDF.
-const face = "face"
+// face is the family of type in a PDF: the library calls it so, with utf8 before it. Only the letters that
+// are used stand in the file, which is told by a tag of six capitals before the name (ISO 32000, 9.9, from
+// memory); ours takes as many bytes.
+const (
+	face   = "liberationsans-ab"
+	tagged = "/PAPERS+LiberationSans"
+)
 
 // WritePDF writes papers as one file, in their order. The error is the writer's.
 func WritePDF(w io.Writer, title string, papers []model.Paper) error {
@@ -46,7 +52,11 @@ func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 		f.Bookmark(p.Title, 0, -1)
 		pdf{f, t, float64(p.Size.Y) / mm}.paper(p)
 	}
-	if err := f.Output(w); err != nil {
+	var file bytes.Buffer
+	if err := f.Output(&file); err != nil {
+		return fmt.Errorf("writing %s: %w", title, err)
+	}
+	if _, err := w.Write(bytes.ReplaceAll(file.Bytes(), []byte("/utf8"+face), []byte(tagged))); err != nil {
 		return fmt.Errorf("writing %s: %w", title, err)
 	}
 	return nil
