@@ -106,7 +106,12 @@ func (s *sheet) item(m *model.Model, it *item, place geom.Rect) {
 		s.words(geom.Point{X: x, Y: y + note/4}, note, model.Start, false, l)
 	}
 	s.bar(m, it.scale, geom.Point{X: x, Y: y - 2*note + note/4})
+	if it.beside {
+		place.X.Lo += it.said
+	} else {
+		place.Y.Hi -= it.head()
+	}
 	size := it.size()
-	at := geom.Point{X: place.X.Lo + (place.X.Size()-size.X)/2, Y: place.Y.Lo + (place.Y.Size()-it.head()-size.Y)/2}
+	at := geom.Point{X: place.X.Lo + (place.X.Size()-size.X)/2, Y: place.Y.Lo + (place.Y.Size()-size.Y)/2}
 	s.put(&it.view, it.scale, at)
 }

@@ -13,6 +13,8 @@ type item struct {
 	view        model.View
 	scale       scale
 	title, note []string // their lines
+	said        Length   // how wide these are at most, with what they are indented
+	beside      bool     // they stand to the left of the view, not above it
 	wide, high  Length   // what it takes of a paper at least
 }
 
@@ -23,46 +25,65 @@ const (
 	leastOfPart = 8
 )
 
-// fit finds the scale of a view: the largest at which it fits the room of a paper. A part that
-// stands for itself at a smaller one may take half of it.
-func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) item {
-	scales := scalesOf(m.Build.Unit)
-	for i := 0; ; i++ {
-		n := scales[min(i, len(scales)-1)]
-		if over := i - (len(scales) - 1); over > 0 {
-			n <<= over
-		}
-		if first.Part != "" && n < mostOfPart || n.on(first.Bounds.X.Size()-2*first.TextHeight) > room.X.Size()*9/8 {
-			continue
-		}
-		it := item{view: draw(typeOn * Length(n)), scale: n}
-		it.view.Name = first.Name
-		it.measure(m, room.X.Size())
-		fits := it.wide <= room.X.Size() && it.high <= room.Y.Size()
-		half := 2*it.wide+between <= room.X.Size() || 2*it.high+between <= room.Y.Size()
-		if fits && (first.Part == "" || n >= leastOfPart || half) || n > 10_000 {
-			return it
+// fit finds the scale of a view: the largest at which it fits the room of a paper, with smaller
+// type where it fits at none. A part that stands for itself at a smaller one may take half of it.
+func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (it item) {
+	for height := typeOn; height > mm/10; height = height * 4 / 5 {
+		for _, n := range scalesOf(m.Build.Unit) {
+			if first.Part != "" && n < mostOfPart || n.on(first.Bounds.X.Size()-2*first.TextHeight) > room.X.Size()*9/8 {
+				continue
+			}
+			it = item{view: draw(height * Length(n)), scale: n}
+			it.view.Name = first.Name
+			if it.measure(m, room.X.Size()); it.fits(room) && (first.Part == "" || n >= leastOfPart || it.halves(room)) {
+				return it
+			}
+			if it.stand(m); first.Part == "" && it.fits(room) {
+				return it
+			}
 		}
 	}
+	return it
 }
 
-// measure breaks title and note into lines, and tells how much of a paper the item takes.
+func (it *item) fits(room geom.Rect) bool {
+	return it.wide <= room.X.Size() && it.high <= room.Y.Size()
+}
+
+// halves reports whether two such items fit side by side, or one above the other.
+func (it *item) halves(room geom.Rect) bool {
+	return 2*it.wide+between <= room.X.Size() || 2*it.high+between <= room.Y.Size()
+}
+
+// measure puts title and note above the view, broken into lines, and tells how much of a paper the
+// item takes.
 func (it *item) measure(m *model.Model, most Length) {
 	least := 130 * mm
 	if it.view.Part != "" {
-		least = 75 * mm
+		least = column
 	}
 	size := it.size()
-	it.wide = max(size.X, indent+it.barWidth(m), min(least, most))
-	it.title = wrap(it.view.Title, heading, it.wide-indent)
-	it.note = wrap(it.view.Note, note, it.wide-indent)
-	for _, l := range it.title {
-		it.wide = max(it.wide, indent+view.TypeWidth(l, heading))
-	}
-	for _, l := range it.note {
-		it.wide = max(it.wide, indent+view.TypeWidth(l, note))
-	}
-	it.high = size.Y + it.head()
+	it.beside = false
+	it.words(m, max(size.X, min(least, most)))
+	it.wide, it.high = max(size.X, it.said), size.Y+it.head()
+}
+
+// stand puts them to the left of the view.
+func (it *item) stand(m *model.Model) {
+	size := it.size()
+	it.beside = true
+	it.words(m, column)
+	it.wide, it.high = it.said+size.X, max(size.Y, it.head())
+}
+
+// column is how wide notes are beside a view, and above that of a part.
+const column = 75 * mm
+
+// words breaks title and note into lines of a width, or what their longest words and the bar need.
+func (it *item) words(m *model.Model, wide Length) {
+	it.said = max(wide, indent+it.barWidth(m))
+	it.title = wrap(it.view.Title, heading, it.said-indent)
+	it.note = wrap(it.view.Note, note, it.said-indent)
 }
 
 // size is that of the view on paper.
@@ -78,7 +99,7 @@ func (it *item) head() Length {
 // wrap breaks a text into lines that are no wider than most.
 func wrap(text string, height, most Length) (lines []string) {
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for _, word := range pieces(strings.Fields(text), height, most) {
 		next := strings.TrimSpace(line + " " + word)
 		if line != "" && view.TypeWidth(next, height) > most {
 			lines = append(lines, line)
@@ -90,4 +111,20 @@ func wrap(text string, height, most Length) (lines []string) {
 		lines = append(lines, line)
 	}
 	return lines
+}
+
+// pieces breaks words that are wider than a line.
+func pieces(words []string, height, most Length) (all []string) {
+	for _, word := range words {
+		part := ""
+		for _, r := range word {
+			if part != "" && view.TypeWidth(part+string(r), height) > most {
+				all = append(all, part)
+				part = ""
+			}
+			part += string(r)
+		}
+		all = append(all, part)
+	}
+	return all
 }

@@ -167,9 +167,16 @@ func (f pdf) lettering(l *model.Lettering) {
 		f.TransformRotate(l.Turn.Degrees(), x, y)
 		defer f.TransformEnd()
 	}
-	if len(set.pieces) > 1 || set.pieces[0].of.under != "" || set.pieces[0].of.text != l.Text {
+	first := &set.pieces[0]
+	if len(set.pieces) > 1 || first.of.under != "" || first.of.text != l.Text || l.Turn%(90*geom.Degree) != 0 {
 		f.RawWriteStr("/Span <</ActualText " + utf16Hex(l.Text) + ">> BDC")
-		defer f.RawWriteStr("EMC")
+		// Readers take where it begins and the type that it ends with for all of it.
+		f.SetFontUnitSize(set.height)
+		f.Text(x+first.from, y, " ")
+		defer func() {
+			f.SetFontUnitSize(set.height)
+			f.RawWriteStr("EMC")
+		}()
 	}
 	for _, p := range set.pieces {
 		if p.of.under == "" {
