@@ -9,13 +9,13 @@ import (
 	"barwright/compile/view"
 )
 
-// Drawings lays out all views of a model, and its sheets as they are cut, on paper of a size. The
-// model has its views already. Views keep their order and share a paper where they fit.
+// Drawings lays out the views that a model has, and its sheets as they are cut, on paper of a size.
+// Views keep their order and share a paper where they fit.
 func Drawings(m *model.Model, size geom.Point) []model.Paper {
 	var items []item
 	add := func(views []model.View, draws []view.Drawing) {
-		for i, draw := range draws {
-			items = append(items, fit(m, &views[i], draw, inner(size)))
+		for i := range views {
+			items = append(items, fit(m, &views[i], draws[i], inner(size)))
 		}
 	}
 	add(m.Views, view.Drawings(m))

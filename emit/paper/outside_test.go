@@ -27,7 +27,7 @@ import (
 	"barwright/lang/source"
 )
 
-var builds = flag.Int("builds", 50, "how many random builds the outside readers judge")
+var builds = flag.Int("builds", 12, "how many random builds the outside readers judge")
 
 var examples = []string{"boatshed", "servery"}
 
