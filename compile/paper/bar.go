@@ -9,12 +9,11 @@ import (
 	"barwright/lang/length"
 )
 
-// bar draws a bar of a round length at a scale, with what the scale is called.
+// bar draws a bar of a round length at a scale, with how long it is.
 func (s *sheet) bar(m *model.Model, n scale, at geom.Point) {
-	step, unit := n.step(m.Build.Unit)
+	step, long := n.step(m.Build.Unit)
 	s.stripes(at, n.on(step), 4)
-	text := barWords(unit, n, m.Build.Unit)
-	s.words(geom.Point{X: at.X + 4*n.on(step) + note/2, Y: at.Y}, note, model.Start, false, text)
+	s.words(geom.Point{X: at.X + 4*n.on(step) + note/2, Y: at.Y}, note, model.Start, false, long)
 }
 
 // step is the length of a quarter of the bar, and what all of it is called.
@@ -39,9 +38,6 @@ func (n scale) step(u length.Unit) (Length, string) {
 
 // barWidth is how much the bar and its words take.
 func (it *item) barWidth(m *model.Model) Length {
-	step, unit := it.scale.step(m.Build.Unit)
-	return 4*it.scale.on(step) + note/2 + view.TypeWidth(barWords(unit, it.scale, m.Build.Unit), note)
+	step, long := it.scale.step(m.Build.Unit)
+	return 4*it.scale.on(step) + note/2 + view.TypeWidth(long, note)
 }
-
-// barWords tell how long a bar is, and the scale.
-func barWords(long string, n scale, u length.Unit) string { return long + "; scale " + n.words(u) }

@@ -12,7 +12,7 @@ import (
 // Drawings lays out the views that a model has, and its sheets as they are cut, on paper of a size.
 // Views keep their order and share a paper where they fit.
 func Drawings(m *model.Model, size geom.Point) []model.Paper {
-	var items []item
+	var items [][]item // each at the scales that suit
 	add := func(views []model.View, draws []view.Drawing) {
 		for i := range views {
 			items = append(items, fit(m, &views[i], draws[i], inner(size)))
@@ -40,29 +40,40 @@ type row struct {
 	high  Length
 }
 
-// shelves puts items on papers in their order, in rows from the top.
-func shelves(items []item, room geom.Rect) (papers [][]row) {
-	high := Length(0) // of the last paper's rows, with the air between them
-	for _, it := range items {
+// shelves puts items on papers in their order, in rows from the top: each at the largest of its
+// scales that the last paper has room for, or on a new one.
+func shelves(items [][]item, room geom.Rect) (papers [][]row) {
+	for _, scales := range items {
 		if n := len(papers); n > 0 {
-			rows := papers[n-1]
-			last := &rows[len(rows)-1]
-			taller := max(0, it.high-last.high)
-			if last.wide+between+it.wide <= room.X.Size() && high+taller <= room.Y.Size() {
-				last.items, last.wide, last.high = append(last.items, it), last.wide+between+it.wide, last.high+taller
-				high += taller
-				continue
-			}
-			if high+between+it.high <= room.Y.Size() {
-				papers[n-1] = append(rows, row{[]item{it}, it.wide, it.high})
-				high += between + it.high
+			if rows, ok := joined(papers[n-1], scales, room); ok {
+				papers[n-1] = rows
 				continue
 			}
 		}
+		it := scales[0]
 		papers = append(papers, []row{{[]item{it}, it.wide, it.high}})
-		high = it.high
 	}
 	return papers
+}
+
+// joined puts an item at one of its scales on a paper that has rows, if it can.
+func joined(rows []row, scales []item, room geom.Rect) ([]row, bool) {
+	high := Length(0) - between
+	for _, r := range rows {
+		high += r.high + between
+	}
+	for _, it := range scales {
+		last := &rows[len(rows)-1]
+		taller := max(0, it.high-last.high)
+		if last.wide+between+it.wide <= room.X.Size() && high+taller <= room.Y.Size() {
+			last.items, last.wide, last.high = append(last.items, it), last.wide+between+it.wide, last.high+taller
+			return rows, true
+		}
+		if high+between+it.high <= room.Y.Size() {
+			return append(rows, row{[]item{it}, it.wide, it.high}), true
+		}
+	}
+	return rows, false
 }
 
 // rowItems are the items of some rows.

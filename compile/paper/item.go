@@ -25,25 +25,33 @@ const (
 	leastOfPart = 8
 )
 
-// fit finds the scale of a view: the largest at which it fits the room of a paper, with smaller
-// type where it fits at none. A part that stands for itself at a smaller one may take half of it.
-func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (it item) {
+// fit finds the scales of a view: the largest at which it fits the room of a paper, with smaller
+// type where it fits at none, and of a part those after it that are no smaller than an eighth. A part
+// stands at a larger scale than that where it takes half of the room at most.
+func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (at []item) {
+	var it item
 	for height := typeOn; height > mm/10; height = height * 4 / 5 {
 		for _, n := range scalesOf(m.Build.Unit) {
-			if first.Part != "" && n < mostOfPart || n.on(first.Bounds.X.Size()-2*first.TextHeight) > room.X.Size()*9/8 {
+			part := first.Part != ""
+			if part && n < mostOfPart || n.on(first.Bounds.X.Size()-2*first.TextHeight) > room.X.Size()*9/8 {
 				continue
+			}
+			if len(at) > 0 && (!part || n > leastOfPart*5/4) {
+				return at
 			}
 			it = item{view: draw(height * Length(n)), scale: n}
 			it.view.Name = first.Name
-			if it.measure(m, room.X.Size()); it.fits(room) && (first.Part == "" || n >= leastOfPart || it.halves(room)) {
-				return it
-			}
-			if it.stand(m); first.Part == "" && it.fits(room) {
-				return it
+			if it.measure(m, room.X.Size()); it.fits(room) && (!part || n >= leastOfPart || it.halves(room)) {
+				at = append(at, it)
+			} else if it.stand(m); !part && it.fits(room) {
+				return []item{it}
 			}
 		}
+		if len(at) > 0 {
+			return at
+		}
 	}
-	return it
+	return []item{it}
 }
 
 func (it *item) fits(room geom.Rect) bool {
@@ -83,7 +91,7 @@ const column = 75 * mm
 func (it *item) words(m *model.Model, wide Length) {
 	it.said = max(wide, indent+it.barWidth(m))
 	it.title = wrap(it.view.Title, heading, it.said-indent)
-	it.note = wrap(it.view.Note, note, it.said-indent)
+	it.note = append(wrap(it.view.Note, note, it.said-indent), "Scale "+it.scale.words(m.Build.Unit))
 }
 
 // size is that of the view on paper.

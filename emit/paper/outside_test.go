@@ -269,7 +269,7 @@ func alone(m *model.Model, p *model.Paper, scale float64) *model.View {
 	ratio := fmt.Sprintf("1:%v", scale)
 	atScale := true
 	for _, l := range p.Lettering {
-		if strings.Contains(l.Text, "; scale ") && !strings.HasSuffix(strings.TrimSuffix(l.Text, ")"), ratio) {
+		if strings.HasPrefix(l.Text, "Scale ") && !strings.HasSuffix(strings.TrimSuffix(l.Text, ")"), ratio) {
 			atScale = false
 		}
 	}
