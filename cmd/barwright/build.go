@@ -23,6 +23,7 @@ a file which barwright did not write is refused.
 `,
 		flags: func(f *pflag.FlagSet, o *options) {
 			f.StringVarP(&o.out, "out", "o", "", "`DIR` to write; made, or replaced whole")
+			f.StringVar(&o.paper, "paper", "", "print drawings on `A4|A3|letter|tabloid`, whatever the description says")
 			inputFlags(f, o)
 			layoutFlag(f, o)
 			findingFlags(f, o)
@@ -95,7 +96,7 @@ func build(o options, std streams) int {
 		taken[strings.ToLower(dir)] = path
 	}
 	return each(o, std, o.effort().Compile, func(b *result) error {
-		files, err := outputs(b.model)
+		files, err := outputs(b.model, o.paper)
 		if err != nil {
 			return err
 		}

@@ -54,6 +54,7 @@ type options struct {
 	setFiles []string
 	format   string // of what is printed
 	layout   string // how long is searched for layouts
+	paper    string // that drawings are printed on
 	check    bool   // lay out: write nothing
 	unit     string // of a new description
 	lines    bool   // show the whole build, one thing a line
