@@ -29,7 +29,18 @@ type Shape struct {
 	Closed bool
 	Part   string // ID of the part or thing, for pointing at it; may be empty
 	Title  string // what it is, in words
+	Shade  Shade  // of a face in a picture
 }
+
+// Shade is where a face in a picture looks, from which its light follows.
+type Shade int
+
+const (
+	Unshaded Shade = iota // no face of a picture
+	ShadeTop
+	ShadeLeft
+	ShadeRight
+)
 
 // ShapeKind tells what a shape shows; the page chooses line and tint.
 type ShapeKind string

@@ -61,6 +61,10 @@ func Drawings(m *model.Model) (all []Drawing) {
 	for i := range m.KneeWalls {
 		add(func(height Length) model.View { return barSection(m, &m.KneeWalls[i], height) })
 	}
+	if len(hulls(m)) > 0 {
+		add(func(height Length) model.View { return axonometric(m, height) })
+		add(func(height Length) model.View { return exploded(m, height) })
+	}
 	for _, like := range drawnParts(m) {
 		add(func(height Length) model.View { return partDrawing(m, like[0], like[1:], height) })
 	}
