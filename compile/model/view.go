@@ -15,6 +15,7 @@ type View struct {
 	Note       string    // how to read it, in a sentence or two
 	Part       string    // ID of the part that is drawn; empty where many are
 	Alike      []string  // IDs of further parts that it draws: the same but for name and place
+	Apart      bool      // things are drawn apart: where one is tells not where it stands
 	Bounds     geom.Rect // holds shapes, dimensions and texts
 	TextHeight Length    // size of the type that texts were placed for
 	Shapes     []Shape   // from back to front

@@ -35,6 +35,7 @@ func exploded(m *model.Model, height Length) model.View {
 	seen := painted(e, all)
 	s := newSheet(m, pictureOf(seen), height, explodedShare)
 	s.view.Name, s.view.Title = "exploded", "Taken apart"
+	s.view.Apart = true
 	s.view.Note = isometric + " Boxes are drawn apart along their run and parts square to their faces; fronts and drawers stand out to the front, " +
 		"slabs over what they lie on, skins off their wall. Centre lines lead to where a part goes."
 	s.centreLines(e, all, seen)
@@ -180,13 +181,12 @@ func (x *explosion) inBox(b *body) (home, own geom.Spot) {
 	home.U = share(box.Hull.U.Mid()-x.hull.U.Mid(), boxesApart)
 	for i := range box.Fronts {
 		f := &box.Fronts[i]
-		inDrawer := f.Kind == model.Drawer && f.Box != geom.Box{} && f.Box.Overlaps(at)
 		switch {
-		case f.Part == b.id && f.Kind == model.Drawer:
+		case f.Part == b.id && f.Box != geom.Box{}:
 			return home, geom.Spot{V: drawersOut + frontsOut}
 		case f.Part == b.id:
 			return home, geom.Spot{V: frontsOut}
-		case inDrawer && strings.Contains(b.id, "/drawer-"):
+		case strings.Contains(b.id, "/drawer-") && f.Box.Overlaps(at):
 			own = square(b.place, f.Box)
 			own.V += drawersOut
 			return home, own
