@@ -86,7 +86,7 @@ func (f pdf) shape(s *model.Shape) {
 	if len(s.Lines) == 0 {
 		return
 	}
-	p := penOf(s.Kind)
+	p := penOf(s.Kind).shaded(s.Shade)
 	f.SetLineWidth(p.width)
 	f.SetDashPattern(p.dash, 0)
 	f.SetDrawColor(int(p.grey), int(p.grey), int(p.grey))

@@ -67,6 +67,28 @@ var pens = map[model.ShapeKind]pen{
 	model.ShapeInk:       {width: 0.18, fill: ink},
 }
 
+// faceLine is the width of the lines of a picture, which stand close.
+const faceLine = 0.18
+
+// light is how much of its tint the face of a picture keeps, in hundredths, by where it looks.
+var light = [...]int{model.Unshaded: 100, model.ShadeTop: 100, model.ShadeLeft: 95, model.ShadeRight: 89}
+
+// shaded is the pen for a face of a picture.
+func (p pen) shaded(by model.Shade) pen {
+	if by == model.Unshaded {
+		return p
+	}
+	p.width = min(p.width, faceLine)
+	if p.fill != nil {
+		var dim tint
+		for i, c := range p.fill {
+			dim[i] = uint8(int(c) * light[by] / 100)
+		}
+		p.fill = &dim
+	}
+	return p
+}
+
 // penOf is the pen of a kind; what is not known is drawn thin.
 func penOf(kind model.ShapeKind) pen {
 	if p, ok := pens[kind]; ok {
