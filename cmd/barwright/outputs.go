@@ -53,6 +53,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		files = append(files, folder.File{Name: "router/setup.txt", Write: whole(ngc.WriteSetup)})
 	}
 	files = append(files, templates(m, cutOptions(m))...)
+	files = append(files, siteFiles(m)...)
 	return files, nil
 }
 
