@@ -25,6 +25,7 @@ a file which barwright did not write is refused.
 			f.StringVarP(&o.out, "out", "o", "", "`DIR` to write; made, or replaced whole")
 			inputFlags(f, o)
 			layoutFlag(f, o)
+			f.BoolVar(&o.fullScale, "full-scale", false, "write poles.pdf too: story poles at full size, over several papers")
 			findingFlags(f, o)
 		},
 		run: build,
@@ -98,6 +99,9 @@ func build(o options, std streams) int {
 		files, err := outputs(b.model)
 		if err != nil {
 			return err
+		}
+		if o.fullScale {
+			files = append(files, fullScale(b.model))
 		}
 		dir := outFolder(o, b.path)
 		if err := folder.Replace(dir, files); err != nil {

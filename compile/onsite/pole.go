@@ -42,10 +42,15 @@ func (k Kind) Built() bool { return k == Framing || k == Finish }
 
 func (p *Pole) mark(at Length, kind Kind, what string) {
 	for i := range p.Marks {
-		if o := &p.Marks[i]; o.At == at && o.Kind == kind {
-			if o.What != what {
-				o.What += ", " + what
-			}
+		o := &p.Marks[i]
+		if o.At != at || o.Kind != kind {
+			continue
+		}
+		if o.What == what {
+			return
+		}
+		if !p.Upright { // one box ends where the next begins
+			o.What += ", " + what
 			return
 		}
 	}

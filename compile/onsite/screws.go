@@ -31,7 +31,7 @@ func Insides(m *model.Model) []Inside {
 		r := &m.Runs[i]
 		for k := range r.Boxes {
 			if b := &r.Boxes[k]; b.Kind == model.Cabinet {
-				if in := inside(m, r, b); len(in.Lines) > 0 {
+				if in := inside(m, r, b); len(in.Lines) > 0 && in.Wide > 0 && in.High > 0 {
 					out = append(out, in)
 				}
 			}

@@ -39,6 +39,7 @@ func Site(m *model.Model, size geom.Point) []model.Paper {
 	f.screws()
 	f.drills()
 	f.order()
+	f.labels()
 	papers := make([]model.Paper, len(f.sheets))
 	for i, s := range f.sheets {
 		s.Number, s.Of = i+1, len(f.sheets)
@@ -156,7 +157,7 @@ func cardWords(m *model.Model, c *onsite.Card) string {
 		}
 	}
 	if len(p.Bands) > 0 && !c.InPlace {
-		text += " Before edges are banded."
+		text += " Before its edges are banded."
 	}
 	return text
 }
@@ -286,7 +287,7 @@ func (f *flow) shims() {
 	f.open("shims", "Shims: where they go", fmt.Sprintf("The datum is the highest point, under %s. The line is %s over it.", fl.Bears, mark(b, fl.Line)))
 	f.picture(view.BearingPoints(f.m))
 	f.open("shim-list", "Shims: the list", "Measure down from the line to the floor at each point; where you find more or less, the shim is as much thicker or thinner. Along: along the first wall from its left end; out: out from it.")
-	t := table{heads: []string{"No.", "Under", "Along", "Out", "Line to floor", "Shim"}, shares: []Length{7, 39, 12, 12, 16, 14}}
+	t := table{heads: []string{"No.", "Under", "Along", "Out", "Line to floor", "Shim"}, shares: []Length{7, 37, 11, 11, 15, 19}}
 	for i := range shims {
 		s := &shims[i]
 		t.rows = append(t.rows, []string{fmt.Sprint(i + 1), s.Words() + ", " + s.Under, mark(b, s.At.X), mark(b, s.At.Y), mark(b, fl.Line+s.Gap), thick(b, s)})

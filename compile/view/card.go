@@ -34,7 +34,7 @@ func MarkingCard(m *model.Model, c *onsite.Card) Drawing {
 			s.carry(c, h, fx, fy)
 		}
 		s.cardDims(c, xs, ys)
-		s.nameFeatures(features)
+		s.nameFeatures(s.nameNotches(c, features))
 		s.nameCardEdges(c)
 		return s.finish()
 	}
@@ -110,6 +110,31 @@ func (s *sheet) cardDims(c *onsite.Card, xs, ys []Length) {
 	}
 	s.count(across, x, xs, write)
 	s.count(up, y, ys, write)
+}
+
+// nameNotches writes the names of notches next to them, on the panel, and returns what is left to
+// be named: a leader along an edge would be taken for the edge.
+func (s *sheet) nameNotches(c *onsite.Card, features []feature) (rest []feature) {
+	for _, f := range features {
+		if f.kind != model.ShapeHidden || !s.nextTo(c, f) {
+			rest = append(rest, f)
+		}
+	}
+	return rest
+}
+
+func (s *sheet) nextTo(c *onsite.Card, f feature) bool {
+	n, b := f.shape.Bounds(), setBlock(f.lines, s.h)
+	for _, at := range [...]geom.Point{
+		{X: n.X.Mid(), Y: n.Y.Lo - s.h/2 - b.h/2}, {X: n.X.Mid(), Y: n.Y.Hi + s.h/2 + b.h/2},
+		{X: n.X.Lo - s.h/2 - b.w/2, Y: n.Y.Mid()}, {X: n.X.Hi + s.h/2 + b.w/2, Y: n.Y.Mid()},
+	} {
+		if place := boxAt(at, b.w, b.h, 0); c.Blank.Contains(place.bounds()) && s.free(place, true) {
+			s.set(b, at, 0)
+			return true
+		}
+	}
+	return false
 }
 
 // nameCardEdges writes along each edge where it lies once the part stands: inside where the part is

@@ -2,6 +2,7 @@ package view
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,11 +11,15 @@ import (
 	"barwright/compile/onsite"
 )
 
-// bare begins a plan with walls, boxes and knee walls, and nothing that is written.
+// bare begins a plan with boxes, knee walls and the walls that they stand along, and nothing that is
+// written.
 func bare(m *model.Model, height Length) *sheet {
-	s := newSheet(m, planCore(m), height, roomShare)
+	s := newSheet(m, geom.Rect{}, height, roomShare)
 	for i := range m.Room.Walls {
-		s.planWall(m.Room.Walls, i)
+		met := slices.ContainsFunc(m.Runs, func(r model.Run) bool { return r.Wall == m.Room.Walls[i].Name })
+		if i == 0 || met {
+			s.planWall(m.Room.Walls, i)
+		}
 	}
 	for i := range m.Runs {
 		r := &m.Runs[i]

@@ -21,7 +21,7 @@ func StoryPole(m *model.Model, p *onsite.Pole) Drawing {
 			s.line(markKinds[mk.Kind], "", mk.What, geom.Point{Y: mk.At}, geom.Point{X: wide, Y: mk.At})
 			text := s.mark(mk.At) + "  " + clip(mk.What)
 			if p.Upright && p.Line > 0 && mk.At != p.Line {
-				left.add(mk.At, s.mark(p.Line-mk.At))
+				left.add(mk.At, s.underLine(p.Line-mk.At))
 			}
 			if p.Upright || !mk.Kind.Built() {
 				right.add(mk.At, text)
@@ -45,9 +45,21 @@ type poleRow struct {
 	texts []string
 }
 
+// add adds a text at a mark, once.
 func (r *poleRow) add(at Length, text string) {
+	if n := len(r.at) - 1; n >= 0 && r.at[n] == at && r.texts[n] == text {
+		return
+	}
 	r.at = append(r.at, at)
 	r.texts = append(r.texts, text)
+}
+
+// underLine tells how far below the line a mark is, or above it.
+func (s *sheet) underLine(l Length) string {
+	if l < 0 {
+		return s.mark(-l) + " above"
+	}
+	return s.mark(l)
 }
 
 // markKinds are the lines of the kinds of marks.
@@ -63,13 +75,11 @@ func ScrewLines(m *model.Model, in *onsite.Inside) Drawing {
 		s.view.Name, s.view.Title = "screws-"+in.Box, in.Box+" into "+in.Into
 		s.rect(model.ShapePanel, s.core, "cabinet."+in.Box, "inside of cabinet "+in.Box)
 		var at []Length
-		var texts []string
 		for _, l := range in.Lines {
 			s.line(model.ShapeMark, "", l.What, geom.Point{X: l.FromLeft}, geom.Point{X: l.FromLeft, Y: in.High})
 			at = append(at, l.FromLeft)
-			texts = append(texts, s.mark(l.FromLeft))
 		}
-		s.running(s.below(), 0, at, texts)
+		s.count(s.below(), 0, at, s.mark)
 		if in.Stretcher > 0 {
 			s.line(model.ShapeMark, "", "middle of the rear stretcher", geom.Point{Y: in.Stretcher}, geom.Point{X: in.Wide, Y: in.Stretcher})
 			s.count(s.left(), 0, []Length{in.Stretcher}, s.mark)
