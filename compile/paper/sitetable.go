@@ -143,11 +143,11 @@ func clipped(text string, height, most Length) string {
 	return string(runes) + "…"
 }
 
-// lines breaks a text into lines that are no wider than most; a fraction stays with its whole number.
+// lines breaks a text into lines that are no wider than most; a fraction and a unit stay with their number.
 func lines(text string, height, most Length) (out []string) {
 	var words []string
 	for _, word := range strings.Fields(text) {
-		if last := len(words) - 1; last >= 0 && strings.Contains(word, "/") && digit(word[0]) && digit(words[last][len(words[last])-1]) {
+		if last := len(words) - 1; last >= 0 && boundTo(words[last], word) {
 			words[last] += " " + word
 		} else {
 			words = append(words, word)
@@ -162,6 +162,12 @@ func lines(text string, height, most Length) (out []string) {
 		line = next
 	}
 	return append(out, line)
+}
+
+// boundTo reports whether a word is a fraction or a unit of the number before it.
+func boundTo(before, word string) bool {
+	unit := strings.TrimRight(word, ".,;")
+	return digit(before[len(before)-1]) && (unit == "in" || unit == "mm" || strings.Contains(word, "/") && digit(word[0]))
 }
 
 func digit(b byte) bool { return '0' <= b && b <= '9' }

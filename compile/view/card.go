@@ -34,7 +34,7 @@ func MarkingCard(m *model.Model, c *onsite.Card) Drawing {
 			s.carry(c, h, fx, fy)
 		}
 		s.cardDims(c, xs, ys)
-		s.nameFeatures(s.nameNotches(c, features))
+		s.nameFeatures(s.nameBeside(c, features))
 		s.nameCardEdges(c)
 		return s.finish()
 	}
@@ -112,11 +112,11 @@ func (s *sheet) cardDims(c *onsite.Card, xs, ys []Length) {
 	s.count(up, y, ys, write)
 }
 
-// nameNotches writes the names of notches next to them, on the panel, and returns what is left to
-// be named: a leader along an edge would be taken for the edge.
-func (s *sheet) nameNotches(c *onsite.Card, features []feature) (rest []feature) {
+// nameBeside writes the names of openings next to them, on the panel, and returns what is left to be
+// named: with no leader none is taken for another's, nor for an edge.
+func (s *sheet) nameBeside(c *onsite.Card, features []feature) (rest []feature) {
 	for _, f := range features {
-		if f.kind != model.ShapeHidden || !s.nextTo(c, f) {
+		if !s.nextTo(c, f) {
 			rest = append(rest, f)
 		}
 	}
@@ -124,10 +124,10 @@ func (s *sheet) nameNotches(c *onsite.Card, features []feature) (rest []feature)
 }
 
 func (s *sheet) nextTo(c *onsite.Card, f feature) bool {
-	n, b := f.shape.Bounds(), setBlock(f.lines, s.h)
+	n, b, off := f.shape.Bounds(), setBlock(f.lines, s.h), s.h/4
 	for _, at := range [...]geom.Point{
-		{X: n.X.Mid(), Y: n.Y.Lo - s.h/2 - b.h/2}, {X: n.X.Mid(), Y: n.Y.Hi + s.h/2 + b.h/2},
-		{X: n.X.Lo - s.h/2 - b.w/2, Y: n.Y.Mid()}, {X: n.X.Hi + s.h/2 + b.w/2, Y: n.Y.Mid()},
+		{X: n.X.Mid(), Y: n.Y.Hi + off + b.h/2}, {X: n.X.Hi + off + b.w/2, Y: n.Y.Mid()},
+		{X: n.X.Mid(), Y: n.Y.Lo - off - b.h/2}, {X: n.X.Lo - off - b.w/2, Y: n.Y.Mid()},
 	} {
 		if place := boxAt(at, b.w, b.h, 0); c.Blank.Contains(place.bounds()) && s.free(place, true) {
 			s.set(b, at, 0)
