@@ -26,6 +26,7 @@ a file which barwright did not write is refused.
 			f.StringVar(&o.paper, "paper", "", "print drawings on `A4|A3|letter|tabloid`, whatever the description says")
 			inputFlags(f, o)
 			layoutFlag(f, o)
+			f.BoolVar(&o.fullScale, "full-scale", false, "write poles.pdf too: story poles at full size, over several papers")
 			findingFlags(f, o)
 		},
 		run: build,
@@ -99,6 +100,9 @@ func build(o options, std streams) int {
 		files, err := outputs(b.model, o.paper)
 		if err != nil {
 			return err
+		}
+		if o.fullScale {
+			files = append(files, fullScale(b.model))
 		}
 		dir := outFolder(o, b.path)
 		if err := folder.Replace(dir, files); err != nil {

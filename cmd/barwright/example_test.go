@@ -78,7 +78,7 @@ func TestExamplesWriteEverything(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			m := compiled(t, name)
 			files := filesIn(t, built(t, name))
-			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "labels.html", "work.txt", "drawings.pdf", "model.json", "manifest.json", "router/setup.txt", "sheets/parts.csv", "sheets/cuts.csv"}
+			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "labels.html", "site.pdf", "work.txt", "drawings.pdf", "model.json", "manifest.json", "router/setup.txt", "sheets/parts.csv", "sheets/cuts.csv"}
 			for _, p := range m.Parts {
 				want = append(want, "parts/"+p.Label+".dxf")
 				if p.FarBores() {

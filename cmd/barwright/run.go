@@ -51,13 +51,14 @@ type options struct {
 	out  string
 	set  []string // NAME=VALUE
 	// setFiles are files of NAME = VALUE; what set says counts before them.
-	setFiles []string
-	format   string // of what is printed
-	layout   string // how long is searched for layouts
-	paper    string // that drawings are printed on
-	check    bool   // lay out: write nothing
-	unit     string // of a new description
-	lines    bool   // show the whole build, one thing a line
+	setFiles  []string
+	format    string // of what is printed
+	fullScale bool   // build: story poles at full size too
+	layout    string // how long is searched for layouts
+	paper     string // that drawings are printed on
+	check     bool   // lay out: write nothing
+	unit      string // of a new description
+	lines     bool   // show the whole build, one thing a line
 
 	// Of a comparison:
 	setOld, setNew []string // NAME=VALUE in one of the two
