@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"io"
 	"strconv"
+	"strings"
 
 	"barwright/compile/model"
 	"barwright/emit/markup"
@@ -72,7 +73,12 @@ func (p writer) amiss(l Live) {
 			p.Text(" in the text as it stands: there is no build to show yet.")
 		}
 		p.End()
-		p.El("pre", l.Amiss, "tabindex", "0", "aria-label", "Findings")
+		p.Start("pre", "tabindex", "0", "role", "region", "aria-label", "Findings")
+		for line := range strings.Lines(l.Amiss) {
+			p.Text(strings.TrimSuffix(line, "\n"))
+			p.Raw("\n")
+		}
+		p.End()
 		p.End()
 	}
 	p.End()

@@ -9,7 +9,7 @@
   // become makes a node what another is. What is alike stays as it is, and with it
   // focus, scrolling, and what has been written, ticked or folded.
   function become(old, now) {
-    if (old.isEqualNode(now)) return;
+    if (now.dataset && "same" in now.dataset || old.isEqualNode(now)) return;
     if (old.nodeName !== now.nodeName || old.nodeName === "LABEL") { // a tick is of one text
       old.replaceWith(now);
     } else if (old.nodeType !== Node.ELEMENT_NODE) {
@@ -55,6 +55,18 @@
     if (read && read.isConnected) scrollBy(0, read.getBoundingClientRect().top - before);
   }
 
+  // lean leaves figures empty that the text taken before has too, for they are most of a
+  // page, and marks them.
+  let figures = new Set();
+  function lean(text) {
+    const before = figures;
+    figures = new Set();
+    return text.replace(/(<figure)( [^>]*>)[^]*?(<\/figure>)/g, (figure, start, attributes, end) => {
+      figures.add(figure);
+      return before.has(figure) ? start + " data-same" + attributes + end : figure;
+    });
+  }
+
   const policy = (page) => page.querySelector("meta[http-equiv]").content;
 
   function take(page) {
@@ -75,7 +87,7 @@
         const asked = wanted;
         const reply = await fetch("/", { cache: "no-store" });
         if (!reply.ok) break;
-        const page = new DOMParser().parseFromString(await reply.text(), "text/html");
+        const page = new DOMParser().parseFromString(lean(await reply.text()), "text/html");
         if (wanted === asked) wanted = page.body.dataset.number; // it may be ahead
         take(page);
       }
