@@ -138,7 +138,7 @@ func (b *browser) value(t testing.TB, expression string) string {
 // wait waits until a condition holds.
 func (b *browser) wait(t testing.TB, condition string) {
 	t.Helper()
-	for range 2000 {
+	for range 1000 {
 		if b.value(t, condition) == "true" {
 			return
 		}

@@ -40,18 +40,23 @@
     let at = old.firstChild;
     for (const e of next) {
       const mate = e.id ? named.get(e.id) : others.shift();
+      while (mate && e.id && at && !at.id) at = at.nextSibling; // the mate stays; others come to it
       if (mate && mate === at) at = at.nextSibling;
       else old.insertBefore(mate || e, at);
       if (mate) become(mate, e);
     }
   }
 
-  // inPlace redraws, and keeps what is in the middle of the window where it is.
+  // inPlace redraws, and keeps what is in the middle of the window where it is, and the
+  // focus where it was.
   function inPlace(redraw) {
     const over = document.elementsFromPoint(innerWidth / 2, innerHeight / 2).map((e) => e.closest("main [id]"));
     const read = scrollY > 0 && over.find(Boolean);
     const before = read && read.getBoundingClientRect().top;
+    const focus = document.activeElement;
     redraw();
+    const again = focus.isConnected ? focus : focus.id && document.getElementById(focus.id);
+    if (again && again !== document.activeElement) again.focus({ preventScroll: true });
     if (read && read.isConnected) scrollBy(0, read.getBoundingClientRect().top - before);
   }
 
