@@ -55,14 +55,14 @@ func viewBuild(o options, std streams) int {
 	if first.err != nil {
 		return failed(std, first.err)
 	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	context.AfterFunc(ctx, stop) // whoever asks twice does not wait
 	l, err := o.listen()
 	if err != nil {
 		return failed(std, err)
 	}
 	defer l.Close()
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	defer stop()
-	context.AfterFunc(ctx, stop) // whoever asks twice does not wait
 	if err := o.serve(ctx, l, first, places, std); err != nil {
 		return failed(std, err)
 	}
