@@ -42,7 +42,7 @@ type command struct {
 
 // commands is in the order of the help.
 func commands() []command {
-	return []command{buildCommand(), checkCommand(), showCommand(), diffCommand(), layoutCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
+	return []command{buildCommand(), checkCommand(), showCommand(), diffCommand(), layoutCommand(), viewCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
 }
 
 // options is what the command line says.
@@ -67,6 +67,8 @@ type options struct {
 	exitCode       bool     // status 1 where the builds differ
 
 	listing // of a plain cut list
+
+	port string // to serve a view on; empty for the usual one
 }
 
 const overviewEnd = `
