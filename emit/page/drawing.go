@@ -47,7 +47,7 @@ func drawing(m *markup.Writer, v *model.View, class string) {
 	m.El("h3", v.Title)
 	m.El("p", v.Note)
 	m.End()
-	m.Start("div", "class", "scroll", "tabindex", "0", "role", "region", "aria-label", v.Title)
+	m.Start("section", "class", "scroll", "tabindex", "0", "aria-label", v.Title)
 	newCanvas(m, v).svg("")
 	m.End()
 	m.End()

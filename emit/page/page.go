@@ -19,10 +19,13 @@ import (
 //go:embed point.js
 var script string
 
-// workLook is the style of the order of work.
-//
-//go:embed work.css
-var workLook string
+// barLook is the style of what stays on the screen, workLook that of the order of work.
+var (
+	//go:embed bar.css
+	barLook string
+	//go:embed work.css
+	workLook string
+)
 
 // writer writes one model.
 type writer struct {
@@ -33,9 +36,10 @@ type writer struct {
 // Write writes the page. The error is the writer's.
 func Write(w io.Writer, m *model.Model) error {
 	p := writer{markup.New(w), m}
-	p.Head("barwright build", m.Build.Name, markup.Look+workLook, script)
+	p.Head("barwright build", m.Build.Name, markup.Look+barLook+workLook, script)
 	p.Start("body")
 	p.top()
+	p.bar()
 	p.Start("main")
 	p.findings()
 	p.drawings()
@@ -50,10 +54,7 @@ func Write(w io.Writer, m *model.Model) error {
 	p.work()
 	p.cautions()
 	p.End()
-	p.Start("div", "id", "pointed", "role", "status", "hidden", "")
-	p.El("span", "")
-	p.El("a", "in the list", "href", "#parts")
-	p.End()
+	p.pointed()
 	p.Start("script")
 	p.Raw(script)
 	return p.Close()
@@ -85,6 +86,13 @@ func (p writer) top() {
 		p.fact(g.Name, value)
 	}
 	p.End()
+	p.End()
+}
+
+// bar stays at the top of the screen: the way to each section, and the field that filters, which
+// the script shows.
+func (p writer) bar() {
+	p.Start("div", "class", "bar")
 	p.Start("nav", "aria-label", "On this page")
 	for _, s := range sections {
 		if s[0] == "ways" && len(p.m.Ways) == 0 {
@@ -93,6 +101,21 @@ func (p writer) top() {
 		p.El("a", s[1], "href", "#"+s[0])
 	}
 	p.End()
+	p.Start("div", "id", "filter", "role", "search", "hidden", "")
+	p.El("label", "Filter by name, label or stock", "for", "wanted")
+	p.Void("input", "id", "wanted", "type", "search", "autocomplete", "off", "spellcheck", "false", "placeholder", "Filter …")
+	p.El("p", "", "id", "found", "role", "status")
+	p.End()
+	p.End()
+}
+
+// pointed is the bar at the foot of the screen, which tells of what is pointed at.
+func (p writer) pointed() {
+	p.Start("div", "id", "pointed", "role", "status", "hidden", "")
+	p.El("strong", "")
+	p.El("span", "")
+	p.El("a", "in the list", "href", "#parts")
+	p.El("a", "as it is cut", "href", "#layouts")
 	p.End()
 }
 
@@ -124,6 +147,15 @@ func (p writer) section(id string) {
 
 func (p writer) drawings() {
 	p.section("drawings")
+	p.Start("ul", "class", "views")
+	for i := range p.m.Views {
+		if v := &p.m.Views[i]; v.Part == "" {
+			p.Start("li")
+			p.El("a", v.Title, "href", "#"+v.Name)
+			p.End()
+		}
+	}
+	p.End()
 	for i := range p.m.Views {
 		if v := &p.m.Views[i]; v.Part == "" {
 			drawing(p.Writer, v, "drawing")
