@@ -13,6 +13,9 @@ import (
 var billColumns = []markup.Column{markup.Words("what"), markup.Words("for"), markup.Figures("quantity"), markup.Words("used"),
 	markup.Figures("weight, kg"), markup.Figures("each"), markup.Figures("cost")}
 
+// noPrice stands where a price is not given.
+const noPrice = "no price"
+
 func (p writer) bill() {
 	p.section("bill")
 	if len(p.m.Bill) == 0 {
@@ -29,7 +32,7 @@ func (p writer) bill() {
 			section = l.Section
 			p.group(i)
 		}
-		each, cost := "", ""
+		each, cost := "", noPrice
 		if l.Priced {
 			each, cost = Money(l.Price), Money(l.Cost())
 		}
@@ -46,7 +49,6 @@ func (p writer) bill() {
 	p.Cells(billColumns, "together", remarks(unweighed, unpriced), "", p.pounds(weight), kilograms(weight), "", Money(cost))
 	p.End()
 	p.EndTable()
-	p.unpriced()
 	p.slabs()
 	p.End()
 }
@@ -62,7 +64,7 @@ func (p writer) group(first int) {
 		weight += l.WeightKg
 	}
 	cost, unpriced := model.Total(lines)
-	money := "no price"
+	money := noPrice
 	if unpriced < len(lines) {
 		money = Money(cost)
 	}
@@ -74,19 +76,6 @@ func (p writer) group(first int) {
 	p.El("th", heading, "role", "rowheader", "scope", "rowgroup", "colspan", "4")
 	p.Cells(billColumns[4:], kilograms(weight), "", money)
 	p.End()
-}
-
-// unpriced names what the sum leaves out.
-func (p writer) unpriced() {
-	var names []string
-	for i := range p.m.Bill {
-		if l := &p.m.Bill[i]; !l.Priced {
-			names = append(names, cmp.Or(l.Text, l.Item))
-		}
-	}
-	if len(names) > 0 {
-		p.El("p", "No price is given for: "+strings.Join(names, "; ")+".", "class", "none")
-	}
 }
 
 // remarks says what a sum leaves out.

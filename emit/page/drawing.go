@@ -45,7 +45,7 @@ func drawing(m *markup.Writer, v *model.View, class string) {
 	m.Start("figure", "class", class, "id", v.Name)
 	m.Start("figcaption")
 	m.El("h3", v.Title)
-	m.El("p", v.Note)
+	m.El("p", unbroken(v.Note))
 	m.End()
 	m.Start("section", "class", "scroll", "tabindex", "0", "aria-label", v.Title)
 	newCanvas(m, v).svg("")

@@ -131,7 +131,7 @@ func (p writer) unit() string {
 func (p writer) fact(name, value string) {
 	p.Start("div")
 	p.El("dt", name)
-	p.El("dd", value)
+	p.El("dd", unbroken(value))
 	p.End()
 }
 
