@@ -18,10 +18,18 @@ import (
 	"barwright/lang"
 )
 
-// example compiles an example.
-func example(t *testing.T, name string) *model.Model {
+// example compiles an example, with texts and what stands for each, once, in turn.
+func example(t *testing.T, name string, edits ...string) *model.Model {
 	t.Helper()
-	src, findings := lang.Read(edittest.Folder(t, "../../examples/"+name))
+	files := edittest.Folder(t, "../../examples/"+name)
+	for i := 0; i < len(edits); i += 2 {
+		text := string(files[0].Text)
+		if !strings.Contains(text, edits[i]) {
+			t.Fatalf("%s has no %q", name, edits[i])
+		}
+		files[0].Text = []byte(strings.Replace(text, edits[i], edits[i+1], 1))
+	}
+	src, findings := lang.Read(files)
 	m, more := compile.Compile(src)
 	if m == nil {
 		t.Fatalf("%s: %v %v", name, findings, more)

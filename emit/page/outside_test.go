@@ -57,6 +57,13 @@ func TestInBrowser(t *testing.T) {
 		m := example(t, name)
 		frames = append(frames, frame{1280, m}, frame{390, m})
 	}
+	for _, m := range []*model.Model{
+		example(t, "boatshed", "width   = 30\n", "width   = 33.375\n", "width    = 42\n", "width    = 39 + 1/16\n", "bar_top     = 42", "bar_top     = 42.375"),
+		example(t, "boatshed", "width   = 18\n", "width   = 20.25\n", "counter_top = 36", "counter_top = 35.1875", "width    = 42\n", "width    = 44.5\n"),
+		example(t, "servery", `"urn" { width = 600 }`, `"urn" { width = 547 }`, `"tea" { width = 600 }`, `"tea" { width = 533 }`, "bar_top     = 1110", "bar_top     = 1127"),
+	} {
+		frames = append(frames, frame{1280, m})
+	}
 	var b bytes.Buffer
 	b.WriteString("<!DOCTYPE html><meta charset=utf-8><pre id=\"measured\"></pre>")
 	for _, f := range frames {

@@ -43,6 +43,9 @@
     if (thing) tell(thing);
   }
 
+  // A number and its fraction stay on one line.
+  const say = (text) => { said.textContent = text.replace(/(\d) (\d+\/\d)/g, "$1\u00a0$2"); };
+
   function tell(thing) {
     const lit = rows.filter((r) => r.classList.contains("lit"));
     const row = rows.includes(thing) ? thing : lit.find((r) => r.dataset.part === thing.dataset.part) || null;
@@ -50,11 +53,11 @@
     const cell = (i) => row.cells[i].textContent.trim();
     if (row) {
       name.textContent = cell(0);
-      said.textContent = cell(1) + ", " + cell(2) + ": " + cell(4) + ", " + cell(5) + " thick, " + cell(3) + "; " + row.dataset.lies;
-      if (thing !== row && title && !title.textContent.startsWith(cell(0) + ":")) said.textContent = title.textContent + "; in " + said.textContent;
+      const within = thing !== row && title && !title.textContent.startsWith(cell(0) + ":") ? title.textContent + "; in " : "";
+      say(within + cell(1) + ", " + cell(2) + ": " + cell(4) + ", " + cell(5) + " thick, " + cell(3) + "; " + row.dataset.lies);
     } else {
       name.textContent = "";
-      said.textContent = title ? title.textContent : [...thing.cells].slice(0, 3).map((c) => c.textContent.trim()).filter(Boolean).join(", ");
+      say(title ? title.textContent : [...thing.cells].slice(0, 3).map((c) => c.textContent.trim()).filter(Boolean).join(", "));
     }
     const at = row || lit[0];
     toRow.hidden = !at;
@@ -82,7 +85,7 @@
   function filter() {
     const words = field.value.toLowerCase().split(/\s+/).filter(Boolean);
     const on = words.length > 0;
-    const says = (text) => words.every((w) => text.toLowerCase().includes(w));
+    const says = (text) => words.every((w) => text.replaceAll("\u00a0", " ").toLowerCase().includes(w));
     const matching = on ? rows.filter((r) => says(r.textContent)) : [];
     mark(matching.map((r) => r.dataset.part), "found");
     for (const e of things) {
