@@ -107,6 +107,15 @@
   field.addEventListener("input", filter);
   field.parentElement.hidden = false;
 
+  // A drawing that need not be scrolled is no stop on the way of the key Tab.
+  const fits = new ResizeObserver((seen) => {
+    for (const { target } of seen) {
+      if (target.scrollWidth > target.clientWidth) target.tabIndex = 0;
+      else target.removeAttribute("tabindex");
+    }
+  });
+  for (const e of all(".scroll")) fits.observe(e);
+
   rows.forEach((row, i) => { row.tabIndex = i === 0 ? 0 : -1; });
   document.addEventListener("keydown", (e) => {
     if (e.key === "Escape") {
