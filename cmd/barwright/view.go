@@ -98,11 +98,11 @@ func (o options) listen() (net.Listener, error) {
 // lookEvery is how often files are looked at. What follows are numbers of such looks for
 // which files must stay as they are before they are believed.
 const (
-	lookEvery = 20 * time.Millisecond
+	lookEvery = 10 * time.Millisecond
 
-	quietSound = 2  // without errors
-	quietWrong = 5  // with errors, as half a text has
-	quietGone  = 15 // a file that was there is gone or empty, as between two steps of an editor
+	quietSound = 4  // without errors
+	quietWrong = 10 // with errors, as half a text has
+	quietGone  = 30 // a file that was there is gone or empty, as between two steps of an editor
 )
 
 // serve serves what is read first, then what is saved, until the context ends.

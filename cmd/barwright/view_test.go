@@ -133,13 +133,17 @@ func BenchmarkSaveToEvent(b *testing.B) {
 			v := serveCopy(b, example, nil)
 			v.listen(b)
 			edits := revisedTop(b, v)
+			least := time.Hour // what it takes where nothing else runs
 			for i := 0; b.Loop(); i++ {
 				b.StopTimer()
 				time.Sleep(300 * time.Millisecond)
 				b.StartTimer()
+				saved := time.Now()
 				v.write(b, "bar.hcl", edits[i%2])
 				v.event(b)
+				least = min(least, time.Since(saved))
 			}
+			b.ReportMetric(float64(least.Milliseconds()), "ms-least")
 		})
 	}
 }
@@ -152,14 +156,18 @@ func BenchmarkSaveToRedraw(b *testing.B) {
 			w := browse(b)
 			w.open(b, v.address)
 			edits := revisedTop(b, v)
+			least := time.Hour // what it takes where nothing else runs
 			for i := 0; b.Loop(); i++ {
 				b.StopTimer()
 				w.value(b, `window.drawn = new Promise((done) => document.addEventListener("redrawn", () => requestAnimationFrame(() => setTimeout(done)), { once: true })); 0`)
 				time.Sleep(300 * time.Millisecond)
 				b.StartTimer()
+				saved := time.Now()
 				v.write(b, "bar.hcl", edits[i%2])
 				w.value(b, "window.drawn.then(() => 1)")
+				least = min(least, time.Since(saved))
 			}
+			b.ReportMetric(float64(least.Milliseconds()), "ms-least")
 		})
 	}
 }
@@ -169,8 +177,8 @@ func misspelt(text []byte) []byte { return bytes.Replace(text, []byte(`run "`), 
 
 // page states, told apart by what the page says of the text.
 const (
-	noBuild   = "there is no build to show yet"
-	lastBuild = "shown below is the last build without"
+	noBuild   = "There is no build to show yet"
+	lastBuild = "Shown below is the last build that had none"
 )
 
 // sees demands an event and what the page then has and has not.

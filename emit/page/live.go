@@ -63,15 +63,15 @@ func WriteLive(w io.Writer, l Live) error {
 // amiss says what is wrong with the text, and that the server has ended, which the
 // script uncovers.
 func (p writer) amiss(l Live) {
-	p.Start("aside", "id", "live", "role", "status", "aria-label", "The text as it stands")
+	p.Start("div", "id", "live", "role", "status")
 	if l.Amiss != "" {
 		p.Start("details", "open", "")
 		p.Start("summary")
 		p.El("strong", l.Errors)
 		if l.Model != nil {
-			p.Text(" in the text as it stands: shown below is the last build without.")
+			p.Text(" in the text as it stands. Shown below is the last build that had none.")
 		} else {
-			p.Text(" in the text as it stands: there is no build to show yet.")
+			p.Text(" in the text as it stands. There is no build to show yet.")
 		}
 		p.End()
 		p.Start("pre", "tabindex", "0", "role", "region", "aria-label", "Findings")

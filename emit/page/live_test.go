@@ -31,8 +31,8 @@ func TestLive(t *testing.T) {
 		live       Live
 		has, lacks []string
 	}{
-		{"sound", Live{Name: "shed", Number: 7, Model: m}, []string{body, `data-number="7"`, "<title>" + html.EscapeString(m.Build.Name)}, []string{"<pre", "as it stands:"}},
-		{"wrong", Live{Name: "shed", Number: 8, Model: m, Amiss: amiss, Errors: "1 error"}, []string{body, html.EscapeString(amiss), "<strong>1 error</strong>", "the last build without"}, nil},
+		{"sound", Live{Name: "shed", Number: 7, Model: m}, []string{body, `data-number="7"`, "<title>" + html.EscapeString(m.Build.Name)}, []string{"<pre", "as it stands."}},
+		{"wrong", Live{Name: "shed", Number: 8, Model: m, Amiss: amiss, Errors: "1 error"}, []string{body, html.EscapeString(amiss), "<strong>1 error</strong>", "the last build that had none"}, nil},
 		{"nothing", Live{Name: "shed", Number: 1, Amiss: amiss, Errors: "1 error"}, []string{"<h1>shed</h1>", html.EscapeString(amiss), "no build to show yet"}, []string{"<svg", "<section"}},
 	}
 	for _, test := range tests {

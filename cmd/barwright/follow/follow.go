@@ -38,7 +38,7 @@ type Files[R, B any] struct {
 const mostBuilds = 2
 
 // Follow follows the files from a first reading, of which the build is shown, until the
-// context ends. It looks at each tick, which come some hundredths of a second apart.
+// context ends. It looks at each tick, which come a hundredth of a second or so apart.
 func (f Files[R, B]) Follow(ctx context.Context, first R, places []string, ticks <-chan time.Time) {
 	s := state[R, B]{Files: f, shown: first, newest: first, places: places, seen: look(places), built: make(chan made[B], mostBuilds)}
 	for {
