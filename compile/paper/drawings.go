@@ -62,8 +62,10 @@ func joined(rows []row, scales []item, room geom.Rect) ([]row, bool) {
 	for _, r := range rows {
 		high += r.high + between
 	}
+	last := &rows[len(rows)-1]
+	scales = slices.Clone(scales)
+	slices.SortStableFunc(scales, func(a, b item) int { return likeFirst(a, b, last.items[0].scale) })
 	for _, it := range scales {
-		last := &rows[len(rows)-1]
 		taller := max(0, it.high-last.high)
 		if last.wide+between+it.wide <= room.X.Size() && high+taller <= room.Y.Size() {
 			last.items, last.wide, last.high = append(last.items, it), last.wide+between+it.wide, last.high+taller
@@ -74,6 +76,19 @@ func joined(rows []row, scales []item, room geom.Rect) ([]row, bool) {
 		}
 	}
 	return rows, false
+}
+
+// likeFirst puts items at a scale before others.
+func likeFirst(a, b item, n scale) int {
+	switch {
+	case a.scale == b.scale:
+		return 0
+	case a.scale == n:
+		return -1
+	case b.scale == n:
+		return 1
+	}
+	return 0
 }
 
 // rowItems are the items of some rows.

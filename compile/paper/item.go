@@ -27,7 +27,7 @@ const (
 
 // fit finds the scales of a view: the largest at which it fits the room of a paper, with smaller
 // type where it fits at none, and of a part those after it that are no smaller than an eighth. A part
-// stands at a larger scale than that where it takes half of the room at most.
+// stands at a larger scale than that only where it is small.
 func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (at []item) {
 	var it item
 	for height := typeOn; height > mm/10; height = height * 4 / 5 {
@@ -41,7 +41,7 @@ func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (
 			}
 			it = item{view: draw(height * Length(n)), scale: n}
 			it.view.Name = first.Name
-			if it.measure(m, room.X.Size()); it.fits(room) && (!part || n >= leastOfPart || it.halves(room)) {
+			if it.measure(m, room.X.Size()); it.fits(room) && (!part || n >= leastOfPart || it.small()) {
 				at = append(at, it)
 			} else if it.stand(m); !part && it.fits(room) {
 				return []item{it}
@@ -58,9 +58,10 @@ func (it *item) fits(room geom.Rect) bool {
 	return it.wide <= room.X.Size() && it.high <= room.Y.Size()
 }
 
-// halves reports whether two such items fit side by side, or one above the other.
-func (it *item) halves(room geom.Rect) bool {
-	return 2*it.wide+between <= room.X.Size() || 2*it.high+between <= room.Y.Size()
+// small reports whether a view takes little of any paper.
+func (it *item) small() bool {
+	size := it.size()
+	return size.X <= 170*mm && size.Y <= 110*mm
 }
 
 // measure puts title and note above the view, broken into lines, and tells how much of a paper the

@@ -95,8 +95,7 @@ const (
 )
 
 // callout writes lines where there is room and leads from them to a point; the
-// first may be written as two. In a drawing with no room at all they stand below
-// it, without a leader.
+// first may be written as two. In a drawing with no room at all the note has them.
 func (s *sheet) callout(target geom.Point, lines ...string) {
 	blocks := []block{setBlock(lines, s.h)}
 	if first, rest, two := strings.Cut(lines[0], " "); two {
@@ -105,8 +104,7 @@ func (s *sheet) callout(target geom.Point, lines ...string) {
 	if s.search(blocks, target, anywhere) || s.searchTo(farthest, blocks, target, anywhere, false) {
 		return
 	}
-	bounds := s.view.Bounds
-	s.set(blocks[0], geom.Point{X: bounds.X.Mid(), Y: bounds.Y.Lo - blocks[0].h}, 0)
+	s.crowded = append(s.crowded, strings.Join(lines, " "))
 }
 
 // candidate is a place of a callout: the middle of its text and where its leader

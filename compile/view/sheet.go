@@ -32,7 +32,8 @@ type sheet struct {
 	solid []box // no callout stands on these
 	stem  []seg // nor across these
 
-	ground []geom.Point // the floor, where it was read
+	ground  []geom.Point // the floor, where it was read
+	crowded []string     // what there is no room for
 }
 
 // newSheet begins a drawing of things that lie within core, with type of a height, or of a
@@ -101,6 +102,9 @@ func (s *sheet) finish() model.View {
 	if slices.ContainsFunc(s.view.Texts, rounded) ||
 		slices.ContainsFunc(s.view.Dims, func(d model.Dim) bool { return rounded(d.Text) }) {
 		s.view.Note += " A figure after ~ is rounded to " + s.build.Plain(s.build.Marks) + "."
+	}
+	if len(s.crowded) > 0 {
+		s.view.Note += " There is no room to name: " + strings.Join(s.crowded, "; ") + "."
 	}
 	s.view.Bounds = s.view.Bounds.Grow(s.h)
 	return s.view
