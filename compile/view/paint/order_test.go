@@ -36,12 +36,19 @@ func local(f geom.Frame, p Vec) (u, v float64) {
 	return x*cos + y*sin, y*cos - x*sin
 }
 
+// block is the solid that fills a box.
+func block(e Eye, of int, f geom.Frame, b geom.Box) Solid {
+	at := geom.Place(f, b, geom.Dir{Axis: geom.Z})
+	return e.Prism(of, at, geom.RectContour(at.Blank()), nil, Vec{})
+}
+
 type placed struct {
 	frame geom.Frame
 	box   geom.Box
 }
 
-// apart reports whether two boxes share no volume: corners of neither frame tell, so faces do.
+// apart reports whether a plane of a face parts two boxes; as all stand upright, one does where they
+// share no volume.
 func apart(a, b placed) bool {
 	x, y := body(0, a.frame, a.box, Vec{}), body(0, b.frame, b.box, Vec{})
 	for _, n := range append([]Vec{up}, append(x.axes, y.axes...)...) {
@@ -80,7 +87,7 @@ func TestNearestIsPaintedLast(t *testing.T) {
 		}
 		var solids []Solid
 		for i, p := range boxes {
-			solids = append(solids, e.Block(i, p.frame, p.box, Vec{}))
+			solids = append(solids, block(e, i, p.frame, p.box))
 		}
 		seen := e.Seen(e.Order(solids))
 		for _, p := range boxes {
@@ -133,7 +140,7 @@ func TestRingIsSplit(t *testing.T) {
 	for _, e := range Eyes() {
 		var solids []Solid
 		for i, p := range ring3() {
-			solids = append(solids, e.Block(i, p.frame, p.box, Vec{}))
+			solids = append(solids, block(e, i, p.frame, p.box))
 		}
 		_, rings := e.sorted(solids)
 		order := e.Order(solids)
