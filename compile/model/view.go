@@ -28,6 +28,7 @@ type Shape struct {
 	Kind   ShapeKind
 	Lines  geom.Contour
 	Closed bool
+	Cut    bool   // by the section that the view shows
 	Part   string // ID of the part or thing, for pointing at it; may be empty
 	Title  string // what it is, in words
 	Shade  Shade  // of a face in a picture

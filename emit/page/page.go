@@ -33,8 +33,15 @@ type writer struct {
 // Write writes the page. The error is the writer's.
 func Write(w io.Writer, m *model.Model) error {
 	p := writer{markup.New(w), m}
-	p.Head("barwright build", m.Build.Name, markup.Look+workLook, script)
+	p.Head("barwright build", m.Build.Name, markup.Look+workLook, markup.Policy{Scripts: []string{script}})
 	p.Start("body")
+	p.build()
+	p.pointed()
+	return p.Close()
+}
+
+// build writes what the page shows of the build: all that changes with it.
+func (p writer) build() {
 	p.top()
 	p.Start("main")
 	p.findings()
@@ -50,13 +57,21 @@ func Write(w io.Writer, m *model.Model) error {
 	p.work()
 	p.cautions()
 	p.End()
+}
+
+// pointed writes what tells of the part that is pointed at, and the script for it.
+func (p writer) pointed() {
 	p.Start("div", "id", "pointed", "role", "status", "hidden", "")
 	p.El("span", "")
 	p.El("a", "in the list", "href", "#parts")
 	p.End()
+	p.run(script)
+}
+
+func (p writer) run(script string) {
 	p.Start("script")
 	p.Raw(script)
-	return p.Close()
+	p.End()
 }
 
 // sections are the page's parts in order, with their anchors.

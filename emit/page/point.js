@@ -1,7 +1,6 @@
 "use strict";
 (() => {
-  const things = [...document.querySelectorAll("[data-part]")];
-  const rows = things.filter((e) => e.id.startsWith("row-"));
+  let things, rows;
   const bar = document.getElementById("pointed");
   const [said, link] = bar.children;
   const under = (a, b) => a === b || a.startsWith(b + "/");
@@ -43,7 +42,21 @@
     show(held = thingOf(e));
   });
 
-  rows.forEach((row, i) => { row.tabIndex = i === 0 ? 0 : -1; });
+  // gather finds what can be pointed at, again where a live page is redrawn.
+  function gather() {
+    things = [...document.querySelectorAll("[data-part]")];
+    rows = things.filter((e) => e.id.startsWith("row-"));
+    const stop = Math.max(rows.indexOf(document.activeElement), 0);
+    rows.forEach((row, i) => { row.tabIndex = i === stop ? 0 : -1; });
+    const again = (id) => things.find((e) => e.dataset.part === id) || null;
+    const was = shown;
+    held = held && again(held.dataset.part);
+    shown = undefined;
+    show(was === null ? null : again(was));
+  }
+  document.addEventListener("redrawn", gather);
+  gather();
+
   document.addEventListener("keydown", (e) => {
     if (e.key === "Escape") return show(held = null);
     const at = rows.indexOf(e.target);
