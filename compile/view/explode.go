@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -13,10 +14,11 @@ import (
 // How far an exploded picture draws things apart. Shares are hundredths of the way from the middle
 // of what a thing belongs to.
 const (
-	runsApart  = 110 // runs from the middle of all
+	runsApart  = 110 // runs from the middle of all, and runsMost at most
 	boxesApart = 85  // boxes along their run
 	partsApart = 35  // parts of a box, square to their faces
 
+	runsMost   = 950 * length.Millimetre
 	frontsOut  = 300 * length.Millimetre // from their box
 	drawersOut = 650 * length.Millimetre
 	kneeBack   = 1100 * length.Millimetre // a knee wall from its run
@@ -129,7 +131,11 @@ func explosions(m *model.Model) (runs []explosion) {
 		f := x.run.Frame
 		f.Origin = geom.Point{}
 		u, v := f.Local(off)
-		x.moved = geom.Spot{U: u * runsApart / 100, V: v * runsApart / 100}
+		x.moved = geom.Spot{U: share(u, runsApart), V: share(v, runsApart)}
+		if far := inRoom(f, x.moved).Long(); far > float64(runsMost) {
+			nearer := func(l Length) Length { return Length(math.Round(float64(l) * (float64(runsMost) / far))) }
+			x.moved.U, x.moved.V = nearer(x.moved.U), nearer(x.moved.V)
+		}
 	}
 	return runs
 }

@@ -58,7 +58,7 @@ func TestOnSiteIsLegible(t *testing.T) {
 	}
 	check(t, viewtest.Bar())
 	check(t, viewtest.Fitted())
-	rapid.Check(t, func(t *rapid.T) { check(t, randomBar(t)) })
+	rapid.Check(t, func(t *rapid.T) { check(t, viewtest.Random(t)) })
 }
 
 func TestMisreadIsSeen(t *testing.T) {

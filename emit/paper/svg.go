@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -64,6 +65,9 @@ func styles(p *model.Paper) string {
 		}
 		b.WriteString("}\n")
 	}
+	if slices.ContainsFunc(p.Shapes, func(s model.Shape) bool { return s.Shade != model.Unshaded }) {
+		b.WriteString(".face{stroke-width:" + decimal(faceLine) + "}\n")
+	}
 	return b.String()
 }
 
@@ -71,8 +75,12 @@ func (s svg) shape(shape *model.Shape) {
 	if len(shape.Lines) == 0 {
 		return
 	}
-	attrs := []string{"class", string(shape.Kind), "d", s.path(shape.Lines, shape.Closed)}
-	if fill := penOf(shape.Kind).fill; fill != nil && shape.Closed {
+	class := string(shape.Kind)
+	if shape.Shade != model.Unshaded {
+		class += " face"
+	}
+	attrs := []string{"class", class, "d", s.path(shape.Lines, shape.Closed)}
+	if fill := penOf(shape.Kind).shaded(shape.Shade).fill; fill != nil && shape.Closed {
 		attrs = append(attrs, "fill", hex(fill[0], fill[1], fill[2]))
 	}
 	s.El("path", "", attrs...)

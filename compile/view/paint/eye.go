@@ -36,7 +36,8 @@ func (v Vec) dot(o Vec) float64 {
 // Eye looks from one of the four upper corners of the room.
 type Eye struct{ toward Vec } // to the eye; each coordinate is 1 or -1
 
-// Eyes are the four: they look along the first wall's left and right half, then from behind it.
+// Eyes are the four: in front of the first wall from the left and from the right, then so from
+// behind it.
 func Eyes() [4]Eye {
 	return [4]Eye{{Vec{-1, 1, 1}}, {Vec{1, 1, 1}}, {Vec{-1, -1, 1}}, {Vec{1, -1, 1}}}
 }

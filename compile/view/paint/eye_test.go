@@ -35,7 +35,8 @@ func TestProject(t *testing.T) {
 // From the upper left in front of the wall one sees a box's top, its left end and its front.
 func TestFacesSeen(t *testing.T) {
 	box := geom.Box{U: geom.Span{Hi: 3 * mm}, V: geom.Span{Hi: 2 * mm}, Z: geom.Span{Hi: 100 * mm}}
-	seen := Eyes()[0].Seen([]Solid{Eyes()[0].Block(7, geom.Frame{}, box, Vec{X: 5 * mm})})
+	at := geom.Place(geom.Frame{}, box, geom.Dir{Axis: geom.Z})
+	seen := Eyes()[0].Seen([]Solid{Eyes()[0].Prism(7, at, geom.RectContour(at.Blank()), nil, Vec{X: 5 * mm})})
 	var shades []Shade
 	for _, f := range seen {
 		shades = append(shades, f.Shade)
@@ -58,8 +59,8 @@ func TestFacesSeen(t *testing.T) {
 	}
 }
 
-// A board with a step out of a corner, seen square to the step: its faces are its own six sides
-// that look at the eye, and what stands behind it in the step is seen, what stands behind the rest
+// A board with a step out of its lower front corner, seen from the left: of it the left face, the
+// top and two front edges are seen. What stands behind the step is seen, what stands behind the rest
 // is not.
 func TestSteppedBoard(t *testing.T) {
 	e := Eyes()[0]
@@ -67,7 +68,7 @@ func TestSteppedBoard(t *testing.T) {
 	face := geom.Contour{{Point: geom.Point{}}, {Point: geom.Point{X: 400 * mm}}, {Point: geom.Point{X: 400 * mm, Y: 100 * mm}},
 		{Point: geom.Point{X: 500 * mm, Y: 100 * mm}}, {Point: geom.Point{X: 500 * mm, Y: 800 * mm}}, {Point: geom.Point{Y: 800 * mm}}}
 	cube := func(of int, v, z geom.Length) Solid {
-		return e.Block(of, geom.Frame{}, geom.Box{U: geom.Span{Lo: 11 * mm, Hi: 21 * mm}, V: geom.Span{Lo: v, Hi: v + 10*mm}, Z: geom.Span{Lo: z, Hi: z + 10*mm}}, Vec{})
+		return block(e, of, geom.Frame{}, geom.Box{U: geom.Span{Lo: 11 * mm, Hi: 21 * mm}, V: geom.Span{Lo: v, Hi: v + 10*mm}, Z: geom.Span{Lo: z, Hi: z + 10*mm}})
 	}
 	seen := e.Seen(e.Order([]Solid{e.Prism(0, board, face, nil, Vec{}), cube(1, 460*mm, 20*mm), cube(2, 200*mm, 300*mm)}))
 	count := map[int]int{}

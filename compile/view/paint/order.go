@@ -16,8 +16,8 @@ const rounds = 8
 // Order sorts solids so that each is painted after all that it hides.
 //
 // Of two whose pictures overlap, the plane of a face that parts them tells which may hide the
-// other. Where parts are let into each other and no plane parts them, the one that holds for the
-// most of them decides: it cuts off the least. Where solids hide each other in a ring, one of
+// other. Where solids are let into each other, so that no plane parts them, the one decides beyond
+// which they reach the least. Where solids hide each other in a ring, one of
 // them is split along a face of another; what after some rounds of that is a ring still is painted
 // from far to near, by the middles.
 func (e Eye) Order(solids []Solid) []Solid {

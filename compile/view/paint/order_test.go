@@ -36,12 +36,19 @@ func local(f geom.Frame, p Vec) (u, v float64) {
 	return x*cos + y*sin, y*cos - x*sin
 }
 
+// block is the solid that fills a box.
+func block(e Eye, of int, f geom.Frame, b geom.Box) Solid {
+	at := geom.Place(f, b, geom.Dir{Axis: geom.Z})
+	return e.Prism(of, at, geom.RectContour(at.Blank()), nil, Vec{})
+}
+
 type placed struct {
 	frame geom.Frame
 	box   geom.Box
 }
 
-// apart reports whether two boxes share no volume: corners of neither frame tell, so faces do.
+// apart reports whether a plane of a face parts two boxes; as all stand upright, one does where they
+// share no volume.
 func apart(a, b placed) bool {
 	x, y := body(0, a.frame, a.box, Vec{}), body(0, b.frame, b.box, Vec{})
 	for _, n := range append([]Vec{up}, append(x.axes, y.axes...)...) {
@@ -80,7 +87,7 @@ func TestNearestIsPaintedLast(t *testing.T) {
 		}
 		var solids []Solid
 		for i, p := range boxes {
-			solids = append(solids, e.Block(i, p.frame, p.box, Vec{}))
+			solids = append(solids, block(e, i, p.frame, p.box))
 		}
 		seen := e.Seen(e.Order(solids))
 		for _, p := range boxes {
@@ -89,19 +96,22 @@ func TestNearestIsPaintedLast(t *testing.T) {
 				u := rapid.Int64Range(int64(p.box.U.Lo), int64(p.box.U.Hi)).Draw(t, "u")
 				v := rapid.Int64Range(int64(p.box.V.Lo), int64(p.box.V.Hi)).Draw(t, "v")
 				at := e.project(place(p.frame, float64(u), float64(v), c.Z))
-				check(t, e, boxes, seen, spot{at.x + 0.37*mm, at.y + 0.61*mm}) // off all corners
+				if fault := fault(e, boxes, seen, spot{at.x + 0.37*mm, at.y + 0.61*mm}); fault != "" { // off all corners
+					t.Fatal(fault)
+				}
 			}
 		}
 	})
 }
 
-// check compares what is painted last at a point with the box that the ray through it meets first.
-func check(t *rapid.T, e Eye, boxes []placed, seen []Seen, at spot) {
+// fault compares what is painted last at a point with the box that the ray through it meets first;
+// it is empty where both are one.
+func fault(e Eye, boxes []placed, seen []Seen, at spot) string {
 	first, near := -1, math.Inf(-1)
 	for i, p := range boxes {
 		far, ok, close := hit(e, p.frame, p.box, at)
 		if close || math.Abs(far-near) < 1 {
-			return // along an edge, or on faces that touch
+			return "" // along an edge, or on faces that touch
 		}
 		if ok && far > near {
 			first, near = i, far
@@ -113,35 +123,40 @@ func check(t *rapid.T, e Eye, boxes []placed, seen []Seen, at spot) {
 			last = seen[i].Of
 		}
 	}
-	if last != first {
-		t.Fatalf("at %.0f: box %d is painted last, %d is nearest: %v", at, last, first, fmt.Sprint(boxes))
+	if last == first {
+		return ""
 	}
+	return fmt.Sprintf("at %.0f: box %d is painted last, %d is nearest: %v", at, last, first, boxes)
 }
 
-// ring3 are three sticks of which each lies over the next.
-func ring3() []placed {
-	stick := func(u, v, z geom.Span) placed { return placed{box: geom.Box{U: u, V: v, Z: z}} }
-	long, a, b := geom.Span{Hi: 1000 * mm}, geom.Span{Lo: 100 * mm, Hi: 200 * mm}, geom.Span{Lo: 800 * mm, Hi: 900 * mm}
-	return []placed{
-		stick(long, a, b),
-		stick(a, b, long),
-		stick(b, long, a),
-	}
-}
-
+// TestRingIsSplit paints three sticks of which each lies before the next, as the eye at the right
+// in front sees them: along the wall, upright, out from it.
 func TestRingIsSplit(t *testing.T) {
+	stick := func(u, v, z geom.Span) placed { return placed{box: geom.Box{U: u, V: v, Z: z}} }
+	long, low, high := geom.Span{Hi: 1000 * mm}, geom.Span{Lo: 400 * mm, Hi: 500 * mm}, geom.Span{Lo: 550 * mm, Hi: 650 * mm}
+	boxes := []placed{stick(long, low, high), stick(high, long, low), stick(low, high, long)}
+	ringed := 0
 	for _, e := range Eyes() {
 		var solids []Solid
-		for i, p := range ring3() {
-			solids = append(solids, e.Block(i, p.frame, p.box, Vec{}))
+		for i, p := range boxes {
+			solids = append(solids, block(e, i, p.frame, p.box))
 		}
 		_, rings := e.sorted(solids)
+		ringed += len(rings)
 		order := e.Order(solids)
-		if _, left := e.sorted(order); len(left) > 0 {
-			t.Errorf("eye %v: rings %v are left", e.toward, left)
+		if _, left := e.sorted(order); len(left) > 0 || len(rings) > 0 != (len(order) > len(solids)) {
+			t.Errorf("eye %v: %d rings, %d pieces, rings left: %v", e.toward, len(rings), len(order), left)
 		}
-		if len(rings) > 0 != (len(order) > len(solids)) {
-			t.Errorf("eye %v: %d rings, %d pieces", e.toward, len(rings), len(order))
+		seen := e.Seen(order)
+		for x := -2000.0; x < 2000; x += 13 {
+			for y := -1500.0; y < 1500; y += 13 {
+				if fault := fault(e, boxes, seen, spot{(x + 0.37) * mm, (y + 0.61) * mm}); fault != "" {
+					t.Fatalf("eye %v: %s", e.toward, fault)
+				}
+			}
 		}
+	}
+	if ringed == 0 {
+		t.Error("no eye saw a ring")
 	}
 }

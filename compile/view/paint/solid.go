@@ -35,12 +35,6 @@ type Face struct {
 	Cut   int // 0 of the body itself; n of its n-th cut, which lies on a face painted before
 }
 
-// Block is the solid that fills a box of a frame, moved.
-func (e Eye) Block(of int, f geom.Frame, b geom.Box, moved Vec) Solid {
-	at := geom.Place(f, b, geom.Dir{Axis: geom.Z})
-	return e.Prism(of, at, geom.RectContour(at.Blank()), nil, moved)
-}
-
 // Cut is what is cut from the face of a prism.
 type Cut struct {
 	Shape geom.Contour
