@@ -32,7 +32,7 @@ func TestAllOtherWork(t *testing.T) {
 		if m == nil {
 			t.Fatal(found)
 		}
-		if _, err := outputs(m); err != nil {
+		if _, err := outputs(m, ""); err != nil {
 			t.Errorf("%s: %v", test.example, err)
 		}
 		got, want := map[string]int{}, worksIn(m)

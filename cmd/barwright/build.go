@@ -23,8 +23,10 @@ a file which barwright did not write is refused.
 `,
 		flags: func(f *pflag.FlagSet, o *options) {
 			f.StringVarP(&o.out, "out", "o", "", "`DIR` to write; made, or replaced whole")
+			f.StringVar(&o.paper, "paper", "", "print drawings on `A4|A3|letter|tabloid`, whatever the description says")
 			inputFlags(f, o)
 			layoutFlag(f, o)
+			f.BoolVar(&o.fullScale, "full-scale", false, "write poles.pdf too: story poles at full size, over several papers")
 			findingFlags(f, o)
 		},
 		run: build,
@@ -95,9 +97,12 @@ func build(o options, std streams) int {
 		taken[strings.ToLower(dir)] = path
 	}
 	return each(o, std, o.effort().Compile, func(b *result) error {
-		files, err := outputs(b.model)
+		files, err := outputs(b.model, o.paper)
 		if err != nil {
 			return err
+		}
+		if o.fullScale {
+			files = append(files, fullScale(b.model))
 		}
 		dir := outFolder(o, b.path)
 		if err := folder.Replace(dir, files); err != nil {

@@ -35,7 +35,7 @@ func TestDrawingsAreWritten(t *testing.T) {
 		}
 	}
 	for name := range files {
-		if strings.HasPrefix(name, "drawings/") {
+		if strings.HasPrefix(name, "drawings/") && strings.HasSuffix(name, ".dxf") {
 			drawn++
 		}
 	}

@@ -13,6 +13,7 @@ import (
 	"barwright/cmd/barwright/folder"
 	"barwright/compile"
 	"barwright/compile/model"
+	"barwright/compile/paper"
 	"barwright/emit/dxf/dxftest"
 	"barwright/emit/ngc/ngctest"
 	"barwright/emit/page"
@@ -77,7 +78,7 @@ func TestExamplesWriteEverything(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			m := compiled(t, name)
 			files := filesIn(t, built(t, name))
-			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "labels.html", "work.txt", "model.json", "manifest.json", "router/setup.txt", "sheets/parts.csv", "sheets/cuts.csv"}
+			want := []string{"index.html", "bill.csv", "bill.json", "cutlist.csv", "labels.html", "site.pdf", "work.txt", "drawings.pdf", "model.json", "manifest.json", "router/setup.txt", "sheets/parts.csv", "sheets/cuts.csv"}
 			for _, p := range m.Parts {
 				want = append(want, "parts/"+p.Label+".dxf")
 				if p.FarBores() {
@@ -86,6 +87,9 @@ func TestExamplesWriteEverything(t *testing.T) {
 			}
 			for _, p := range m.Programs {
 				want = append(want, "router/"+p.Name+".ngc")
+			}
+			for _, p := range paper.Drawings(m, paper.Formats[m.Build.Paper]) {
+				want = append(want, "drawings/"+p.Name+".svg")
 			}
 			for _, l := range m.Layouts {
 				stock, isSheet := strings.CutPrefix(l.Stock, "sheet.")
@@ -153,7 +157,7 @@ func TestExamplesOutsideDXF(t *testing.T) {
 			t.Run(fmt.Sprintf("%s r2000 %t", name, r2000), func(t *testing.T) {
 				m, out := compiled(t, name), filepath.Join(t.TempDir(), "out")
 				m.Table.R2000 = r2000
-				written, err := outputs(m)
+				written, err := outputs(m, "")
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -70,7 +70,7 @@ func TestHostileNames(t *testing.T) {
 		"sheets":   {"sheets/NUL-1.dxf", "sheets/u043Au043Eu0444u0435-1.dxf"},
 	} {
 		m.Table.Files = way
-		out, err := outputs(m)
+		out, err := outputs(m, "")
 		if err != nil {
 			t.Fatal(err)
 		}

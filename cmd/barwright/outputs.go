@@ -16,8 +16,9 @@ import (
 )
 
 // outputs lists the files of a build. The router's programs are written, read
-// back and simulated first: one that would cut wrong stops the build.
-func outputs(m *model.Model) ([]folder.File, error) {
+// back and simulated first: one that would cut wrong stops the build. The format is that of
+// papers, the description's where it is empty.
+func outputs(m *model.Model, format string) ([]folder.File, error) {
 	whole := func(write func(io.Writer, *model.Model) error) func(io.Writer) error {
 		return func(w io.Writer) error { return write(w, m) }
 	}
@@ -31,6 +32,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		{Name: recordName, Write: whole(record.Write)},
 	}
 	files = append(files, cutFiles(m)...)
+	files = append(files, papers(m, format)...)
 	files = append(files, drawings(m)...)
 	files = append(files, sheetFiles(m)...)
 	for i := range m.Programs {
@@ -53,6 +55,7 @@ func outputs(m *model.Model) ([]folder.File, error) {
 		files = append(files, folder.File{Name: "router/setup.txt", Write: whole(ngc.WriteSetup)})
 	}
 	files = append(files, templates(m, cutOptions(m))...)
+	files = append(files, siteFiles(m)...)
 	return files, nil
 }
 

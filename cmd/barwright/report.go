@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"barwright/compile/model"
+	"barwright/compile/paper"
 	"barwright/emit/findings"
 	"barwright/lang"
 	"barwright/lang/finding"
@@ -51,6 +52,8 @@ func each(o options, std streams, compiled compiler, use func(*result) error) in
 		return misuse(std, "name a description: a file, or a folder of *.hcl files")
 	case !slices.Contains(findingForms, o.format):
 		return misuse(std, fmt.Sprintf("--format is text, json or sarif, not %q", o.format))
+	case o.paper != "" && !slices.Contains(paper.Names[:], o.paper):
+		return misuse(std, fmt.Sprintf("--paper is %s, not %q", strings.Join(paper.Names[:], " or "), o.paper))
 	case o.layout != "" && !slices.Contains(layouts, o.layout):
 		return misuse(std, fmt.Sprintf("--layout is quick or long, not %q", o.layout))
 	}

@@ -42,7 +42,7 @@ type command struct {
 
 // commands is in the order of the help.
 func commands() []command {
-	return []command{buildCommand(), checkCommand(), showCommand(), diffCommand(), layoutCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
+	return []command{buildCommand(), checkCommand(), showCommand(), diffCommand(), layoutCommand(), viewCommand(), explainCommand(), fmtCommand(), newCommand(), completionCommand()}
 }
 
 // options is what the command line says.
@@ -51,12 +51,14 @@ type options struct {
 	out  string
 	set  []string // NAME=VALUE
 	// setFiles are files of NAME = VALUE; what set says counts before them.
-	setFiles []string
-	format   string // of what is printed
-	layout   string // how long is searched for layouts
-	check    bool   // lay out: write nothing
-	unit     string // of a new description
-	lines    bool   // show the whole build, one thing a line
+	setFiles  []string
+	format    string // of what is printed
+	fullScale bool   // build: story poles at full size too
+	layout    string // how long is searched for layouts
+	paper     string // that drawings are printed on
+	check     bool   // lay out: write nothing
+	unit      string // of a new description
+	lines     bool   // show the whole build, one thing a line
 
 	// Of a comparison:
 	setOld, setNew []string // NAME=VALUE in one of the two
@@ -65,6 +67,8 @@ type options struct {
 	exitCode       bool     // status 1 where the builds differ
 
 	listing // of a plain cut list
+
+	port string // to serve a view on; empty for the usual one
 }
 
 const overviewEnd = `

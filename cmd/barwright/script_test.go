@@ -4,13 +4,20 @@ import (
 	"bytes"
 	"errors"
 	"flag"
+	"io"
+	"net"
+	"net/http"
 	"os"
 	"os/exec"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"barwright/cmd/barwright/loopback"
 )
 
 var update = flag.Bool("update", false, "rewrite what the scripts expect")
@@ -30,7 +37,7 @@ func TestScript(t *testing.T) {
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		Setup:               commitAs,
-		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status, "bytes": writeBytes, "large": writeLarge},
+		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"status": status, "bytes": writeBytes, "large": writeLarge, "free": freePort, "served": served, "terminate": terminate},
 	})
 }
 
@@ -104,4 +111,35 @@ func writeLarge(ts *testscript.TestScript, neg bool, args []string) {
 	n, err := strconv.Atoi(args[1])
 	ts.Check(err)
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), bytes.Repeat([]byte("\n"), n), 0o666))
+}
+
+// freePort names a port that is free: free NAME.
+func freePort(ts *testscript.TestScript, neg bool, args []string) {
+	l, err := loopback.Listen(0)
+	ts.Check(err)
+	ts.Setenv(args[0], strconv.Itoa(l.Addr().(*net.TCPAddr).Port))
+	ts.Check(l.Close())
+}
+
+// served waits for a page that has a text: served PORT TEXT.
+func served(ts *testscript.TestScript, neg bool, args []string) {
+	for range 500 {
+		if reply, err := http.Get("http://localhost:" + args[0]); err == nil {
+			page, err := io.ReadAll(reply.Body)
+			reply.Body.Close()
+			ts.Check(err)
+			if bytes.Contains(page, []byte(args[1])) {
+				return
+			}
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	ts.Fatalf("port %s does not serve %q", args[0], args[1])
+}
+
+// terminate tells the programs in the background to end, as a system does that shuts down.
+func terminate(ts *testscript.TestScript, neg bool, args []string) {
+	for _, cmd := range ts.BackgroundCmds() {
+		ts.Check(cmd.Process.Signal(syscall.SIGTERM))
+	}
 }

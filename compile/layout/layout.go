@@ -8,7 +8,11 @@
 // Equal input gives equal layouts.
 package layout
 
-import "barwright/compile/model"
+import (
+	"sync"
+
+	"barwright/compile/model"
+)
 
 // Shop is how boards are cut, and how long is searched for each of them: nesting.Quick where
 // Work is 0.
@@ -36,18 +40,11 @@ type Misfit struct {
 // the order of the parts and in no layout. Pieces of slabs are not laid out:
 // they are ordered to size.
 func Layouts(parts []model.Part, stock model.Stock, shop Shop) ([]model.Layout, []Misfit) {
-	var layouts []model.Layout
-	misfits := map[string]Misfit{} // by part
-	known := map[string]bool{}
+	known := map[string]bool{} // lookup only
+	var jobs []func() (model.Layout, []Misfit)
 	add := func(name string, lay func([]*model.Part) (model.Layout, []Misfit)) {
 		known[name] = true
-		l, over := lay(cutFrom(parts, name))
-		if l.Pieces > 0 {
-			layouts = append(layouts, l)
-		}
-		for _, m := range over {
-			misfits[m.Part] = m
-		}
+		jobs = append(jobs, func() (model.Layout, []Misfit) { return lay(cutFrom(parts, name)) })
 	}
 	for i := range stock.Sheets {
 		s := &stock.Sheets[i]
@@ -56,6 +53,7 @@ func Layouts(parts []model.Part, stock model.Stock, shop Shop) ([]model.Layout, 
 	for _, s := range stock.Sticks {
 		add(s.Name, func(p []*model.Part) (model.Layout, []Misfit) { return layoutSticks(p, s, shop.Saw.Kerf) })
 	}
+	layouts, misfits := laid(jobs)
 	var inOrder []Misfit
 	for _, p := range parts {
 		if m, ok := misfits[p.ID]; ok {
@@ -65,6 +63,31 @@ func Layouts(parts []model.Part, stock model.Stock, shop Shop) ([]model.Layout, 
 		}
 	}
 	return layouts, inOrder
+}
+
+// laid lays stocks out at the same time, and gives the layouts in the order of the stocks
+// and the misfits by part.
+func laid(jobs []func() (model.Layout, []Misfit)) (layouts []model.Layout, misfits map[string]Misfit) {
+	type done struct {
+		layout model.Layout
+		over   []Misfit
+	}
+	all := make([]done, len(jobs))
+	var busy sync.WaitGroup
+	for i, lay := range jobs {
+		busy.Go(func() { all[i].layout, all[i].over = lay() })
+	}
+	busy.Wait()
+	misfits = map[string]Misfit{}
+	for _, d := range all {
+		if d.layout.Pieces > 0 {
+			layouts = append(layouts, d.layout)
+		}
+		for _, m := range d.over {
+			misfits[m.Part] = m
+		}
+	}
+	return layouts, misfits
 }
 
 func cutFrom(parts []model.Part, stock string) []*model.Part {

@@ -62,6 +62,7 @@ type Build struct {
 	Unit     length.Unit
 	Marks    Length // what a site mark rounds to
 	Revision string
+	Paper    string // that drawings are printed on: "letter"; empty where no description says so
 }
 
 // Titled is the build with its revision, where it has one: "boat shed, revision A".

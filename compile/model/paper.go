@@ -24,6 +24,7 @@ type Lettering struct {
 	Height Length // of the type, from line to line where it is set solid
 	Align  Align
 	Bold   bool
+	Room   Length // that was kept free for it; type that would be wider is set smaller. 0: as wide as it is
 	Text   string
 }
 

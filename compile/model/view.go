@@ -15,6 +15,7 @@ type View struct {
 	Note       string    // how to read it, in a sentence or two
 	Part       string    // ID of the part that is drawn; empty where many are
 	Alike      []string  // IDs of further parts that it draws: the same but for name and place
+	Apart      bool      // things are drawn apart: where one is tells not where it stands
 	Bounds     geom.Rect // holds shapes, dimensions and texts
 	TextHeight Length    // size of the type that texts were placed for
 	Shapes     []Shape   // from back to front
@@ -27,9 +28,21 @@ type Shape struct {
 	Kind   ShapeKind
 	Lines  geom.Contour
 	Closed bool
+	Cut    bool   // by the section that the view shows
 	Part   string // ID of the part or thing, for pointing at it; may be empty
 	Title  string // what it is, in words
+	Shade  Shade  // of a face in a picture
 }
+
+// Shade is where a face in a picture looks, from which its light follows.
+type Shade int
+
+const (
+	Unshaded Shade = iota // no face of a picture
+	ShadeTop
+	ShadeLeft
+	ShadeRight
+)
 
 // ShapeKind tells what a shape shows; the page chooses line and tint.
 type ShapeKind string

@@ -3,6 +3,7 @@ package model
 import (
 	"barwright/compile/geom"
 	"barwright/compile/survey"
+	"barwright/lang/length"
 )
 
 // WallReading is how far a wall's face stands out of the straight plumb plane through
@@ -53,4 +54,26 @@ func (w *Wall) Reach(within geom.Rect) (off geom.Span, at geom.Point) {
 		off = off.Union(geom.Span{Lo: p.Value, Hi: p.Value})
 	}
 	return off, at
+}
+
+// bySide is how far from the sides of a box its screws go into a wall that holds them anywhere.
+const bySide = 50 * length.Millimetre
+
+// WallLines are where the screws of a box go into its wall, along that: on the studs behind
+// its clear width, or by its two sides where the wall holds a screw anywhere.
+func (r *Run) WallLines(box *Box, wall *Wall) (lines []Length) {
+	along := func(u Length) Length {
+		at, _ := wall.Frame.Local(r.Frame.At(u, 0))
+		return at
+	}
+	if wall.Backing != "studs" || len(wall.Studs) == 0 {
+		in := min(bySide, box.Inside.U.Size()/2)
+		return []Length{along(box.Inside.U.Lo + in), along(box.Inside.U.Hi - in)}
+	}
+	for _, stud := range wall.Studs {
+		if u, _ := r.Frame.Local(wall.Frame.At(stud, 0)); box.Inside.U.Holds(u) {
+			lines = append(lines, stud)
+		}
+	}
+	return lines
 }

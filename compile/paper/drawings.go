@@ -2,143 +2,127 @@ package paper
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/view"
 )
 
-// Drawings lays out all views of a model, which has them already, on paper of a size. A view of
-// the whole build has a sheet of its own unless two fit; parts share sheets.
+// Drawings lays out the views that a model has, and its sheets as they are cut, on paper of a size.
+// Views keep their order and share a paper where they fit.
 func Drawings(m *model.Model, size geom.Point) []model.Paper {
-	var items []item
-	for i, d := range view.Drawings(m) {
-		items = append(items, fit(m, &m.Views[i], d, size))
+	var items [][]item // each at the scales that suit
+	add := func(views []model.View, draws []view.Drawing) {
+		for i := range views {
+			items = append(items, fit(m, &views[i], draws[i], inner(size)))
+		}
 	}
-	sheets := shelves(items, size, m)
-	papers := make([]model.Paper, len(sheets))
-	for i, s := range sheets {
-		s.Number, s.Of = i+1, len(sheets)
-		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
-		s.frame(m)
+	add(m.Views, view.Drawings(m))
+	add(m.Sheets, view.SheetDrawings(m))
+	all := shelves(items, inner(size))
+	papers := make([]model.Paper, len(all))
+	for i, rows := range all {
+		s := newSheet(size)
+		s.Number, s.Of = i+1, len(all)
+		s.Name = fmt.Sprintf("%02d-%s", s.Number, rows[0].items[0].view.Name)
+		s.fill(m, rows)
+		s.frame(m, slices.Concat(rowItems(rows)...))
 		papers[i] = s.Paper
 	}
 	return papers
 }
 
-// item is a view at its scale, with what is written over it.
-type item struct {
-	view  model.View
-	scale scale
-	note  []string // its lines
-	wide  Length
+// row is what stands side by side on a paper.
+type row struct {
+	items []item
+	wide  Length // with the air between items
 	high  Length
 }
 
-// fit finds the scale of a view: the largest at which it fits the paper, or a good half of it
-// where it is one part.
-func fit(m *model.Model, first *model.View, draw view.Drawing, size geom.Point) item {
-	room := inner(size)
-	scales := scalesOf(m.Build.Unit)
-	for i := 0; ; i++ {
-		last := i >= len(scales)-1
-		n := scales[min(i, len(scales)-1)]
-		if last {
-			n <<= i - (len(scales) - 1)
+// shelves puts items on papers in their order, in rows from the top: each at the largest of its
+// scales that the last paper has room for, or on a new one.
+func shelves(items [][]item, room geom.Rect) (papers [][]row) {
+	for _, scales := range items {
+		if n := len(papers); n > 0 {
+			if rows, ok := joined(papers[n-1], scales, room); ok {
+				papers[n-1] = rows
+				continue
+			}
 		}
-		share := Length(100)
-		if first.Part != "" && n < 4 {
-			continue
+		it := scales[0]
+		papers = append(papers, []row{{[]item{it}, it.wide, it.high}})
+	}
+	return papers
+}
+
+// joined puts an item at one of its scales on a paper that has rows, if it can.
+func joined(rows []row, scales []item, room geom.Rect) ([]row, bool) {
+	high := Length(0) - between
+	for _, r := range rows {
+		high += r.high + between
+	}
+	for _, it := range scales {
+		last := &rows[len(rows)-1]
+		taller := max(0, it.high-last.high)
+		if last.wide+between+it.wide <= room.X.Size() && high+taller <= room.Y.Size() {
+			last.items, last.wide, last.high = append(last.items, it), last.wide+between+it.wide, last.high+taller
+			return rows, true
 		}
-		if first.Part != "" && n < 8 {
-			share = 45
+		if high+between+it.high <= room.Y.Size() {
+			return append(rows, row{[]item{it}, it.wide, it.high}), true
 		}
-		if n.on(first.Bounds.X.Size()-2*first.TextHeight) > room.X.Size()*share/100*9/8 {
-			continue
+	}
+	return rows, false
+}
+
+// rowItems are the items of some rows.
+func rowItems(rows []row) (items [][]item) {
+	for _, r := range rows {
+		items = append(items, r.items)
+	}
+	return items
+}
+
+// fill draws rows on a paper: what is left of it is shared out, so that each view stands in the
+// middle of a place of its own, with its title at the upper left corner of that.
+func (s *sheet) fill(m *model.Model, rows []row) {
+	room := inner(s.Size)
+	spare := room.Y.Size() + between
+	for _, r := range rows {
+		spare -= r.high + between
+	}
+	top := room.Y.Hi
+	for _, r := range rows {
+		high := r.high + spare/Length(len(rows))
+		x, more := room.X.Lo, (room.X.Size()-r.wide)/Length(len(r.items))
+		for i := range r.items {
+			it := &r.items[i]
+			s.item(m, it, geom.R(x, top-high, x+it.wide+more, top))
+			x += it.wide + more + between
 		}
-		it := item{view: draw(typeOn * Length(n)), scale: n}
-		it.view.Name = first.Name
-		it.measure(m, room.X.Size())
-		if n > 10_000 || it.wide <= room.X.Size()*share/100 && it.high <= room.Y.Size()*share/100 {
-			return it
-		}
+		top -= high + between
 	}
 }
 
-// measure breaks the note into lines and tells how much of a paper the item takes.
-func (it *item) measure(m *model.Model, most Length) {
-	w := it.scale.on(it.view.Bounds.X.Size())
-	title := view.TypeWidth(it.view.Title, heading) + air + it.barWidth(m)
-	it.wide = min(max(w, title), most)
-	it.note = wrap(it.view.Note, note, max(it.wide, min(most, 110*mm)))
+// item draws a view within its place.
+func (s *sheet) item(m *model.Model, it *item, place geom.Rect) {
+	x, y := place.X.Lo+indent, place.Y.Hi
+	for _, l := range it.title {
+		y -= heading * leading / 100
+		s.words(geom.Point{X: x, Y: y + heading/4}, heading, model.Start, true, l)
+	}
 	for _, l := range it.note {
-		it.wide = max(it.wide, view.TypeWidth(l, note))
+		y -= note * leading / 100
+		s.words(geom.Point{X: x, Y: y + note/4}, note, model.Start, false, l)
 	}
-	it.high = it.scale.on(it.view.Bounds.Y.Size()) + it.head()
-}
-
-// head is the height of title, bar and note.
-func (it *item) head() Length {
-	return heading*15/10 + note*15/10*Length(len(it.note)) + 3*note
-}
-
-// wrap breaks a text into lines that are no wider than most.
-func wrap(text string, height, most Length) (lines []string) {
-	line := ""
-	for _, word := range strings.Fields(text) {
-		next := strings.TrimSpace(line + " " + word)
-		if line != "" && view.TypeWidth(next, height) > most {
-			lines = append(lines, line)
-			next = word
-		}
-		line = next
+	s.bar(m, it.scale, geom.Point{X: x, Y: y - 2*note + note/4})
+	if it.beside {
+		place.X.Lo += it.said
+	} else {
+		place.Y.Hi -= it.head()
 	}
-	if line != "" {
-		lines = append(lines, line)
-	}
-	return lines
-}
-
-// shelves puts items on sheets in their order, in rows from the top.
-func shelves(items []item, size geom.Point, m *model.Model) (sheets []*sheet) {
-	room := inner(size)
-	var s *sheet
-	var x, top, row Length // of the row: where the next item begins, its top, its height
-	for i := range items {
-		it := &items[i]
-		if s != nil && x+it.wide > room.X.Hi { // a new row
-			x, top, row = room.X.Lo, top-row-air, 0
-		}
-		if s == nil || top-it.high < room.Y.Lo {
-			s = newSheet(size)
-			s.Name, s.Title = it.view.Name, it.view.Title
-			sheets = append(sheets, s)
-			x, top, row = room.X.Lo, room.Y.Hi, 0
-		}
-		s.item(m, it, geom.Point{X: x, Y: top})
-		x += it.wide + 2*air
-		row = max(row, it.high)
-	}
-	return sheets
-}
-
-// item puts a view on the sheet, with its upper left corner at a point.
-func (s *sheet) item(m *model.Model, it *item, at geom.Point) {
-	switch {
-	case s.scale == 0 && !s.mixed:
-		s.scale = it.scale
-	case s.scale != it.scale:
-		s.scale, s.mixed = 0, true
-	}
-	y := at.Y - heading
-	s.words(geom.Point{X: at.X, Y: y}, heading, model.Start, true, it.view.Title)
-	for _, l := range it.note {
-		y -= note * 15 / 10
-		s.words(geom.Point{X: at.X, Y: y}, note, model.Start, false, l)
-	}
-	y -= note * 2
-	s.bar(m, it.scale, geom.Point{X: at.X, Y: y})
-	free := it.wide - it.scale.on(it.view.Bounds.X.Size())
-	s.put(&it.view, it.scale, geom.Point{X: at.X + free/2, Y: at.Y - it.high})
+	size := it.size()
+	at := geom.Point{X: place.X.Lo + (place.X.Size()-size.X)/2, Y: place.Y.Lo + (place.Y.Size()-size.Y)/2}
+	s.put(&it.view, it.scale, at)
 }

@@ -23,6 +23,9 @@ var Formats = map[string]geom.Point{
 	"tabloid": {X: 17 * length.Inch, Y: 11 * length.Inch},
 }
 
+// Names are those of the formats.
+var Names = [...]string{"A4", "A3", "letter", "tabloid"}
+
 // scale is how many times smaller a view is on paper.
 type scale int64
 

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -9,56 +10,24 @@ import (
 	"barwright/lang/length"
 )
 
-// bar draws a bar of a round length at a scale, with what the scale is called.
-func (s *sheet) bar(m *model.Model, n scale, at geom.Point) {
-	step, unit := n.step(m.Build.Unit)
-	w := n.on(step)
-	for i := range Length(4) {
-		r := geom.R(at.X+i*w, at.Y, at.X+(i+1)*w, at.Y+mm)
-		if i%2 == 0 {
-			s.rect(model.ShapeInk, r)
-		} else {
-			s.rect(model.ShapeRing, r)
-		}
-	}
-	text := fmt.Sprintf("%s  %s", unit, n.words(m.Build.Unit))
-	s.words(geom.Point{X: at.X + 4*w + note/2, Y: at.Y}, note, model.Start, false, text)
+// cell is a field of the title block.
+type cell struct {
+	share       Length // of the block's width, in hundredths
+	name, value string
 }
 
-// step is the length of a quarter of the bar, and what all of it is called.
-func (n scale) step(u length.Unit) (Length, string) {
-	if u.Imperial() {
-		for _, inches := range []Length{1, 3, 6, 12, 24, 48, 96} {
-			if l := inches * length.Inch; n.on(l) >= 6*mm {
-				if inches < 12 {
-					return l, fmt.Sprintf("%d in", 4*inches)
-				}
-				return l, fmt.Sprintf("%d ft", 4*inches/12)
-			}
+// frame draws the frame and the title block. Its fields follow the habits of ISO 7200 (from
+// memory); there is no date, for the same build gives the same papers on any day.
+func (s *sheet) frame(m *model.Model, items []item) {
+	s.Title = titles(items, s.Size.X)
+	s.rect(model.ShapeFrame, geom.R(margin, margin, s.Size.X-margin, s.Size.Y-margin))
+	s.line(model.ShapeFrame, geom.Point{X: margin, Y: margin + block}, geom.Point{X: s.Size.X - margin, Y: margin + block})
+	s.line(model.ShapeRule, geom.Point{X: margin, Y: margin + block/2}, geom.Point{X: s.Size.X - margin, Y: margin + block/2})
+	scales := items[0].scale.words(m.Build.Unit)
+	for i := range items {
+		if items[i].scale != items[0].scale {
+			scales = "as beside each view"
 		}
-	}
-	for _, l := range []Length{10, 20, 50, 100, 200, 500, 1000, 2000} {
-		if n.on(l*mm) >= 6*mm {
-			return l * mm, fmt.Sprintf("%d mm", 4*l)
-		}
-	}
-	return 1000 * mm, "4 m"
-}
-
-// barWidth is how much the bar and its words take.
-func (it *item) barWidth(m *model.Model) Length {
-	step, unit := it.scale.step(m.Build.Unit)
-	return 4*it.scale.on(step) + view.TypeWidth(unit+"  "+it.scale.words(m.Build.Unit), note)
-}
-
-// frame draws the frame and the title block.
-func (s *sheet) frame(m *model.Model) {
-	w := s.Size.X - 2*margin
-	s.rect(model.ShapeFrame, geom.R(margin, margin, margin+w, s.Size.Y-margin))
-	s.line(model.ShapeFrame, geom.Point{X: margin, Y: margin + block}, geom.Point{X: margin + w, Y: margin + block})
-	scales := "as beside each view"
-	if s.scale > 0 {
-		scales = s.scale.words(m.Build.Unit)
 	}
 	unit := "mm"
 	if m.Build.Unit.Imperial() {
@@ -68,29 +37,90 @@ func (s *sheet) frame(m *model.Model) {
 	if revision == "" {
 		revision = "–"
 	}
-	cells := []struct {
-		share       Length // of a hundred
-		name, value string
-	}{
-		{32, "Build", m.Build.Name},
-		{26, "Sheet", s.Title},
-		{18, "Scale", scales},
-		{8, "Sizes in", unit},
-		{8, "Revision", revision},
-		{8, "No.", fmt.Sprintf("%d of %d", s.Number, s.Of)},
-	}
-	x := margin
-	for i, c := range cells {
-		if i > 0 {
-			s.line(model.ShapeRule, geom.Point{X: x, Y: margin}, geom.Point{X: x, Y: margin + block})
+	s.cells(margin+block/2, []cell{
+		{44, "Build", m.Build.Name},
+		{24, "Scale", scales},
+		{10, "Sizes in", unit},
+		{11, "Revision", revision},
+		{11, "Sheet", fmt.Sprintf("%d of %d", s.Number, s.Of)},
+	})
+	x := s.cells(margin, []cell{{onIt, "On it", s.Title}})
+	s.check(m, geom.Point{X: x + 2*mm, Y: margin})
+}
+
+// onIt is how much of the title block tells what is on the paper.
+const onIt = 44
+
+// cells writes fields of a row of the title block from its lower edge. It returns where the
+// last one ends.
+func (s *sheet) cells(y Length, cells []cell) (x Length) {
+	x = margin
+	for _, c := range cells {
+		if x > margin {
+			s.line(model.ShapeRule, geom.Point{X: x, Y: y}, geom.Point{X: x, Y: y + block/2})
 		}
-		wide := w * c.share / 100
-		s.words(geom.Point{X: x + 2*mm, Y: margin + block - 4*mm}, 21*mm/10, model.Start, false, c.name)
-		height := 36 * mm / 10
-		for height > 2*mm && view.TypeWidth(c.value, height) > wide-3*mm {
+		wide := (s.Size.X - 2*margin) * c.share / 100
+		s.words(geom.Point{X: x + 2*mm, Y: y + block/2 - 27*mm/10}, 19*mm/10, model.Start, false, c.name)
+		height := 32 * mm / 10
+		for height > 18*mm/10 && view.TypeWidth(c.value, height) > wide-4*mm {
 			height -= mm / 10
 		}
-		s.words(geom.Point{X: x + 2*mm, Y: margin + 3*mm}, height, model.Start, true, c.value)
+		s.words(geom.Point{X: x + 2*mm, Y: y + 18*mm/10}, height, model.Start, true, shortened(c.value, height, wide-4*mm))
 		x += wide
 	}
+	return x
+}
+
+// check draws a bar of a length that is true on paper, to be measured after printing.
+func (s *sheet) check(m *model.Model, at geom.Point) {
+	s.line(model.ShapeRule, geom.Point{X: at.X - 2*mm, Y: at.Y}, geom.Point{X: at.X - 2*mm, Y: at.Y + block/2})
+	step, n, words := 20*mm, Length(5), "100 mm"
+	if m.Build.Unit.Imperial() {
+		step, n, words = length.Inch, 4, "4 in"
+	}
+	s.words(geom.Point{X: at.X, Y: at.Y + block/2 - 27*mm/10}, 19*mm/10, model.Start, false, "Measure this bar: it is "+words+" where the printer kept to size")
+	s.stripes(geom.Point{X: at.X, Y: at.Y + 2*mm}, step, n)
+}
+
+// stripes draws a bar of so many steps, black and white in turn.
+func (s *sheet) stripes(at geom.Point, step, n Length) {
+	for i := range n {
+		r := geom.R(at.X+i*step, at.Y, at.X+(i+1)*step, at.Y+mm)
+		if i%2 == 0 {
+			s.rect(model.ShapeInk, r)
+		} else {
+			s.rect(model.ShapeRing, r)
+		}
+	}
+}
+
+// titles tells what is on a paper of a width: in full, or by the first words of each, or by the
+// first and how many more there are.
+func titles(items []item, width Length) string {
+	room := (width-2*margin)*onIt/100 - 4*mm
+	fits := func(text string) bool { return view.TypeWidth(text, 25*mm/10) <= room }
+	var full, short []string
+	for i := range items {
+		title := items[i].view.Title
+		first, _, _ := strings.Cut(title, ", ")
+		full, short = append(full, title), append(short, first)
+	}
+	for _, text := range []string{strings.Join(full, "; "), strings.Join(short, "; ")} {
+		if fits(text) || len(items) == 1 {
+			return text
+		}
+	}
+	return fmt.Sprintf("%s and %d more", short[0], len(items)-1)
+}
+
+// shortened is a text as far as there is room for it.
+func shortened(text string, height, room Length) string {
+	if view.TypeWidth(text, height) <= room {
+		return text
+	}
+	runes := []rune(text)
+	for len(runes) > 0 && view.TypeWidth(string(runes)+"…", height) > room {
+		runes = runes[:len(runes)-1]
+	}
+	return string(runes) + "…"
 }

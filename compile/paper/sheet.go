@@ -8,25 +8,22 @@ import (
 // Sizes on paper.
 const (
 	margin  = 10 * mm      // from the edge to the frame: no printer needs more
-	block   = 13 * mm      // height of the title block
-	air     = 4 * mm       // between the frame and views, and between views
+	block   = 18 * mm      // height of the title block
+	air     = mm           // between the frame and views, which have some of their own
+	indent  = 3 * mm       // of titles and notes
+	between = 6 * mm       // between views
 	typeOn  = 28 * mm / 10 // height of the type in views: 8 points
 	heading = 36 * mm / 10 // of a view's title
 	note    = 25 * mm / 10 // of what stands below it
+	leading = 150          // from line to line, in hundredths of the type
 )
 
 // sheet is a paper as it is filled.
-type sheet struct {
-	model.Paper
-	inner geom.Rect // what views may fill
-	scale scale     // of its views; 0 where these differ, or before the first
-	mixed bool
-}
+type sheet struct{ model.Paper }
 
 func newSheet(size geom.Point) *sheet {
 	s := &sheet{}
 	s.Size = size
-	s.inner = inner(size)
 	return s
 }
 
@@ -57,25 +54,36 @@ func (s *sheet) put(v *model.View, n scale, at geom.Point) {
 		return geom.Point{X: at.X + n.on(p.X-v.Bounds.X.Lo), Y: at.Y + n.on(p.Y-v.Bounds.Y.Lo)}
 	}
 	height := n.on(v.TextHeight)
+	texts := v.Texts
+	for _, d := range v.Dims {
+		texts = append(texts[:len(texts):len(texts)], d.Text)
+	}
+	var areas []geom.Contour
+	for _, t := range texts {
+		f := geom.Frame{Origin: place(t.At), Turn: t.Turn}
+		areas = append(areas, around(f, n.on(t.Room)/2, height*7/10))
+	}
 	for _, shape := range v.Shapes {
 		shape.Lines = mapped(shape.Lines, place)
 		s.Shapes = append(s.Shapes, shape)
+		if shape.Cut {
+			s.hatch(&shape, areas)
+		}
 		if last := len(shape.Lines); shape.Kind == model.ShapeLeader && last > 0 {
 			s.round(model.ShapeDot, shape.Lines[last-1].Point, height/7)
 		}
 	}
 	s.dims(v, height, place)
-	text := func(t model.Text) {
+	for _, t := range texts {
 		// Figures stand with their middle on the line that the view gives.
 		up := geom.Frame{Origin: place(t.At), Turn: t.Turn}.At(0, -height*36/100)
-		s.Lettering = append(s.Lettering, model.Lettering{At: up, Turn: t.Turn, Height: height, Text: t.Text})
+		s.Lettering = append(s.Lettering, model.Lettering{At: up, Turn: t.Turn, Height: height, Room: n.on(t.Room), Text: t.Text})
 	}
-	for _, t := range v.Texts {
-		text(t)
-	}
-	for _, d := range v.Dims {
-		text(d.Text)
-	}
+}
+
+// around is a rectangle about a frame's origin, so far to each side.
+func around(f geom.Frame, u, v Length) geom.Contour {
+	return geom.Contour{{Point: f.At(-u, -v)}, {Point: f.At(u, -v)}, {Point: f.At(u, v)}, {Point: f.At(-u, v)}}
 }
 
 func mapped(c geom.Contour, place func(geom.Point) geom.Point) geom.Contour {

@@ -51,7 +51,7 @@ func (s *solver) fastenRun(b *lang.Block, run *model.Run) {
 			s.fasten(s.Ref(b, "joint_screws"), pairScrews, "to join cabinets "+last.Name+" and "+box.Name, box.Why)
 		}
 		if run.Along {
-			s.fastenInto(s.wall(run.Wall).Backing, s.atRear(b, "wall_screws", b, box), studScrews*len(s.wallLines(run, box, s.wall(run.Wall))), "to hold cabinet "+box.Name+" to the wall", box.Why)
+			s.fastenInto(s.wall(run.Wall).Backing, s.atRear(b, "wall_screws", b, box), studScrews*len(run.WallLines(box, s.wall(run.Wall))), "to hold cabinet "+box.Name+" to the wall", box.Why)
 		}
 		last = box
 	}

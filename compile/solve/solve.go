@@ -101,7 +101,7 @@ type solver struct {
 // build reads the build block.
 func (s *solver) build() {
 	for _, b := range s.Source.Top("build") {
-		s.m.Build = model.Build{Name: b.Name, Unit: s.Source.Unit, Marks: s.Marks, Revision: s.Text(b, "revision")}
+		s.m.Build = model.Build{Name: b.Name, Unit: s.Source.Unit, Marks: s.Marks, Revision: s.Text(b, "revision"), Paper: s.Text(b, "paper")}
 	}
 }
 

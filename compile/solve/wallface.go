@@ -70,7 +70,7 @@ func (s *solver) backGap(c *cabinet, run *model.Run, box *model.Box, wall *model
 	}
 	face, off := s.faceOf(wall), s.stands[c.run].back.Y
 	step := s.FieldLength(s.limits(), "shim", "step")
-	for _, along := range s.wallLines(run, box, wall) {
+	for _, along := range run.WallLines(box, wall) {
 		at := geom.Point{X: along, Y: c.stretcher.Z.Mid()}
 		out, _ := face.At(at)
 		gap := off + rear - out
@@ -80,28 +80,6 @@ func (s *solver) backGap(c *cabinet, run *model.Run, box *model.Box, wall *model
 		})
 	}
 }
-
-// wallLines are where the screws of a box go into its wall, along that: on the studs behind
-// its clear width, or by its two sides where the wall holds a screw anywhere.
-func (s *solver) wallLines(run *model.Run, box *model.Box, wall *model.Wall) (lines []length.Length) {
-	along := func(u length.Length) length.Length {
-		at, _ := wall.Frame.Local(run.Frame.At(u, 0))
-		return at
-	}
-	if wall.Backing != "studs" || len(wall.Studs) == 0 {
-		in := min(bySide, box.Inside.U.Size()/2)
-		return []length.Length{along(box.Inside.U.Lo + in), along(box.Inside.U.Hi - in)}
-	}
-	for _, stud := range wall.Studs {
-		if u, _ := run.Frame.Local(wall.Frame.At(stud, 0)); box.Inside.U.Holds(u) {
-			lines = append(lines, stud)
-		}
-	}
-	return lines
-}
-
-// bySide is how far from the sides of a box its screws go into a wall that holds them anywhere.
-const bySide = 50 * length.Millimetre
 
 // checkReadings looks for readings beside a wall, and for two at one place.
 func (s *solver) checkReadings(wall *lang.Block, within geom.Span) {

@@ -16,6 +16,23 @@ import (
 func Sheets(m *model.Model) []model.View {
 	var names filename.Names
 	var views []model.View
+	eachSheet(m, func(l *model.Layout, k int, draw Drawing) {
+		v := draw(0)
+		name := filename.With(strings.TrimPrefix(l.Stock, "sheet."), fmt.Sprintf("-%d", k+1))
+		v.Name = "sheet-" + names.Free(name)
+		views = append(views, v)
+	})
+	return views
+}
+
+// SheetDrawings returns what draws each of the sheets, in their order.
+func SheetDrawings(m *model.Model) (all []Drawing) {
+	eachSheet(m, func(_ *model.Layout, _ int, draw Drawing) { all = append(all, draw) })
+	return all
+}
+
+// eachSheet goes through the sheets, each its layout's blank of a number, with what draws it.
+func eachSheet(m *model.Model, take func(l *model.Layout, k int, draw Drawing)) {
 	parts := map[string]*model.Part{} // by ID; lookup only
 	for i := range m.Parts {
 		parts[m.Parts[i].ID] = &m.Parts[i]
@@ -26,21 +43,17 @@ func Sheets(m *model.Model) []model.View {
 			if l.Kind != model.Panel {
 				continue
 			}
-			v := laidOut(m, l, k, parts)
-			name := filename.With(strings.TrimPrefix(l.Stock, "sheet."), fmt.Sprintf("-%d", k+1))
-			v.Name = "sheet-" + names.Free(name)
-			views = append(views, v)
+			take(l, k, func(height Length) model.View { return laidOut(m, l, k, parts, height) })
 		}
 	}
-	return views
 }
 
 // laidOut shows a sheet with its parts, the cuts of the saw in their order, and the offcut. A
 // cut bears its number and how far it is from the near edge of what it parts.
-func laidOut(m *model.Model, l *model.Layout, k int, parts map[string]*model.Part) model.View {
+func laidOut(m *model.Model, l *model.Layout, k int, parts map[string]*model.Part, height Length) model.View {
 	b := &l.Blanks[k]
 	whole := geom.R(0, 0, b.Length, b.Width)
-	s := newSheet(m, whole, 0, roomShare)
+	s := newSheet(m, whole, height, roomShare)
 	s.view.Title = fmt.Sprintf("%s, no. %d of %d", l.Stock, k+1, len(l.Blanks))
 	s.view.Note = s.laidNote(m, l, b)
 	s.rect(model.ShapeOpening, whole, "", s.num(b.Length)+" × "+s.num(b.Width))

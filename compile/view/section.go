@@ -83,21 +83,26 @@ func (s *sheet) sectionShapes(m *model.Model, k *model.KneeWall, front *model.Bo
 	}
 	for _, sl := range slabs {
 		if sl.Box.U.Lo < at && at < sl.Box.U.Hi {
-			s.rect(model.ShapeSlab, rectVZ(sl.Box), sl.Key(), sl.Words())
+			s.cut(model.ShapeSlab, rectVZ(sl.Box), sl.Key(), sl.Words())
 		}
 	}
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		b := p.Fitted()
 		if p.Placement.Frame == k.Frame && p.Kind != model.Steel && p.Kind != model.SlabPiece && b.U.Lo < at && at < b.U.Hi {
-			s.rect(partKind(p), rectVZ(b), p.ID, partTitle(p))
+			s.cut(partKind(p), rectVZ(b), p.ID, partTitle(p))
 		}
 	}
 	for _, sup := range k.Supports {
 		if sup.Steel.U.Lo < at && at < sup.Steel.U.Hi {
-			s.rect(model.ShapeSteel, rectVZ(sup.Steel), sup.Part, "support at "+s.num(sup.Centre))
+			s.cut(model.ShapeSteel, rectVZ(sup.Steel), sup.Part, "support at "+s.num(sup.Centre))
 		}
 	}
+}
+
+// cut adds a rectangle that the section cuts.
+func (s *sheet) cut(kind model.ShapeKind, r geom.Rect, id, title string) {
+	s.add(model.Shape{Kind: kind, Lines: geom.RectContour(r), Closed: true, Cut: true, Part: id, Title: title})
 }
 
 // sectionDims lays depths below, those of the bar top above, heights of the bar

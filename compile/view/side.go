@@ -39,7 +39,11 @@ func (s *sheet) right() *side {
 func (sd *side) at(u, out Length) geom.Point { return sd.frame.At(u, sd.out*out) }
 
 func (sd *side) dim(from, to, out Length) model.Dim {
-	return model.Dim{A: sd.at(from, sd.foot), B: sd.at(to, sd.foot), Offset: sd.out * (out - sd.foot)}
+	offset := sd.out * (out - sd.foot)
+	if to < from { // the left of the way is the other side
+		offset = -offset
+	}
+	return model.Dim{A: sd.at(from, sd.foot), B: sd.at(to, sd.foot), Offset: offset}
 }
 
 // stance is how a text stands to the line that it belongs to.

@@ -29,15 +29,31 @@ type Writer struct {
 // New writes to w.
 func New(w io.Writer) *Writer { return &Writer{w: bufio.NewWriterSize(w, 1<<16)} }
 
-// Head opens a page that fetches nothing, up to its body; of scripts it runs none but
-// the one that is told, which the caller writes into it. The generator is the command
-// that writes the page.
-func (m *Writer) Head(generator, title, style, script string) {
-	policy := "default-src 'none'; style-src 'unsafe-inline'"
-	if script != "" {
+// Policy is what a page may do beside showing itself. The zero Policy lets it do nothing.
+type Policy struct {
+	Scripts []string // the texts of those that it runs
+	Asks    bool     // its scripts may ask the server that it came from
+}
+
+// String is the policy as browsers keep to it: Content-Security-Policy.
+func (p Policy) String() string {
+	out := "default-src 'none'; style-src 'unsafe-inline'"
+	for i, script := range p.Scripts {
+		if i == 0 {
+			out += "; script-src"
+		}
 		sum := sha256.Sum256([]byte(script))
-		policy += "; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+		out += " 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
 	}
+	if p.Asks {
+		out += "; connect-src 'self'"
+	}
+	return out
+}
+
+// Head opens a page, up to its body. The scripts that it may run are written into it by
+// the caller. The generator is the command that writes the page.
+func (m *Writer) Head(generator, title, style string, may Policy) {
 	m.Raw("<!DOCTYPE html>\n")
 	m.Start("html", "lang", "en")
 	m.Start("head")
@@ -45,7 +61,7 @@ func (m *Writer) Head(generator, title, style, script string) {
 	m.Void("meta", "name", "generator", "content", generator)
 	m.Void("meta", "name", "viewport", "content", "width=device-width, initial-scale=1")
 	m.Void("meta", "name", "color-scheme", "content", "light dark")
-	m.Void("meta", "http-equiv", "Content-Security-Policy", "content", policy)
+	m.Void("meta", "http-equiv", "Content-Security-Policy", "content", may.String())
 	m.El("title", title)
 	m.Start("style")
 	m.Raw(style)

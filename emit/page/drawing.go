@@ -78,8 +78,15 @@ func (c canvas) svg(style string) {
 	c.End()
 }
 
+// shades are classes of the style sheet.
+var shades = [...]string{model.ShadeTop: "top", model.ShadeLeft: "lhs", model.ShadeRight: "rhs"}
+
 func (c canvas) shape(s *model.Shape) {
-	attrs := []string{"class", string(s.Kind), "d", c.Path(s.Lines, s.Closed)}
+	class := string(s.Kind)
+	if s.Shade != model.Unshaded {
+		class += " " + shades[s.Shade]
+	}
+	attrs := []string{"class", class, "d", c.Path(s.Lines, s.Closed)}
 	if s.Part != "" {
 		attrs = append(attrs, "data-part", s.Part)
 	}

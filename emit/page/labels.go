@@ -19,7 +19,7 @@ var labelLook string
 // to size. The error is the writer's.
 func WriteLabels(w io.Writer, m *model.Model) error {
 	p := writer{markup.New(w), m}
-	p.Head("barwright build", m.Build.Name+", labels", markup.Look+labelLook, "")
+	p.Head("barwright build", m.Build.Name+", labels", markup.Look+labelLook, markup.Policy{})
 	p.Start("body")
 	p.Start("main")
 	p.El("h1", m.Build.Titled())

@@ -15,7 +15,7 @@ var laidColumns = []markup.Column{markup.Words("piece"), markup.Words("more"), m
 // cuts, and where each piece lies. The error is the writer's.
 func WriteList(w io.Writer, m *model.Model) error {
 	p := writer{markup.New(w), m}
-	p.Head("barwright layout", m.Build.Name, markup.Look, "")
+	p.Head("barwright layout", m.Build.Name, markup.Look, markup.Policy{})
 	p.Start("body")
 	p.Start("header")
 	p.El("h1", m.Build.Name)

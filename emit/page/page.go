@@ -36,8 +36,16 @@ type writer struct {
 // Write writes the page. The error is the writer's.
 func Write(w io.Writer, m *model.Model) error {
 	p := writer{markup.New(w), m}
-	p.Head("barwright build", m.Build.Name, markup.Look+barLook+workLook, script)
+	p.Head("barwright build", m.Build.Name, markup.Look+barLook+workLook, markup.Policy{Scripts: []string{script}})
 	p.Start("body")
+	p.build()
+	p.pointed()
+	p.run(script)
+	return p.Close()
+}
+
+// build writes what the page shows of the build: all that changes with it.
+func (p writer) build() {
 	p.top()
 	p.bar()
 	p.Start("main")
@@ -54,10 +62,13 @@ func Write(w io.Writer, m *model.Model) error {
 	p.work()
 	p.cautions()
 	p.End()
-	p.pointed()
+}
+
+// run writes a script.
+func (p writer) run(script string) {
 	p.Start("script")
 	p.Raw(script)
-	return p.Close()
+	p.End()
 }
 
 // sections are the page's parts in order, with their anchors.

@@ -1,12 +1,11 @@
 "use strict";
 (() => {
   const all = (what) => [...document.querySelectorAll(what)];
-  const things = all("[data-part], [data-stock]");
-  const rows = all("#parts tr[data-part]");
-  const listed = all("#parts tbody tr, #cuts tbody tr, #bill tr[data-stock]");
+  let things, rows, listed;
   const bar = document.getElementById("pointed");
   const [name, said, toRow, toStock] = bar.children;
   const field = document.getElementById("wanted");
+  if (!field) return; // a page without a build
   const found = document.getElementById("found");
   let held = null;
   let shown = null;
@@ -14,13 +13,6 @@
   // A name lies under those that are its beginnings: cabinet.a/side-left under cabinet.a.
   const above = (id) => [...id].flatMap((c, i) => (c === "/" ? [id.slice(0, i)] : []));
   const stocked = (stock) => rows.filter((r) => r.dataset.stock === stock).map((r) => r.dataset.part);
-  for (const e of things) {
-    const { part, alike, stock } = e.dataset;
-    e.own = part ? [part, ...(alike ? alike.split(" ") : [])] : stocked(stock);
-    e.within = e.own.flatMap((id) => [id, ...above(id)]);
-    e.buys = !part;
-  }
-
   // mark gives a class to all that shows one of some parts, or what it is bought as.
   function mark(ids, style) {
     const wanted = new Set(ids);
@@ -114,9 +106,31 @@
       else target.removeAttribute("tabindex");
     }
   });
-  for (const e of all(".scroll")) fits.observe(e);
 
-  rows.forEach((row, i) => { row.tabIndex = i === 0 ? 0 : -1; });
+  // gather finds what can be pointed at, again where a live page is redrawn.
+  function gather() {
+    things = all("[data-part], [data-stock]");
+    rows = all("#parts tr[data-part]");
+    listed = all("#parts tbody tr, #cuts tbody tr, #bill tr[data-stock]");
+    for (const e of things) {
+      const { part, alike, stock } = e.dataset;
+      e.own = part ? [part, ...(alike ? alike.split(" ") : [])] : stocked(stock);
+      e.within = e.own.flatMap((id) => [id, ...above(id)]);
+      e.buys = !part;
+    }
+    const stop = Math.max(rows.indexOf(document.activeElement), 0);
+    rows.forEach((row, i) => { row.tabIndex = i === stop ? 0 : -1; });
+    for (const e of all(".scroll")) fits.observe(e);
+    const again = (e) => (e && !e.isConnected ? things.find((o) => o.own[0] === e.own[0]) || null : e);
+    held = again(held);
+    const was = again(shown);
+    shown = undefined;
+    show(was);
+    filter();
+  }
+  document.addEventListener("redrawn", gather);
+  gather();
+
   document.addEventListener("keydown", (e) => {
     if (e.key === "Escape") {
       field.value = "";

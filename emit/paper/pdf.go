@@ -4,6 +4,7 @@
 package paper
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"math"
@@ -22,8 +23,13 @@ import (
 
 const mm = float64(length.Millimetre)
 
-// face is the family of type in a PDF.
-const face = "face"
+// face is the family of type in a PDF: the library calls it so, with utf8 before it. Only the letters that
+// are used stand in the file, which is told by a tag of six capitals before the name (ISO 32000, 9.9, from
+// memory); ours takes as many bytes.
+const (
+	face   = "liberationsans-ab"
+	tagged = "/PAPERS+LiberationSans"
+)
 
 // WritePDF writes papers as one file, in their order. The error is the writer's.
 func WritePDF(w io.Writer, title string, papers []model.Paper) error {
@@ -39,13 +45,18 @@ func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 	f.AddUTF8FontFromBytes(face, "", liberationsansregular.TTF)
 	f.AddUTF8FontFromBytes(face, "B", liberationsansbold.TTF)
 	f.SetLineJoinStyle("round")
+	t := newTypeface()
 	for i := range papers {
 		p := &papers[i]
 		f.AddPageFormat("P", fpdf.SizeType{Wd: float64(p.Size.X) / mm, Ht: float64(p.Size.Y) / mm})
 		f.Bookmark(p.Title, 0, -1)
-		pdf{f, float64(p.Size.Y) / mm}.paper(p)
+		pdf{f, t, float64(p.Size.Y) / mm}.paper(p)
 	}
-	if err := f.Output(w); err != nil {
+	var file bytes.Buffer
+	if err := f.Output(&file); err != nil {
+		return fmt.Errorf("writing %s: %w", title, err)
+	}
+	if _, err := w.Write(bytes.ReplaceAll(file.Bytes(), []byte("/utf8"+face), []byte(tagged))); err != nil {
 		return fmt.Errorf("writing %s: %w", title, err)
 	}
 	return nil
@@ -54,6 +65,7 @@ func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 // pdf draws on one page; the library counts y from the top.
 type pdf struct {
 	*fpdf.Fpdf
+	face   *typeface
 	height float64
 }
 
@@ -74,7 +86,7 @@ func (f pdf) shape(s *model.Shape) {
 	if len(s.Lines) == 0 {
 		return
 	}
-	p := penOf(s.Kind)
+	p := penOf(s.Kind).shaded(s.Shade)
 	f.SetLineWidth(p.width)
 	f.SetDashPattern(p.dash, 0)
 	f.SetDrawColor(int(p.grey), int(p.grey), int(p.grey))
@@ -137,26 +149,17 @@ func (f pdf) arc(v geom.Vertex, to geom.Point) {
 	}
 }
 
-const (
-	cap      = 0.72 // height of a figure, of the type's
-	small    = 0.66 // type of a fraction
-	fracGap  = 0.10 // before a fraction that belongs to a whole number, and round its stroke
-	barWidth = 0.05
-)
-
-// lettering sets a line of text; where it has fractions, the whole text is told to whoever reads the file.
+// lettering sets a line of text; where it has fractions or signs that the type has not, the whole
+// text is told to whoever reads the file.
 func (f pdf) lettering(l *model.Lettering) {
 	style := ""
 	if l.Bold {
 		style = "B"
 	}
-	h := float64(l.Height) / mm
 	f.SetFont(face, style, 10)
-	f.SetFontUnitSize(h)
-	runs := runsOf(printable(l.Text))
-	width := 0.0
-	for _, r := range runs {
-		width += f.width(r, h)
+	set := f.face.set(l, f.face.shown(l.Text))
+	if len(set.pieces) == 0 {
+		return
 	}
 	x, y := f.at(l.At)
 	if l.Turn != 0 {
@@ -164,58 +167,32 @@ func (f pdf) lettering(l *model.Lettering) {
 		f.TransformRotate(l.Turn.Degrees(), x, y)
 		defer f.TransformEnd()
 	}
-	from := x
-	switch l.Align {
-	case model.Middle:
-		from -= width / 2
-	case model.Finish:
-		from -= width
-	}
-	if len(runs) > 1 || len(runs) == 1 && runs[0].under != "" {
+	first := &set.pieces[0]
+	if len(set.pieces) > 1 || first.of.under != "" || first.of.text != l.Text || l.Turn%(90*geom.Degree) != 0 {
 		f.RawWriteStr("/Span <</ActualText " + utf16Hex(l.Text) + ">> BDC")
-		defer f.RawWriteStr("EMC")
+		// Readers take where it begins and the type that it ends with for all of it.
+		f.SetFontUnitSize(set.height)
+		f.Text(x+first.from, y, " ")
+		defer func() {
+			f.SetFontUnitSize(set.height)
+			f.RawWriteStr("EMC")
+		}()
 	}
-	for _, r := range runs {
-		f.run(r, from, y, h)
-		from += f.width(r, h)
+	for _, p := range set.pieces {
+		if p.of.under == "" {
+			f.SetFontUnitSize(set.height)
+			f.Text(x+p.from, y, p.of.text)
+			continue
+		}
+		f.SetFontUnitSize(small * set.height)
+		f.Text(x+p.middle()-p.over/2, y-set.numerator(), p.of.text)
+		f.Text(x+p.middle()-p.below/2, y-set.denominator(), p.of.under)
+		f.SetDrawColor(0, 0, 0)
+		f.SetLineWidth(barWidth * set.height)
+		f.SetDashPattern(nil, 0)
+		f.Line(x+p.from, y-set.bar(), x+p.to, y-set.bar())
 	}
 }
-
-// width is that of a run, in millimetres.
-func (f pdf) width(r run, h float64) float64 {
-	if r.under == "" {
-		return f.GetStringWidth(r.text)
-	}
-	w := small * max(f.GetStringWidth(r.text), f.GetStringWidth(r.under))
-	if r.afterGap {
-		w += fracGap * h
-	}
-	return w + fracGap*h
-}
-
-func (f pdf) run(r run, x, y, h float64) {
-	if r.under == "" {
-		f.Text(x, y, r.text)
-		return
-	}
-	w := f.width(r, h)
-	if r.afterGap {
-		x, w = x+fracGap*h, w-fracGap*h
-	}
-	middle := y - cap*h/2
-	f.SetFontUnitSize(small * h)
-	num, den := f.GetStringWidth(r.text), f.GetStringWidth(r.under)
-	f.Text(x+(w-num)/2, middle-fracGap*h, r.text)
-	f.Text(x+(w-den)/2, middle+fracGap*h+cap*small*h, r.under)
-	f.SetFontUnitSize(h)
-	f.SetDrawColor(0, 0, 0)
-	f.SetLineWidth(barWidth * h)
-	f.SetDashPattern(nil, 0)
-	f.Line(x, middle, x+w, middle)
-}
-
-// printable puts signs that the type has in the place of those that it has not.
-func printable(text string) string { return strings.ReplaceAll(text, "⌀", "Ø") }
 
 // utf16Hex is a text as PDF takes one that is not ASCII.
 func utf16Hex(text string) string {

@@ -158,6 +158,7 @@ func since(t reflect.Type, field string) int {
 		{reflect.TypeFor[model.Work](), never, []string{"First"}},
 		{reflect.TypeFor[model.Program](), 2, []string{"Setup", "MovedOn", "Reliefs", "Test"}},
 		{reflect.TypeFor[model.Model](), 2, []string{"Values", "Saw", "Templates", "Routings", "Setting", "Ways", "Drains", "Carry", "Rough", "Work"}},
+		{reflect.TypeFor[model.Build](), 2, []string{"Paper"}},
 		{reflect.TypeFor[model.Room](), 2, []string{"Floor"}},
 		{reflect.TypeFor[model.Part](), 2, []string{"Filled", "Scribes", "Match"}},
 		{reflect.TypeFor[model.Wall](), 2, []string{"Read"}},

@@ -28,7 +28,7 @@ type sheet struct {
 func Page(w io.Writer, r *model.Revision, names Names) error {
 	p := sheet{markup.New(w), reported(r, names)}
 	sections := p.sections()
-	p.Head(generator, "What differs in "+r.New.Build.Name, markup.Look+look, "")
+	p.Head(generator, "What differs in "+r.New.Build.Name, markup.Look+look, markup.Policy{})
 	p.Start("body")
 	p.top(sections)
 	p.Start("main")

@@ -16,7 +16,7 @@ type seen struct {
 }
 
 // views lays the views of both builds over each other, those with a difference; of how
-// many there is none it tells.
+// many there is none it tells. Where things are drawn apart, a difference tells nothing.
 func (r *report) views() (out []seen, same int) {
 	old := map[string]*model.View{} // lookup only
 	for i := range r.Old.Views {
@@ -24,7 +24,7 @@ func (r *report) views() (out []seen, same int) {
 	}
 	for i := range r.New.Views {
 		v := &r.New.Views[i]
-		if v.Part != "" {
+		if v.Part != "" || v.Apart {
 			continue
 		}
 		before := old[v.Name]
@@ -47,7 +47,7 @@ func (r *report) views() (out []seen, same int) {
 		}
 	}
 	for i := range r.Old.Views {
-		if v := &r.Old.Views[i]; v.Part == "" && old[v.Name] != nil {
+		if v := &r.Old.Views[i]; v.Part == "" && !v.Apart && old[v.Name] != nil {
 			out = append(out, r.alone(v, "old", r.names.Old))
 		}
 	}

@@ -3,6 +3,7 @@ build "whole" {
   unit     = "mm"
   marks    = 0.5
   revision = "A"
+  paper    = "A3"
 }
 
 given "bar" {

@@ -1,0 +1,138 @@
+package paper
+
+import (
+	"strings"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/view"
+)
+
+// item is a view at its scale, with what is written over it.
+type item struct {
+	view        model.View
+	scale       scale
+	title, note []string // their lines
+	said        Length   // how wide these are at most, with what they are indented
+	beside      bool     // they stand to the left of the view, not above it
+	wide, high  Length   // what it takes of a paper at least
+}
+
+// Parts are drawn at a quarter of their size at most, and smaller than an eighth only where the
+// paper takes no more.
+const (
+	mostOfPart  = 4
+	leastOfPart = 8
+)
+
+// fit finds the scales of a view: the largest at which it fits the room of a paper, with smaller
+// type where it fits at none, and of a part those after it that are no smaller than an eighth. A part
+// stands at a larger scale than that where it takes half of the room at most.
+func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (at []item) {
+	var it item
+	for height := typeOn; height > mm/10; height = height * 4 / 5 {
+		for _, n := range scalesOf(m.Build.Unit) {
+			part := first.Part != ""
+			if part && n < mostOfPart || n.on(first.Bounds.X.Size()-2*first.TextHeight) > room.X.Size()*9/8 {
+				continue
+			}
+			if len(at) > 0 && (!part || n > leastOfPart*5/4) {
+				return at
+			}
+			it = item{view: draw(height * Length(n)), scale: n}
+			it.view.Name = first.Name
+			if it.measure(m, room.X.Size()); it.fits(room) && (!part || n >= leastOfPart || it.halves(room)) {
+				at = append(at, it)
+			} else if it.stand(m); !part && it.fits(room) {
+				return []item{it}
+			}
+		}
+		if len(at) > 0 {
+			return at
+		}
+	}
+	return []item{it}
+}
+
+func (it *item) fits(room geom.Rect) bool {
+	return it.wide <= room.X.Size() && it.high <= room.Y.Size()
+}
+
+// halves reports whether two such items fit side by side, or one above the other.
+func (it *item) halves(room geom.Rect) bool {
+	return 2*it.wide+between <= room.X.Size() || 2*it.high+between <= room.Y.Size()
+}
+
+// measure puts title and note above the view, broken into lines, and tells how much of a paper the
+// item takes.
+func (it *item) measure(m *model.Model, most Length) {
+	least := 130 * mm
+	if it.view.Part != "" {
+		least = column
+	}
+	size := it.size()
+	it.beside = false
+	it.words(m, max(size.X, min(least, most)))
+	it.wide, it.high = max(size.X, it.said), size.Y+it.head()
+}
+
+// stand puts them to the left of the view.
+func (it *item) stand(m *model.Model) {
+	size := it.size()
+	it.beside = true
+	it.words(m, column)
+	it.wide, it.high = it.said+size.X, max(size.Y, it.head())
+}
+
+// column is how wide notes are beside a view, and above that of a part.
+const column = 75 * mm
+
+// words breaks title and note into lines of a width, or what their longest words and the bar need.
+func (it *item) words(m *model.Model, wide Length) {
+	it.said = max(wide, indent+it.barWidth(m))
+	it.title = wrap(it.view.Title, heading, it.said-indent)
+	it.note = append(wrap(it.view.Note, note, it.said-indent), "Scale "+it.scale.words(m.Build.Unit))
+}
+
+// size is that of the view on paper.
+func (it *item) size() geom.Point {
+	return geom.Point{X: it.scale.on(it.view.Bounds.X.Size()), Y: it.scale.on(it.view.Bounds.Y.Size())}
+}
+
+// head is the height of title, note and bar.
+func (it *item) head() Length {
+	return heading*leading/100*Length(len(it.title)) + note*leading/100*Length(len(it.note)) + 3*note
+}
+
+// wrap breaks a text into lines that are no wider than most.
+func wrap(text string, height, most Length) (lines []string) {
+	line := ""
+	for _, word := range pieces(strings.Fields(text), height, most) {
+		next := strings.TrimSpace(line + " " + word)
+		if line != "" && view.TypeWidth(next, height) > most {
+			lines = append(lines, line)
+			next = word
+		}
+		line = next
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// pieces breaks words that are wider than a line.
+func pieces(words []string, height, most Length) (all []string) {
+	for _, word := range words {
+		part := ""
+		for _, r := range word {
+			if part != "" && view.TypeWidth(part+string(r), height) > most {
+				all = append(all, part)
+				part = ""
+			}
+			part += string(r)
+		}
+		all = append(all, part)
+	}
+	return all
+}

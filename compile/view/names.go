@@ -1,0 +1,186 @@
+package view
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/view/paint"
+)
+
+// places is how many free pieces of a thing are tried for its name.
+const places = 8
+
+// calledOut is how many names of a picture are led to what has no room for them; where more are
+// needed, none is: they would hide the picture.
+const calledOut = 160
+
+// calledNear is how far from a thing its name stands clear of the picture, in text heights.
+const calledNear = 16
+
+const untold = " What bears no name had no room for it."
+
+// ownersOf names what bodies belong to, and is empty for those whose owner has no name in the
+// picture: boxes, slabs, appliances and knee walls are written once.
+func ownersOf(m *model.Model, all []body) []string {
+	names := map[string]string{} // lookup only
+	for i := range m.Runs {
+		for j := range m.Runs[i].Boxes {
+			b := &m.Runs[i].Boxes[j]
+			names[b.Key()] = b.Name
+		}
+	}
+	for i := range m.Slabs {
+		names[m.Slabs[i].Key()] = m.Slabs[i].Words()
+	}
+	for i := range m.KneeWalls {
+		names[kneeWallID(&m.KneeWalls[i])] = "knee wall " + m.KneeWalls[i].Name
+	}
+	owners := make([]string, len(all))
+	for i := range all {
+		owner := all[i].id
+		if p := all[i].part; p != nil && p.Kind != model.SlabPiece {
+			owner = p.Block()
+		}
+		owners[i] = names[owner]
+	}
+	return owners
+}
+
+// partNames names each body by itself.
+func partNames(all []body) []string {
+	names := make([]string, len(all))
+	for i := range all {
+		names[i] = all[i].name
+	}
+	return names
+}
+
+// nameFaces writes names, one for each body; one that several have is written once, where most of
+// them is seen: into a face, or beside it with a leader.
+func (s *sheet) nameFaces(all []body, seen []paint.Seen, names []string) {
+	free := map[string][]paint.Free{} // lookup only
+	var order []string
+	for i := range seen {
+		name := names[seen[i].Of]
+		if name == "" || seen[i].Cut > 0 {
+			continue
+		}
+		if free[name] == nil {
+			order = append(order, name)
+		}
+		free[name] = append(free[name], seen[i].Free...)
+	}
+	var outside []string
+	clear := s.clearOf(seen)
+	left := 0
+	for _, name := range order {
+		slices.SortStableFunc(free[name], func(a, b paint.Free) int { return cmp.Compare(b.Area, a.Area) })
+		if !s.nameIn(free[name], name) {
+			outside = append(outside, name)
+		}
+	}
+	if len(outside) > calledOut {
+		s.view.Note += untold
+		return
+	}
+	for _, name := range outside {
+		largest := free[name][0]
+		if largest.Area < float64(s.h)*float64(s.h)/4 {
+			continue
+		}
+		blocks := []block{setBlock([]string{name}, s.h)}
+		if !s.searchTo(calledNear, blocks, largest.Middle, clear, false) && !s.search(blocks, largest.Middle, anywhere) {
+			left++
+		}
+	}
+	if left > 0 {
+		s.view.Note += untold
+	}
+}
+
+// nameIn writes a name into one of the largest free pieces.
+func (s *sheet) nameIn(free []paint.Free, name string) bool {
+	b := setBlock([]string{name}, s.h)
+	for _, f := range free[:min(len(free), places)] {
+		place := boxAt(f.Middle, b.w, b.h, 0)
+		if within(f.Corners, place) && s.free(place, false) {
+			s.set(b, f.Middle, 0)
+			return true
+		}
+	}
+	for _, f := range free[:min(len(free), places)] {
+		place := boxAt(f.Middle, b.w, b.h, 0)
+		if amid(free, place) && s.free(place, false) {
+			s.set(b, f.Middle, 0)
+			return true
+		}
+	}
+	return false
+}
+
+// amid reports whether a box lies in several pieces together, as far as points of it tell that
+// stand a third of its height apart.
+func amid(free []paint.Free, b box) bool {
+	step := 2 * b.hh / 3
+	for y := -b.hh; y <= b.hh+1; y += step {
+		for x := -b.hw; x <= b.hw+step/2; x += step {
+			at := boxAt(geom.Point{X: Length(b.x + min(x, b.hw)), Y: Length(b.y + y)}, 0, 0, 0)
+			if !slices.ContainsFunc(free, func(f paint.Free) bool { return within(f.Corners, at) }) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// within reports whether a box lies in a convex ring, counter-clockwise.
+func within(ring []geom.Point, b box) bool {
+	for i, p := range ring {
+		edge := segOf(p, ring[(i+1)%len(ring)])
+		for _, c := range b.corners() {
+			if edge.side(c[0], c[1]) < 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// clearOf returns whether a callout stands on no face of a picture. It looks these up in squares
+// of the picture.
+func (s *sheet) clearOf(seen []paint.Seen) func(*candidate) bool {
+	side := float64(8 * s.h)
+	type square [2]int
+	faces := map[square][]int{} // lookup only
+	each := func(r geom.Rect, do func(square)) {
+		at := func(l Length) int { return int(math.Floor(float64(l) / side)) }
+		for x := at(r.X.Lo); x <= at(r.X.Hi); x++ {
+			for y := at(r.Y.Lo); y <= at(r.Y.Hi); y++ {
+				do(square{x, y})
+			}
+		}
+	}
+	for i := range seen {
+		each(ringOf(seen[i].Outline).Bounds(), func(at square) { faces[at] = append(faces[at], i) })
+	}
+	return func(p *candidate) (clear bool) {
+		clear = true
+		each(p.text.bounds(), func(at square) {
+			clear = clear && !slices.ContainsFunc(faces[at], func(i int) bool { return covers(&seen[i], p.text) })
+		})
+		return clear
+	}
+}
+
+// covers reports whether a face lies under a box: an edge of it crosses that, or it holds it.
+func covers(f *paint.Seen, b box) bool {
+	for i, p := range f.Outline {
+		if b.crosses(segOf(p, f.Outline[(i+1)%len(f.Outline)])) {
+			return true
+		}
+	}
+	return f.Holds(geom.Point{X: Length(b.x), Y: Length(b.y)})
+}

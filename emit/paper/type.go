@@ -1,0 +1,142 @@
+package paper
+
+import (
+	"strings"
+
+	"github.com/go-fonts/liberation/liberationsansbold"
+	"github.com/go-fonts/liberation/liberationsansregular"
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+
+	"barwright/compile/model"
+	"barwright/lang/latin"
+)
+
+// typeface measures the type that papers are set in.
+type typeface struct {
+	regular, bold *sfnt.Font
+	buf           sfnt.Buffer
+}
+
+// newTypeface panics where the type that this program carries is broken.
+func newTypeface() *typeface {
+	read := func(ttf []byte) *sfnt.Font {
+		f, err := sfnt.Parse(ttf)
+		if err != nil {
+			panic(err)
+		}
+		return f
+	}
+	return &typeface{regular: read(liberationsansregular.TTF), bold: read(liberationsansbold.TTF)}
+}
+
+// glyph is that of a letter; 0 where the type has none.
+func (t *typeface) glyph(f *sfnt.Font, r rune) sfnt.GlyphIndex {
+	g, err := f.GlyphIndex(&t.buf, r)
+	if err != nil {
+		return 0
+	}
+	return g
+}
+
+// shown is a text in letters that the type has: for others stand those of plain Latin, as in cut
+// files, and a question mark for what has none.
+func (t *typeface) shown(text string) string {
+	var b strings.Builder
+	for _, r := range strings.ReplaceAll(text, "⌀", "Ø") {
+		if t.glyph(t.regular, r) != 0 && t.glyph(t.bold, r) != 0 {
+			b.WriteRune(r)
+		} else {
+			b.WriteString(latin.ASCII(string(r)))
+		}
+	}
+	return b.String()
+}
+
+// width is how wide a text is set, in ems.
+func (t *typeface) width(text string, bold bool) (ems float64) {
+	f := t.regular
+	if bold {
+		f = t.bold
+	}
+	units := fixed.Int26_6(f.UnitsPerEm())
+	for _, r := range text {
+		// In a type of as many 64ths to the em as the face has units, each counts as one.
+		if wide, err := f.GlyphAdvance(&t.buf, t.glyph(f, r), units, font.HintingNone); err == nil {
+			ems += float64(wide) / float64(units)
+		}
+	}
+	return ems
+}
+
+// How fractions are set, in ems of the line that they stand in.
+const (
+	capital  = 0.72 // height of a figure
+	small    = 0.66 // type of a fraction
+	fracGap  = 0.10 // before a fraction that belongs to a whole number, and above and below its bar
+	barWidth = 0.05
+)
+
+// setting is a line of text as it is set: millimetres on the paper, from the line's own point.
+type setting struct {
+	height float64
+	pieces []piece
+}
+
+// piece is a run in its place.
+type piece struct {
+	of          run
+	from, to    float64
+	over, below float64 // widths of a numerator and a denominator
+}
+
+func (p *piece) middle() float64 { return (p.from + p.to) / 2 }
+
+// How far the parts of a fraction stand above the line.
+func (s *setting) bar() float64         { return capital / 2 * s.height }
+func (s *setting) numerator() float64   { return (capital/2 + fracGap) * s.height }
+func (s *setting) denominator() float64 { return (capital/2 - fracGap - capital*small) * s.height }
+
+// set places the runs of a text, which is written for a lettering.
+func (t *typeface) set(l *model.Lettering, text string) (s setting) {
+	s.height = float64(l.Height) / mm
+	wide := t.place(&s, text, l.Bold)
+	if room := float64(l.Room) / mm; room > 0 && wide > room {
+		s.height *= room / wide
+		s.pieces = nil
+		wide = t.place(&s, text, l.Bold)
+	}
+	back := 0.0
+	switch l.Align {
+	case model.Middle:
+		back = wide / 2
+	case model.Finish:
+		back = wide
+	}
+	for i := range s.pieces {
+		s.pieces[i].from -= back
+		s.pieces[i].to -= back
+	}
+	return s
+}
+
+func (t *typeface) place(s *setting, text string, bold bool) (x float64) {
+	for _, r := range runsOf(text) {
+		p := piece{of: r, from: x}
+		if r.under == "" {
+			x += t.width(r.text, bold) * s.height
+			p.to = x
+			s.pieces = append(s.pieces, p)
+			continue
+		}
+		if r.afterGap {
+			p.from += fracGap * s.height
+		}
+		p.over, p.below = t.width(r.text, bold)*small*s.height, t.width(r.under, bold)*small*s.height
+		p.to = p.from + max(p.over, p.below)
+		x = p.to + fracGap*s.height
+		s.pieces = append(s.pieces, p)
+	}
+	return x
+}
