@@ -109,6 +109,7 @@
 
   // gather finds what can be pointed at, again where a live page is redrawn.
   function gather() {
+    const before = [shown, held].map((e) => (e ? e.own[0] : undefined)); // a row may be another part's now
     things = all("[data-part], [data-stock]");
     rows = all("#parts tr[data-part]");
     listed = all("#parts tbody tr, #cuts tbody tr, #bill tr[data-stock]");
@@ -121,9 +122,8 @@
     const stop = Math.max(rows.indexOf(document.activeElement), 0);
     rows.forEach((row, i) => { row.tabIndex = i === stop ? 0 : -1; });
     for (const e of all(".scroll")) fits.observe(e);
-    const again = (e) => (e && !e.isConnected ? things.find((o) => o.own[0] === e.own[0]) || null : e);
-    held = again(held);
-    const was = again(shown);
+    const [was, kept] = before.map((id) => (id && things.find((e) => e.dataset.part === id)) || null);
+    held = kept;
     shown = undefined;
     show(was);
     filter();
