@@ -45,7 +45,7 @@ func Compile(src *lang.Source) (*model.Model, finding.List) {
 func compiled(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
 	m, findings := priced(src, rules, e)
 	if m != nil {
-		m.Views, m.Sheets = view.Views(m), view.Sheets(m)
+		m.Views, m.Sheets, m.Sticks = view.Views(m), view.Sheets(m), view.Sticks(m)
 	}
 	return m, findings
 }

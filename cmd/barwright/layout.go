@@ -195,7 +195,7 @@ func listName(arg string) string {
 
 // listFiles are the files of a plain cut list that is laid out.
 func listFiles(m *model.Model) []folder.File {
-	m.Sheets = view.Sheets(m)
+	m.Sheets, m.Sticks = view.Sheets(m), view.Sticks(m)
 	files := []folder.File{
 		{Name: "layout.txt", Write: func(w io.Writer) error { return sawlist.Text(w, m, true) }},
 		{Name: "cutlist.csv", Write: func(w io.Writer) error { return table.Positions(w, m) }},

@@ -298,7 +298,7 @@ func TestBuildHasNoLiveScript(t *testing.T) {
 		t.Fatal(err, b.findings)
 	}
 	var page bytes.Buffer
-	files, err := outputs(b.model)
+	files, err := outputs(b.model, "")
 	if err == nil {
 		err = files[0].Write(&page)
 	}

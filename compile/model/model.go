@@ -46,6 +46,7 @@ type Model struct {
 	Work      []Task     // in the order in which it is done
 	Views     []View
 	Sheets    []View       // as they are laid out, in the order of the layouts; not among Views
+	Sticks    []View       // sticks and bars as they are cut, one of each stock
 	Findings  finding.List // warnings and notes; a model has no errors
 }
 

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +12,9 @@ import (
 
 var billColumns = []markup.Column{markup.Words("what"), markup.Words("for"), markup.Figures("quantity"), markup.Words("used"),
 	markup.Figures("weight, kg"), markup.Figures("each"), markup.Figures("cost")}
+
+// noPrice stands where a price is not given.
+const noPrice = "no price"
 
 func (p writer) bill() {
 	p.section("bill")
@@ -26,23 +30,19 @@ func (p writer) bill() {
 		l := &p.m.Bill[i]
 		if l.Section != section {
 			section = l.Section
-			p.Start("tr", "role", "row", "class", "group")
-			p.El("th", section, "role", "rowheader", "scope", "rowgroup", "colspan", strconv.Itoa(len(billColumns)))
-			p.End()
+			p.group(i)
 		}
-		each, cost := "", ""
+		each, cost := "", noPrice
 		if l.Priced {
 			each, cost = Money(l.Price), Money(l.Cost())
-		}
-		what := l.Text
-		if what == "" {
-			what = l.Item
 		}
 		if l.WeightKg == 0 {
 			unweighed++
 		}
 		weight += l.WeightKg
-		p.Row(billColumns, what, l.Use, Pieces(l.Quantity, l.Unit), l.Needed, kilograms(l.WeightKg), each, cost)
+		p.Start("tr", "role", "row", "data-stock", l.Item)
+		p.Cells(billColumns, cmp.Or(l.Text, l.Item), l.Use, Pieces(l.Quantity, l.Unit), l.Needed, kilograms(l.WeightKg), each, cost)
+		p.End()
 	}
 	cost, unpriced := model.Total(p.m.Bill)
 	p.Start("tr", "role", "row", "class", "sum")
@@ -50,6 +50,31 @@ func (p writer) bill() {
 	p.End()
 	p.EndTable()
 	p.slabs()
+	p.End()
+}
+
+// group heads the lines of a section, the first of which is told, with what they come to.
+func (p writer) group(first int) {
+	lines := p.m.Bill[first:]
+	if n := slices.IndexFunc(lines, func(l model.BillLine) bool { return l.Section != lines[0].Section }); n >= 0 {
+		lines = lines[:n]
+	}
+	weight := 0.0
+	for _, l := range lines {
+		weight += l.WeightKg
+	}
+	cost, unpriced := model.Total(lines)
+	money := noPrice
+	if unpriced < len(lines) {
+		money = Money(cost)
+	}
+	p.Start("tr", "role", "row", "class", "group")
+	heading := lines[0].Section
+	if unpriced > 0 && unpriced < len(lines) {
+		heading += ": " + remarks(0, unpriced)
+	}
+	p.El("th", heading, "role", "rowheader", "scope", "rowgroup", "colspan", "4")
+	p.Cells(billColumns[4:], kilograms(weight), "", money)
 	p.End()
 }
 

@@ -46,7 +46,7 @@ func WriteLive(w io.Writer, l Live) error {
 		name = m.Build.Name
 	}
 	p := writer{markup.New(w), m}
-	p.Head("barwright view", name, markup.Look+workLook+liveLook, LivePolicy())
+	p.Head("barwright view", name, markup.Look+barLook+workLook+liveLook, LivePolicy())
 	p.Start("body", "data-number", strconv.Itoa(l.Number))
 	p.amiss(l)
 	if m != nil {
@@ -55,6 +55,7 @@ func WriteLive(w io.Writer, l Live) error {
 		p.unbuilt(name)
 	}
 	p.pointed()
+	p.run(script)
 	p.run(liveScript)
 	return p.Close()
 }

@@ -1,6 +1,6 @@
 "use strict";
 (() => {
-  const shown = ["#live", "body > header", "body > main"];
+  const shown = ["#live", "body > header", "body > .bar > nav", "body > main"];
   const ended = document.getElementById("ended");
   let number = document.body.dataset.number;
   let wanted = number;
@@ -72,12 +72,14 @@
     });
   }
 
+  const built = (page) => page.querySelector("body > .bar");
   const policy = (page) => page.querySelector("meta[http-equiv]").content;
 
   function take(page) {
     if (policy(page) !== policy(document)) return location.reload(); // another barwright
+    if (!built(page) !== !built(document)) return location.reload(); // the first build
     inPlace(() => {
-      for (const part of shown) become(document.querySelector(part), page.querySelector(part));
+      for (const part of shown) if (document.querySelector(part)) become(document.querySelector(part), page.querySelector(part));
       document.title = page.title;
       number = document.body.dataset.number = page.body.dataset.number;
       document.dispatchEvent(new Event("redrawn"));

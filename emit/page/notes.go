@@ -33,7 +33,7 @@ func (p writer) finding(f finding.Finding) {
 	p.El("code", f.Slug)
 	p.place(f.At)
 	p.End()
-	p.El("p", f.Text)
+	p.El("p", unbroken(f.Text))
 	if f.Mend != "" {
 		p.Start("p")
 		p.Text("Mend: ")
@@ -42,7 +42,7 @@ func (p writer) finding(f finding.Finding) {
 	}
 	for _, r := range f.Related {
 		p.Start("p", "class", "related")
-		p.Text(r.Text)
+		p.Text(unbroken(r.Text))
 		p.place(r.At)
 		p.End()
 	}

@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -27,9 +28,21 @@ type measured struct {
 	RowTitle                          string
 	RowOfShape, SecondRowLit          bool
 	TabStops                          int
+	CutLit, BillLit, LayoutLit        int
+	Said                              string
+	FieldHeld, Entered, Cleared       bool
+	Filtered                          []string
+	FoundShapes                       int
+	Counted                           string
 }
 
 var result = regexp.MustCompile(`(?s)<pre id="measured">(.*?)</pre>`)
+
+// frame is a page at a width in CSS pixels.
+type frame struct {
+	width int
+	m     *model.Model
+}
 
 // The outside check sets the page in a browser, at the widths of a desk, a
 // phone and the narrowest phone, and has the browser measure its own letters.
@@ -39,10 +52,18 @@ func TestInBrowser(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	frames := []struct {
-		width int
-		m     *model.Model
-	}{{1280, bar()}, {390, bar()}, {320, bar()}, {1280, strange()}, {320, strange()}, {1280, fitted()}, {390, fitted()}}
+	frames := []frame{{1280, bar()}, {390, bar()}, {320, bar()}, {1280, strange()}, {320, strange()}, {1280, fitted()}, {390, fitted()}}
+	for _, name := range examples {
+		m := example(t, name)
+		frames = append(frames, frame{1280, m}, frame{390, m})
+	}
+	for _, m := range []*model.Model{
+		example(t, "boatshed", "width   = 30\n", "width   = 33.375\n", "width    = 42\n", "width    = 39 + 1/16\n", "bar_top     = 42", "bar_top     = 42.375"),
+		example(t, "boatshed", "width   = 18\n", "width   = 20.25\n", "counter_top = 36", "counter_top = 35.1875", "width    = 42\n", "width    = 44.5\n"),
+		example(t, "servery", `"urn" { width = 600 }`, `"urn" { width = 547 }`, `"tea" { width = 600 }`, `"tea" { width = 533 }`, "bar_top     = 1110", "bar_top     = 1127"),
+	} {
+		frames = append(frames, frame{1280, m})
+	}
 	var b bytes.Buffer
 	b.WriteString("<!DOCTYPE html><meta charset=utf-8><pre id=\"measured\"></pre>")
 	for _, f := range frames {
@@ -97,12 +118,12 @@ func strange() *model.Model {
 
 func (m *measured) check(t *testing.T, of *model.Model) {
 	t.Helper()
-	texts := 0
-	for _, v := range of.Views {
+	texts, drawn := 0, slices.Concat(of.Views, of.Sheets, of.Sticks)
+	for _, v := range drawn {
 		texts += len(v.Texts) + len(v.Dims)
 	}
-	if m.Svgs != len(of.Views) || m.Texts != texts {
-		t.Errorf("%d px: %d drawings with %d texts; want %d with %d", m.Width, m.Svgs, m.Texts, len(of.Views), texts)
+	if m.Svgs != len(drawn) || m.Texts != texts {
+		t.Errorf("%d px: %d drawings with %d texts; want %d with %d", m.Width, m.Svgs, m.Texts, len(drawn), texts)
 	}
 	for _, o := range m.Overlaps {
 		t.Errorf("%d px: texts overlap: %s", m.Width, o)
@@ -121,6 +142,38 @@ func (m *measured) check(t *testing.T, of *model.Model) {
 	}
 	if m.ShapesOfRow < 2 || m.AfterLeaving != 0 || !m.RowOfShape || !m.SecondRowLit || m.TabStops != 1 || !strings.Contains(m.RowTitle, of.Parts[0].Label) {
 		t.Errorf("%d px: pointing does not work: %+v", m.Width, *m)
+	}
+	m.checkNames(t, of)
+}
+
+// checkNames looks at what the first part's name finds.
+func (m *measured) checkNames(t *testing.T, of *model.Model) {
+	t.Helper()
+	p := &of.Parts[0]
+	cuts, lines := 0, 0
+	for _, c := range of.Cuts {
+		if slices.Contains(c.Parts, p.Label) {
+			cuts++
+		}
+	}
+	for _, l := range of.Bill {
+		if l.Item == p.Stock {
+			lines++
+		}
+	}
+	if m.CutLit != cuts || m.BillLit != lines || m.LayoutLit != min(len(of.Sheets), 1) {
+		t.Errorf("%d px: lit are %d lines of the cut list, %d of the bill, %d pieces as cut; want %d, %d, %d",
+			m.Width, m.CutLit, m.BillLit, m.LayoutLit, cuts, lines, min(len(of.Sheets), 1))
+	}
+	for _, want := range []string{p.Label, p.Name, p.Owner, " thick", " from the left", " above "} {
+		if !strings.Contains(m.Said, want) {
+			t.Errorf("%d px: %q does not say %q", m.Width, m.Said, want)
+		}
+	}
+	found := slices.Contains(m.Filtered, p.Label) && len(m.Filtered) < len(of.Parts) &&
+		strings.HasPrefix(m.Counted, count(len(m.Filtered), "part")+",") && m.FoundShapes > 0
+	if !found || !m.FieldHeld || !m.Entered || !m.Cleared {
+		t.Errorf("%d px: filtering does not work: %+v", m.Width, *m)
 	}
 }
 

@@ -19,10 +19,13 @@ import (
 //go:embed point.js
 var script string
 
-// workLook is the style of the order of work.
-//
-//go:embed work.css
-var workLook string
+// barLook is the style of what stays on the screen, workLook that of the order of work.
+var (
+	//go:embed bar.css
+	barLook string
+	//go:embed work.css
+	workLook string
+)
 
 // writer writes one model.
 type writer struct {
@@ -33,16 +36,18 @@ type writer struct {
 // Write writes the page. The error is the writer's.
 func Write(w io.Writer, m *model.Model) error {
 	p := writer{markup.New(w), m}
-	p.Head("barwright build", m.Build.Name, markup.Look+workLook, markup.Policy{Scripts: []string{script}})
+	p.Head("barwright build", m.Build.Name, markup.Look+barLook+workLook, markup.Policy{Scripts: []string{script}})
 	p.Start("body")
 	p.build()
 	p.pointed()
+	p.run(script)
 	return p.Close()
 }
 
 // build writes what the page shows of the build: all that changes with it.
 func (p writer) build() {
 	p.top()
+	p.bar()
 	p.Start("main")
 	p.findings()
 	p.drawings()
@@ -59,15 +64,7 @@ func (p writer) build() {
 	p.End()
 }
 
-// pointed writes what tells of the part that is pointed at, and the script for it.
-func (p writer) pointed() {
-	p.Start("div", "id", "pointed", "role", "status", "hidden", "")
-	p.El("span", "")
-	p.El("a", "in the list", "href", "#parts")
-	p.End()
-	p.run(script)
-}
-
+// run writes a script.
 func (p writer) run(script string) {
 	p.Start("script")
 	p.Raw(script)
@@ -100,6 +97,13 @@ func (p writer) top() {
 		p.fact(g.Name, value)
 	}
 	p.End()
+	p.End()
+}
+
+// bar stays at the top of the screen: the way to each section, and the field that filters, which
+// the script shows.
+func (p writer) bar() {
+	p.Start("div", "class", "bar")
 	p.Start("nav", "aria-label", "On this page")
 	for _, s := range sections {
 		if s[0] == "ways" && len(p.m.Ways) == 0 {
@@ -108,6 +112,21 @@ func (p writer) top() {
 		p.El("a", s[1], "href", "#"+s[0])
 	}
 	p.End()
+	p.Start("div", "id", "filter", "role", "search", "hidden", "")
+	p.El("label", "Filter by name, label or stock", "for", "wanted")
+	p.Void("input", "id", "wanted", "type", "search", "autocomplete", "off", "spellcheck", "false", "placeholder", "Filter …")
+	p.El("p", "", "id", "found", "role", "status")
+	p.End()
+	p.End()
+}
+
+// pointed is the bar at the foot of the screen, which tells of what is pointed at.
+func (p writer) pointed() {
+	p.Start("div", "id", "pointed", "role", "status", "hidden", "")
+	p.El("strong", "")
+	p.El("span", "")
+	p.El("a", "in the list", "href", "#parts")
+	p.El("a", "as it is cut", "href", "#layouts")
 	p.End()
 }
 
@@ -123,7 +142,7 @@ func (p writer) unit() string {
 func (p writer) fact(name, value string) {
 	p.Start("div")
 	p.El("dt", name)
-	p.El("dd", value)
+	p.El("dd", unbroken(value))
 	p.End()
 }
 
@@ -139,6 +158,15 @@ func (p writer) section(id string) {
 
 func (p writer) drawings() {
 	p.section("drawings")
+	p.Start("ul", "class", "views")
+	for i := range p.m.Views {
+		if v := &p.m.Views[i]; v.Part == "" {
+			p.Start("li")
+			p.El("a", v.Title, "href", "#"+v.Name)
+			p.End()
+		}
+	}
+	p.End()
 	for i := range p.m.Views {
 		if v := &p.m.Views[i]; v.Part == "" {
 			drawing(p.Writer, v, "drawing")

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/emit/markup"
 	"barwright/lang/length"
@@ -33,8 +34,9 @@ func (p writer) parts() {
 		p.End()
 		return
 	}
-	p.El("p", "Point at a row, or move through the rows with the arrow keys, to see the part in every drawing; "+
-		"Enter goes to the first of them, Escape lets go. Point at a shape to find its row.", "class", "hint")
+	p.El("p", "Point at a row, or move through the rows with the arrow keys, to see the part in every drawing, as it is cut, "+
+		"and what it is bought as; Enter goes to the first drawing, Escape lets go. Point at a shape to find its row. "+
+		"The field at the top, or the key /, filters by name.", "class", "hint")
 	drawn := map[string]string{} // for lookup only
 	for _, v := range p.m.Views {
 		if v.Part != "" {
@@ -53,7 +55,7 @@ func (p writer) parts() {
 	for i := range p.m.Parts {
 		part := &p.m.Parts[i]
 		x, y := part.Size()
-		p.Start("tr", "role", "row", "id", "row-"+strconv.Itoa(i+1), "data-part", part.ID)
+		p.Start("tr", "role", "row", "id", "row-"+strconv.Itoa(i+1), "data-part", part.ID, "data-stock", part.Stock, "data-lies", p.lies(part))
 		p.Start("td", "role", "cell", "class", "t label", "data-h", "label")
 		if name, ok := drawn[part.ID]; ok {
 			p.El("a", part.Label, "href", "#"+name)
@@ -76,6 +78,13 @@ func (p writer) parts() {
 	}
 	p.End()
 	p.End()
+}
+
+// lies tells where a part lies: along its run or wall, out from it, and how high.
+func (p writer) lies(part *model.Part) string {
+	span := func(s geom.Span) string { return p.near(s.Lo) + " to " + p.near(s.Hi) }
+	b := part.Placement.Box
+	return span(b.U) + " from the left, " + span(b.V) + " out, " + span(b.Z) + " above " + p.m.Room.Floor.Zero()
 }
 
 // goodOf names the faces of a part that is drawn on one of them that should be the better ones.
@@ -140,6 +149,10 @@ func (p writer) cuts() {
 		columns = slices.Concat(columns, smallColumns)
 	}
 	small := p.m.SmallParts()
+	ids := map[string]string{} // by label; lookup only
+	for i := range p.m.Parts {
+		ids[p.m.Parts[i].Label] = p.m.Parts[i].ID
+	}
 	caption := "Sizes to cut, as often as they are needed"
 	if edged {
 		caption += "; banding is no part of them"
@@ -160,10 +173,30 @@ func (p writer) cuts() {
 		} else if flags {
 			texts = append(texts, "")
 		}
-		p.Row(columns, texts...)
+		p.Start("tr", alike(c, ids)...)
+		p.Cells(columns, texts...)
+		p.End()
 	}
 	p.EndTable()
 	p.End()
+}
+
+// alike are the attributes of a line of the cut list: the parts that it cuts.
+func alike(c model.Cut, ids map[string]string) []string {
+	attrs := []string{"role", "row"}
+	var of []string
+	for _, label := range c.Parts {
+		if id := ids[label]; id != "" {
+			of = append(of, id)
+		}
+	}
+	if len(of) > 0 {
+		attrs = append(attrs, "data-part", of[0])
+	}
+	if len(of) > 1 {
+		attrs = append(attrs, "data-alike", strings.Join(of[1:], " "))
+	}
+	return attrs
 }
 
 var layoutColumns = []markup.Column{markup.Words("stock"), markup.Figures("as cut"), markup.Figures("bought"), markup.Figures("at least"), markup.Words("proved"), markup.Figures("pieces"), markup.Figures("left over")}
@@ -190,6 +223,9 @@ func (p writer) layouts() {
 	p.EndTable()
 	for i := range p.m.Sheets {
 		drawing(p.Writer, &p.m.Sheets[i], "drawing")
+	}
+	for i := range p.m.Sticks {
+		drawing(p.Writer, &p.m.Sticks[i], "drawing")
 	}
 	p.End()
 }

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"regexp"
 	"strconv"
 
 	"barwright/emit/worklist"
@@ -51,10 +52,17 @@ func (p writer) work() {
 	p.End()
 }
 
+// mixed is a number with a fraction.
+var mixed = regexp.MustCompile(`(\d) (\d+/\d)`)
+
+// unbroken keeps whole numbers and their fractions on one line: what is left of 105 1/2 at the end
+// of one reads as 105.
+func unbroken(text string) string { return mixed.ReplaceAllString(text, "$1\u00a0$2") }
+
 // tick writes a box to tick before a text.
 func (p writer) tick(text string) {
 	p.Start("label")
 	p.Void("input", "type", "checkbox")
-	p.Text(" " + text)
+	p.Text(" " + unbroken(text))
 	p.End()
 }

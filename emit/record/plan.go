@@ -152,7 +152,7 @@ func since(t reflect.Type, field string) int {
 		format int
 		fields []string
 	}{
-		{reflect.TypeFor[model.Model](), never, []string{"Views", "Sheets"}},
+		{reflect.TypeFor[model.Model](), never, []string{"Views", "Sheets", "Sticks"}},
 		{reflect.TypeFor[model.Program](), never, []string{"Moves", "Finishing"}},
 		{reflect.TypeFor[model.Routing](), never, []string{"Moves"}},
 		{reflect.TypeFor[model.Work](), never, []string{"First"}},

@@ -61,6 +61,27 @@ function measure(frame) {
   row.dispatchEvent(new win.KeyboardEvent("keydown", { key: "ArrowDown", bubbles: true }));
   out.secondRowLit = row.nextElementSibling.classList.contains("lit");
   out.tabStops = doc.querySelectorAll("tr[tabindex='0']").length;
+  // What is pointed at is shown as it is cut, in the cut list, and in the bill.
+  row.focus();
+  out.cutLit = doc.querySelectorAll("#cuts tr.lit").length;
+  out.billLit = [...doc.querySelectorAll("#bill tr.lit")].every((r) => r.dataset.stock === row.dataset.stock) && doc.querySelectorAll("#bill tr.lit").length;
+  out.layoutLit = doc.querySelectorAll("#layouts path.lit").length;
+  out.said = doc.getElementById("pointed").textContent;
+  // The key / goes to the field, which filters by name; Escape clears it.
+  const key = (e, key) => e.dispatchEvent(new win.KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }));
+  key(row, "/");
+  out.fieldHeld = doc.activeElement.id === "wanted";
+  const field = doc.getElementById("wanted"), open = (what) => [...doc.querySelectorAll(what)].filter((r) => r.getClientRects().length > 0);
+  const all = open("#parts tbody tr").length;
+  field.value = row.cells[0].textContent.toLowerCase();
+  field.dispatchEvent(new win.Event("input"));
+  out.filtered = open("#parts tbody tr").map((r) => r.cells[0].textContent);
+  out.foundShapes = doc.querySelectorAll("#drawings path.found, #parts path.found").length;
+  out.counted = doc.getElementById("found").textContent;
+  key(field, "Enter");
+  out.entered = doc.activeElement === row;
+  key(doc.activeElement, "Escape");
+  out.cleared = field.value === "" && open("#parts tbody tr").length === all && !doc.querySelector(".found, .lit");
   return out;
 }
 window.onload = () => {
