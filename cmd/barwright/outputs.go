@@ -55,7 +55,7 @@ func outputs(m *model.Model, format string) ([]folder.File, error) {
 		files = append(files, folder.File{Name: "router/setup.txt", Write: whole(ngc.WriteSetup)})
 	}
 	files = append(files, templates(m, cutOptions(m))...)
-	files = append(files, siteFiles(m)...)
+	files = append(files, siteFiles(m, format)...)
 	return files, nil
 }
 

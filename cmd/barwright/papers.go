@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"io"
 
 	"barwright/cmd/barwright/folder"
@@ -12,10 +13,7 @@ import (
 // papers are the drawings as they are printed: all in one file, and each in one of its own. The
 // name of a format counts before the description's, where it is not empty.
 func papers(m *model.Model, format string) (files []folder.File) {
-	if format == "" {
-		format = m.Build.Paper
-	}
-	all := paper.Drawings(m, paper.Formats[format])
+	all := paper.Drawings(m, paper.Formats[cmp.Or(format, m.Build.Paper)])
 	if len(all) == 0 {
 		return nil
 	}

@@ -50,7 +50,7 @@ func writeFile(t *testing.T, file folder.File) string {
 // paper has the revision and the reminder. The figures were worked out by hand in compile/onsite.
 func TestSitePapers(t *testing.T) {
 	m := compiled(t, "boatshed")
-	text := pdftotext(t, "-layout", writeFile(t, siteFiles(m)[0]))
+	text := pdftotext(t, "-layout", writeFile(t, siteFiles(m, "")[0]))
 	for _, want := range []string{
 		"Marking card: CUPS-BK, back of cabinet cups", "32 9/16", "34 15/16", "13 5/16", "Marking card: SINK-L", "10 17/32", "18 1/32",
 		"Story pole, wall north", "134 5/8 beans right, corner left", "Story pole, heights", "Shims: the list", "knee wall bar, stud 8",
@@ -127,7 +127,7 @@ func collisions(all []word, sizes [][2]float64) (out []string) {
 func TestSitePapersAreLegible(t *testing.T) {
 	for _, name := range examples {
 		m := compiled(t, name)
-		for _, file := range append(siteFiles(m), fullScale(m)) {
+		for _, file := range append(siteFiles(m, ""), fullScale(m, "")) {
 			all, sizes := words(t, pdftotext(t, "-bbox", writeFile(t, file)))
 			if len(all) < 100 || len(sizes) < 10 {
 				t.Errorf("%s, %s: %d words on %d papers", name, file.Name, len(all), len(sizes))
@@ -174,7 +174,7 @@ func TestFullScale(t *testing.T) {
 
 // TestSitePapersOfLittle lays out papers of a model with nothing in it.
 func TestSitePapersOfLittle(t *testing.T) {
-	for _, file := range append(siteFiles(&model.Model{}), fullScale(&model.Model{})) {
+	for _, file := range append(siteFiles(&model.Model{}, "letter"), fullScale(&model.Model{}, "letter")) {
 		if err := file.Write(&bytes.Buffer{}); err != nil {
 			t.Error(file.Name, err)
 		}
