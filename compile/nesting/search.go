@@ -261,14 +261,14 @@ func (s *search) order(out []int32) {
 		case 1:
 			k = h
 		case 2:
-			s.key[p] = s.unit()
+			s.key[p] = s.Unit()
 			continue
 		case 3, 4, 5, 6:
 			k = max(w/W, h/H)
 		case 7, 8, 9:
 			k = w/W + h/H
 		}
-		s.key[p] = k * (1 - float64(noise*s.unit()))
+		s.key[p] = k * (1 - float64(noise*s.Unit()))
 	}
 	slices.SortFunc(out, func(a, b int32) int {
 		return cmp.Or(cmp.Compare(s.key[b], s.key[a]), cmp.Compare(a, b))

@@ -60,7 +60,7 @@ func (s *solver[S]) tell(x *solution[S], l *Layout, kerf Length, pieces []int) {
 
 // search makes a search of the pieces that sheets can give, and tells which they are.
 func (j *Job) search() (*search, []int) {
-	s := &search{rng: 1, stages: j.Stages, most: math.MaxInt64}
+	s := &search{rng: rng{1}, stages: j.Stages, most: math.MaxInt64}
 	var pieces []int
 	for i, p := range j.Pieces {
 		if j.gives(p) {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"barwright/compile/chance"
 	"barwright/compile/simplex"
 )
 
@@ -18,30 +19,12 @@ func (s *solver) root() *master {
 
 // dive dives once, and takes each time the largest part where the seed is 0.
 func (s *solver) dive(m *master, seed uint64) {
-	d := diver{solver: s, chance: chance(seed), steady: seed == 0, long: seed%2 == 1}
+	d := diver{solver: s, chance: chance.Source(seed), steady: seed == 0, long: seed%2 == 1}
 	d.dive(m, slices.Clone(s.demand), &purchase{}, mostOthers)
 }
 
 // met tells whether the best purchase is proved to be that.
 func (s *solver) met() bool { return s.best != nil && s.best.cost <= s.bound }
-
-// chance is a row of numbers that only look drawn (Steele, Lea and Flood, "Fast splittable pseudorandom
-// number generators", 2014).
-type chance uint64
-
-func (c *chance) next() uint64 {
-	*c += 0x9e3779b97f4a7c15
-	z := uint64(*c)
-	z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
-	z = (z ^ z>>27) * 0x94d049bb133111eb
-	return z ^ z>>31
-}
-
-// unit is one from 0 up to 1.
-func (c *chance) unit() float64 { return float64(c.next()>>11) / (1 << 53) }
-
-// below is one from 0 up to n.
-func (c *chance) below(n int) int { return int(c.next() % uint64(n)) }
 
 // mostOthers is how many other patterns a dive may take.
 const mostOthers = 2
@@ -52,7 +35,7 @@ const mostOthers = 2
 // branch and price", INFORMS Journal on Computing 31, 2019).
 type diver struct {
 	*solver
-	chance chance
+	chance chance.Source
 	steady bool // takes the largest part always
 	long   bool // takes patterns of long pieces first, for short ones fit in the end
 }
@@ -112,7 +95,7 @@ func (d *diver) whole(m *master, left []int, bought *purchase) (parts []part) {
 		}
 		if x -= n; x > 1e-6 {
 			if !d.steady {
-				x *= 1 - float64(0.5*d.chance.unit())
+				x *= 1 - float64(0.5*d.chance.Unit())
 			}
 			if d.long {
 				x *= d.squares(p)

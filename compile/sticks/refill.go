@@ -4,6 +4,8 @@ import (
 	"encoding/binary"
 	"math"
 	"slices"
+
+	"barwright/compile/chance"
 )
 
 // refill searches for a way to cut all pieces out of a mix of sticks. It takes a few sticks apart,
@@ -16,7 +18,7 @@ import (
 // the one-dimensional bin-packing problem", Production Planning and Control 10, 1999).
 type refill struct {
 	*solver
-	chance chance
+	chance chance.Source
 	sticks []filled
 	out    []int // kinds of pieces that lie about, the longest first
 }
@@ -28,7 +30,7 @@ type filled struct {
 }
 
 func (s *solver) newRefill(mix []int, seed uint64) *refill {
-	r := &refill{solver: s, chance: chance(seed)}
+	r := &refill{solver: s, chance: chance.Source(seed)}
 	for k, n := range mix {
 		for range n {
 			r.sticks = append(r.sticks, filled{stock: k, rest: s.rooms[k]})
@@ -42,6 +44,9 @@ func (s *solver) newRefill(mix []int, seed uint64) *refill {
 	r.out = r.fillAll(r.sticks, r.out)
 	return r
 }
+
+// below is a number from 0 up to n.
+func (r *refill) below(n int) int { return int(r.chance.Next() % uint64(n)) }
 
 // fillAll fills empty sticks from pieces and returns those over.
 func (r *refill) fillAll(sticks []filled, pieces []int) []int {
@@ -139,9 +144,9 @@ func (r *refill) run(steps int) bool {
 // step takes a few sticks apart and fills them, and puts them back where that is worse by more than
 // the heat allows. It returns by how much the energy changed.
 func (r *refill) step(heat float64) float64 {
-	n := min(2+r.chance.below(6), len(r.sticks))
+	n := min(2+r.below(6), len(r.sticks))
 	for i := range n {
-		j := i + r.chance.below(len(r.sticks)-i)
+		j := i + r.below(len(r.sticks)-i)
 		r.sticks[i], r.sticks[j] = r.sticks[j], r.sticks[i]
 	}
 	before := slices.Clone(r.sticks[:n])
@@ -154,7 +159,7 @@ func (r *refill) step(heat float64) float64 {
 	was := r.energy(before, r.out)
 	out := r.fillAll(r.sticks[:n], pieces)
 	change := r.energy(r.sticks[:n], out) - was
-	if change > -heat*math.Log(r.chance.unit()+1e-300) {
+	if change > -heat*math.Log(r.chance.Unit()+1e-300) {
 		copy(r.sticks, before)
 		return 0
 	}

@@ -165,6 +165,7 @@ func since(t reflect.Type, field string) int {
 		{reflect.TypeFor[model.Table](), 2, []string{"Inch", "Files", "Write", "Drawings", "Depths", "Mirrored", "Origin", "Flatten", "Relief", "Bit", "Overrun", "Small", "Free", "Spacing", "Margin"}},
 		{reflect.TypeFor[model.LayerNames](), 2, []string{"Through", "Sheet", "Scribe"}},
 		{reflect.TypeFor[model.Sheet](), 2, []string{"Batch", "Also", "Offcuts"}},
+		{reflect.TypeFor[model.Stick](), 2, []string{"Ends"}},
 		{reflect.TypeFor[model.Layout](), 2, []string{"Free", "Least"}},
 		{reflect.TypeFor[model.Blank](), 2, []string{"Own", "Cuts", "Offcut"}},
 		{reflect.TypeFor[model.Tool](), 2, []string{"Wood", "Machine", "Entry", "Passes", "Floor", "Relief", "Datum", "Travel", "Rapid", "Accelerate"}},

@@ -140,6 +140,12 @@ func TestFormerFormat(t *testing.T) {
 	if what := lost(was, is); what != "" {
 		t.Errorf("what it holds is not written again: %s", what)
 	}
+	// A stick as that format had it.
+	stick := `"sticks": [{"name": "stick.stud", "text": "2 x 4", "steel": false, "thickness": 38100000, "width": 88900000,
+		"lengths": [{"length": 2438400000, "price": 0, "priced": false}], "density": 0, "why": {"block": "stick.stud", "at": "stock.hcl:2:1-2:14"}}]`
+	if m, _, err := Read(strings.NewReader(strings.Replace(string(text), `"sticks": []`, stick, 1))); err != nil || len(m.Stock.Sticks) != 1 || m.Stock.Sticks[0].Ends != 0 {
+		t.Errorf("a stick of format 1: %v", err)
+	}
 	for _, name := range []string{"values", "saw"} {
 		with := strings.Replace(string(text), "\n \"stock\"", fmt.Sprintf("\n %q: [],\n \"stock\"", name), 1)
 		if _, _, err := Read(strings.NewReader(with)); err == nil || !strings.Contains(err.Error(), "no member") {
