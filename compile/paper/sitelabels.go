@@ -9,7 +9,8 @@ import (
 const (
 	labelColumns = 4
 	labelLines   = 4
-	labelHigh    = labelLines*leading + 3*mm
+	labelLeading = figures * 13 / 10
+	labelHigh    = labelLines*labelLeading + 3*mm
 )
 
 // labels sets one for each part, in their order, to be cut apart and stuck on.
@@ -40,7 +41,7 @@ func (f *flow) label(p *model.Part, at geom.Rect) {
 	s.rect(model.ShapeRule, at)
 	line := at.Y.Hi
 	for i, text := range [labelLines]string{p.Label, p.Name, p.Owner, mark(b, x) + " × " + mark(b, y)} {
-		line -= leading
+		line -= labelLeading
 		if i < labelLines-1 { // of a size nothing is left out: its fractions are narrower than their figures
 			text = clipped(text, figures, at.X.Size()-4*mm)
 		}

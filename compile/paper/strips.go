@@ -12,16 +12,17 @@ import (
 
 // Sizes of strips at full size.
 const (
-	stripWide = 20 * mm
-	stripHigh = stripWide + 118*mm // with what is written over it
-	overlap   = 10 * mm            // that the next piece is laid over
+	stripTicks = 20 * mm
+	stripApart = 6 * mm
+	stripInset = figures // of both ends, for what is written at them
+	overlap    = 10 * mm // that the next piece is laid over
 )
 
 // Strips lays out story poles at full size: pieces that are cut out and laid over one another at
 // their joints, with a bar on each paper that is held against a rule before anything is marked.
 func Strips(m *model.Model, size geom.Point) []model.Paper {
 	f := &flow{m: m, size: size}
-	step := f.room().X.Size() - overlap
+	step := f.room().X.Size() - 2*stripInset - overlap
 	step -= step % stripStep(m.Build.Unit)
 	poles := onsite.Poles(m)
 	for i := range poles {
@@ -50,22 +51,21 @@ func stripStep(u length.Unit) Length {
 
 // strip puts a piece below the last on its paper, or on a new one.
 func (f *flow) strip(p *onsite.Pole, number int, piece geom.Span, step Length) {
-	room := f.room()
-	if number == 0 || f.y-stripHigh < room.Y.Lo {
+	v := view.StripPiece(f.m, p, piece, stripTicks)(figures)
+	high := v.Bounds.Y.Size() + stripApart
+	if number == 0 || f.y-high < f.room().Y.Lo {
 		f.open(p.Name, p.Title+", full size", "Print at full size: the bar must be "+barWords(f.m.Build.Unit)+". The strip counts from "+p.From+".", poleCautions(p)...)
 		f.last().ratio = "1:1"
 		f.checkBar()
 	}
 	s := f.last()
-	v := view.StripPiece(f.m, p, piece, stripWide)(figures)
-	y := f.y - stripHigh + 3*mm
-	at := geom.Point{X: room.X.Lo, Y: y}
+	f.y -= high
+	at := geom.Point{X: f.room().X.Lo + stripInset, Y: f.y - v.Bounds.Y.Lo}
 	s.put(&v, 1, at.Add(geom.Point{X: v.Bounds.X.Lo, Y: v.Bounds.Y.Lo}))
 	s.joint(at, number)
 	if piece.Lo+step < p.Length {
 		s.joint(at.Add(geom.Point{X: step}), number+1)
 	}
-	f.y -= stripHigh
 }
 
 // joint draws the line at which two pieces are laid over one another; the first is the pole's end.
@@ -74,8 +74,8 @@ func (s *siteSheet) joint(at geom.Point, number int) {
 	if number > 0 {
 		text = fmt.Sprintf("joint %d", number)
 	}
-	s.line(model.ShapeFrame, at, at.Add(geom.Point{Y: stripWide}))
-	s.Lettering = append(s.Lettering, model.Lettering{At: at.Add(geom.Point{X: 45 * mm / 10, Y: stripWide / 2}), Turn: 90 * geom.Degree, Height: smallest, Text: text})
+	s.line(model.ShapeFrame, at, at.Add(geom.Point{Y: stripTicks}))
+	s.Lettering = append(s.Lettering, model.Lettering{At: at.Add(geom.Point{X: 45 * mm / 10, Y: stripTicks / 2}), Turn: 90 * geom.Degree, Height: smallest, Text: text})
 }
 
 // checkBar draws the bar at the upper right of a paper.

@@ -14,7 +14,8 @@ import (
 )
 
 // Whatever is cut from sticks, their picture can be read: no text meets another, each piece lies
-// where the layout has it, within its stick, and bears its label and its length once.
+// where the layout has it, within its stick, and bears its label and its length once; the note has
+// them of what is too crowded.
 func TestSticksCanBeRead(t *testing.T) {
 	const mm = length.Millimetre
 	rapid.Check(t, func(t *rapid.T) {
@@ -38,7 +39,6 @@ func TestSticksCanBeRead(t *testing.T) {
 		if f := faults(v); len(f) > 0 {
 			t.Fatal(strings.Join(f, "\n"))
 		}
-		said := v.Texts
 		var pieces, sticks []model.Shape
 		for _, s := range v.Shapes {
 			switch s.Kind {
@@ -62,7 +62,7 @@ func TestSticksCanBeRead(t *testing.T) {
 					t.Fatalf("%s is drawn at %v, not %v", p.Part, at, p.At.X)
 				}
 				pieces = pieces[1:]
-				if n := bearing(said, "PIECE-"+p.Part, fmt.Sprint(int64(p.At.X.Size()/mm))); n != 1 {
+				if n := bearing(v, "PIECE-"+p.Part, fmt.Sprint(int64(p.At.X.Size()/mm))); n != 1 {
 					t.Fatalf("PIECE-%s stands %d times with its length", p.Part, n)
 				}
 			}
@@ -70,13 +70,20 @@ func TestSticksCanBeRead(t *testing.T) {
 	})
 }
 
-// bearing counts how often a label stands with a length: after it, or as the line below it.
-func bearing(texts []model.Text, label, long string) (n int) {
-	for i, text := range texts {
+// bearing counts how often a label stands with a length: after it, or as the line below it, or in
+// the note.
+func bearing(v *model.View, label, long string) (n int) {
+	_, crowded, _ := strings.Cut(strings.TrimSuffix(v.Note, "."), " There is no room to name: ")
+	for _, name := range strings.Split(crowded, "; ") {
+		if name == label+" "+long {
+			n++
+		}
+	}
+	for i, text := range v.Texts {
 		switch {
 		case text.Text == label+" "+long:
 			n++
-		case text.Text == label && i+1 < len(texts) && texts[i+1].Text == long:
+		case text.Text == label && i+1 < len(v.Texts) && v.Texts[i+1].Text == long:
 			n++
 		}
 	}
