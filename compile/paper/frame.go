@@ -65,7 +65,7 @@ func (s *sheet) cells(y Length, cells []cell) (x Length) {
 		for height > 18*mm/10 && view.TypeWidth(c.value, height) > wide-4*mm {
 			height -= mm / 10
 		}
-		s.words(geom.Point{X: x + 2*mm, Y: y + 18*mm/10}, height, model.Start, true, shortened(c.value, height, wide-4*mm))
+		s.words(geom.Point{X: x + 2*mm, Y: y + 18*mm/10}, height, model.Start, true, clipped(c.value, height, wide-4*mm))
 		x += wide
 	}
 	return x
@@ -111,16 +111,4 @@ func titles(items []item, width Length) string {
 		}
 	}
 	return fmt.Sprintf("%s and %d more", short[0], len(items)-1)
-}
-
-// shortened is a text as far as there is room for it.
-func shortened(text string, height, room Length) string {
-	if view.TypeWidth(text, height) <= room {
-		return text
-	}
-	runes := []rune(text)
-	for len(runes) > 0 && view.TypeWidth(string(runes)+"…", height) > room {
-		runes = runes[:len(runes)-1]
-	}
-	return string(runes) + "…"
 }
