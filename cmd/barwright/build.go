@@ -102,7 +102,7 @@ func build(o options, std streams) int {
 			return err
 		}
 		if o.fullScale {
-			files = append(files, fullScale(b.model, o.paper))
+			files = append(files, fullScale(b.model, o.paper)...)
 		}
 		dir := outFolder(o, b.path)
 		if err := folder.Replace(dir, files); err != nil {
