@@ -18,8 +18,11 @@ const (
 	figures   = 494 * mm / 100
 	siteTitle = 6 * mm
 	smallest  = 33 * mm / 10
-	siteBlock = 15 * mm // height of the title block
-	footer    = 2 * 6 * mm
+	siteBlock = 15 * mm    // height of the title block
+	footer    = 2 * 6 * mm // two lines of cautions above that
+
+	textLeading = figures * 14 / 10
+	textAir     = figures * 8 / 10 // below a paragraph
 )
 
 // Cautions that papers carry where wiring or water is touched.
@@ -88,10 +91,18 @@ func (f *flow) open(name, title, text string, cautions ...string) {
 func (f *flow) text(text string) {
 	room := f.room()
 	for _, l := range lines(text, figures, room.X.Size()) {
-		f.y -= figures * 14 / 10
+		f.y -= textLeading
 		f.last().words(geom.Point{X: room.X.Lo, Y: f.y}, figures, model.Start, false, l)
 	}
-	f.y -= figures * 8 / 10
+	f.y -= textAir
+}
+
+// textHeight is what a paragraph takes; one of no words is not set.
+func (f *flow) textHeight(text string) Length {
+	if text == "" {
+		return 0
+	}
+	return Length(len(lines(text, figures, f.room().X.Size())))*textLeading + textAir
 }
 
 // siteScales are finer than those of drawings: on the floor the figures count, and nobody measures
@@ -109,10 +120,24 @@ func (f *flow) drawn(draw view.Drawing, wide, high Length) (model.View, scale) {
 	return draw(figures * Length(n)), n
 }
 
-// picture puts a view in the middle of what is left of the paper.
+// picture puts a view in the middle of what is left of the paper, below what is to be said of it:
+// what it has no room to name, which is more where that takes of its room.
 func (f *flow) picture(draw view.Drawing) {
-	room := f.room()
-	v, n := f.drawn(draw, room.X.Size(), f.y-room.Y.Lo)
+	const tries = 4
+	var v model.View
+	var n scale
+	room, said := f.room(), ""
+	for range tries {
+		v, n = f.drawn(draw, room.X.Size(), f.y-f.textHeight(said)-room.Y.Lo)
+		note := f.beside(&v)
+		if note == said {
+			break
+		}
+		said = note
+	}
+	if said != "" {
+		f.text(said)
+	}
 	s := f.last()
 	s.ratio = fmt.Sprintf("1:%d", int64(n))
 	at := geom.Point{X: room.X.Lo + (room.X.Size()-n.on(v.Bounds.X.Size()))/2, Y: f.y - n.on(v.Bounds.Y.Size())}
@@ -120,12 +145,17 @@ func (f *flow) picture(draw view.Drawing) {
 	f.y = at.Y - air
 }
 
+// beside is the note of a view but for the rounding of its figures, which the foot of the paper tells.
+func (f *flow) beside(v *model.View) string {
+	return strings.TrimSpace(strings.Replace(v.Note, f.m.Build.Rounding(), "", 1))
+}
+
 func (f *flow) cards() {
 	cards := onsite.Cards(f.m)
 	for i := range cards {
 		c := &cards[i]
 		draw := view.MarkingCard(f.m, c)
-		f.open("card-"+c.Part.Label, "Marking card: "+c.Part.Label+", "+c.Part.Name+" of "+c.Part.Owner, cardWords(f.m, c)+f.rounded(draw), cardCautions(c)...)
+		f.open("card-"+c.Part.Label, "Marking card: "+c.Part.Label+", "+c.Part.Name+" of "+c.Part.Owner, cardWords(f.m, c), cardCautions(c)...)
 		f.picture(draw)
 	}
 }
@@ -160,14 +190,6 @@ func cardWords(m *model.Model, c *onsite.Card) string {
 		text += " Before its edges are banded."
 	}
 	return text
-}
-
-// rounded tells what the figures of a drawing are rounded to, where some are.
-func (f *flow) rounded(draw view.Drawing) string {
-	if _, told, some := strings.Cut(draw(figures*10).Note, "A figure after ~"); some {
-		return " A figure after ~" + told
-	}
-	return ""
 }
 
 // markedFace names the face that is marked.
@@ -229,7 +251,7 @@ func (f *flow) poles() {
 				title += ", more marks"
 			}
 			draw := view.StoryPole(f.m, &part)
-			f.open(p.Name, title, text+f.rounded(draw), poleCautions(&part)...)
+			f.open(p.Name, title, text, poleCautions(&part)...)
 			f.picture(draw)
 		}
 	}

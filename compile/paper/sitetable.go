@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"barwright/compile/geom"
@@ -97,6 +98,9 @@ func (s *siteSheet) siteFrame(m *model.Model) {
 	foot := again
 	for _, c := range s.cautions {
 		foot += " " + c
+	}
+	if slices.ContainsFunc(s.Lettering, func(l model.Lettering) bool { return strings.Contains(l.Text, "~") }) {
+		foot += " " + m.Build.Rounding()
 	}
 	foots := lines(foot, smallest, w-2*air)
 	y := top + 2*mm + Length(len(foots)-1)*smallest*13/10

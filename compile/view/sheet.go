@@ -101,7 +101,7 @@ func (s *sheet) finish() model.View {
 	rounded := func(t model.Text) bool { return strings.Contains(t.Text, "~") }
 	if slices.ContainsFunc(s.view.Texts, rounded) ||
 		slices.ContainsFunc(s.view.Dims, func(d model.Dim) bool { return rounded(d.Text) }) {
-		s.view.Note += " A figure after ~ is rounded to " + s.build.Plain(s.build.Marks) + "."
+		s.view.Note += " " + s.build.Rounding()
 	}
 	if len(s.crowded) > 0 {
 		s.view.Note += " There is no room to name: " + strings.Join(s.crowded, "; ") + "."
