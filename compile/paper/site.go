@@ -29,6 +29,7 @@ const (
 const (
 	again     = "Measure again before you cut."
 	wireWords = "Wiring: switch off, lock and test first; local code and licensed practice decide."
+	findFirst = "Find cables and pipes before anything is drilled or screwed into a wall."
 	pipeWords = "Water: shut it first; local code and licensed practice decide."
 )
 
@@ -43,14 +44,7 @@ func Site(m *model.Model, size geom.Point) []model.Paper {
 	f.drills()
 	f.order()
 	f.labels()
-	papers := make([]model.Paper, len(f.sheets))
-	for i, s := range f.sheets {
-		s.Number, s.Of = i+1, len(f.sheets)
-		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
-		s.siteFrame(m)
-		papers[i] = s.Paper
-	}
-	return papers
+	return f.numbered()
 }
 
 // flow fills papers from the top, and takes a new one where what comes does not fit.
@@ -69,6 +63,18 @@ type siteSheet struct {
 }
 
 func (f *flow) last() *siteSheet { return f.sheets[len(f.sheets)-1] }
+
+// numbered are the papers, framed, each of so many.
+func (f *flow) numbered() []model.Paper {
+	papers := make([]model.Paper, len(f.sheets))
+	for i, s := range f.sheets {
+		s.Number, s.Of = i+1, len(f.sheets)
+		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
+		s.siteFrame(f.m)
+		papers[i] = s.Paper
+	}
+	return papers
+}
 
 // room is what may be filled of a paper.
 func (f *flow) room() geom.Rect {
@@ -220,19 +226,19 @@ func facing(m *model.Model, p *model.Part) string {
 // mark writes a length to the build's mark, with a tilde where that is not all of it.
 func mark(b model.Build, l Length) string {
 	near := b.Nearest(l)
-	text := strings.TrimSuffix(b.Plain(near), " "+unitWord(b))
-	if near != l && max(near-l, l-near) > 100 {
+	unit := " mm"
+	if b.Unit.Imperial() {
+		unit = " in"
+	}
+	text := strings.TrimSuffix(b.Plain(near), unit)
+	if max(near-l, l-near) > unseen {
 		return "~" + text
 	}
 	return text
 }
 
-func unitWord(b model.Build) string {
-	if b.Unit.Imperial() {
-		return "in"
-	}
-	return "mm"
-}
+// unseen is a rounding that no tilde tells: a tenth of a micrometre.
+const unseen = mm / 10_000
 
 func (f *flow) poles() {
 	poles := onsite.Poles(f.m)
@@ -339,9 +345,9 @@ func (f *flow) screws() {
 	for i := range insides {
 		items[i] = view.ScrewLines(f.m, &insides[i])
 	}
-	f.open("screws", title, text, "Find cables and pipes before anything is drilled or screwed into a wall.")
+	f.open("screws", title, text, findFirst)
 	f.several(items, func() {
-		f.open("screws", title, "Continued.", "Find cables and pipes before anything is drilled or screwed into a wall.")
+		f.open("screws", title, "Continued.", findFirst)
 	})
 }
 

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -108,20 +109,12 @@ func (s *siteSheet) siteFrame(m *model.Model) {
 		s.words(geom.Point{X: margin + air, Y: y}, smallest, model.Start, true, l)
 		y -= smallest * 13 / 10
 	}
-	revision := m.Build.Revision
-	if revision == "" {
-		revision = "–"
-	}
-	ratio := s.ratio
-	if ratio == "" {
-		ratio = "–"
-	}
-	unit := map[bool]string{true: "inches", false: "mm"}[m.Build.Unit.Imperial()]
-	cells := []struct {
-		share       Length // of a hundred
-		name, value string
-	}{
-		{46, "Build", m.Build.Name}, {15, "Scale", ratio}, {13, "Sizes in", unit}, {13, "Revision", revision}, {13, "Paper", fmt.Sprintf("%d of %d", s.Number, s.Of)},
+	cells := []cell{
+		{46, "Build", m.Build.Name},
+		{15, "Scale", cmp.Or(s.ratio, none)},
+		{13, "Sizes in", unitName(m.Build.Unit)},
+		{13, "Revision", cmp.Or(m.Build.Revision, none)},
+		{13, "Paper", fmt.Sprintf("%d of %d", s.Number, s.Of)},
 	}
 	x := margin
 	for i, c := range cells {

@@ -31,14 +31,7 @@ func Strips(m *model.Model, size geom.Point) []model.Paper {
 			f.strip(p, int(k), geom.Span{Lo: k * step, Hi: min((k+1)*step+overlap, p.Length)}, step)
 		}
 	}
-	papers := make([]model.Paper, len(f.sheets))
-	for i, s := range f.sheets {
-		s.Number, s.Of = i+1, len(f.sheets)
-		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
-		s.siteFrame(m)
-		papers[i] = s.Paper
-	}
-	return papers
+	return f.numbered()
 }
 
 // stripStep is what the length of a piece is a multiple of, so that joints lie at round figures.
@@ -80,23 +73,10 @@ func (s *siteSheet) joint(at geom.Point, number int) {
 
 // checkBar draws the bar at the upper right of a paper.
 func (f *flow) checkBar() {
-	quarter, room, s := 25*mm, f.room(), f.last()
+	const high = 3 * mm
+	quarter, room := 25*mm, f.room()
 	if f.m.Build.Unit.Imperial() {
 		quarter = length.Inch
 	}
-	left := room.X.Hi - 4*quarter
-	for i := range Length(4) {
-		kind := model.ShapeRing
-		if i%2 == 0 {
-			kind = model.ShapeInk
-		}
-		s.rect(kind, geom.R(left+i*quarter, room.Y.Hi-3*mm, left+(i+1)*quarter, room.Y.Hi))
-	}
-}
-
-func barWords(u length.Unit) string {
-	if u.Imperial() {
-		return "4 in"
-	}
-	return "100 mm"
+	f.last().stripes(geom.Point{X: room.X.Hi - 4*quarter, Y: room.Y.Hi - high}, quarter, 4, high)
 }
