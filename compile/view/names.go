@@ -74,8 +74,8 @@ func (s *sheet) nameFaces(all []body, seen []paint.Seen, names []string) {
 		free[name] = append(free[name], seen[i].Free...)
 	}
 	var outside []string
-	clear := s.clearOf(seen)
-	left := 0
+	offFaces := s.clearOf(seen)
+	nameless := false
 	for _, name := range order {
 		slices.SortStableFunc(free[name], func(a, b paint.Free) int { return cmp.Compare(b.Area, a.Area) })
 		if !s.nameIn(free[name], name) {
@@ -92,11 +92,11 @@ func (s *sheet) nameFaces(all []body, seen []paint.Seen, names []string) {
 			continue
 		}
 		blocks := []block{setBlock([]string{name}, s.h)}
-		if !s.searchTo(calledNear, blocks, largest.Middle, clear, false) && !s.search(blocks, largest.Middle, anywhere) {
-			left++
+		if !s.searchTo(calledNear, blocks, largest.Middle, offFaces, false) && !s.search(blocks, largest.Middle, anywhere) {
+			nameless = true
 		}
 	}
-	if left > 0 {
+	if nameless {
 		s.view.Note += untold
 	}
 }
@@ -166,12 +166,12 @@ func (s *sheet) clearOf(seen []paint.Seen) func(*candidate) bool {
 	for i := range seen {
 		each(ringOf(seen[i].Outline).Bounds(), func(at square) { faces[at] = append(faces[at], i) })
 	}
-	return func(p *candidate) (clear bool) {
-		clear = true
+	return func(p *candidate) bool {
+		free := true
 		each(p.text.bounds(), func(at square) {
-			clear = clear && !slices.ContainsFunc(faces[at], func(i int) bool { return covers(&seen[i], p.text) })
+			free = free && !slices.ContainsFunc(faces[at], func(i int) bool { return covers(&seen[i], p.text) })
 		})
-		return clear
+		return free
 	}
 }
 
