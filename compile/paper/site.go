@@ -86,6 +86,10 @@ func (f *flow) open(name, title, text string, cautions ...string) {
 
 // text sets a paragraph.
 func (f *flow) text(text string) {
+	if text == "" {
+		f.y -= air
+		return
+	}
 	room := f.room()
 	for _, l := range lines(text, figures, room.X.Size()) {
 		f.y -= figures * 14 / 10
@@ -98,25 +102,53 @@ func (f *flow) text(text string) {
 // in the paper.
 var siteScales = []scale{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 150, 200, 300, 500}
 
-// drawn lays a view out at the largest scale at which it fits a room on paper.
-func (f *flow) drawn(draw view.Drawing, wide, high Length) (model.View, scale) {
-	for _, n := range siteScales[:len(siteScales)-1] {
-		if v := draw(figures * Length(n)); n.on(v.Bounds.X.Size()) <= wide && n.on(v.Bounds.Y.Size()) <= high {
-			return v, n
+// fits finds the largest scale at which a view is no larger than a room on paper; one of the trade is
+// taken where that makes it smaller by a fifth at most.
+func (f *flow) fits(draw view.Drawing, wide, high Length) scale {
+	fit := func(n scale) bool {
+		v := draw(figures * Length(n))
+		return n.on(v.Bounds.X.Size()) <= wide && n.on(v.Bounds.Y.Size()) <= high
+	}
+	last := siteScales[len(siteScales)-1]
+	for _, n := range siteScales {
+		if n == last || fit(n) {
+			if trade := f.trade(n); 5*trade <= 6*n && fit(trade) {
+				return trade
+			}
+			return n
 		}
 	}
-	n := siteScales[len(siteScales)-1]
-	return draw(figures * Length(n)), n
+	return last
+}
+
+// trade is the largest scale of the trade that is no larger than n, or the smallest of all.
+func (f *flow) trade(n scale) scale {
+	all := scalesOf(f.m.Build.Unit)
+	for _, s := range all {
+		if s >= n {
+			return s
+		}
+	}
+	return all[len(all)-1]
+}
+
+// scaled tells in the title block the scale at which a paper's views are drawn: one that no rule has is
+// no help there.
+func (f *flow) scaled(n scale) {
+	f.last().ratio = "not to scale"
+	if f.trade(n) == n {
+		f.last().ratio = fmt.Sprintf("1:%d", int64(n))
+	}
 }
 
 // picture puts a view in the middle of what is left of the paper.
 func (f *flow) picture(draw view.Drawing) {
 	room := f.room()
-	v, n := f.drawn(draw, room.X.Size(), f.y-room.Y.Lo)
-	s := f.last()
-	s.ratio = fmt.Sprintf("1:%d", int64(n))
+	n := f.fits(draw, room.X.Size(), f.y-room.Y.Lo)
+	v := draw(figures * Length(n))
+	f.scaled(n)
 	at := geom.Point{X: room.X.Lo + (room.X.Size()-n.on(v.Bounds.X.Size()))/2, Y: f.y - n.on(v.Bounds.Y.Size())}
-	s.put(&v, n, at)
+	f.last().put(&v, n, at)
 	f.y = at.Y - air
 }
 
@@ -125,7 +157,7 @@ func (f *flow) cards() {
 	for i := range cards {
 		c := &cards[i]
 		draw := view.MarkingCard(f.m, c)
-		f.open("card-"+c.Part.Label, "Marking card: "+c.Part.Label+", "+c.Part.Name+" of "+c.Part.Owner, cardWords(f.m, c)+f.rounded(draw), cardCautions(c)...)
+		f.open("card-"+c.Part.Label, "Marking card: "+c.Part.Label+", "+c.Part.Name+" of "+c.Part.Owner, cardWords(f.m, c), cardCautions(c)...)
 		f.picture(draw)
 	}
 }
@@ -143,31 +175,23 @@ func cardCautions(c *onsite.Card) (texts []string) {
 // cardWords say which face is marked, and from where.
 func cardWords(m *model.Model, c *onsite.Card) string {
 	p, b := c.Part, m.Build
-	text := "Face to mark: " + markedFace(c) + ", drawn as you see it. In place, facing " + facing(m, p) + ", its upper edge is the " + view.EdgeWords(c, model.Top) + ", its left one the " + view.EdgeWords(c, model.LeftEdge) + ". "
+	text := "Face to mark: " + markedFace(c) + ", drawn as you see it. Each edge bears what it is in place, as you face " + facing(m, p) + ". "
 	x, y := p.Size()
 	text += fmt.Sprintf("The panel is %s × %s, %s thick. ", mark(b, x), mark(b, y), mark(b, p.Thickness))
 	bench := "on the bench"
 	if c.InPlace {
 		bench = "where it lies, dry"
 	}
-	text += fmt.Sprintf("Mark it %s, from the two heavy edges: %s and %s.", bench, c.Across, c.Up)
+	text += fmt.Sprintf("Mark it %s, from the two heavy edges, %s and %s.", bench, view.EdgeWords(c, c.Across), view.EdgeWords(c, c.Up))
 	for _, e := range [...]model.Edge{c.Across, c.Up} {
 		if slices.Contains(c.Shut, e) {
-			text += " No tape gets at the " + e.String() + " edge once it stands: measure before, and before the edge is cut to fit."
+			text += " No tape gets at the " + view.EdgeWords(c, e) + " once it stands: measure before, and before that edge is cut to fit."
 		}
 	}
 	if len(p.Bands) > 0 && !c.InPlace {
 		text += " Before its edges are banded."
 	}
 	return text
-}
-
-// rounded tells what the figures of a drawing are rounded to, where some are.
-func (f *flow) rounded(draw view.Drawing) string {
-	if _, told, some := strings.Cut(draw(figures*10).Note, "A figure after ~"); some {
-		return " A figure after ~" + told
-	}
-	return ""
 }
 
 // markedFace names the face that is marked.
@@ -216,20 +240,20 @@ func (f *flow) poles() {
 	poles := onsite.Poles(f.m)
 	for i := range poles {
 		p := &poles[i]
-		text := "Hold the end that is below here at " + p.From + ", and mark all from there: centres, and of boxes their sides. Framing and battens at the left, all else at the right."
+		text := "Hold the lower end, that with the ring, at " + p.From + ", and mark everything from there: centres, but of cabinets their sides. Framing and battens at the left, all else at the right."
 		if p.Upright {
-			text = "Heights over " + p.From + " at the right."
+			text = "Heights over " + p.From + ", at the ring below, stand at the right."
 			if p.Line > 0 {
-				text += " At the left: down from the line that the floor was read from."
+				text += " At the left: how far down from the laser's line, at the ring above."
 			}
 		}
 		for k, part := range f.parted(p) {
 			title := p.Title
 			if k > 0 {
-				title += ", more marks"
+				title += more
 			}
 			draw := view.StoryPole(f.m, &part)
-			f.open(p.Name, title, text+f.rounded(draw), poleCautions(&part)...)
+			f.open(p.Name, title, text, poleCautions(&part)...)
 			f.picture(draw)
 		}
 	}
@@ -284,9 +308,9 @@ func (f *flow) shims() {
 		return
 	}
 	fl, b := &f.m.Room.Floor, f.m.Build
-	f.open("shims", "Shims: where they go", fmt.Sprintf("The datum is the highest point, under %s. The line is %s over it.", fl.Bears, mark(b, fl.Line)))
+	f.open("shims", "Shims: where they go", fmt.Sprintf("Each number is a point in the list. The datum is the highest point, under %s; the laser's line is %s over it.", fl.Bears, mark(b, fl.Line)))
 	f.picture(view.BearingPoints(f.m))
-	f.open("shim-list", "Shims: the list", "Measure down from the line to the floor at each point; where you find more or less, the shim is as much thicker or thinner. Along: along the first wall from its left end; out: out from it.")
+	f.open("shim-list", "Shims: the list", "Measure down from the laser's line to the floor at each point; where you find more or less, the shim is as much thicker or thinner. Along: along the first wall from its left end; out: out from it.")
 	t := table{heads: []string{"No.", "Under", "Along", "Out", "Line to floor", "Shim"}, shares: []Length{7, 37, 11, 11, 15, 19}}
 	for i := range shims {
 		s := &shims[i]
@@ -319,7 +343,7 @@ func (f *flow) screws() {
 	}
 	f.open("screws", title, text, "Find cables and pipes before anything is drilled or screwed into a wall.")
 	f.several(items, func() {
-		f.open("screws", title, "Continued.", "Find cables and pipes before anything is drilled or screwed into a wall.")
+		f.open("screws", continued(title), "", "Find cables and pipes before anything is drilled or screwed into a wall.")
 	})
 }
 
@@ -346,9 +370,9 @@ func (f *flow) order() {
 	if len(steps) == 0 {
 		return
 	}
-	f.open("order", "Order of setting", "Numbers are those of the list; an arrow is the way by which a thing slides into its place. Where something comes over, under or before what stands, the list says so.")
+	f.open("order", "Order of setting", "Numbers are those of the order of work, and of the list; an arrow is the way by which a thing slides into its place. Where something comes over, under or before what stands, the list says so.")
 	f.picture(view.SettingOrder(f.m))
-	f.open("order-list", "Order of setting: the list", "Left and right are as one faces the run or the wall.")
+	f.open("order-list", "Order of setting: the list", "Steps are numbered as in the order of work; left and right are as one faces the run or the wall.")
 	t := table{heads: []string{"No.", "What", "How", "People"}, shares: []Length{7, 31, 51, 11}}
 	for i := range steps {
 		s := &steps[i]
@@ -356,7 +380,7 @@ func (f *flow) order() {
 		if first := s.First(); first != "" {
 			how += "; through the doorway " + first
 		}
-		t.rows = append(t.rows, []string{fmt.Sprint(i + 1), finding.Capital(s.Title()), how, fmt.Sprint(max(s.People, 1))})
+		t.rows = append(t.rows, []string{onsite.Number(f.m, s), finding.Capital(s.Title()), how, fmt.Sprint(max(s.People, 1))})
 	}
 	f.table(&t)
 }
