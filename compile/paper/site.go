@@ -103,7 +103,7 @@ func (f *flow) text(text string) {
 var siteScales = []scale{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 150, 200, 300, 500}
 
 // fits finds the largest scale at which a view is no larger than a room on paper; one of the trade is
-// taken where that makes it smaller by a fifth at most.
+// taken where that makes it smaller by a ninth at most.
 func (f *flow) fits(draw view.Drawing, wide, high Length) scale {
 	fit := func(n scale) bool {
 		v := draw(figures * Length(n))
@@ -112,7 +112,7 @@ func (f *flow) fits(draw view.Drawing, wide, high Length) scale {
 	last := siteScales[len(siteScales)-1]
 	for _, n := range siteScales {
 		if n == last || fit(n) {
-			if trade := f.trade(n); 5*trade <= 6*n && fit(trade) {
+			if trade := f.trade(n); 8*trade <= 9*n && fit(trade) {
 				return trade
 			}
 			return n

@@ -64,7 +64,7 @@ func (f *flow) several(draws []view.Drawing, next func()) {
 	room := f.room()
 	x, row, n := room.X.Lo, Length(0), scale(1)
 	for _, draw := range draws {
-		n = max(n, f.fits(draw, room.X.Size()*31/100, room.Y.Size()*36/100))
+		n = max(n, f.fits(draw, room.X.Size()*31/100, room.Y.Size()*40/100))
 	}
 	for _, draw := range draws {
 		v := draw(figures * Length(n))
