@@ -137,7 +137,7 @@ func (f *flow) trade(n scale) scale {
 func (f *flow) scaled(n scale) {
 	f.last().ratio = "not to scale"
 	if f.trade(n) == n {
-		f.last().ratio = fmt.Sprintf("1:%d", int64(n))
+		f.last().ratio = n.ratio()
 	}
 }
 
@@ -175,13 +175,13 @@ func cardCautions(c *onsite.Card) (texts []string) {
 // cardWords say which face is marked, and from where.
 func cardWords(m *model.Model, c *onsite.Card) string {
 	p, b := c.Part, m.Build
-	text := "Face to mark: " + markedFace(c) + ", drawn as you see it. Each edge bears what it is in place, as you face " + facing(m, p) + ". "
-	x, y := p.Size()
-	text += fmt.Sprintf("The panel is %s × %s, %s thick. ", mark(b, x), mark(b, y), mark(b, p.Thickness))
-	bench := "on the bench"
+	text := "Face to mark: " + markedFace(c) + ", drawn as you see it. In place, facing " + facing(m, p) + ", its upper edge is the " + view.EdgeWords(c, model.Top) + ", its left one the " + view.EdgeWords(c, model.LeftEdge) + ". "
+	what, bench := "panel", "on the bench"
 	if c.InPlace {
-		bench = "where it lies, dry"
+		what, bench = "slab", "where it lies, dry"
 	}
+	x, y := p.Size()
+	text += fmt.Sprintf("The %s is %s × %s, %s thick. ", what, mark(b, x), mark(b, y), mark(b, p.Thickness))
 	text += fmt.Sprintf("Mark it %s, from the two heavy edges, %s and %s.", bench, view.EdgeWords(c, c.Across), view.EdgeWords(c, c.Up))
 	for _, e := range [...]model.Edge{c.Across, c.Up} {
 		if slices.Contains(c.Shut, e) {

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -67,20 +68,33 @@ func (f *flow) strip(p *onsite.Pole, number int, piece geom.Span, step Length) {
 	f.y -= high
 	at := geom.Point{X: f.room().X.Lo + stripInset, Y: f.y}
 	s.put(&v, 1, at.Add(geom.Point{X: v.Bounds.X.Lo, Y: v.Bounds.Y.Lo}))
-	s.joint(at, number)
+	s.joint(at, number, aside(p, piece.Lo, [...]Length{5 * mm, 10 * mm, 15 * mm}))
 	if piece.Hi < p.Length {
-		s.joint(at.Add(geom.Point{X: step}), number+1)
+		s.joint(at.Add(geom.Point{X: step}), number+1, aside(p, piece.Lo+step, [...]Length{5 * mm, -5 * mm, -10 * mm}))
 	}
 }
 
-// joint draws the line at which two pieces are laid over one another; the first is the pole's end.
-func (s *siteSheet) joint(at geom.Point, number int) {
+// aside is how far from a joint its name stands: the first of some distances at which no mark runs
+// through it, or the first of all.
+func aside(p *onsite.Pole, joint Length, from [3]Length) Length {
+	for _, off := range from {
+		near := geom.Span{Lo: joint + off - smallest, Hi: joint + off + smallest}
+		if !slices.ContainsFunc(p.Marks, func(mk onsite.PoleMark) bool { return near.Holds(mk.At) }) {
+			return off
+		}
+	}
+	return from[0]
+}
+
+// joint draws the line at which two pieces are laid over one another, with its name; the first is the
+// pole's end.
+func (s *siteSheet) joint(at geom.Point, number int, off Length) {
 	text := "end"
 	if number > 0 {
 		text = fmt.Sprintf("joint %d", number)
 	}
 	s.line(model.ShapeFrame, at, at.Add(geom.Point{Y: stripTicks}))
-	s.Lettering = append(s.Lettering, model.Lettering{At: at.Add(geom.Point{X: 45 * mm / 10, Y: stripTicks / 2}), Turn: 90 * geom.Degree, Height: smallest, Text: text})
+	s.Lettering = append(s.Lettering, model.Lettering{At: at.Add(geom.Point{X: off, Y: stripTicks / 2}), Turn: 90 * geom.Degree, Height: smallest, Text: text})
 }
 
 // checkBar draws the bar at the upper right of a paper.
