@@ -17,6 +17,8 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/emit/paper"
+	"barwright/emit/worklist"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -64,6 +66,13 @@ func TestSitePapers(t *testing.T) {
 	for i := range m.Parts {
 		if !strings.Contains(text, m.Parts[i].Label) {
 			t.Errorf("no label of %s", m.Parts[i].Label)
+		}
+	}
+	numbers := worklist.Numbers(m)
+	for i := range m.Setting.Steps {
+		s := &m.Setting.Steps[i]
+		if want := worklist.Step(numbers, s) + " " + finding.Capital(s.Title()); !strings.Contains(squeezed(text), want) {
+			t.Errorf("the order of setting does not say %q, as work.txt has it", want)
 		}
 	}
 	pages := strings.Split(strings.TrimRight(text, "\f"), "\f")
