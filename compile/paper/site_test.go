@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 
