@@ -29,24 +29,6 @@ const (
 	leastLine  = 60 * length.Millimetre // a centre line that is shorter tells nothing
 )
 
-// exploded shows the build taken apart, from where the axonometric view shows it whole.
-func exploded(m *model.Model, height Length) model.View {
-	all := bodies(m)
-	apart(m, all)
-	e := eyeFor(m)
-	seen := painted(e, all)
-	s := newSheet(m, pictureOf(seen), height, explodedShare)
-	s.view.Name, s.view.Title = "exploded", "Taken apart"
-	s.view.Apart = true
-	s.view.Note = isometric + " Boxes are drawn apart along their run and parts square to their faces; fronts and drawers stand out to the front, " +
-		"slabs over what they lie on, skins off their wall. Centre lines lead to where a part goes."
-	s.centreLines(e, all, seen)
-	s.faces(all, seen)
-	s.nameFaces(all, seen, partNames(all))
-	s.view.Note += unseen(all, seen)
-	return s.finish()
-}
-
 // fewUnseen is how many hidden things a note names one by one.
 const fewUnseen = 12
 

@@ -77,9 +77,9 @@ func (s *sheet) front(m *model.Model, b *model.Box, f *model.Front) {
 		p := &m.Parts[i]
 		for j := range p.Bores {
 			if bore := &p.Bores[j]; p.ID == f.Part && bore.Through() && l.faces(p) {
-				round := l.shape(p, bore.Shape())
-				s.area(model.ShapeBore, round, p.ID, bore.Name+" in "+f.Name+" of "+b.Name)
-				s.lines = append(s.lines, outlineSegs(model.Shape{Lines: round, Closed: true})...) // no name lies over it
+				hole := l.shape(p, bore.Shape())
+				s.area(model.ShapeBore, hole, p.ID, bore.Name+" in "+f.Name+" of "+b.Name)
+				s.lines = append(s.lines, outlineSegs(model.Shape{Lines: hole, Closed: true})...) // no text hides it
 			}
 		}
 	}

@@ -55,7 +55,7 @@ func TestOnSiteIsLegible(t *testing.T) {
 	check := func(t interface{ Error(...any) }, m *model.Model) {
 		for _, height := range []Length{20 * length.Millimetre, 60 * length.Millimetre} {
 			for _, v := range onSite(m, height) {
-				for _, f := range append(faults(&v), misread(&v, m.Build)...) {
+				for _, f := range append(faultsOf(&v, &sheet{h: height, paper: true}), misread(&v, m.Build)...) {
 					t.Error(f)
 				}
 			}

@@ -25,6 +25,7 @@ type sheet struct {
 	view  model.View
 	build model.Build
 	h     Length // text height
+	paper bool   // it is drawn for paper, where fractions are stacked
 	core  geom.Rect
 	texts []box
 	lines []seg // of dimensions, leaders and centre lines: no text may cross them
@@ -43,7 +44,7 @@ func newSheet(m *model.Model, core geom.Rect, height, share Length) *sheet {
 	if h == 0 {
 		h = max(core.X.Size(), core.Y.Size(), length.Inch) / share
 	}
-	s := &sheet{build: m.Build, h: h, core: core}
+	s := &sheet{build: m.Build, h: h, paper: height > 0, core: core}
 	s.view.TextHeight = h
 	s.view.Bounds = core
 	return s
@@ -188,7 +189,7 @@ func (s *sheet) lineHeight() Length { return lineHeight * s.h / 100 }
 
 // text makes a line of type centred on a point.
 func (s *sheet) text(at geom.Point, turn geom.Angle, text string) model.Text {
-	return model.Text{At: at, Turn: turn, Room: TypeWidth(text, s.h), Text: text}
+	return model.Text{At: at, Turn: turn, Room: s.width(text), Text: text}
 }
 
 // dimension adds a dimension and takes its space.
