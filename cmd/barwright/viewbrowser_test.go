@@ -80,7 +80,7 @@ func TestViewInBrowser(t *testing.T) {
 			for (const lit of e.querySelectorAll("*")) {
 				lit.classList.remove("lit", "near", "found");
 				if (!lit.className.length && lit.tagName !== "path") lit.removeAttribute("class");
-				if (lit.matches("tr, .scroll")) lit.removeAttribute("tabindex"); // the script decides what Tab stops at
+				if (lit.matches("tr, tr a, .scroll")) lit.removeAttribute("tabindex"); // the script decides what Tab stops at
 			}
 			return e;
 		});
