@@ -121,3 +121,21 @@ func TestViewMendedInBrowser(t *testing.T) {
 		t.Error("parts that are new on the page cannot be pointed at")
 	}
 }
+
+// More pages than a browser keeps connections are open; one that comes back in sight is redrawn.
+func TestViewManyTabs(t *testing.T) {
+	v := serveCopy(t, "steps/5", nil)
+	first := browse(t)
+	first.open(t, v.address)
+	last := first
+	for range 7 {
+		last = first.tab(t)
+		last.open(t, v.address)
+	}
+	text := v.read(t, "bar.hcl")
+	v.write(t, "bar.hcl", bytes.Replace(text, []byte("bar_top = 42"), []byte("bar_top = 43"), 1))
+	shows := `document.querySelector("header").textContent.includes("bar_top43")`
+	last.wait(t, shows)
+	first.call(t, "Page.bringToFront", nil, &struct{}{})
+	first.wait(t, shows)
+}

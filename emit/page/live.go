@@ -74,7 +74,7 @@ func (p writer) amiss(l Live) {
 			p.Text(" with the text as it stands. There is no build to show yet.")
 		}
 		p.End()
-		p.Start("pre", "tabindex", "0", "role", "region", "aria-label", "Findings")
+		p.Start("pre", "tabindex", "0", "role", "region", "aria-label", "What is wrong with the text")
 		for line := range strings.Lines(l.Amiss) {
 			p.Text(strings.TrimSuffix(line, "\n"))
 			p.Raw("\n")
