@@ -100,9 +100,6 @@ func (s *siteSheet) siteFrame(m *model.Model) {
 	top := margin + siteBlock
 	s.line(model.ShapeFrame, geom.Point{X: margin, Y: top}, geom.Point{X: margin + w, Y: top})
 	foot := again
-	if s.rounded() {
-		foot += " A figure after ~ is rounded to " + m.Build.Plain(m.Build.Marks) + "."
-	}
 	for _, c := range s.cautions {
 		foot += " " + c
 	}
@@ -120,7 +117,7 @@ func (s *siteSheet) siteFrame(m *model.Model) {
 		{15, "Scale", cmp.Or(s.ratio, none)},
 		{13, "Sizes in", unitName(m.Build.Unit)},
 		{13, "Revision", cmp.Or(m.Build.Revision, none)},
-		{13, "Paper", fmt.Sprintf("%d of %d", s.Number, s.Of)},
+		{13, "Sheet", fmt.Sprintf("%d of %d", s.Number, s.Of)},
 	}
 	x := margin
 	for i, c := range cells {
@@ -132,11 +129,6 @@ func (s *siteSheet) siteFrame(m *model.Model) {
 		s.words(geom.Point{X: x + 2*mm, Y: margin + 3*mm}, smallest+mm, model.Start, true, clipped(c.value, smallest+mm, wide-3*mm))
 		x += wide
 	}
-}
-
-// rounded reports whether a figure on the paper stands after a tilde.
-func (s *siteSheet) rounded() bool {
-	return slices.ContainsFunc(s.Lettering, func(l model.Lettering) bool { return strings.Contains(l.Text, "~") })
 }
 
 // continued is the title of a paper that goes on with what the one before began.
