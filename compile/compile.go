@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 
+	"barwright/compile/atonce"
 	"barwright/compile/bill"
 	"barwright/compile/geom"
 	"barwright/compile/layout"
@@ -45,7 +46,10 @@ func Compile(src *lang.Source) (*model.Model, finding.List) {
 func compiled(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
 	m, findings := priced(src, rules, e)
 	if m != nil {
-		m.Views, m.Sheets, m.Sticks = view.Views(m), view.Sheets(m), view.Sticks(m)
+		atonce.All(
+			func() { m.Views = view.Views(m) },
+			func() { m.Sheets, m.Sticks = view.Sheets(m), view.Sticks(m) },
+		)
 	}
 	return m, findings
 }
@@ -58,8 +62,10 @@ func Priced(src *lang.Source) (*model.Model, finding.List) {
 func priced(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
 	m, findings, solved := checked(src, rules, e)
 	if m != nil {
-		m.Values = values.Recorded(solved.Explain())
-		m.Bill = bill.Lines(m)
+		atonce.All(
+			func() { m.Values = values.Recorded(solved.Explain()) },
+			func() { m.Bill = bill.Lines(m) },
+		)
 	}
 	return m, findings
 }

@@ -12,8 +12,9 @@ import (
 
 // siteFiles are the papers for the person on the floor.
 func siteFiles(m *model.Model, format string) []folder.File {
+	papers := laid.Site(m, laid.Formats[cmp.Or(format, m.Build.Paper)])
 	return []folder.File{{Name: "site.pdf", Write: func(w io.Writer) error {
-		return paper.WritePDF(w, m.Build.Titled()+": on the floor", laid.Site(m, laid.Formats[cmp.Or(format, m.Build.Paper)]))
+		return paper.WritePDF(w, m.Build.Titled()+": on the floor", papers)
 	}}}
 }
 

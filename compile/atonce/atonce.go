@@ -1,0 +1,27 @@
+// Package atonce spreads work over the processors of a machine. What is done is the same, and what
+// comes of it stands in the same order, on however many.
+package atonce
+
+import (
+	"runtime"
+	"sync"
+	"sync/atomic"
+)
+
+// Each does n things, on as many processors as there are, in no order, and returns when all are
+// done. None may lean on another, nor change what another reads.
+func Each(n int, do func(i int)) {
+	var busy sync.WaitGroup
+	var next atomic.Int64
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		busy.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				do(i)
+			}
+		})
+	}
+	busy.Wait()
+}
+
+// All does some things so.
+func All(do ...func()) { Each(len(do), func(i int) { do[i]() }) }
