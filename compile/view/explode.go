@@ -29,12 +29,17 @@ const (
 	leastLine  = 60 * length.Millimetre // a centre line that is shorter tells nothing
 )
 
-// exploded shows the build taken apart, from where the axonometric view shows it whole.
-func exploded(m *model.Model, height Length) model.View {
+// takenApart paints the build with its bodies moved from each other.
+func takenApart(m *model.Model) picture {
 	all := bodies(m)
 	apart(m, all)
 	e := eyeFor(m)
-	seen := painted(e, all)
+	return picture{e, all, painted(e, all)}
+}
+
+// exploded shows the build taken apart, from where the axonometric view shows it whole.
+func exploded(m *model.Model, of picture, height Length) model.View {
+	e, all, seen := of.eye, of.all, of.seen
 	s := newSheet(m, pictureOf(seen), height, explodedShare)
 	s.view.Name, s.view.Title = "exploded", "Taken apart"
 	s.view.Apart = true
