@@ -18,3 +18,17 @@ func TestEachIsDoneOnce(t *testing.T) {
 		}
 	}
 }
+
+func TestPanicComesOut(t *testing.T) {
+	defer func() {
+		if r := recover(); r != "broken" {
+			t.Errorf("what comes out is %v", r)
+		}
+	}()
+	atonce.Each(100, func(i int) {
+		if i == 7 {
+			panic("broken")
+		}
+	})
+	t.Error("nothing came out")
+}
