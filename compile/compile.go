@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 
+	"barwright/compile/atonce"
 	"barwright/compile/bill"
 	"barwright/compile/geom"
 	"barwright/compile/layout"
@@ -45,7 +46,10 @@ func Compile(src *lang.Source) (*model.Model, finding.List) {
 func compiled(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
 	m, findings := priced(src, rules, e)
 	if m != nil {
-		m.Views, m.Sheets, m.Sticks = view.Views(m), view.Sheets(m), view.Sticks(m)
+		atonce.All(
+			func() { m.Views = view.Views(m) },
+			func() { m.Sheets, m.Sticks = view.Sheets(m), view.Sticks(m) },
+		)
 	}
 	return m, findings
 }
@@ -56,25 +60,40 @@ func Priced(src *lang.Source) (*model.Model, finding.List) {
 }
 
 func priced(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
-	m, findings, solved := checked(src, rules, e)
+	m, findings, solved := checked(src, rules, func(*model.Model) Effort { return e })
 	if m != nil {
-		m.Values = values.Recorded(solved.Explain())
-		m.Bill = bill.Lines(m)
+		atonce.All(
+			func() { m.Values = values.Recorded(solved.Explain()) },
+			func() { m.Bill = bill.Lines(m) },
+		)
 	}
 	return m, findings
 }
 
 // Check does so for who wants the findings, or to ask: the model has no bill and
-// no drawings, in which nothing can be found.
+// no drawings, in which nothing can be found, and where nothing hangs on them its layouts
+// are the first that are found.
 func (e Effort) Check(src *lang.Source) (*model.Model, finding.List) {
-	m, findings, _ := checked(src, all.Rules(), e)
+	m, findings, _ := checked(src, all.Rules(), func(m *model.Model) Effort {
+		if layoutsTell(m) {
+			return e
+		}
+		return 1
+	})
 	return m, findings
+}
+
+// layoutsTell reports whether one layout may have a finding that another has not: where parts lie on
+// sheets for a table, and where there are offcuts, of which there may be too few.
+func layoutsTell(m *model.Model) bool {
+	return m.Table.Free || m.Table.Files == "sheets" ||
+		slices.ContainsFunc(m.Stock.Sheets, func(s model.Sheet) bool { return len(s.Offcuts) > 0 })
 }
 
 // Check does so with the effort of an everyday build.
 func Check(src *lang.Source) (*model.Model, finding.List) { return Effort(nesting.Quick).Check(src) }
 
-func checked(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List, *values.Values) {
+func checked(src *lang.Source, rules []rule.Rule, effort func(*model.Model) Effort) (*model.Model, finding.List, *values.Values) {
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
@@ -85,7 +104,7 @@ func checked(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, findi
 		m.Routings = routing.Routings(solution.Values, m, &findings)
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
-		layouts(m, e, &findings)
+		layouts(m, effort(m), &findings)
 		cutsApart(src, m, &findings)
 		b := rule.NewBuild(solution.Values, m, &findings)
 		if len(rules) > 0 {

@@ -2,10 +2,12 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"io"
 
 	"barwright/cmd/barwright/folder"
+	"barwright/compile/atonce"
 	"barwright/compile/model"
 	"barwright/emit/ngc"
 	"barwright/emit/ngc/replay"
@@ -31,32 +33,43 @@ func outputs(m *model.Model, format string) ([]folder.File, error) {
 		{Name: "work.txt", Write: whole(worklist.Text)},
 		{Name: recordName, Write: whole(record.Write)},
 	}
+	var printed, site, programs []folder.File
+	var err error
+	atonce.All(
+		func() { programs, err = routerFiles(m) },
+		func() { printed = papers(m, format) },
+		func() { site = siteFiles(m, format) },
+	)
+	if err != nil {
+		return nil, err
+	}
 	files = append(files, cutFiles(m)...)
-	files = append(files, papers(m, format)...)
+	files = append(files, printed...)
+	files = append(files, site...)
 	files = append(files, drawings(m)...)
 	files = append(files, sheetFiles(m)...)
-	for i := range m.Programs {
-		p := &m.Programs[i]
-		file, err := routed(p.Name, func(w io.Writer) error { return ngc.Write(w, m.Build, p) }, func(text []byte) error { return replay.Check(text, p) })
-		if err != nil {
-			return nil, err
-		}
-		files = append(files, file)
-	}
-	for i := range m.Routings {
-		r := &m.Routings[i]
-		file, err := routed(r.Name, func(w io.Writer) error { return ngc.WriteRouting(w, m.Build, r) }, func(text []byte) error { return replay.CheckRouting(text, r) })
-		if err != nil {
-			return nil, err
-		}
-		files = append(files, file)
-	}
+	files = append(files, programs...)
 	if len(m.Programs)+len(m.Routings) > 0 {
 		files = append(files, folder.File{Name: "router/setup.txt", Write: whole(ngc.WriteSetup)})
 	}
 	files = append(files, templates(m, cutOptions(m))...)
-	files = append(files, siteFiles(m, format)...)
 	return files, nil
+}
+
+// routerFiles are the router's programs, of which the first that would cut wrong is the error.
+func routerFiles(m *model.Model) ([]folder.File, error) {
+	files := make([]folder.File, len(m.Programs)+len(m.Routings))
+	errs := make([]error, len(files))
+	atonce.Each(len(files), func(i int) {
+		if i < len(m.Programs) {
+			p := &m.Programs[i]
+			files[i], errs[i] = routed(p.Name, func(w io.Writer) error { return ngc.Write(w, m.Build, p) }, func(text []byte) error { return replay.Check(text, p) })
+			return
+		}
+		r := &m.Routings[i-len(m.Programs)]
+		files[i], errs[i] = routed(r.Name, func(w io.Writer) error { return ngc.WriteRouting(w, m.Build, r) }, func(text []byte) error { return replay.CheckRouting(text, r) })
+	})
+	return files, cmp.Or(errs...)
 }
 
 // routed is the file of a router's program, which is simulated.

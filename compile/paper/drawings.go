@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"barwright/compile/atonce"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/view"
@@ -12,14 +13,10 @@ import (
 // Drawings lays out the views that a model has, and its sheets as they are cut, on paper of a size.
 // Views keep their order and share a paper where they fit.
 func Drawings(m *model.Model, size geom.Point) []model.Paper {
-	var items [][]item // each at the scales that suit
-	add := func(views []model.View, draws []view.Drawing) {
-		for i := range views {
-			items = append(items, fit(m, &views[i], draws[i], inner(size)))
-		}
-	}
-	add(m.Views, view.Drawings(m))
-	add(m.Sheets, view.SheetDrawings(m))
+	views := slices.Concat(m.Views, m.Sheets)
+	draws := slices.Concat(view.Drawings(m)[:len(m.Views)], view.SheetDrawings(m))
+	items := make([][]item, len(views)) // each at the scales that suit
+	atonce.Each(len(views), func(i int) { items[i] = fit(m, &views[i], draws[i], inner(size)) })
 	all := shelves(items, inner(size))
 	papers := make([]model.Paper, len(all))
 	for i, rows := range all {

@@ -14,16 +14,22 @@ const (
 	linesOut = " Centre lines lead to where a part goes."
 )
 
-// exploded shows the build taken apart, from where the axonometric view shows it whole. Where groups
-// have pictures of their own, it is these that name the parts.
-func exploded(m *model.Model, height Length) model.View {
+// takenApart paints the build with its bodies moved from each other.
+func takenApart(m *model.Model) picture {
 	all := bodies(m)
 	apart(m, all)
-	names := partNames(all)
+	e := eyeFor(m)
+	return picture{e, all, painted(e, all)}
+}
+
+// exploded shows the build taken apart, from where the axonometric view shows it whole. Where groups
+// have pictures of their own, it is these that name the parts.
+func exploded(m *model.Model, of picture, height Length) model.View {
+	names := partNames(of.all)
 	if len(groupsOf(m)) > 0 {
-		names = ownersOf(m, all)
+		names = ownersOf(m, of.all)
 	}
-	return takenApart(m, eyeFor(m), all, names, "exploded", "Taken apart", boxesOut+", skins off their wall.", height)
+	return apartView(m, of, names, "exploded", "Taken apart", boxesOut+", skins off their wall.", height)
 }
 
 // group is a run or a knee wall, which has a picture of its own.
@@ -56,8 +62,8 @@ func (g *group) holds(b *body) bool {
 	return b.place.Frame == g.frame && framing == g.framing
 }
 
-// explodedGroup shows a run or a knee wall taken apart, from the side that it is used from.
-func explodedGroup(m *model.Model, g *group, height Length) model.View {
+// takenApart paints what belongs to the group, moved from each other, from the side that it is used from.
+func (g *group) takenApart(m *model.Model) picture {
 	all := bodies(m)
 	apart(m, all)
 	all = slices.DeleteFunc(all, func(b body) bool { return !g.holds(&b) })
@@ -70,19 +76,23 @@ func explodedGroup(m *model.Model, g *group, height Length) model.View {
 			best, area = e, a
 		}
 	}
-	return takenApart(m, best, all, partNames(all), g.name, g.title, g.note, height)
+	return picture{best, all, painted(best, all)}
 }
 
-// takenApart draws bodies where they are moved to, with their names.
-func takenApart(m *model.Model, e paint.Eye, all []body, names []string, name, title, note string, height Length) model.View {
-	seen := painted(e, all)
-	s := newSheet(m, pictureOf(seen), height, explodedShare)
+// explodedGroup shows a run or a knee wall taken apart.
+func explodedGroup(m *model.Model, g *group, of picture, height Length) model.View {
+	return apartView(m, of, partNames(of.all), g.name, g.title, g.note, height)
+}
+
+// apartView draws bodies where they are moved to, with their names.
+func apartView(m *model.Model, of picture, names []string, name, title, note string, height Length) model.View {
+	s := newSheet(m, pictureOf(of.seen), height, explodedShare)
 	s.view.Name, s.view.Title = name, title
 	s.view.Apart = true
 	s.view.Note = isometric + note + linesOut
-	s.centreLines(e, all, seen)
-	s.faces(all, seen)
-	s.nameFaces(all, seen, names)
-	s.view.Note += unseen(all, seen)
+	s.centreLines(of.eye, of.all, of.seen)
+	s.faces(of.all, of.seen)
+	s.nameFaces(of.all, of.seen, names)
+	s.view.Note += unseen(of.all, of.seen)
 	return s.finish()
 }

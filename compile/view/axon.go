@@ -16,11 +16,22 @@ const (
 
 const isometric = "Isometric: lengths along the first wall, square to it and upwards are true to scale."
 
-// axonometric shows the build as it stands, from the corner of the room that shows most of it.
-func axonometric(m *model.Model, height Length) model.View {
-	all := bodies(m)
-	e := eyeFor(m)
-	seen := painted(e, all)
+// picture is what is painted of bodies. Type of any height is laid out over the same one.
+type picture struct {
+	eye  paint.Eye
+	all  []body
+	seen []paint.Seen
+}
+
+// asItStands paints the build from the corner of the room that shows most of it.
+func asItStands(m *model.Model) picture {
+	all, e := bodies(m), eyeFor(m)
+	return picture{e, all, painted(e, all)}
+}
+
+// axonometric shows the build as it stands.
+func axonometric(m *model.Model, of picture, height Length) model.View {
+	e, all, seen := of.eye, of.all, of.seen
 	s := newSheet(m, pictureOf(seen), height, pictureShare)
 	s.view.Name, s.view.Title = "axonometric", "The whole, seen from the room"
 	s.view.Note = isometric + " Walls are drawn as high as the build, and only those that face the eye; openings are left blank."

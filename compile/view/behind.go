@@ -110,7 +110,7 @@ func (s *sheet) endWalls(m *model.Model, r *model.Run) (cuts []wallCut) {
 		}
 		s.area(model.ShapeWall, s.leaning(w, r, at, end), "wall."+w.Name, "wall "+w.Name+", cut")
 		s.core = s.core.Union(at)
-		s.solid = append(s.solid, boxOfRect(at))
+		s.solid.add(boxOfRect(at))
 		cuts = append(cuts, wallCut{at, "wall " + w.Name})
 		if len(w.Read) > 0 {
 			s.view.Note += " Wall " + w.Name + " is drawn as it was read."

@@ -44,11 +44,11 @@ func BenchmarkPictures(b *testing.B) {
 		m := manyCabinets(n)
 		for _, of := range []struct {
 			name string
-			draw func(*model.Model, Length) model.View
-		}{{"whole", axonometric}, {"apart", exploded}} {
+			draw func()
+		}{{"whole", func() { axonometric(m, asItStands(m), 0) }}, {"apart", func() { exploded(m, takenApart(m), 0) }}} {
 			b.Run(fmt.Sprintf("%s-%d", of.name, len(m.Parts)), func(b *testing.B) {
 				for b.Loop() {
-					of.draw(m, 0)
+					of.draw()
 				}
 			})
 		}
@@ -56,8 +56,8 @@ func BenchmarkPictures(b *testing.B) {
 	for name, m := range map[string]*model.Model{"bar": viewtest.Bar(), "fitted": viewtest.Fitted()} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				axonometric(m, 0)
-				exploded(m, 0)
+				axonometric(m, asItStands(m), 0)
+				exploded(m, takenApart(m), 0)
 			}
 		})
 	}

@@ -79,7 +79,7 @@ func (s *sheet) front(m *model.Model, b *model.Box, f *model.Front) {
 			if bore := &p.Bores[j]; p.ID == f.Part && bore.Through() && l.faces(p) {
 				hole := l.shape(p, bore.Shape())
 				s.area(model.ShapeBore, hole, p.ID, bore.Name+" in "+f.Name+" of "+b.Name)
-				s.lines = append(s.lines, outlineSegs(model.Shape{Lines: hole, Closed: true})...) // no text hides it
+				s.lines.add(outlineSegs(model.Shape{Lines: hole, Closed: true})...) // no text hides it
 			}
 		}
 	}

@@ -2,8 +2,8 @@ package view
 
 import (
 	"math"
-	"slices"
 	"strings"
+	"sync"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -83,6 +83,16 @@ const (
 	farthest = 72
 )
 
+type direction struct{ sin, cos float64 }
+
+var directions = sync.OnceValue(func() (all [ways]direction) {
+	for way := range all {
+		turn := geom.Angle(way)*360*geom.Degree/ways + 45*geom.Degree
+		all[way].sin, all[way].cos = turn.SinCos()
+	}
+	return all
+})
+
 // What a callout gives up for a better place, in text heights of distance: over
 // outlines a text is hard to read, close to another text the two read as one, a
 // leader that crosses lines is hard to follow, and one line reads best.
@@ -144,21 +154,15 @@ func (s *sheet) search(blocks []block, target geom.Point, suits func(*candidate)
 func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits func(*candidate) bool, clean bool) bool {
 	var best, p candidate
 	found := false
-	about := s.about(target, reach*s.h+widest(blocks)+2*s.h)
-	var sines, cosines [ways]float64
-	for way := range ways {
-		turn := geom.Angle(way)*360*geom.Degree/ways + 45*geom.Degree
-		sines[way], cosines[way] = turn.SinCos()
-	}
 	for far := 2 * s.h; far <= reach*s.h && (!found || far < best.cost(s.h)); far += s.h * 5 / 4 {
-		for way := range ways {
+		for _, way := range directions() {
 			for _, b := range blocks {
-				p = s.candidateAt(b, target, far, sines[way], cosines[way])
+				p = s.candidateAt(b, target, far, way.sin, way.cos)
 				better := func() bool { return !found || p.cost(s.h) < best.cost(s.h) }
-				if !better() || !suits(&p) || !about.legible(&p, target) || clean && p.overLines || !better() {
+				if !better() || !suits(&p) || !s.legible(&p, target) || clean && p.overLines || !better() {
 					continue
 				}
-				if about.weigh(&p, target); better() && !(clean && p.thin > 0) {
+				if s.weigh(&p, target); better() && !(clean && p.thin > 0) {
 					best, found = p, true
 				}
 			}
@@ -170,14 +174,6 @@ func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits 
 	s.set(best.block, best.at, 0)
 	s.line(model.ShapeLeader, "", "", best.from, target)
 	return true
-}
-
-// widest is the largest side of some blocks.
-func widest(blocks []block) (most Length) {
-	for _, b := range blocks {
-		most = max(most, b.w, b.h)
-	}
-	return most
 }
 
 // candidateAt is one place of a callout, so far from its target and in the direction
@@ -200,15 +196,10 @@ func (s *sheet) candidateAt(b block, target geom.Point, far Length, sin, cos flo
 // It tells what the text lies over or close to.
 func (s *sheet) legible(p *candidate, target geom.Point) bool {
 	leader := segOf(p.from, target)
-	for _, o := range s.solid {
-		if p.text.meets(o) {
-			return false
-		}
-	}
-	if crossing(p.text, s.stem) || p.text.crosses(leader) || !s.free(p.text, false) || !s.open(leader, false) {
+	if s.solid.any(p.text.extent(), p.text.meets) || crossing(p.text, &s.stem) || p.text.crosses(leader) || !s.free(p.text, false) || !s.open(leader, false) {
 		return false
 	}
-	p.overLines = crossing(p.text, s.edges)
+	p.overLines = crossing(p.text, &s.edges)
 	p.closeBy = !s.apart(boxAt(p.at, p.block.w+s.h, p.block.h+s.h/2, 0))
 	return true
 }
@@ -216,23 +207,11 @@ func (s *sheet) legible(p *candidate, target geom.Point) bool {
 // weigh counts what a candidate's leader crosses.
 func (s *sheet) weigh(p *candidate, target geom.Point) {
 	leader := segOf(p.from, target)
-	p.outlines, p.thin = crossed(leader, s.edges), crossed(leader, s.lines)
+	p.outlines, p.thin = s.edges.count(leader.extent(), leader.meets), s.lines.count(leader.extent(), leader.meets)
 }
 
 // crossing reports whether a line runs through the box.
-func crossing(b box, lines []seg) bool {
-	return slices.ContainsFunc(lines, b.crosses)
-}
-
-// crossed counts the lines that a line meets.
-func crossed(l seg, lines []seg) (n int) {
-	for _, o := range lines {
-		if l.meets(o) {
-			n++
-		}
-	}
-	return n
-}
+func crossing(b box, lines *grid[seg]) bool { return lines.any(b.extent(), b.crosses) }
 
 // sideways moves a block's centre off the point that it hangs on.
 func sideways(size Length, part float64) Length {

@@ -138,7 +138,7 @@ func Captioned(v model.View) model.View {
 		}
 	}
 	v.Texts = slices.Clone(v.Texts)
-	s := &sheet{view: v, h: v.TextHeight}
+	s := begun(v)
 	for _, line := range lines {
 		s.put(s.text(geom.Point{X: v.Bounds.X.Mid(), Y: s.view.Bounds.Y.Lo - s.lineHeight()/2}, 0, line))
 	}

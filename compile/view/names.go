@@ -2,7 +2,6 @@ package view
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"barwright/compile/geom"
@@ -149,34 +148,26 @@ func within(ring []geom.Point, b box) bool {
 	return true
 }
 
-// clearOf returns whether a callout stands on no face of a picture. It looks these up in squares
-// of the picture.
+// clearOf returns whether a callout stands on no face of a picture.
 func (s *sheet) clearOf(seen []paint.Seen) func(*candidate) bool {
-	side := float64(8 * s.h)
-	type square [2]int
-	faces := map[square][]int{} // lookup only
-	each := func(r geom.Rect, do func(square)) {
-		at := func(l Length) int { return int(math.Floor(float64(l) / side)) }
-		for x := at(r.X.Lo); x <= at(r.X.Hi); x++ {
-			for y := at(r.Y.Lo); y <= at(r.Y.Hi); y++ {
-				do(square{x, y})
-			}
-		}
-	}
+	faces := newGrid[face](s.h)
 	for i := range seen {
-		each(ringOf(seen[i].Outline).Bounds(), func(at square) { faces[at] = append(faces[at], i) })
+		b := boxOfRect(ringOf(seen[i].Outline).Bounds())
+		faces.add(face{&seen[i], b})
 	}
-	return func(p *candidate) bool {
-		free := true
-		each(p.text.bounds(), func(at square) {
-			free = free && !slices.ContainsFunc(faces[at], func(i int) bool { return covers(&seen[i], p.text) })
-		})
-		return free
+	return func(p *candidate) (clear bool) {
+		return !faces.any(p.text.extent(), func(f face) bool { return f.box.meets(p.text) && f.covers(p.text) })
 	}
 }
 
+// face is one of a picture, with the box round it.
+type face struct {
+	*paint.Seen
+	box
+}
+
 // covers reports whether a face lies under a box: an edge of it crosses that, or it holds it.
-func covers(f *paint.Seen, b box) bool {
+func (f *face) covers(b box) bool {
 	for i, p := range f.Outline {
 		if b.crosses(segOf(p, f.Outline[(i+1)%len(f.Outline)])) {
 			return true

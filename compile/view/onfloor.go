@@ -43,7 +43,7 @@ func BearingPoints(m *model.Model) Drawing {
 		for i := range m.Setting.Shims {
 			at := onPlan(m.Setting.Shims[i].At)
 			s.area(model.ShapeInk, geom.CircleContour(at, s.h/5), m.Setting.Shims[i].Of, m.Setting.Shims[i].Under)
-			s.solid = append(s.solid, boxAt(at, s.h/2, s.h/2, 0))
+			s.solid.add(boxAt(at, s.h/2, s.h/2, 0))
 		}
 		for i := range m.Setting.Shims {
 			s.besides(onPlan(m.Setting.Shims[i].At), strconv.Itoa(i+1))
@@ -87,7 +87,7 @@ func SettingOrder(m *model.Model) Drawing {
 			}
 		}
 		for i := range moves {
-			s.solid = append(s.solid, planQuad(moves[i].Frame, moves[i].Place).box())
+			s.solid.add(planQuad(moves[i].Frame, moves[i].Place).box())
 		}
 		for i := range moves {
 			mv := &moves[i]

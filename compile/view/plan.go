@@ -86,7 +86,7 @@ func (s *sheet) planWall(walls []model.Wall, i int) {
 		{Point: f.At(w.Length+after, band)}, {Point: f.At(-before, band)},
 	}
 	s.area(model.ShapeWall, outline, "wall."+w.Name, "wall "+w.Name+", "+w.Backing)
-	s.solid = append(s.solid, quad{f, geom.Span{Lo: -before, Hi: w.Length + after}, geom.Span{Hi: band}}.box())
+	s.solid.add(quad{f, geom.Span{Lo: -before, Hi: w.Length + after}, geom.Span{Hi: band}}.box())
 	for _, u := range w.Studs {
 		s.line(model.ShapeStud, "wall."+w.Name, "stud at "+s.num(u), f.At(u, 0), f.At(u, band))
 	}
@@ -243,7 +243,7 @@ func (s *sheet) onWall(wall geom.Frame, target geom.Point, kind, name string) {
 func (s *sheet) stems(w *model.Wall) {
 	f := planFrame(w.Frame)
 	stem := func(along, out Length) {
-		s.stem = append(s.stem, segOf(f.At(along, -out), f.At(along, -out-3*s.h/2)))
+		s.stem.add(segOf(f.At(along, -out), f.At(along, -out-3*s.h/2)))
 	}
 	for _, o := range boxesIn(w) {
 		stem(o.Along, 0)

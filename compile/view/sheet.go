@@ -1,7 +1,6 @@
 package view
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -27,11 +26,11 @@ type sheet struct {
 	h     Length // text height
 	paper bool   // it is drawn for paper, where fractions are stacked
 	core  geom.Rect
-	texts []box
-	lines []seg // of dimensions, leaders and centre lines: no text may cross them
-	edges []seg // of shapes: a text crosses them only where nothing else is left
-	solid []box // no callout stands on these
-	stem  []seg // nor across these
+	texts grid[box]
+	lines grid[seg] // of dimensions, leaders and centre lines: no text may cross them
+	edges grid[seg] // of shapes: a text crosses them only where nothing else is left
+	solid grid[box] // no callout stands on these
+	stem  grid[seg] // nor across these
 
 	ground  []geom.Point // the floor, where it was read
 	crowded []string     // what there is no room for
@@ -44,10 +43,18 @@ func newSheet(m *model.Model, core geom.Rect, height, share Length) *sheet {
 	if h == 0 {
 		h = max(core.X.Size(), core.Y.Size(), length.Inch) / share
 	}
-	s := &sheet{build: m.Build, h: h, paper: height > 0, core: core}
-	s.view.TextHeight = h
-	s.view.Bounds = core
+	s := begun(model.View{TextHeight: h, Bounds: core})
+	s.build, s.core, s.paper = m.Build, core, height > 0
 	return s
+}
+
+// begun goes on with a view of which nothing takes space.
+func begun(v model.View) *sheet {
+	h := v.TextHeight
+	return &sheet{
+		view: v, h: h, texts: newGrid[box](h), solid: newGrid[box](h),
+		lines: newGrid[seg](h), edges: newGrid[seg](h), stem: newGrid[seg](h),
+	}
 }
 
 // num writes a length as drawings do: without its unit.
@@ -138,9 +145,9 @@ func (s *sheet) add(shape model.Shape) {
 	segs := outlineSegs(shape)
 	switch shape.Kind {
 	case model.ShapeCentre, model.ShapeThin, model.ShapeLeader:
-		s.lines = append(s.lines, segs...)
+		s.lines.add(segs...)
 	default:
-		s.edges = append(s.edges, segs...)
+		s.edges.add(segs...)
 	}
 }
 
@@ -177,7 +184,7 @@ func (s *sheet) put(t model.Text) {
 
 func (s *sheet) take(t model.Text) {
 	b := s.boxOf(t)
-	s.texts = append(s.texts, b)
+	s.texts.add(b)
 	s.extend(b.bounds())
 }
 
@@ -200,84 +207,23 @@ func (s *sheet) dimension(d model.Dim) {
 		for i, p := range stroke {
 			s.extend(geom.R(p.X, p.Y, p.X, p.Y))
 			if i > 0 {
-				s.lines = append(s.lines, segOf(stroke[i-1], p))
+				s.lines.add(segOf(stroke[i-1], p))
 			}
 		}
 	}
 }
 
 // apart reports whether no text is there.
-func (s *sheet) apart(b box) bool {
-	for _, t := range s.texts {
-		if b.meets(t) {
-			return false
-		}
-	}
-	return true
-}
+func (s *sheet) apart(b box) bool { return !s.texts.any(b.extent(), b.meets) }
 
 // free reports whether a text may stand there; strictly, whether it also keeps
 // clear of the outlines of shapes.
 func (s *sheet) free(b box, strictly bool) bool {
-	if !s.apart(b) {
-		return false
-	}
-	for _, l := range s.lines {
-		if b.crosses(l) {
-			return false
-		}
-	}
-	if strictly {
-		for _, e := range s.edges {
-			if b.crosses(e) {
-				return false
-			}
-		}
-	}
-	return true
+	return s.apart(b) && !crossing(b, &s.lines) && !(strictly && crossing(b, &s.edges))
 }
 
 // open reports whether a line meets no text and, strictly, no other thin line.
 func (s *sheet) open(l seg, strictly bool) bool {
-	for _, t := range s.texts {
-		if t.crosses(l) {
-			return false
-		}
-	}
-	if strictly {
-		for _, o := range s.lines {
-			if l.meets(o) {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// about is the sheet with what takes space in a square round a point, so far to
-// each side, and nothing else: what a callout looks at.
-func (s *sheet) about(at geom.Point, far Length) *sheet {
-	square := boxAt(at, 2*far, 2*far, 0)
-	apart := func(b box) bool {
-		return math.Abs(b.x-square.x) > square.hw+b.reachX || math.Abs(b.y-square.y) > square.hh+b.reachY
-	}
-	off := func(l seg) bool {
-		return min(l.ax, l.bx) > square.x+square.hw || max(l.ax, l.bx) < square.x-square.hw ||
-			min(l.ay, l.by) > square.y+square.hh || max(l.ay, l.by) < square.y-square.hh
-	}
-	return &sheet{
-		h: s.h, texts: without(s.texts, apart), solid: without(s.solid, apart),
-		lines: without(s.lines, off), edges: without(s.edges, off), stem: without(s.stem, off),
-	}
-}
-
-// without lists what is left of some.
-func without[T any](all []T, drop func(T) bool) []T {
-	var out []T
-	for _, x := range all {
-		if !drop(x) {
-			out = append(out, x)
-		}
-	}
-	return out
+	return !s.texts.any(l.extent(), func(t box) bool { return t.crosses(l) }) &&
+		!(strictly && s.lines.any(l.extent(), l.meets))
 }

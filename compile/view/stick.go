@@ -58,7 +58,7 @@ func cutSticks(m *model.Model, l *model.Layout, parts map[string]*model.Part) mo
 		b := &l.Blanks[i]
 		whole := row(i, b.Length)
 		s.rect(model.ShapeOpening, whole, "", fmt.Sprintf("no. %d, %s", i+1, s.num(b.Length)))
-		s.solid = append(s.solid, upright(whole).box())
+		s.solid.add(upright(whole).box())
 		for _, p := range b.Placed {
 			part := parts[p.Part]
 			s.rect(partKind(part), geom.Rect{X: p.At.X, Y: whole.Y}, part.ID, partTitle(part)+", "+s.caliper(p.At.X.Size()))

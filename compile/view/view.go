@@ -16,7 +16,9 @@ package view
 import (
 	"slices"
 	"strings"
+	"sync"
 
+	"barwright/compile/atonce"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/filename"
@@ -28,12 +30,12 @@ type Drawing func(height Length) model.View
 
 // Views returns the drawings of a build as a screen shows them.
 func Views(m *model.Model) []model.View {
+	drawings := Drawings(m)
+	views := make([]model.View, len(drawings))
+	atonce.Each(len(drawings), func(i int) { views[i] = drawings[i](0) })
 	var names filename.Names
-	var views []model.View
-	for _, d := range Drawings(m) {
-		v := d(0)
-		v.Name = names.Of(strings.ToLower(v.Name))
-		views = append(views, v)
+	for i := range views {
+		views[i].Name = names.Of(strings.ToLower(views[i].Name))
 	}
 	return views
 }
@@ -64,10 +66,13 @@ func Drawings(m *model.Model) (all []Drawing) {
 		add(func(height Length) model.View { return barSection(m, &m.KneeWalls[i], height) })
 	}
 	if len(hulls(m)) > 0 {
-		add(func(height Length) model.View { return axonometric(m, height) })
-		add(func(height Length) model.View { return exploded(m, height) })
+		whole := sync.OnceValue(func() picture { return asItStands(m) })
+		parts := sync.OnceValue(func() picture { return takenApart(m) })
+		add(func(height Length) model.View { return axonometric(m, whole(), height) })
+		add(func(height Length) model.View { return exploded(m, parts(), height) })
 		for _, g := range groupsOf(m) {
-			add(func(height Length) model.View { return explodedGroup(m, &g, height) })
+			own := sync.OnceValue(func() picture { return g.takenApart(m) })
+			add(func(height Length) model.View { return explodedGroup(m, &g, own(), height) })
 		}
 	}
 	for _, like := range drawnParts(m) {

@@ -23,7 +23,7 @@ import (
 	"path/filepath"
 )
 
-// File is one file of an output folder. Write is called once.
+// File is one file of an output folder. Write is called once, while others are written.
 type File struct {
 	Name  string // relative, with forward slashes: "parts/URN-L.dxf"
 	Write func(io.Writer) error

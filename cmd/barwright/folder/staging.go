@@ -10,6 +10,9 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync/atomic"
+
+	"barwright/compile/atonce"
 )
 
 // A staging folder ".NAME.barwright-XXXX" holds the marker, the folder that is
@@ -55,15 +58,24 @@ func newStaging(target string) (_ *staging, err error) {
 	return s, os.Mkdir(s.fresh(), 0o777)
 }
 
-// fill writes the files, and the manifest last.
+// fill writes the files, and the manifest last. Of files that cannot be written the error names the first
+// in their order that was tried; none is begun after one has failed.
 func (s *staging) fill(files []File) error {
-	m := manifest{Format: manifestFormat}
-	for _, f := range files {
-		e, err := s.write(f)
-		if err != nil {
-			return fmt.Errorf("write %s: %w", f.Name, err)
+	m := manifest{Format: manifestFormat, Files: make([]entry, len(files))}
+	errs := make([]error, len(files))
+	var failed atomic.Bool
+	atonce.Each(len(files), func(i int) {
+		if failed.Load() {
+			return
 		}
-		m.Files = append(m.Files, e)
+		if m.Files[i], errs[i] = s.write(files[i]); errs[i] != nil {
+			failed.Store(true)
+		}
+	})
+	for i, err := range errs {
+		if err != nil {
+			return fmt.Errorf("write %s: %w", files[i].Name, err)
+		}
 	}
 	// The manifest appears whole or not at all: a later run trusts it.
 	draft := filepath.Join(s.root, manifestName)

@@ -1,6 +1,7 @@
 package replay
 
 import (
+	"iter"
 	"math"
 	"slices"
 )
@@ -44,11 +45,14 @@ func newGrid(t *task, w *work) *grid {
 			continue
 		}
 		for _, side := range other.rings[0].edges {
-			g.near(swath{stretch: side.stretch, r: strip}, func(_, from, to int) {
-				for i := from; i < to; i++ {
-					g.atWall[i] = true
+			near := swath{stretch: side.stretch, r: strip}
+			for row := range g.rows(near) {
+				for _, r := range g.row(near, row, nil) {
+					for i := r.from; i < r.to; i++ {
+						g.atWall[i] = true
+					}
 				}
-			})
+			}
 		}
 	}
 	return g
@@ -83,23 +87,35 @@ func (g *grid) columns(lo, hi float64) (from, to int) {
 func (g *grid) cut(s swath, rim, z float64) (bite, away float64) {
 	inner := s
 	inner.r -= rim
-	g.near(s, func(row, from, to int) {
-		if !slices.ContainsFunc(g.height[from:to], func(h float64) bool { return h > z }) {
-			return
+	var whole, within [4]run
+	for row := range g.rows(s) {
+		swept := g.row(s, row, whole[:0])
+		if !slices.ContainsFunc(swept, func(r run) bool { return g.higher(r, z) }) {
+			continue
 		}
-		g.row(inner, row, func(_, from, to int) {
-			for i, h := range g.height[from:to] {
-				bite = max(bite, h-z)
-				if !g.atWall[from+i] {
-					away = max(away, h-z)
+		for _, r := range g.row(inner, row, within[:0]) {
+			for i := r.from; i < r.to; i++ {
+				d := g.height[i] - z
+				if d > bite {
+					bite = d
+				}
+				if d > away && !g.atWall[i] {
+					away = d
 				}
 			}
-		})
-		for i := from; i < to; i++ {
-			g.height[i] = min(g.height[i], z)
 		}
-	})
+		for _, r := range swept {
+			for i := r.from; i < r.to; i++ {
+				g.height[i] = min(g.height[i], z)
+			}
+		}
+	}
 	return bite, away
+}
+
+// higher reports whether wood stands above z at a sample.
+func (g *grid) higher(r run, z float64) bool {
+	return slices.ContainsFunc(g.height[r.from:r.to], func(h float64) bool { return h > z })
 }
 
 // samples returns how many samples cover a length, ends included, and how far
@@ -112,21 +128,27 @@ func samples(length, step float64) (n int, apart float64) {
 	return int(gaps) + 1, length / gaps
 }
 
-// near calls f for the samples in a swath: a row, and a range of indices in it.
-func (g *grid) near(s swath, f func(row, from, to int)) {
+// run is a range of samples of one row, by their indices.
+type run struct{ from, to int }
+
+// rows gives the rows that a swath may meet.
+func (g *grid) rows(s swath) iter.Seq[int] {
 	b := s.box()
 	first := max(0, int(math.Ceil((b.low.y-g.y0)/g.dy)))
 	last := min(g.ny-1, int(math.Floor((b.high.y-g.y0)/g.dy)))
-	for row := first; row <= last; row++ {
-		g.row(s, row, f)
+	return func(yield func(int) bool) {
+		for row := first; row <= last && yield(row); row++ {
+		}
 	}
 }
 
-func (g *grid) row(s swath, row int, f func(row, from, to int)) {
+// row appends the samples of a row that lie in a swath.
+func (g *grid) row(s swath, row int, in []run) []run {
 	var parts [4]interval
-	for _, in := range s.row(g.y(row), parts[:0]) {
-		if from, to := g.columns(in.lo, in.hi); from < to {
-			f(row, row*g.nx+from, row*g.nx+to)
+	for _, part := range s.row(g.y(row), parts[:0]) {
+		if from, to := g.columns(part.lo, part.hi); from < to {
+			in = append(in, run{row*g.nx + from, row*g.nx + to})
 		}
 	}
+	return in
 }

@@ -100,16 +100,24 @@ func (t *task) removed(tape *Tape) float64 {
 		}
 	}
 	slices.SortStableFunc(level, func(a, b Motion) int { return cmp.Compare(a.To.Z, b.To.Z) })
-	volume := 0.0
+	volume, covered := 0.0, 0.0
 	var cut []swath
+	known, measured := map[swath]bool{}, 0 // lookup only; swaths of which the area is known
 	for i, m := range level {
-		cut = append(cut, m.level(t.tool.Diameter.MM()/2)...)
+		for _, s := range m.level(t.tool.Diameter.MM() / 2) {
+			if !known[s] {
+				known[s], cut = true, append(cut, s)
+			}
+		}
 		above := 0.0
 		if i+1 < len(level) {
 			above = max(level[i+1].To.Z, -t.under)
 		}
 		if thick := above - max(m.To.Z, -t.under); thick > 0 {
-			volume += float64(area(cut, t.wood) * thick)
+			if len(cut) > measured {
+				covered, measured = area(cut, t.wood), len(cut)
+			}
+			volume += float64(covered * thick)
 		}
 	}
 	return volume
