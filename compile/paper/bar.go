@@ -18,22 +18,19 @@ func (s *sheet) bar(m *model.Model, n scale, at geom.Point) {
 
 // step is the length of a quarter of the bar, and what all of it is called.
 func (n scale) step(u length.Unit) (Length, string) {
+	unit, one, lengths := "mm", mm, []Length{10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000, 100_000}
 	if u.Imperial() {
-		for _, inches := range []Length{1, 3, 6, 12, 24, 48, 96} {
-			if l := inches * length.Inch; n.on(l) >= 6*mm {
-				if inches < 12 {
-					return l, fmt.Sprintf("%d in", 4*inches)
-				}
-				return l, fmt.Sprintf("%d ft", 4*inches/12)
-			}
-		}
+		unit, one, lengths = "in", length.Inch, []Length{1, 3, 6, 12, 24, 48, 96, 240, 480, 1200, 2400, 4800}
 	}
-	for _, l := range []Length{10, 20, 50, 100, 200, 500, 1000, 2000} {
-		if n.on(l*mm) >= 6*mm {
-			return l * mm, fmt.Sprintf("%d mm", 4*l)
-		}
+	i := 0
+	for i < len(lengths)-1 && n.on(lengths[i]*one) < 6*mm {
+		i++
 	}
-	return 1000 * mm, "4 m"
+	whole := 4 * lengths[i]
+	if u.Imperial() && whole >= 48 {
+		unit, whole = "ft", whole/12
+	}
+	return lengths[i] * one, fmt.Sprintf("%d %s", whole, unit)
 }
 
 // barWidth is how much the bar and its words take.

@@ -29,15 +29,16 @@ var Names = [...]string{"A4", "A3", "letter", "tabloid"}
 // scale is how many times smaller a view is on paper.
 type scale int64
 
-// Scales by ISO 5455, and those that rules for inches have (common practice).
+// Scales by ISO 5455, and those that rules for inches have (common practice): from 50 ft to an inch on
+// they are those of site plans.
 var (
-	metric   = []scale{1, 2, 5, 10, 20, 50, 100, 200}
-	imperial = []scale{1, 2, 4, 8, 12, 16, 24, 32, 48, 64, 96, 192}
+	metric   = []scale{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000}
+	imperial = []scale{1, 2, 4, 8, 12, 16, 24, 32, 48, 64, 96, 192, 384, 600, 1200, 2400, 6000, 12_000}
 )
 
 // feet is what a foot is on paper, in inches.
 var feet = map[scale]string{
-	4: "3", 8: "1 1/2", 12: "1", 16: "3/4", 24: "1/2", 32: "3/8", 48: "1/4", 64: "3/16", 96: "1/8", 192: "1/16",
+	4: "3", 8: "1 1/2", 12: "1", 16: "3/4", 24: "1/2", 32: "3/8", 48: "1/4", 64: "3/16", 96: "1/8", 192: "1/16", 384: "1/32",
 }
 
 func scalesOf(u length.Unit) []scale {
@@ -51,6 +52,9 @@ func scalesOf(u length.Unit) []scale {
 func (n scale) words(u length.Unit) string {
 	if inches := feet[n]; u.Imperial() && inches != "" {
 		return inches + " in = 1 ft (" + n.ratio() + ")"
+	}
+	if u.Imperial() && n >= 600 {
+		return fmt.Sprintf("1 in = %d ft (%s)", n/12, n.ratio())
 	}
 	return n.ratio()
 }

@@ -32,10 +32,12 @@ const (
 // is small.
 func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (at []item) {
 	var it item
+	scales := scalesOf(m.Build.Unit)
+	last := scales[len(scales)-1]
 	for height := typeOn; height > mm/10; height = height * 4 / 5 {
-		for _, n := range scalesOf(m.Build.Unit) {
+		for _, n := range scales {
 			part := first.Part != ""
-			if part && n < mostOfPart || n.on(first.Bounds.X.Size()-2*first.TextHeight) > room.X.Size()*9/8 {
+			if part && n < mostOfPart || n < last && n.on(first.Bounds.X.Size()-2*first.TextHeight) > room.X.Size()*9/8 {
 				continue
 			}
 			if len(at) > 0 && (!part || n > leastOfPart*5/4) {

@@ -91,6 +91,34 @@ func TestShelves(t *testing.T) {
 	}
 }
 
+// TestAnySizeFits: what is up to 1000 m long, and high, stands on any paper at a scale of the trade, with
+// a bar beside it.
+func TestAnySizeFits(t *testing.T) {
+	for unit, names := range map[length.Unit]map[Length]string{
+		length.Inches:      {30: "1/16 in = 1 ft (1:192)", 70: "1/32 in = 1 ft (1:384)", 1000: "1 in = 500 ft (1:6000)"},
+		length.Millimetres: {30: "1:200", 70: "1:500", 1000: "1:5000"},
+	} {
+		m := &model.Model{Build: model.Build{Unit: unit}}
+		for metres, want := range names {
+			for _, high := range []Length{1, metres} {
+				v := model.View{Bounds: geom.R(0, 0, metres*length.Metre, high*length.Metre/2)}
+				draw := func(height Length) model.View {
+					v.TextHeight = height
+					return v
+				}
+				room := geom.R(0, 0, 240*mm, 170*mm)
+				it := fit(m, &v, draw, room)[0]
+				if got := it.scale.words(unit); got != want || !it.fits(room) {
+					t.Errorf("%d m stand at %s, not %s; they take %v x %v", metres, got, want, it.wide, it.high)
+				}
+				if step, long := it.scale.step(unit); it.scale.on(step) < 6*mm || it.scale.on(step) > 25*mm {
+					t.Errorf("at %s a bar of %s is %v long", want, long, 4*it.scale.on(step))
+				}
+			}
+		}
+	}
+}
+
 // TestCheckBar measures the bar of the title block: it is what it says.
 func TestCheckBar(t *testing.T) {
 	for unit, want := range map[length.Unit]Length{length.Inches: 4 * length.Inch, length.Millimetres: 100 * mm} {
