@@ -55,6 +55,13 @@ func browse(t testing.TB) *browser {
 		to.Close()
 		from.Close()
 	})
+	return b.tab(t)
+}
+
+// tab opens a further empty page, in sight before all others.
+func (b *browser) tab(t testing.TB) *browser {
+	t.Helper()
+	b = &browser{to: b.to, from: b.from, asked: b.asked}
 	var target struct{ TargetID string }
 	b.call(t, "Target.createTarget", map[string]any{"url": "about:blank"}, &target)
 	var attached struct{ SessionID string }

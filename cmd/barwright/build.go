@@ -17,13 +17,14 @@ import (
 func buildCommand() command {
 	return command{
 		name: "build", args: "PATH... -o DIR", about: "write everything into DIR",
-		help: `Compiles each PATH and writes its folder: the page to look at, cut files, router
-programs, cut list and bill. A folder is written all or nothing; one that holds
-a file which barwright did not write is refused.
+		help: `Compiles each PATH and writes its folder: the page to look at, drawings and
+papers for the floor, cut files, router programs, cut list and bill. A folder is
+written all or nothing; one that holds a file which barwright did not write is
+refused.
 `,
 		flags: func(f *pflag.FlagSet, o *options) {
 			f.StringVarP(&o.out, "out", "o", "", "`DIR` to write; made, or replaced whole")
-			f.StringVar(&o.paper, "paper", "", "print drawings on `A4|A3|letter|tabloid`, whatever the description says")
+			f.StringVar(&o.paper, "paper", "", "print drawings and papers for the floor on `A4|A3|letter|tabloid`, whatever the description says")
 			inputFlags(f, o)
 			layoutFlag(f, o)
 			f.BoolVar(&o.fullScale, "full-scale", false, "write poles.pdf too: story poles at full size, over several papers")
@@ -102,7 +103,7 @@ func build(o options, std streams) int {
 			return err
 		}
 		if o.fullScale {
-			files = append(files, fullScale(b.model, o.paper))
+			files = append(files, fullScale(b.model, o.paper)...)
 		}
 		dir := outFolder(o, b.path)
 		if err := folder.Replace(dir, files); err != nil {

@@ -5,24 +5,43 @@ import (
 	"io"
 
 	"barwright/cmd/barwright/folder"
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/paper"
 	emit "barwright/emit/paper"
 )
 
-// papers are the drawings as they are printed: all in one file, and each in one of its own. The
-// name of a format counts before the description's, where it is not empty.
-func papers(m *model.Model, format string) (files []folder.File) {
-	all := paper.Drawings(m, paper.Formats[cmp.Or(format, m.Build.Paper)])
-	if len(all) == 0 {
-		return nil
-	}
-	files = append(files, folder.File{Name: "drawings.pdf", Write: func(w io.Writer) error {
-		return emit.WritePDF(w, m.Build.Titled()+", drawings", all)
-	}})
+// papers are the drawings as they are printed: all in one file, and each in one of its own.
+func papers(m *model.Model, format string) []folder.File {
+	all := paper.Drawings(m, paperSize(m, format))
+	files := printed("drawings.pdf", m.Build.Titled()+", drawings", all)
 	for i := range all {
 		p := &all[i]
 		files = append(files, folder.File{Name: "drawings/" + p.Name + ".svg", Write: func(w io.Writer) error { return emit.WriteSVG(w, p) }})
 	}
 	return files
+}
+
+// siteFiles are the papers for the person on the floor.
+func siteFiles(m *model.Model, format string) []folder.File {
+	return printed("site.pdf", m.Build.Titled()+": on the floor", paper.Site(m, paperSize(m, format)))
+}
+
+// fullScale are story poles at full size, over several papers.
+func fullScale(m *model.Model, format string) []folder.File {
+	return printed("poles.pdf", m.Build.Titled()+": story poles at full size", paper.Strips(m, paperSize(m, format)))
+}
+
+// paperSize is that of a format by its name, which counts before the description's where it is not
+// empty.
+func paperSize(m *model.Model, format string) geom.Point {
+	return paper.Formats[cmp.Or(format, m.Build.Paper)]
+}
+
+// printed is a file of papers; none where there are no papers.
+func printed(name, title string, all []model.Paper) []folder.File {
+	if len(all) == 0 {
+		return nil
+	}
+	return []folder.File{{Name: name, Write: func(w io.Writer) error { return emit.WritePDF(w, title, all) }}}
 }

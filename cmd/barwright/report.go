@@ -31,6 +31,7 @@ type result struct {
 	src      *lang.Source
 	model    *model.Model // nil where findings stop the build
 	findings finding.List // sorted
+	err      error        // view: what kept the text from being read or compiled
 	out      string       // the folder that was written; empty where none was
 	written  []string     // the files in it
 }

@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -16,6 +17,8 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/emit/paper"
+	"barwright/emit/worklist"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -63,6 +66,13 @@ func TestSitePapers(t *testing.T) {
 	for i := range m.Parts {
 		if !strings.Contains(text, m.Parts[i].Label) {
 			t.Errorf("no label of %s", m.Parts[i].Label)
+		}
+	}
+	numbers := worklist.Numbers(m)
+	for i := range m.Setting.Steps {
+		s := &m.Setting.Steps[i]
+		if want := worklist.Step(numbers, s) + " " + finding.Capital(s.Title()); !strings.Contains(squeezed(text), want) {
+			t.Errorf("the order of setting does not say %q, as work.txt has it", want)
 		}
 	}
 	pages := strings.Split(strings.TrimRight(text, "\f"), "\f")
@@ -127,7 +137,7 @@ func collisions(all []word, sizes [][2]float64) (out []string) {
 func TestSitePapersAreLegible(t *testing.T) {
 	for _, name := range examples {
 		m := compiled(t, name)
-		for _, file := range append(siteFiles(m, ""), fullScale(m, "")) {
+		for _, file := range append(siteFiles(m, ""), fullScale(m, "")...) {
 			all, sizes := words(t, pdftotext(t, "-bbox", writeFile(t, file)))
 			if len(all) < 100 || len(sizes) < 10 {
 				t.Errorf("%s, %s: %d words on %d papers", name, file.Name, len(all), len(sizes))
@@ -172,11 +182,10 @@ func TestFullScale(t *testing.T) {
 	}
 }
 
-// TestSitePapersOfLittle lays out papers of a model with nothing in it.
-func TestSitePapersOfLittle(t *testing.T) {
-	for _, file := range append(siteFiles(&model.Model{}, "letter"), fullScale(&model.Model{}, "letter")) {
-		if err := file.Write(&bytes.Buffer{}); err != nil {
-			t.Error(file.Name, err)
-		}
+// TestPapersOfNothing: a model with nothing in it has no papers, and no file with an empty one.
+func TestPapersOfNothing(t *testing.T) {
+	m := &model.Model{}
+	for _, file := range slices.Concat(papers(m, "letter"), siteFiles(m, "letter"), fullScale(m, "letter")) {
+		t.Errorf("%s is written of nothing", file.Name)
 	}
 }

@@ -29,10 +29,14 @@ func (o options) look(path string) (t text, places []string) {
 	for _, f := range files {
 		places = append(places, tree.place(f.Name))
 	}
-	t.src, t.findings, t.err = o.read(files, func(name string) ([]byte, error) {
-		places = append(places, tree.place(name))
-		return tree.open(name)
-	})
+	if err := rescued(func() {
+		t.src, t.findings, t.err = o.read(files, func(name string) ([]byte, error) {
+			places = append(places, tree.place(name))
+			return tree.open(name)
+		})
+	}); err != nil {
+		t = text{err: err}
+	}
 	return t, places
 }
 

@@ -63,7 +63,8 @@ func viewBuild(o options, std streams) int {
 		return failed(std, err)
 	}
 	defer l.Close()
-	if err := o.serve(ctx, l, first, places, std); err != nil {
+	v := viewer{options: o, std: std, compiled: compile.Compile}
+	if err := v.serve(ctx, l, first, places); err != nil {
 		return failed(std, err)
 	}
 	return exitClean
@@ -106,15 +107,14 @@ const (
 )
 
 // serve serves what is read first, then what is saved, until the context ends.
-func (o options) serve(ctx context.Context, l net.Listener, first text, places []string, std streams) error {
-	v := viewer{options: o, std: std}
-	shown, err := v.draw(first, o.compile(first))
+func (v *viewer) serve(ctx context.Context, l net.Listener, first text, places []string) error {
+	shown, err := v.draw(v.compile(first))
 	if err != nil {
 		return err
 	}
 	port := l.Addr().(*net.TCPAddr).Port
 	server := loopback.New(port, page.EventsPath, page.LivePolicy().String(), shown)
-	fmt.Fprintf(std.out, "http://%s:%d/\n", loopback.Address, port)
+	fmt.Fprintf(v.std.out, "http://%s:%d/\n", loopback.Address, port)
 
 	ctx, end := context.WithCancelCause(ctx)
 	defer end(nil)
@@ -124,10 +124,10 @@ func (o options) serve(ctx context.Context, l net.Listener, first text, places [
 	go func() {
 		defer close(followed)
 		follow.Files[text, result]{
-			Read: func() (text, []string) { return o.look(o.args[0]) }, Same: text.same,
-			Build: o.compile, Quiet: text.quiet,
-			Show: func(t text, b result) {
-				shown, err := v.draw(t, b)
+			Read: func() (text, []string) { return v.look(v.args[0]) }, Same: text.same,
+			Build: v.compile, Quiet: text.quiet,
+			Show: func(_ text, b result) {
+				shown, err := v.draw(b)
 				if err != nil {
 					end(err)
 					return
@@ -148,48 +148,66 @@ func (o options) serve(ctx context.Context, l net.Listener, first text, places [
 // viewer draws pages, one after another.
 type viewer struct {
 	options
-	std    streams
-	number int          // of pages
-	last   *model.Model // built without errors; nil where none was
+	std      streams
+	compiled compiler
+	number   int          // of pages
+	last     *model.Model // built without errors; nil where none was
 }
 
 // draw draws the page of a text that is built, and tells the terminal.
-func (v *viewer) draw(t text, b result) (loopback.Page, error) {
+func (v *viewer) draw(b result) (loopback.Page, error) {
 	v.number++
-	live := page.Live{Name: filepath.Base(filepath.Clean(v.args[0])), Number: v.number}
-	if b.model != nil {
-		v.last = b.model
-	} else {
-		live.Errors, live.Amiss = t.amiss(&b)
+	html, err := v.page(&b)
+	if broken := (*fault)(nil); errors.As(err, &broken) { // the last build could be drawn
+		b.model, b.err = nil, err
+		html, err = v.page(&b)
 	}
-	live.Model = v.last
-	var html bytes.Buffer
-	if err := page.WriteLive(&html, live); err != nil {
+	if err != nil {
 		return loopback.Page{}, err
 	}
-	return loopback.Page{Number: v.number, HTML: html.Bytes()}, v.tell(t, &b, live.Errors)
+	if b.model != nil {
+		v.last = b.model
+	}
+	return loopback.Page{Number: v.number, HTML: html}, v.tell(&b)
 }
 
-// tell tells the terminal what check would.
-func (v *viewer) tell(t text, b *result, errs string) error {
-	if t.err != nil {
-		failed(v.std, t.err)
+// page writes the page of a build, or of the last one with what is amiss with this.
+func (v *viewer) page(b *result) ([]byte, error) {
+	live := page.Live{Name: filepath.Base(filepath.Clean(v.args[0])), Number: v.number, Model: b.model}
+	if b.model == nil {
+		live.Model = v.last
+		live.Errors, live.Amiss = b.amiss()
+	}
+	var html bytes.Buffer
+	var err error
+	broken := rescued(func() { err = page.WriteLive(&html, live) })
+	return html.Bytes(), cmp.Or(broken, err)
+}
+
+// tell tells the terminal what check would, and where barwright itself went wrong.
+func (v *viewer) tell(b *result) error {
+	if b.err != nil {
+		failed(v.std, b.err)
+		if broken := (*fault)(nil); errors.As(b.err, &broken) {
+			fmt.Fprintf(v.std.err, "\n%s", broken.stack)
+		}
 		return nil
 	}
 	err := b.answer(v.std)
 	if b.model != nil {
 		fmt.Fprintln(v.std.err, b.line())
 	} else {
+		errs, _ := b.amiss()
 		fmt.Fprintf(v.std.err, "\n%s: %s\n", b.path, errs)
 	}
 	return err
 }
 
 // amiss is what stops a build, as a terminal prints it, and how much of it there is.
-func (t text) amiss(b *result) (errs, said string) {
+func (b *result) amiss() (errs, said string) {
 	var out bytes.Buffer
-	if t.err != nil {
-		failed(streams{err: &out}, t.err)
+	if b.err != nil {
+		failed(streams{err: &out}, b.err)
 		return finding.Counted(1, "error"), out.String()
 	}
 	b.answer(streams{err: &out}) // memory takes it all
@@ -197,9 +215,13 @@ func (t text) amiss(b *result) (errs, said string) {
 }
 
 // compile builds a text.
-func (o options) compile(t text) result {
+func (v *viewer) compile(t text) (b result) {
+	path := v.args[0]
 	if t.err != nil {
-		return result{path: o.args[0]}
+		return result{path: path, err: t.err}
 	}
-	return solved(o.args[0], t.src, t.findings, compile.Compile)
+	if err := rescued(func() { b = solved(path, t.src, t.findings, v.compiled) }); err != nil {
+		return result{path: path, err: err}
+	}
+	return b
 }

@@ -14,6 +14,9 @@ import (
 	"time"
 
 	"barwright/compile"
+	"barwright/compile/model"
+	"barwright/lang"
+	"barwright/lang/finding"
 )
 
 // viewed is a view that is being served, of a copy of an example.
@@ -26,6 +29,12 @@ type viewed struct {
 
 // serveCopy serves a copy of an example, which may have been changed before.
 func serveCopy(t testing.TB, example string, change func(dir string)) *viewed {
+	t.Helper()
+	return serveBy(t, compile.Compile, example, change)
+}
+
+// serveBy serves what a compiler makes of a copy.
+func serveBy(t testing.TB, compiled compiler, example string, change func(dir string)) *viewed {
 	t.Helper()
 	dir := filepath.Join(t.TempDir(), "bar")
 	if err := os.CopyFS(dir, os.DirFS(filepath.Join(root, "examples", example))); err != nil {
@@ -47,7 +56,8 @@ func serveCopy(t testing.TB, example string, change func(dir string)) *viewed {
 	ctx, cancel := context.WithCancel(t.Context())
 	var served sync.WaitGroup
 	served.Go(func() {
-		if err := o.serve(ctx, l, first, places, streams{out: io.Discard, err: io.Discard}); err != nil {
+		by := viewer{options: o, std: streams{out: io.Discard, err: io.Discard}, compiled: compiled}
+		if err := by.serve(ctx, l, first, places); err != nil {
 			t.Error(err)
 		}
 	})
@@ -284,6 +294,34 @@ func TestViewTakesIn(t *testing.T) {
 	v.sees(t, "2", []string{"<dt>spare</dt><dd>3</dd>"}, []string{noBuild, lastBuild})
 	v.write(t, "shop/more.hcl", []byte("given {\n  spare = 4\n}\n"))
 	v.sees(t, "3", []string{"<dt>spare</dt><dd>4</dd>"}, []string{noBuild, lastBuild})
+}
+
+// TestViewFault goes on after a mistake of barwright's own, in compiling and in writing the page.
+func TestViewFault(t *testing.T) {
+	v := serveBy(t, func(src *lang.Source) (*model.Model, finding.List) {
+		m, findings := compile.Compile(src)
+		for _, g := range m.Givens {
+			switch {
+			case g.Name == "bar_top" && g.Value == "43":
+				panic("no part of that name")
+			case g.Name == "bar_top" && g.Value == "44":
+				m.Views = append(m.Views, model.View{Shapes: []model.Shape{{Kind: model.ShapePanel, Shade: 99}}})
+			}
+		}
+		return m, findings
+	}, "steps/5", nil)
+	v.listen(t)
+	text := v.read(t, "bar.hcl")
+	save := func(top string) {
+		v.write(t, "bar.hcl", bytes.Replace(text, []byte("bar_top = 42"), []byte("bar_top = "+top), 1))
+	}
+	fact := func(top string) string { return "<dt>bar_top</dt><dd>" + top + "</dd>" }
+	save("43")
+	v.sees(t, "2", []string{fact("42"), lastBuild, "<strong>1 error</strong>", "an internal error: barwright itself", "It said: no part of that name"}, []string{".go:"})
+	save("44")
+	v.sees(t, "3", []string{fact("42"), lastBuild, "an internal error: barwright itself", "index out of range"}, []string{noBuild})
+	save("45")
+	v.sees(t, "4", []string{fact("45")}, []string{noBuild, lastBuild})
 }
 
 // TestViewEnds ends while a browser listens.

@@ -80,7 +80,7 @@ func TestViewInBrowser(t *testing.T) {
 			for (const lit of e.querySelectorAll("*")) {
 				lit.classList.remove("lit", "near", "found");
 				if (!lit.className.length && lit.tagName !== "path") lit.removeAttribute("class");
-				if (lit.matches("tr, .scroll")) lit.removeAttribute("tabindex"); // the script decides what Tab stops at
+				if (lit.matches("tr, tr a, .scroll")) lit.removeAttribute("tabindex"); // the script decides what Tab stops at
 			}
 			return e;
 		});
@@ -120,4 +120,22 @@ func TestViewMendedInBrowser(t *testing.T) {
 	if w.value(t, `document.querySelectorAll("svg path.lit").length > 0 && !document.getElementById("pointed").hidden`) != "true" {
 		t.Error("parts that are new on the page cannot be pointed at")
 	}
+}
+
+// More pages than a browser keeps connections are open; one that comes back in sight is redrawn.
+func TestViewManyTabs(t *testing.T) {
+	v := serveCopy(t, "steps/5", nil)
+	first := browse(t)
+	first.open(t, v.address)
+	last := first
+	for range 7 {
+		last = first.tab(t)
+		last.open(t, v.address)
+	}
+	text := v.read(t, "bar.hcl")
+	v.write(t, "bar.hcl", bytes.Replace(text, []byte("bar_top = 42"), []byte("bar_top = 43"), 1))
+	shows := `document.querySelector("header").textContent.includes("bar_top43")`
+	last.wait(t, shows)
+	first.call(t, "Page.bringToFront", nil, &struct{}{})
+	first.wait(t, shows)
 }

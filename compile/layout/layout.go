@@ -71,15 +71,22 @@ func laid(jobs []func() (model.Layout, []Misfit)) (layouts []model.Layout, misfi
 	type done struct {
 		layout model.Layout
 		over   []Misfit
+		broken any // what it panicked with
 	}
 	all := make([]done, len(jobs))
 	var busy sync.WaitGroup
 	for i, lay := range jobs {
-		busy.Go(func() { all[i].layout, all[i].over = lay() })
+		busy.Go(func() {
+			defer func() { all[i].broken = recover() }()
+			all[i].layout, all[i].over = lay()
+		})
 	}
 	busy.Wait()
 	misfits = map[string]Misfit{}
 	for _, d := range all {
+		if d.broken != nil {
+			panic(d.broken) // where the caller can catch it
+		}
 		if d.layout.Pieces > 0 {
 			layouts = append(layouts, d.layout)
 		}

@@ -93,6 +93,9 @@ func (b Build) Nearest(l Length) Length {
 	return l
 }
 
+// Rounding tells what a figure with a tilde before it is rounded to.
+func (b Build) Rounding() string { return "A figure after ~ is rounded to " + b.Plain(b.Marks) + "." }
+
 // Usable is a length rounded down to the mark, unless nothing would be left of it: of what is left
 // over, no more than there is.
 func (b Build) Usable(l Length) Length {

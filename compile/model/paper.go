@@ -13,9 +13,6 @@ type Paper struct {
 	Lettering  []Lettering
 }
 
-// Bounds are the edges of the paper.
-func (p *Paper) Bounds() geom.Rect { return geom.R(0, 0, p.Size.X, p.Size.Y) }
-
 // Lettering is one line of text on paper. It stands on a line through At, which is where it
 // begins, has its middle or ends, and which turns counter-clockwise.
 type Lettering struct {

@@ -114,6 +114,10 @@ func (s *SettingStep) Task() string {
 	return "fix." + s.Block // anchors, counters, bar tops
 }
 
+// Tasks are the keys of the tasks that may do it, by the first of which that there is it is numbered: a
+// counter is laid dry before it is fixed.
+func (s *SettingStep) Tasks() [2]string { return [...]string{"dry." + s.Block, s.Task()} }
+
 // inFrom tells a first slide, which has no beginning. For lookup only.
 var inFrom = map[string]string{
 	"to the rear": "in from the front", "to the front": "in from the rear", "to the left": "in from the right",

@@ -12,8 +12,7 @@ const hook = 6 * length.Millimetre
 // against reports whether something stands where a tape would hook on to an edge of a part in its
 // place: a wall, or another part.
 func against(m *model.Model, p *model.Part, e model.Edge) bool {
-	at := p.Placement
-	out := [...]geom.Dir{model.Bottom: at.Y.Opposite(), model.RightEdge: at.X, model.Top: at.Y, model.LeftEdge: at.X.Opposite()}[e]
+	at, out := p.Placement, outward(p, e)
 	beside := at.Box.Along(out.Axis)
 	if out.Neg {
 		beside = geom.Span{Lo: beside.Lo - hook, Hi: beside.Lo}
@@ -33,4 +32,10 @@ func against(m *model.Model, p *model.Part, e model.Edge) bool {
 		}
 	}
 	return false
+}
+
+// outward is where an edge of a part looks, in the frame that the part stands in.
+func outward(p *model.Part, e model.Edge) geom.Dir {
+	at := p.Placement
+	return [...]geom.Dir{model.Bottom: at.Y.Opposite(), model.RightEdge: at.X, model.Top: at.Y, model.LeftEdge: at.X.Opposite()}[e]
 }

@@ -5,6 +5,7 @@
 package onsite
 
 import (
+	"slices"
 	"strings"
 
 	"barwright/compile/geom"
@@ -24,9 +25,9 @@ type Card struct {
 	Blank   geom.Rect
 	Outline geom.Contour
 	Holes   []Hole
-	Across  model.Edge // of the card: LeftEdge or RightEdge, from which X is measured
-	Up      model.Edge // Bottom or Top, from which Y is measured
-	Shut    []model.Edge
+	Across  model.Edge   // of the card: LeftEdge or RightEdge, from which X is measured
+	Up      model.Edge   // Bottom or Top, from which Y is measured
+	Shut    []model.Edge // of the card: no tape hooks on there once the part stands, or they are cut on site
 }
 
 // Hole is an opening or a notch on a card.
@@ -115,11 +116,7 @@ func (c *Card) hole(o *model.Opening) Hole {
 }
 
 // Direction is where an edge of the card looks, in the frame that the part stands in.
-func (c *Card) Direction(e model.Edge) geom.Dir {
-	at := c.Part.Placement
-	d := [...]geom.Dir{model.Bottom: at.Y.Opposite(), model.RightEdge: at.X, model.Top: at.Y, model.LeftEdge: at.X.Opposite()}
-	return d[c.own(e)]
-}
+func (c *Card) Direction(e model.Edge) geom.Dir { return outward(c.Part, c.own(e)) }
 
 // From is what lies between an edge of the card and the nearer and the farther side of a hole; of
 // a round one both are to its centre.
@@ -151,10 +148,8 @@ func (c *Card) better(e model.Edge) model.Edge {
 // trouble counts the holes that no tape from an edge reaches; an edge that stands against
 // something, or that is cut off later, is worse than all of them.
 func (c *Card) trouble(e model.Edge) (n int) {
-	for _, shut := range c.Shut {
-		if shut == e {
-			n += len(c.Holes) + 1
-		}
+	if slices.Contains(c.Shut, e) {
+		n = len(c.Holes) + 1
 	}
 	for i := range c.Holes {
 		if !c.clear(e, &c.Holes[i]) {

@@ -1,6 +1,8 @@
 package onsite
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"barwright/compile/geom"
@@ -9,7 +11,7 @@ import (
 
 // Move is a step of the order of setting with how it comes to its place, seen from above.
 type Move struct {
-	Number int // of the steps, from 1
+	Number string // of the task that does it in the order of work; empty where there is none
 	Step   *model.SettingStep
 	Frame  geom.Frame   // of the run or the wall that it belongs to
 	Place  geom.Box     // where it stands
@@ -22,13 +24,23 @@ func Moves(m *model.Model) []Move {
 	var out []Move
 	for i := range m.Setting.Steps {
 		step := &m.Setting.Steps[i]
-		mv := Move{Number: i + 1, Step: step}
+		mv := Move{Number: Number(m, step), Step: step}
 		if mv.stand(m) {
 			mv.slide()
 			out = append(out, mv)
 		}
 	}
 	return out
+}
+
+// Number is that of a step of setting in the order of work, from 1; empty where no task does it.
+func Number(m *model.Model, step *model.SettingStep) string {
+	for _, key := range step.Tasks() {
+		if i := slices.IndexFunc(m.Work, func(t model.Task) bool { return t.Key == key }); i >= 0 {
+			return strconv.Itoa(i + 1)
+		}
+	}
+	return ""
 }
 
 // stand finds where a step's thing stands.

@@ -90,11 +90,7 @@ func wallPole(m *model.Model, w *model.Wall) Pole {
 		p.mark(u, Framing, "stud")
 	}
 	for _, f := range w.Fixtures() {
-		kind := Device
-		if f.Kind == "stub" {
-			kind = Pipe
-		}
-		p.mark(f.Face.X.Mid(), kind, f.Words())
+		p.mark(f.Face.X.Mid(), kindOf(&f), f.Words())
 	}
 	for i := range m.Runs {
 		r := &m.Runs[i]
@@ -118,6 +114,14 @@ func wallPole(m *model.Model, w *model.Wall) Pole {
 	}
 	p.mark(w.Length, Framing, "end of the wall")
 	return p.done()
+}
+
+// kindOf tells what a mark for something in a wall is for.
+func kindOf(f *model.Fixture) Kind {
+	if f.Kind == "stub" {
+		return Pipe
+	}
+	return Device
 }
 
 // sides marks where the boxes of a run begin and end.
@@ -178,11 +182,7 @@ func heights(m *model.Model) Pole {
 	}
 	for i := range m.Room.Walls {
 		for _, f := range m.Room.Walls[i].Fixtures() {
-			kind := Device
-			if f.Kind == "stub" {
-				kind = Pipe
-			}
-			p.mark(f.Face.Y.Mid(), kind, f.Words())
+			p.mark(f.Face.Y.Mid(), kindOf(&f), f.Words())
 		}
 	}
 	if p.Line > 0 {

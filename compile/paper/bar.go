@@ -12,7 +12,7 @@ import (
 // bar draws a bar of a round length at a scale, with how long it is.
 func (s *sheet) bar(m *model.Model, n scale, at geom.Point) {
 	step, long := n.step(m.Build.Unit)
-	s.stripes(at, n.on(step), 4)
+	s.stripes(at, n.on(step), 4, mm)
 	s.words(geom.Point{X: at.X + 4*n.on(step) + note/2, Y: at.Y}, note, model.Start, false, long)
 }
 

@@ -38,20 +38,46 @@ type row struct {
 }
 
 // shelves puts items on papers in their order, in rows from the top: each at the largest of its
-// scales that the last paper has room for, or on a new one.
+// scales that the last paper has room for, or on a new one. Where that has no room, all of it is
+// laid anew with titles beside the views.
 func shelves(items [][]item, room geom.Rect) (papers [][]row) {
-	for _, scales := range items {
+	first := 0 // of those on the last paper
+	for i, scales := range items {
 		if n := len(papers); n > 0 {
-			if rows, ok := joined(papers[n-1], scales, room); ok {
+			rows, ok := joined(papers[n-1], scales, room)
+			if !ok {
+				rows, ok = laidBeside(items[first:i+1], room)
+			}
+			if ok {
 				papers[n-1] = rows
 				continue
 			}
 		}
-		it := scales[0]
-		papers = append(papers, []row{{[]item{it}, it.wide, it.high}})
+		first = i
+		papers = append(papers, []row{newRow(scales[0])})
 	}
 	return papers
 }
+
+// laidBeside puts items on one paper, all with their titles beside them, if it can.
+func laidBeside(items [][]item, room geom.Rect) (rows []row, ok bool) {
+	for i, scales := range items {
+		scales = slices.DeleteFunc(slices.Clone(scales), func(it item) bool { return !it.beside })
+		switch {
+		case len(scales) == 0:
+			return nil, false
+		case i == 0:
+			rows = []row{newRow(scales[0])}
+		default:
+			if rows, ok = joined(rows, scales, room); !ok {
+				return nil, false
+			}
+		}
+	}
+	return rows, ok
+}
+
+func newRow(it item) row { return row{[]item{it}, it.wide, it.high} }
 
 // joined puts an item at one of its scales on a paper that has rows, if it can.
 func joined(rows []row, scales []item, room geom.Rect) ([]row, bool) {
@@ -69,7 +95,7 @@ func joined(rows []row, scales []item, room geom.Rect) ([]row, bool) {
 			return rows, true
 		}
 		if high+between+it.high <= room.Y.Size() {
-			return append(rows, row{[]item{it}, it.wide, it.high}), true
+			return append(rows, newRow(it)), true
 		}
 	}
 	return rows, false
@@ -128,7 +154,11 @@ func (s *sheet) item(m *model.Model, it *item, place geom.Rect) {
 		y -= note * leading / 100
 		s.words(geom.Point{X: x, Y: y + note/4}, note, model.Start, false, l)
 	}
-	s.bar(m, it.scale, geom.Point{X: x, Y: y - 2*note + note/4})
+	if it.barAfter {
+		s.bar(m, it.scale, geom.Point{X: x + it.scaleWidth(), Y: y + note/4})
+	} else {
+		s.bar(m, it.scale, geom.Point{X: x, Y: y - 2*note + note/4})
+	}
 	if it.beside {
 		place.X.Lo += it.said
 	} else {

@@ -49,12 +49,13 @@ func scalesOf(u length.Unit) []scale {
 
 // words name a scale as drawings do.
 func (n scale) words(u length.Unit) string {
-	ratio := fmt.Sprintf("1:%d", int64(n))
 	if inches := feet[n]; u.Imperial() && inches != "" {
-		return inches + " in = 1 ft (" + ratio + ")"
+		return inches + " in = 1 ft (" + n.ratio() + ")"
 	}
-	return ratio
+	return n.ratio()
 }
+
+func (n scale) ratio() string { return fmt.Sprintf("1:%d", int64(n)) }
 
 // on is how long a length is on paper.
 func (n scale) on(l Length) Length { return length.Round(l, Length(n)) / Length(n) }

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -29,23 +30,25 @@ func (s *sheet) frame(m *model.Model, items []item) {
 			scales = "as beside each view"
 		}
 	}
-	unit := "mm"
-	if m.Build.Unit.Imperial() {
-		unit = "inches"
-	}
-	revision := m.Build.Revision
-	if revision == "" {
-		revision = "–"
-	}
 	s.cells(margin+block/2, []cell{
 		{44, "Build", m.Build.Name},
 		{24, "Scale", scales},
-		{10, "Sizes in", unit},
-		{11, "Revision", revision},
+		{10, "Sizes in", unitName(m.Build.Unit)},
+		{11, "Revision", cmp.Or(m.Build.Revision, none)},
 		{11, "Sheet", fmt.Sprintf("%d of %d", s.Number, s.Of)},
 	})
 	x := s.cells(margin, []cell{{onIt, "On it", s.Title}})
 	s.check(m, geom.Point{X: x + 2*mm, Y: margin})
+}
+
+// none stands in a field that has nothing.
+const none = "–"
+
+func unitName(u length.Unit) string {
+	if u.Imperial() {
+		return "inches"
+	}
+	return "mm"
 }
 
 // onIt is how much of the title block tells what is on the paper.
@@ -65,7 +68,7 @@ func (s *sheet) cells(y Length, cells []cell) (x Length) {
 		for height > 18*mm/10 && view.TypeWidth(c.value, height) > wide-4*mm {
 			height -= mm / 10
 		}
-		s.words(geom.Point{X: x + 2*mm, Y: y + 18*mm/10}, height, model.Start, true, shortened(c.value, height, wide-4*mm))
+		s.words(geom.Point{X: x + 2*mm, Y: y + 18*mm/10}, height, model.Start, true, clipped(c.value, height, wide-4*mm))
 		x += wide
 	}
 	return x
@@ -74,18 +77,26 @@ func (s *sheet) cells(y Length, cells []cell) (x Length) {
 // check draws a bar of a length that is true on paper, to be measured after printing.
 func (s *sheet) check(m *model.Model, at geom.Point) {
 	s.line(model.ShapeRule, geom.Point{X: at.X - 2*mm, Y: at.Y}, geom.Point{X: at.X - 2*mm, Y: at.Y + block/2})
-	step, n, words := 20*mm, Length(5), "100 mm"
+	step, n := 20*mm, Length(5)
 	if m.Build.Unit.Imperial() {
-		step, n, words = length.Inch, 4, "4 in"
+		step, n = length.Inch, 4
 	}
-	s.words(geom.Point{X: at.X, Y: at.Y + block/2 - 27*mm/10}, 19*mm/10, model.Start, false, "Measure this bar: it is "+words+" where the printer kept to size")
-	s.stripes(geom.Point{X: at.X, Y: at.Y + 2*mm}, step, n)
+	s.words(geom.Point{X: at.X, Y: at.Y + block/2 - 27*mm/10}, 19*mm/10, model.Start, false, "Measure this bar: it is "+barWords(m.Build.Unit)+" where the printer kept to size")
+	s.stripes(geom.Point{X: at.X, Y: at.Y + 2*mm}, step, n, mm)
 }
 
-// stripes draws a bar of so many steps, black and white in turn.
-func (s *sheet) stripes(at geom.Point, step, n Length) {
+// barWords tell how long the bar is that is true on paper.
+func barWords(u length.Unit) string {
+	if u.Imperial() {
+		return "4 in"
+	}
+	return "100 mm"
+}
+
+// stripes draws a bar of so many steps, black and white in turn, from its lower left corner.
+func (s *sheet) stripes(at geom.Point, step, n, high Length) {
 	for i := range n {
-		r := geom.R(at.X+i*step, at.Y, at.X+(i+1)*step, at.Y+mm)
+		r := geom.R(at.X+i*step, at.Y, at.X+(i+1)*step, at.Y+high)
 		if i%2 == 0 {
 			s.rect(model.ShapeInk, r)
 		} else {
@@ -111,16 +122,4 @@ func titles(items []item, width Length) string {
 		}
 	}
 	return fmt.Sprintf("%s and %d more", short[0], len(items)-1)
-}
-
-// shortened is a text as far as there is room for it.
-func shortened(text string, height, room Length) string {
-	if view.TypeWidth(text, height) <= room {
-		return text
-	}
-	runes := []rune(text)
-	for len(runes) > 0 && view.TypeWidth(string(runes)+"…", height) > room {
-		runes = runes[:len(runes)-1]
-	}
-	return string(runes) + "…"
 }

@@ -6,8 +6,8 @@ import (
 )
 
 // Hatches follow ISO 128-3 (from memory): thin lines at 45 degrees, wider apart on larger areas;
-// what touches is told apart by their direction; they leave room for text; what is too narrow
-// for them is black.
+// framing and steel are told by their direction from boards and slabs that they touch; they leave
+// room for text; what is too narrow for them is black.
 const (
 	narrow      = mm // what is not wider is black
 	nearHatches = 8 * mm / 10

@@ -15,6 +15,7 @@ type item struct {
 	title, note []string // their lines
 	said        Length   // how wide these are at most, with what they are indented
 	beside      bool     // they stand to the left of the view, not above it
+	barAfter    bool     // the bar stands in the line of the scale, not below it
 	wide, high  Length   // what it takes of a paper at least
 }
 
@@ -26,8 +27,9 @@ const (
 )
 
 // fit finds the scales of a view: the largest at which it fits the room of a paper, with smaller
-// type where it fits at none, and of a part those after it that are no smaller than an eighth. A part
-// stands at a larger scale than that only where it is small.
+// type where it fits at none, with its title above it, beside it, or both. Of a part it finds those
+// after it that are no smaller than an eighth; at a larger scale than that it stands only where it
+// is small.
 func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (at []item) {
 	var it item
 	for height := typeOn; height > mm/10; height = height * 4 / 5 {
@@ -43,8 +45,9 @@ func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (
 			it.view.Name = first.Name
 			if it.measure(m, room.X.Size()); it.fits(room) && (!part || n >= leastOfPart || it.small()) {
 				at = append(at, it)
-			} else if it.stand(m); !part && it.fits(room) {
-				return []item{it}
+			}
+			if it.stand(m); !part && it.fits(room) {
+				at = append(at, it)
 			}
 		}
 		if len(at) > 0 {
@@ -93,7 +96,11 @@ func (it *item) words(m *model.Model, wide Length) {
 	it.said = max(wide, indent+it.barWidth(m))
 	it.title = wrap(it.view.Title, heading, it.said-indent)
 	it.note = append(wrap(it.view.Note, note, it.said-indent), "Scale "+it.scale.words(m.Build.Unit))
+	it.barAfter = indent+it.scaleWidth()+it.barWidth(m) <= it.said
 }
+
+// scaleWidth is how much the line of the scale takes, with the air before a bar.
+func (it *item) scaleWidth() Length { return view.TypeWidth(it.note[len(it.note)-1], note) + note }
 
 // size is that of the view on paper.
 func (it *item) size() geom.Point {
@@ -102,7 +109,11 @@ func (it *item) size() geom.Point {
 
 // head is the height of title, note and bar.
 func (it *item) head() Length {
-	return heading*leading/100*Length(len(it.title)) + note*leading/100*Length(len(it.note)) + 3*note
+	high := heading*leading/100*Length(len(it.title)) + note*leading/100*Length(len(it.note)) + note
+	if it.barAfter {
+		return high
+	}
+	return high + 2*note
 }
 
 // wrap breaks a text into lines that are no wider than most.

@@ -34,7 +34,7 @@ func TestPapers(t *testing.T) {
 				t.Errorf("build %d: paper %d of %d is called %q", seed, p.Number, p.Of, p.Name)
 			}
 			names[p.Name] = true
-			frame := p.Bounds().Grow(-margin)
+			frame := geom.R(0, 0, p.Size.X, p.Size.Y).Grow(-margin)
 			for _, s := range p.Shapes {
 				if b := s.Lines.Bounds(); !frame.Contains(b) {
 					t.Errorf("build %d, %s: a %s at %v leaves the frame", seed, p.Name, s.Kind, b)

@@ -18,14 +18,18 @@ const (
 	figures   = 494 * mm / 100
 	siteTitle = 6 * mm
 	smallest  = 33 * mm / 10
-	siteBlock = 15 * mm // height of the title block
-	footer    = 2 * 6 * mm
+	siteBlock = 15 * mm    // height of the title block
+	footer    = 2 * 6 * mm // two lines of cautions above that
+
+	textLeading = figures * 14 / 10
+	textAir     = figures * 8 / 10 // below a paragraph
 )
 
 // Cautions that papers carry where wiring or water is touched.
 const (
 	again     = "Measure again before you cut."
 	wireWords = "Wiring: switch off, lock and test first; local code and licensed practice decide."
+	findFirst = "Find cables and pipes before anything is drilled or screwed into a wall."
 	pipeWords = "Water: shut it first; local code and licensed practice decide."
 )
 
@@ -40,84 +44,7 @@ func Site(m *model.Model, size geom.Point) []model.Paper {
 	f.drills()
 	f.order()
 	f.labels()
-	papers := make([]model.Paper, len(f.sheets))
-	for i, s := range f.sheets {
-		s.Number, s.Of = i+1, len(f.sheets)
-		s.Name = fmt.Sprintf("%02d-%s", s.Number, s.Name)
-		s.siteFrame(m)
-		papers[i] = s.Paper
-	}
-	return papers
-}
-
-// flow fills papers from the top, and takes a new one where what comes does not fit.
-type flow struct {
-	m      *model.Model
-	size   geom.Point
-	sheets []*siteSheet
-	y      Length // below which the last paper is free
-}
-
-// siteSheet is a paper with what stands at its foot.
-type siteSheet struct {
-	*sheet
-	cautions []string
-	ratio    string // its scale in words
-}
-
-func (f *flow) last() *siteSheet { return f.sheets[len(f.sheets)-1] }
-
-// room is what may be filled of a paper.
-func (f *flow) room() geom.Rect {
-	return geom.R(margin+air, margin+siteBlock+footer, f.size.X-margin-air, f.size.Y-margin-air)
-}
-
-// open begins a paper with a title and what is to be known first.
-func (f *flow) open(name, title, text string, cautions ...string) {
-	s := &siteSheet{sheet: newSheet(f.size), cautions: cautions}
-	s.Name, s.Title = name, title
-	f.sheets = append(f.sheets, s)
-	room := f.room()
-	f.y = room.Y.Hi - siteTitle
-	s.words(geom.Point{X: room.X.Lo, Y: f.y}, siteTitle, model.Start, true, title)
-	f.y -= air / 2
-	f.text(text)
-}
-
-// text sets a paragraph.
-func (f *flow) text(text string) {
-	room := f.room()
-	for _, l := range lines(text, figures, room.X.Size()) {
-		f.y -= figures * 14 / 10
-		f.last().words(geom.Point{X: room.X.Lo, Y: f.y}, figures, model.Start, false, l)
-	}
-	f.y -= figures * 8 / 10
-}
-
-// siteScales are finer than those of drawings: on the floor the figures count, and nobody measures
-// in the paper.
-var siteScales = []scale{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 150, 200, 300, 500}
-
-// drawn lays a view out at the largest scale at which it fits a room on paper.
-func (f *flow) drawn(draw view.Drawing, wide, high Length) (model.View, scale) {
-	for _, n := range siteScales[:len(siteScales)-1] {
-		if v := draw(figures * Length(n)); n.on(v.Bounds.X.Size()) <= wide && n.on(v.Bounds.Y.Size()) <= high {
-			return v, n
-		}
-	}
-	n := siteScales[len(siteScales)-1]
-	return draw(figures * Length(n)), n
-}
-
-// picture puts a view in the middle of what is left of the paper.
-func (f *flow) picture(draw view.Drawing) {
-	room := f.room()
-	v, n := f.drawn(draw, room.X.Size(), f.y-room.Y.Lo)
-	s := f.last()
-	s.ratio = fmt.Sprintf("1:%d", int64(n))
-	at := geom.Point{X: room.X.Lo + (room.X.Size()-n.on(v.Bounds.X.Size()))/2, Y: f.y - n.on(v.Bounds.Y.Size())}
-	s.put(&v, n, at)
-	f.y = at.Y - air
+	return f.numbered()
 }
 
 func (f *flow) cards() {
@@ -125,7 +52,7 @@ func (f *flow) cards() {
 	for i := range cards {
 		c := &cards[i]
 		draw := view.MarkingCard(f.m, c)
-		f.open("card-"+c.Part.Label, "Marking card: "+c.Part.Label+", "+c.Part.Name+" of "+c.Part.Owner, cardWords(f.m, c)+f.rounded(draw), cardCautions(c)...)
+		f.open("card-"+c.Part.Label, "Marking card: "+c.Part.Label+", "+c.Part.Name+" of "+c.Part.Owner, cardWords(f.m, c), cardCautions(c)...)
 		f.picture(draw)
 	}
 }
@@ -144,30 +71,22 @@ func cardCautions(c *onsite.Card) (texts []string) {
 func cardWords(m *model.Model, c *onsite.Card) string {
 	p, b := c.Part, m.Build
 	text := "Face to mark: " + markedFace(c) + ", drawn as you see it. In place, facing " + facing(m, p) + ", its upper edge is the " + view.EdgeWords(c, model.Top) + ", its left one the " + view.EdgeWords(c, model.LeftEdge) + ". "
-	x, y := p.Size()
-	text += fmt.Sprintf("The panel is %s × %s, %s thick. ", mark(b, x), mark(b, y), mark(b, p.Thickness))
-	bench := "on the bench"
+	what, bench := "panel", "on the bench"
 	if c.InPlace {
-		bench = "where it lies, dry"
+		what, bench = "slab", "where it lies, dry"
 	}
-	text += fmt.Sprintf("Mark it %s, from the two heavy edges: %s and %s.", bench, c.Across, c.Up)
+	x, y := p.Size()
+	text += fmt.Sprintf("The %s is %s × %s, %s thick. ", what, mark(b, x), mark(b, y), mark(b, p.Thickness))
+	text += fmt.Sprintf("Mark it %s, from the two heavy edges, %s and %s.", bench, view.EdgeWords(c, c.Across), view.EdgeWords(c, c.Up))
 	for _, e := range [...]model.Edge{c.Across, c.Up} {
 		if slices.Contains(c.Shut, e) {
-			text += " No tape gets at the " + e.String() + " edge once it stands: measure before, and before the edge is cut to fit."
+			text += " No tape gets at the " + view.EdgeWords(c, e) + " once it stands: measure before, and before that edge is cut to fit."
 		}
 	}
 	if len(p.Bands) > 0 && !c.InPlace {
 		text += " Before its edges are banded."
 	}
 	return text
-}
-
-// rounded tells what the figures of a drawing are rounded to, where some are.
-func (f *flow) rounded(draw view.Drawing) string {
-	if _, told, some := strings.Cut(draw(figures*10).Note, "A figure after ~"); some {
-		return " A figure after ~" + told
-	}
-	return ""
 }
 
 // markedFace names the face that is marked.
@@ -198,38 +117,38 @@ func facing(m *model.Model, p *model.Part) string {
 // mark writes a length to the build's mark, with a tilde where that is not all of it.
 func mark(b model.Build, l Length) string {
 	near := b.Nearest(l)
-	text := strings.TrimSuffix(b.Plain(near), " "+unitWord(b))
-	if near != l && max(near-l, l-near) > 100 {
+	unit := " mm"
+	if b.Unit.Imperial() {
+		unit = " in"
+	}
+	text := strings.TrimSuffix(b.Plain(near), unit)
+	if max(near-l, l-near) > unseen {
 		return "~" + text
 	}
 	return text
 }
 
-func unitWord(b model.Build) string {
-	if b.Unit.Imperial() {
-		return "in"
-	}
-	return "mm"
-}
+// unseen is a rounding that no tilde tells: a tenth of a micrometre.
+const unseen = mm / 10_000
 
 func (f *flow) poles() {
 	poles := onsite.Poles(f.m)
 	for i := range poles {
 		p := &poles[i]
-		text := "Hold the end that is below here at " + p.From + ", and mark all from there: centres, and of boxes their sides. Framing and battens at the left, all else at the right."
+		text := "Hold the lower end, that with the ring, at " + p.From + ", and mark everything from there: centres, but of cabinets their sides. Framing and battens at the left, all else at the right."
 		if p.Upright {
-			text = "Heights over " + p.From + " at the right."
+			text = "Heights over " + p.From + ", at the ring below, stand at the right."
 			if p.Line > 0 {
-				text += " At the left: down from the line that the floor was read from."
+				text += " At the left: how far down from the laser's line, at the ring above."
 			}
 		}
 		for k, part := range f.parted(p) {
 			title := p.Title
 			if k > 0 {
-				title += ", more marks"
+				title += more
 			}
 			draw := view.StoryPole(f.m, &part)
-			f.open(p.Name, title, text+f.rounded(draw), poleCautions(&part)...)
+			f.open(p.Name, title, text, poleCautions(&part)...)
 			f.picture(draw)
 		}
 	}
@@ -284,9 +203,9 @@ func (f *flow) shims() {
 		return
 	}
 	fl, b := &f.m.Room.Floor, f.m.Build
-	f.open("shims", "Shims: where they go", fmt.Sprintf("The datum is the highest point, under %s. The line is %s over it.", fl.Bears, mark(b, fl.Line)))
+	f.open("shims", "Shims: where they go", fmt.Sprintf("Each number is a point in the list. The datum is the highest point, under %s; the laser's line is %s over it.", fl.Bears, mark(b, fl.Line)))
 	f.picture(view.BearingPoints(f.m))
-	f.open("shim-list", "Shims: the list", "Measure down from the line to the floor at each point; where you find more or less, the shim is as much thicker or thinner. Along: along the first wall from its left end; out: out from it.")
+	f.open("shim-list", "Shims: the list", "Measure down from the laser's line to the floor at each point; where you find more or less, the shim is as much thicker or thinner. Along: along the first wall from its left end; out: out from it.")
 	t := table{heads: []string{"No.", "Under", "Along", "Out", "Line to floor", "Shim"}, shares: []Length{7, 37, 11, 11, 15, 19}}
 	for i := range shims {
 		s := &shims[i]
@@ -317,9 +236,9 @@ func (f *flow) screws() {
 	for i := range insides {
 		items[i] = view.ScrewLines(f.m, &insides[i])
 	}
-	f.open("screws", title, text, "Find cables and pipes before anything is drilled or screwed into a wall.")
+	f.open("screws", title, text, findFirst)
 	f.several(items, func() {
-		f.open("screws", title, "Continued.", "Find cables and pipes before anything is drilled or screwed into a wall.")
+		f.open("screws", continued(title), "", findFirst)
 	})
 }
 
@@ -346,9 +265,9 @@ func (f *flow) order() {
 	if len(steps) == 0 {
 		return
 	}
-	f.open("order", "Order of setting", "Numbers are those of the list; an arrow is the way by which a thing slides into its place. Where something comes over, under or before what stands, the list says so.")
+	f.open("order", "Order of setting", "Numbers are those of the order of work, and of the list; an arrow is the way by which a thing slides into its place. Where something comes over, under or before what stands, the list says so.")
 	f.picture(view.SettingOrder(f.m))
-	f.open("order-list", "Order of setting: the list", "Left and right are as one faces the run or the wall.")
+	f.open("order-list", "Order of setting: the list", "Steps are numbered as in the order of work; left and right are as one faces the run or the wall.")
 	t := table{heads: []string{"No.", "What", "How", "People"}, shares: []Length{7, 31, 51, 11}}
 	for i := range steps {
 		s := &steps[i]
@@ -356,7 +275,7 @@ func (f *flow) order() {
 		if first := s.First(); first != "" {
 			how += "; through the doorway " + first
 		}
-		t.rows = append(t.rows, []string{fmt.Sprint(i + 1), finding.Capital(s.Title()), how, fmt.Sprint(max(s.People, 1))})
+		t.rows = append(t.rows, []string{onsite.Number(f.m, s), finding.Capital(s.Title()), how, fmt.Sprint(max(s.People, 1))})
 	}
 	f.table(&t)
 }

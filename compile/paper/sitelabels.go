@@ -28,7 +28,7 @@ func (f *flow) labels() {
 			f.y -= labelHigh
 		}
 		if column == 0 && f.y-labelHigh < room.Y.Lo {
-			f.open("labels", title, "Continued.")
+			f.open("labels", continued(title), "")
 		}
 		f.label(&f.m.Parts[i], geom.R(room.X.Lo+column*wide, f.y-labelHigh, room.X.Lo+(column+1)*wide, f.y))
 	}

@@ -1,7 +1,9 @@
 package paper
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"barwright/compile/geom"
@@ -22,7 +24,7 @@ func (f *flow) table(t *table) {
 	for _, r := range t.rows {
 		if f.y-f.rowHeight(t, r) < f.room().Y.Lo {
 			s := f.last()
-			f.open(s.Name, s.Title, "Continued.", s.cautions...)
+			f.open(s.Name, continued(s.Title), "", s.cautions...)
 			f.row(t, t.heads, true)
 		}
 		f.row(t, r, false)
@@ -58,12 +60,15 @@ func (f *flow) row(t *table, cells []string, bold bool) {
 	s.line(model.ShapeRule, geom.Point{X: room.X.Lo, Y: f.y}, geom.Point{X: room.X.Hi, Y: f.y})
 }
 
-// several puts small views side by side, each with its title over it.
+// several puts small views side by side, all at one scale, each with its title over it.
 func (f *flow) several(draws []view.Drawing, next func()) {
 	room := f.room()
-	x, row := room.X.Lo, Length(0)
+	x, row, n := room.X.Lo, Length(0), scale(1)
 	for _, draw := range draws {
-		v, n := f.drawn(draw, room.X.Size()*31/100, room.Y.Size()*42/100)
+		n = max(n, f.fits(draw, room.X.Size()*31/100, room.Y.Size()*40/100))
+	}
+	for _, draw := range draws {
+		v := draw(figures * Length(n))
 		title := lines(v.Title, figures, room.X.Size()*31/100)
 		head := Length(len(title)) * rowLeading
 		wide, high := n.on(v.Bounds.X.Size()), n.on(v.Bounds.Y.Size())+head
@@ -82,7 +87,7 @@ func (f *flow) several(draws []view.Drawing, next func()) {
 			y -= rowLeading
 			s.words(geom.Point{X: x, Y: y}, figures, model.Start, true, l)
 		}
-		s.ratio = "1:" + fmt.Sprint(int64(n))
+		f.scaled(n)
 		s.put(&v, n, geom.Point{X: x, Y: f.y - high})
 		x, row = x+wide+3*air, max(row, high)
 	}
@@ -98,26 +103,21 @@ func (s *siteSheet) siteFrame(m *model.Model) {
 	for _, c := range s.cautions {
 		foot += " " + c
 	}
+	if slices.ContainsFunc(s.Lettering, func(l model.Lettering) bool { return strings.Contains(l.Text, "~") }) {
+		foot += " " + m.Build.Rounding()
+	}
 	foots := lines(foot, smallest, w-2*air)
 	y := top + 2*mm + Length(len(foots)-1)*smallest*13/10
 	for _, l := range foots {
 		s.words(geom.Point{X: margin + air, Y: y}, smallest, model.Start, true, l)
 		y -= smallest * 13 / 10
 	}
-	revision := m.Build.Revision
-	if revision == "" {
-		revision = "–"
-	}
-	ratio := s.ratio
-	if ratio == "" {
-		ratio = "–"
-	}
-	unit := map[bool]string{true: "inches", false: "mm"}[m.Build.Unit.Imperial()]
-	cells := []struct {
-		share       Length // of a hundred
-		name, value string
-	}{
-		{46, "Build", m.Build.Name}, {15, "Scale", ratio}, {13, "Sizes in", unit}, {13, "Revision", revision}, {13, "Paper", fmt.Sprintf("%d of %d", s.Number, s.Of)},
+	cells := []cell{
+		{46, "Build", m.Build.Name},
+		{15, "Scale", cmp.Or(s.ratio, none)},
+		{13, "Sizes in", unitName(m.Build.Unit)},
+		{13, "Revision", cmp.Or(m.Build.Revision, none)},
+		{13, "Sheet", fmt.Sprintf("%d of %d", s.Number, s.Of)},
 	}
 	x := margin
 	for i, c := range cells {
@@ -130,6 +130,11 @@ func (s *siteSheet) siteFrame(m *model.Model) {
 		x += wide
 	}
 }
+
+// continued is the title of a paper that goes on with what the one before began.
+func continued(title string) string { return strings.TrimSuffix(title, more) + more }
+
+const more = ", continued"
 
 // clipped shortens a text that is wider than most.
 func clipped(text string, height, most Length) string {

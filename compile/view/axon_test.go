@@ -123,3 +123,26 @@ func TestApart(t *testing.T) {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
 }
+
+// Every part is drawn in the picture of one run or knee wall, which names it.
+func TestGroupsHoldAll(t *testing.T) {
+	m := viewtest.Bar()
+	shown := map[string]int{}
+	for _, g := range groupsOf(m) {
+		v := explodedGroup(m, &g, g.takenApart(m), 0)
+		own := map[string]bool{}
+		for _, s := range v.Shapes {
+			own[s.Part] = true
+		}
+		for _, p := range m.Parts {
+			if own[p.ID] || strings.Contains(v.Note, p.Label+",") || strings.Contains(v.Note, p.Label+".") {
+				shown[p.ID]++
+			}
+		}
+	}
+	for _, p := range m.Parts {
+		if shown[p.ID] != 1 {
+			t.Errorf("%s is in %d pictures", p.ID, shown[p.ID])
+		}
+	}
+}

@@ -88,12 +88,12 @@ func (s *sheet) carry(c *onsite.Card, h *onsite.Hole, xs, ys []Length) {
 		from, _, _ = h.Shape.Circle()
 	}
 	for _, x := range xs {
-		if from.Y != foot {
+		if from.Y != foot && x != c.Blank.X.Lo && x != c.Blank.X.Hi { // on an edge it would hide that
 			s.line(kind, "", "", geom.Point{X: x, Y: from.Y}, geom.Point{X: x, Y: foot})
 		}
 	}
 	for _, y := range ys {
-		if from.X != side {
+		if from.X != side && y != c.Blank.Y.Lo && y != c.Blank.Y.Hi {
 			s.line(kind, "", "", geom.Point{X: from.X, Y: y}, geom.Point{X: side, Y: y})
 		}
 	}

@@ -29,29 +29,6 @@ const (
 	leastLine  = 60 * length.Millimetre // a centre line that is shorter tells nothing
 )
 
-// takenApart paints the build with its bodies moved from each other.
-func takenApart(m *model.Model) picture {
-	all := bodies(m)
-	apart(m, all)
-	e := eyeFor(m)
-	return picture{e, all, painted(e, all)}
-}
-
-// exploded shows the build taken apart, from where the axonometric view shows it whole.
-func exploded(m *model.Model, of picture, height Length) model.View {
-	e, all, seen := of.eye, of.all, of.seen
-	s := newSheet(m, pictureOf(seen), height, explodedShare)
-	s.view.Name, s.view.Title = "exploded", "Taken apart"
-	s.view.Apart = true
-	s.view.Note = isometric + " Boxes are drawn apart along their run and parts square to their faces; fronts and drawers stand out to the front, " +
-		"slabs over what they lie on, skins off their wall. Centre lines lead to where a part goes."
-	s.centreLines(e, all, seen)
-	s.faces(all, seen)
-	s.nameFaces(all, seen, partNames(all))
-	s.view.Note += unseen(all, seen)
-	return s.finish()
-}
-
 // fewUnseen is how many hidden things a note names one by one.
 const fewUnseen = 12
 

@@ -77,7 +77,9 @@ func (s *sheet) front(m *model.Model, b *model.Box, f *model.Front) {
 		p := &m.Parts[i]
 		for j := range p.Bores {
 			if bore := &p.Bores[j]; p.ID == f.Part && bore.Through() && l.faces(p) {
-				s.area(model.ShapeBore, l.shape(p, bore.Shape()), p.ID, bore.Name+" in "+f.Name+" of "+b.Name)
+				hole := l.shape(p, bore.Shape())
+				s.area(model.ShapeBore, hole, p.ID, bore.Name+" in "+f.Name+" of "+b.Name)
+				s.lines.add(outlineSegs(model.Shape{Lines: hole, Closed: true})...) // no text hides it
 			}
 		}
 	}

@@ -12,6 +12,11 @@ import (
 // faults checks a view by its values alone: every text and stroke lies within
 // the bounds, no two texts meet, and no text meets a thin line.
 func faults(v *model.View) []string {
+	return faultsOf(v, &sheet{h: v.TextHeight})
+}
+
+// faultsOf takes texts as wide as a sheet sets them.
+func faultsOf(v *model.View, as *sheet) []string {
 	var out []string
 	complain := func(format string, args ...any) { out = append(out, v.Name+": "+fmt.Sprintf(format, args...)) }
 	texts := append([]model.Text{}, v.Texts...)
@@ -43,7 +48,7 @@ func faults(v *model.View) []string {
 	}
 	boxes := make([]box, len(texts))
 	for i, t := range texts {
-		boxes[i] = boxAt(t.At, TypeWidth(t.Text, v.TextHeight), lineHeight*v.TextHeight/100, t.Turn)
+		boxes[i] = boxAt(t.At, as.width(t.Text), lineHeight*v.TextHeight/100, t.Turn)
 		if !v.Bounds.Contains(boxes[i].bounds()) {
 			complain("text %q leaves the bounds", t.Text)
 		}
@@ -82,5 +87,19 @@ func TestFaultsAreSeen(t *testing.T) {
 		{Point: geom.Point{X: 400}}, {Point: geom.Point{X: 400, Y: 1000}}}}}
 	if got := faults(&v); len(got) != 3 {
 		t.Errorf("want a meeting, a leaving text and a crossed one, got %q", got)
+	}
+}
+
+// On paper a fraction at the end of a line is as wide as the longer of its numbers: 1 at 66, a gap
+// of 30 and 70 hundredths of 8 at 66, or of 16 at 132.
+func TestWidthOfFractions(t *testing.T) {
+	screen, paper := &sheet{h: 100}, &sheet{h: 100, paper: true}
+	for text, want := range map[string]Length{"1 3/8": 142, "1 3/16": 188, "3/8": 76, "~3/8": 176, "5/1000": 373, "a/8": 175, "12": 132, "1 3/8 in": 436} {
+		if got := paper.width(text); got != want {
+			t.Errorf("%q is %d wide on paper, not %d", text, got, want)
+		}
+		if got := screen.width(text); got != TypeWidth(text, 100) {
+			t.Errorf("%q is %d wide on a screen", text, got)
+		}
 	}
 }

@@ -73,8 +73,8 @@ func (s *sheet) nameFaces(all []body, seen []paint.Seen, names []string) {
 		free[name] = append(free[name], seen[i].Free...)
 	}
 	var outside []string
-	clear := s.clearOf(seen)
-	left := 0
+	offFaces := s.clearOf(seen)
+	nameless := false
 	for _, name := range order {
 		slices.SortStableFunc(free[name], func(a, b paint.Free) int { return cmp.Compare(b.Area, a.Area) })
 		if !s.nameIn(free[name], name) {
@@ -91,11 +91,11 @@ func (s *sheet) nameFaces(all []body, seen []paint.Seen, names []string) {
 			continue
 		}
 		blocks := []block{setBlock([]string{name}, s.h)}
-		if !s.searchTo(calledNear, blocks, largest.Middle, clear, false) && !s.search(blocks, largest.Middle, anywhere) {
-			left++
+		if !s.searchTo(calledNear, blocks, largest.Middle, offFaces, false) && !s.search(blocks, largest.Middle, anywhere) {
+			nameless = true
 		}
 	}
-	if left > 0 {
+	if nameless {
 		s.view.Note += untold
 	}
 }

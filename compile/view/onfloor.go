@@ -92,7 +92,7 @@ func SettingOrder(m *model.Model) Drawing {
 		for i := range moves {
 			mv := &moves[i]
 			_, name, _ := strings.Cut(mv.Step.Block, ".")
-			home, number := planQuad(mv.Frame, mv.Place), strconv.Itoa(mv.Number)
+			home, number := planQuad(mv.Frame, mv.Place), mv.Number
 			if !s.within(home, true, []string{number + " " + name}) {
 				s.name(home, number)
 			}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/onsite"
 	"barwright/compile/view/viewtest"
@@ -21,6 +22,10 @@ func onSite(m *model.Model, height Length) (views []model.View) {
 	}
 	for i := range poles {
 		views = append(views, StoryPole(m, &poles[i])(height))
+		const piece = 50
+		for at := Length(0); at < poles[i].Length; at += piece * height {
+			views = append(views, StripPiece(m, &poles[i], geom.Span{Lo: at, Hi: at + piece*height}, 4*height)(height))
+		}
 	}
 	for i := range insides {
 		views = append(views, ScrewLines(m, &insides[i])(height))
@@ -50,7 +55,7 @@ func TestOnSiteIsLegible(t *testing.T) {
 	check := func(t interface{ Error(...any) }, m *model.Model) {
 		for _, height := range []Length{20 * length.Millimetre, 60 * length.Millimetre} {
 			for _, v := range onSite(m, height) {
-				for _, f := range append(faults(&v), misread(&v, m.Build)...) {
+				for _, f := range append(faultsOf(&v, &sheet{h: height, paper: true}), misread(&v, m.Build)...) {
 					t.Error(f)
 				}
 			}

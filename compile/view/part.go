@@ -311,7 +311,7 @@ func (s *sheet) partFeatures(p, routed *model.Part) []feature {
 			continue
 		}
 		line := geom.Contour{{Point: m.From}, {Point: m.To}}
-		found = append(found, feature{kind: model.ShapeMark, shape: line, title: m.Name + ", drawn on the face", lines: []string{m.Name}})
+		found = append(found, feature{kind: model.ShapeMark, shape: line, title: m.Name + ", drawn on the face", lines: strings.SplitAfter(m.Name, ", ")})
 	}
 	return found
 }

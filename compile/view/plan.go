@@ -24,7 +24,8 @@ func planQuad(f geom.Frame, b geom.Box) quad {
 func plan(m *model.Model, height Length) model.View {
 	s := newSheet(m, planCore(m), height, roomShare)
 	s.view.Name, s.view.Title = "plan", "Plan"
-	s.view.Note = "Seen from above. What lies under a slab is drawn as if the slab were clear; the slab's edge is the long-dashed line."
+	s.view.Note = "Seen from above. What lies under a slab is drawn as if the slab were clear; the slab's edge is the long-dashed line. " +
+		"Outside a wall: where boxes and framing meet it, then where slabs do, then its length."
 	for i := range m.Room.Walls {
 		s.planWall(m.Room.Walls, i)
 	}
@@ -44,6 +45,9 @@ func plan(m *model.Model, height Length) model.View {
 	}
 	for i := range m.Room.Walls {
 		s.planWallDims(m, &m.Room.Walls[i])
+	}
+	for i := range m.Runs {
+		s.planRunDims(m, &m.Runs[i])
 	}
 	s.planNames(m)
 	return s.finish()
@@ -161,58 +165,6 @@ func (s *sheet) planKneeWall(m *model.Model, k *model.KneeWall) {
 			s.area(model.ShapePanel, planQuad(k.Frame, p.Fitted()).contour(), p.ID, partTitle(p))
 		}
 	}
-}
-
-// planWallDims lays, outside the wall, where the runs meet it and its length.
-func (s *sheet) planWallDims(m *model.Model, w *model.Wall) {
-	if w.Length <= 0 {
-		return
-	}
-	sd := &side{frame: planFrame(w.Frame), out: 1, depth: wallBand * s.h, ends: geom.Span{Hi: w.Length}}
-	marks := []Length{0}
-	for i := range m.Runs {
-		r := &m.Runs[i]
-		if r.Wall != w.Name {
-			continue
-		}
-		far := r.Frame.At(0, r.Depth)
-		if r.Along {
-			far = r.Frame.At(r.Length, 0)
-		}
-		for _, p := range [...]geom.Point{r.Frame.Origin, far} {
-			u, _ := w.Frame.Local(p)
-			marks = append(marks, u)
-		}
-	}
-	marks = distinct(marks, w.Length)
-	last := marks[len(marks)-1]
-	if len(marks) > 2 || last > 0 && w.Length-last >= length.Millimetre {
-		s.chain(sd, along, marks, stretches(marks, s.mark))
-	}
-	s.chain(sd, along, []Length{0, w.Length}, []string{clip(w.Name) + " " + s.num(w.Length)})
-}
-
-// distinct sorts marks and drops those outside 0..end and those that repeat
-// another within a millimetre.
-func distinct(marks []Length, end Length) []Length {
-	slices.Sort(marks)
-	var out []Length
-	for _, u := range marks {
-		if u < 0 || u > end+length.Millimetre || len(out) > 0 && u-out[len(out)-1] < length.Millimetre {
-			continue
-		}
-		out = append(out, u)
-	}
-	return out
-}
-
-// stretches writes the distances between marks.
-func stretches(marks []Length, write func(Length) string) []string {
-	var texts []string
-	for i := 1; i < len(marks); i++ {
-		texts = append(texts, write(marks[i]-marks[i-1]))
-	}
-	return texts
 }
 
 func (s *sheet) planNames(m *model.Model) {

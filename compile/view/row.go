@@ -34,7 +34,7 @@ func (s *sheet) layRow(sd *side, r *row, st stance, line, beyond Length) Length 
 	widths, sizes := make([]Length, len(r.want)), make([]Length, len(r.want))
 	sum := air * Length(len(r.want)-1)
 	for i, name := range r.names {
-		widths[i] = TypeWidth(name, s.h)
+		widths[i] = s.width(name)
 		sizes[i] = widths[i] + air
 		sum += sizes[i]
 	}

@@ -24,6 +24,7 @@ type sheet struct {
 	view  model.View
 	build model.Build
 	h     Length // text height
+	paper bool   // it is drawn for paper, where fractions are stacked
 	core  geom.Rect
 	texts grid[box]
 	lines grid[seg] // of dimensions, leaders and centre lines: no text may cross them
@@ -43,7 +44,7 @@ func newSheet(m *model.Model, core geom.Rect, height, share Length) *sheet {
 		h = max(core.X.Size(), core.Y.Size(), length.Inch) / share
 	}
 	s := begun(model.View{TextHeight: h, Bounds: core})
-	s.build, s.core = m.Build, core
+	s.build, s.core, s.paper = m.Build, core, height > 0
 	return s
 }
 
@@ -108,7 +109,7 @@ func (s *sheet) finish() model.View {
 	rounded := func(t model.Text) bool { return strings.Contains(t.Text, "~") }
 	if slices.ContainsFunc(s.view.Texts, rounded) ||
 		slices.ContainsFunc(s.view.Dims, func(d model.Dim) bool { return rounded(d.Text) }) {
-		s.view.Note += " A figure after ~ is rounded to " + s.build.Plain(s.build.Marks) + "."
+		s.view.Note += " " + s.build.Rounding()
 	}
 	if len(s.crowded) > 0 {
 		s.view.Note += " There is no room to name: " + strings.Join(s.crowded, "; ") + "."
@@ -195,7 +196,7 @@ func (s *sheet) lineHeight() Length { return lineHeight * s.h / 100 }
 
 // text makes a line of type centred on a point.
 func (s *sheet) text(at geom.Point, turn geom.Angle, text string) model.Text {
-	return model.Text{At: at, Turn: turn, Room: TypeWidth(text, s.h), Text: text}
+	return model.Text{At: at, Turn: turn, Room: s.width(text), Text: text}
 }
 
 // dimension adds a dimension and takes its space.

@@ -151,7 +151,7 @@ func (s *sheet) chainDims(sd *side, st stance, marks []Length, texts []string) (
 	air, tall := s.h/3, s.lineHeight()
 	var tight []int
 	for i, text := range texts {
-		if st == across || TypeWidth(text, s.h)+3*air > marks[i+1]-marks[i] {
+		if st == across || s.width(text)+3*air > marks[i+1]-marks[i] {
 			tight = append(tight, i)
 		}
 	}

@@ -31,6 +31,41 @@ func TypeWidth(text string, height Length) Length {
 	return hundredths * height / 100
 }
 
+// A stacked fraction, in hundredths of the text height: type of its figures against that of the
+// line, and the air beside it.
+const (
+	stacked    = 70
+	stackedAir = 30
+)
+
+// width estimates how wide a line is set. On paper a fraction at its end has its numerator over its
+// denominator.
+func (s *sheet) width(text string) Length {
+	before, fraction := cutFraction(text)
+	if !s.paper || fraction == "" {
+		return TypeWidth(text, s.h)
+	}
+	over, under, _ := strings.Cut(fraction, "/")
+	wide := max(TypeWidth(over, s.h), TypeWidth(under, s.h)) * stacked / 100
+	return TypeWidth(strings.TrimSuffix(before, " "), s.h) + wide + stackedAir*s.h/100
+}
+
+// cutFraction parts a fraction of figures from the end of a line, where it follows a space or a
+// tilde or stands alone.
+func cutFraction(text string) (before, fraction string) {
+	at := strings.LastIndexAny(text, " ~") + 1
+	over, under, ok := strings.Cut(text[at:], "/")
+	if !ok || !figures(over) || !figures(under) {
+		return text, ""
+	}
+	return text[:at], text[at:]
+}
+
+// figures reports whether a text is a number of up to three figures.
+func figures(text string) bool {
+	return len(text) > 0 && len(text) <= 3 && strings.Trim(text, "0123456789") == ""
+}
+
 func runeWidth(r rune) Length {
 	switch {
 	case strings.ContainsRune(" .,:;'|!iIjlftr/()[]-", r):

@@ -1,8 +1,10 @@
 // Package view computes the drawings of a solved build: a plan; of each run an
 // elevation, and one with its fronts; of each knee wall its framing, its finished
-// faces, and a section; the whole in isometric view, as it stands and taken apart; and
-// a drawing of every part that is more than a rectangle, one for those that are alike. It takes a model without views and returns them in
-// that order; the same model gives the same values.
+// faces, and a section; the whole in isometric view, as it stands and taken apart,
+// and each run and knee wall taken apart; and a drawing of every part that is more
+// than a rectangle, one for those that are alike. It takes a model without views and
+// returns them in that order; the same model gives the same values. Beside these it
+// draws sheets and sticks as they are cut, and what is marked and set by hand.
 //
 // A drawing is in real size. It is laid out for type of one height, a share of
 // what is drawn, so that no text meets another text or a thin line, and all of
@@ -68,6 +70,10 @@ func Drawings(m *model.Model) (all []Drawing) {
 		parts := sync.OnceValue(func() picture { return takenApart(m) })
 		add(func(height Length) model.View { return axonometric(m, whole(), height) })
 		add(func(height Length) model.View { return exploded(m, parts(), height) })
+		for _, g := range groupsOf(m) {
+			own := sync.OnceValue(func() picture { return g.takenApart(m) })
+			add(func(height Length) model.View { return explodedGroup(m, &g, own(), height) })
+		}
 	}
 	for _, like := range drawnParts(m) {
 		add(func(height Length) model.View { return partDrawing(m, like[0], like[1:], height) })

@@ -69,12 +69,12 @@ func (p writer) amiss(l Live) {
 		p.Start("summary")
 		p.El("strong", l.Errors)
 		if l.Model != nil {
-			p.Text(" in the text as it stands. Shown below is the last build that had none.")
+			p.Text(" with the text as it stands. Shown below is the last build that had none.")
 		} else {
-			p.Text(" in the text as it stands. There is no build to show yet.")
+			p.Text(" with the text as it stands. There is no build to show yet.")
 		}
 		p.End()
-		p.Start("pre", "tabindex", "0", "role", "region", "aria-label", "Findings")
+		p.Start("pre", "tabindex", "0", "role", "region", "aria-label", "What is wrong with the text")
 		for line := range strings.Lines(l.Amiss) {
 			p.Text(strings.TrimSuffix(line, "\n"))
 			p.Raw("\n")

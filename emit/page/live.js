@@ -104,8 +104,12 @@
     asking = false;
   }
 
+  // listen hears of what there is to show while the page is in sight. A browser keeps six
+  // connections to a server: pages out of sight leave theirs to others.
+  let source = null;
   function listen() {
-    const source = new EventSource("/events");
+    if (document.hidden || source && source.readyState !== EventSource.CLOSED) return;
+    source = new EventSource("/events");
     source.onmessage = (e) => {
       if (!ended.hidden) number = null;
       ended.hidden = true;
@@ -117,5 +121,9 @@
       if (source.readyState === EventSource.CLOSED) setTimeout(listen, 1000);
     };
   }
+  document.addEventListener("visibilitychange", () => {
+    if (document.hidden && source) source.close();
+    listen();
+  });
   listen();
 })();

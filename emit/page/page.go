@@ -126,6 +126,7 @@ func (p writer) pointed() {
 	p.El("strong", "")
 	p.El("span", "")
 	p.El("a", "in the list", "href", "#parts")
+	p.El("a", "in the drawings", "href", "#drawings")
 	p.El("a", "as it is cut", "href", "#layouts")
 	p.End()
 }

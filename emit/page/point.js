@@ -3,11 +3,12 @@
   const all = (what) => [...document.querySelectorAll(what)];
   let things, rows, listed;
   const bar = document.getElementById("pointed");
-  const [name, said, toRow, toStock] = bar.children;
+  const [name, said, toRow, toDrawing, toStock] = bar.children;
   const field = document.getElementById("wanted");
   if (!field) return; // a page without a build
   const found = document.getElementById("found");
   let held = null;
+  let stop = null;
   let shown = null;
 
   // A name lies under those that are its beginnings: cabinet.a/side-left under cabinet.a.
@@ -21,7 +22,7 @@
     for (const e of things) e.classList.toggle(style, e.buys ? stocks.has(e.dataset.stock) : hit(e));
   }
 
-  const first = (what, test) => all(what).find((e) => test(e) && e.closest("figure").getClientRects().length > 0);
+  const first = (what) => all(what).find((e) => e.closest("figure").getClientRects().length > 0);
 
   function show(thing) {
     if (thing === shown) return;
@@ -35,8 +36,21 @@
     if (thing) tell(thing);
   }
 
-  // A number and its fraction stay on one line.
-  const say = (text) => { said.textContent = text.replace(/(\d) (\d+\/\d)/g, "$1\u00a0$2"); };
+  // A number and its fraction stay on one line, and so do two sizes.
+  const say = (text) => { said.textContent = text.replace(/(\d) (\d+\/\d)/g, "$1\u00a0$2").replaceAll(" × ", "\u00a0×\u00a0"); };
+
+  // leads makes a link lead to the figure of a shape, if there is one.
+  function leads(link, shape) {
+    link.hidden = !shape;
+    if (shape) link.href = "#" + shape.closest("figure").id;
+    link.onclick = () => centre(shape);
+  }
+
+  // centre shows where a shape is in a drawing that is wider than the window.
+  function centre(shape) {
+    const frame = shape.closest(".scroll"), within = frame.getBoundingClientRect(), at = shape.getBoundingClientRect();
+    frame.scrollLeft += at.left + at.width / 2 - within.left - within.width / 2;
+  }
 
   function tell(thing) {
     const lit = rows.filter((r) => r.classList.contains("lit"));
@@ -54,9 +68,15 @@
     const at = row || lit[0];
     toRow.hidden = !at;
     if (at) toRow.href = "#" + at.id;
-    const cut = at && first("#layouts path.lit", () => true);
-    toStock.hidden = !cut;
-    if (cut) toStock.href = "#" + cut.closest("figure").id;
+    leads(toDrawing, first("#drawings path.lit"));
+    leads(toStock, at && first("#layouts path.lit"));
+  }
+
+  // stopAt makes a row, and the link in it, the one of the rows that the key Tab stops at.
+  function stopAt(row) {
+    const tab = (r, index) => { for (const e of r ? [r, ...r.querySelectorAll("a")] : []) e.tabIndex = index; };
+    tab(stop, -1);
+    tab(stop = row, 0);
   }
 
   const thingOf = (e) => (e.target instanceof Element ? e.target.closest("[data-part], [data-stock]") : null);
@@ -92,8 +112,7 @@
     found.textContent = on
       ? count(left("parts"), "part") + ", " + count(left("cuts"), "cut") + ", " + count(left("bill"), "line") + " to buy; in " + count(drawings, "drawing")
       : "";
-    const stop = rows.find((r) => r.tabIndex === 0);
-    if (stop && stop.hidden && matching.length) { stop.tabIndex = -1; matching[0].tabIndex = 0; }
+    if (stop && stop.hidden && matching.length) stopAt(matching[0]);
   }
 
   field.addEventListener("input", filter);
@@ -119,8 +138,9 @@
       e.within = e.own.flatMap((id) => [id, ...above(id)]);
       e.buys = !part;
     }
-    const stop = Math.max(rows.indexOf(document.activeElement), 0);
-    rows.forEach((row, i) => { row.tabIndex = i === stop ? 0 : -1; });
+    const at = rows.find((r) => r.contains(document.activeElement)) || rows[0];
+    for (const row of rows) stopAt(row);
+    stopAt(at);
     for (const e of all(".scroll")) fits.observe(e);
     const [was, kept] = before.map((id) => (id && things.find((e) => e.dataset.part === id)) || null);
     held = kept;
@@ -137,28 +157,29 @@
       filter();
       return show(held = null);
     }
-    if (e.key === "/" && !e.ctrlKey && !e.metaKey && !e.altKey && !e.target.matches("input, textarea")) {
+    if (e.key === "/" && !e.ctrlKey && !e.metaKey && !e.altKey && e.target !== field) {
       e.preventDefault();
       return field.focus();
     }
     const open = rows.filter((r) => !r.hidden);
     if (e.target === field && e.key === "Enter" && open.length) {
       e.preventDefault();
-      rows.forEach((r) => { r.tabIndex = r === open[0] ? 0 : -1; });
+      stopAt(open[0]);
       return open[0].focus();
     }
-    const at = open.indexOf(e.target);
+    const at = open.indexOf(e.target.closest("tr"));
     if (at === -1) return;
     const step = { ArrowDown: 1, ArrowUp: -1, Home: -at, End: open.length - 1 - at }[e.key];
     if (step !== undefined) {
       e.preventDefault();
       const next = open[Math.min(Math.max(at + step, 0), open.length - 1)];
-      open[at].tabIndex = -1;
-      next.tabIndex = 0;
+      stopAt(next);
       next.focus();
-    } else if (e.key === "Enter") {
-      const shape = first("svg .lit", () => true);
-      if (shape) shape.closest("figure").scrollIntoView({ block: "start" });
+    } else if (e.key === "Enter" && e.target === open[at]) {
+      const shape = first("svg .lit");
+      if (!shape) return;
+      centre(shape);
+      shape.closest("figure").scrollIntoView({ block: "start" });
     }
   });
 })();

@@ -74,7 +74,7 @@ func (t *typeface) width(text string, bold bool) (ems float64) {
 const (
 	capital  = 0.72 // height of a figure
 	small    = 0.66 // type of a fraction
-	fracGap  = 0.10 // before a fraction that belongs to a whole number, and above and below its bar
+	fracGap  = 0.10 // before a fraction that belongs to a whole number or a tilde, and above and below its bar
 	barWidth = 0.05
 )
 
@@ -122,20 +122,21 @@ func (t *typeface) set(l *model.Lettering, text string) (s setting) {
 }
 
 func (t *typeface) place(s *setting, text string, bold bool) (x float64) {
+	before := ""
 	for _, r := range runsOf(text) {
 		p := piece{of: r, from: x}
 		if r.under == "" {
 			x += t.width(r.text, bold) * s.height
 			p.to = x
-			s.pieces = append(s.pieces, p)
+			s.pieces, before = append(s.pieces, p), r.text
 			continue
 		}
-		if r.afterGap {
+		if r.afterGap || strings.HasSuffix(before, "~") {
 			p.from += fracGap * s.height
 		}
 		p.over, p.below = t.width(r.text, bold)*small*s.height, t.width(r.under, bold)*small*s.height
 		p.to = p.from + max(p.over, p.below)
-		x = p.to + fracGap*s.height
+		x, before = p.to+fracGap*s.height, ""
 		s.pieces = append(s.pieces, p)
 	}
 	return x

@@ -14,7 +14,7 @@ import (
 // Step is the number in the order of work of the task that does a step of the order of
 // setting, by the numbers of all; empty where there is no such order, as no part is made.
 func Step(numbers map[string]int, s *model.SettingStep) string {
-	for _, key := range []string{"dry." + s.Block, s.Task()} {
+	for _, key := range s.Tasks() {
 		if n := numbers[key]; n > 0 {
 			return strconv.Itoa(n)
 		}

@@ -160,7 +160,7 @@ var build = &Block{
 		{Name: "unit", Type: Choice, Choices: unitWords, Required: true, Doc: "what a bare number means, and the unit of drawings: in and ft show inches and fractions, the others millimetres"},
 		{Name: "marks", Type: Length, Default: "1/32in", Metric: "0.5mm", Doc: "what a length on a drawing or card is rounded to"},
 		{Name: "revision", Type: Text, Default: "", Doc: "shown on every drawing"},
-		{Name: "paper", Type: Choice, Choices: []string{"A4", "A3", "letter", "tabloid"}, Default: "letter", Metric: "A4", Doc: "what drawings are printed on"},
+		{Name: "paper", Type: Choice, Choices: []string{"A4", "A3", "letter", "tabloid"}, Default: "letter", Metric: "A4", Doc: "what drawings and papers for the floor are printed on"},
 	},
 }
 

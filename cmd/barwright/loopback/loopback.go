@@ -73,12 +73,16 @@ func (s *Server) now() (Page, <-chan struct{}) {
 // grace is how long a browser may take to read what it has been promised when the server ends.
 const grace = 2 * time.Second
 
+// patience is how long a browser may take to read an answer, or an event.
+const patience = 30 * time.Second
+
 // Serve answers until the context ends; then all events end, and the port is free.
 func (s *Server) Serve(ctx context.Context, l net.Listener) error {
 	server := http.Server{
 		Handler:           s,
 		BaseContext:       func(net.Listener) context.Context { return ctx },
 		ReadHeaderTimeout: 5 * time.Second,
+		WriteTimeout:      patience,
 		IdleTimeout:       time.Minute,
 		MaxHeaderBytes:    1 << 14,
 		ErrorLog:          log.New(io.Discard, "", 0), // it tells of browsers that hang up
@@ -149,9 +153,11 @@ func (s *Server) tell(w http.ResponseWriter, r *http.Request) {
 	to := http.NewResponseController(w)
 	for {
 		page, changed := s.now()
+		to.SetWriteDeadline(time.Now().Add(patience)) // where there is one
 		if _, err := fmt.Fprintf(w, "retry: 500\ndata: %d\n\n", page.Number); err != nil || to.Flush() != nil {
 			return
 		}
+		to.SetWriteDeadline(time.Time{})
 		select {
 		case <-changed:
 		case <-r.Context().Done():

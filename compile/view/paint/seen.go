@@ -1,6 +1,7 @@
 package paint
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -37,8 +38,8 @@ func (f *Seen) ring() ring {
 // speck is the area, in square nanometres, below which nothing is seen: a square millimetre.
 const speck = 1e12
 
-// most is into how many pieces a face is cut before it counts as seen, whatever is left of it.
-const most = 120
+// mostPieces is into how many a face is cut before it counts as seen, whatever is left of it.
+const mostPieces = 120
 
 // Seen projects the faces of solids, which are in order, and leaves out what is covered
 // by those painted later.
@@ -71,7 +72,7 @@ func (e Eye) Seen(order []Solid) (seen []Seen) {
 					break
 				}
 			}
-			if len(left) == 0 || len(left) > most {
+			if len(left) == 0 || len(left) > mostPieces {
 				break
 			}
 		}
@@ -118,15 +119,7 @@ func pieced(left []ring) (free []Free) {
 		f.Middle = m.point()
 		free = append(free, f)
 	}
-	slices.SortStableFunc(free, func(a, b Free) int {
-		switch {
-		case a.Area > b.Area:
-			return -1
-		case a.Area < b.Area:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(free, func(a, b Free) int { return cmp.Compare(b.Area, a.Area) })
 	return free
 }
 

@@ -7,7 +7,7 @@ import "slices"
 func split(solids *[]Solid, rings [][]int) bool {
 	all := slices.Clone(*solids)
 	cut := make([]bool, len(all))
-	any := false
+	done := false
 	for _, ring := range rings {
 		for k, i := range ring {
 			next := ring[(k+1)%len(ring)]
@@ -15,13 +15,13 @@ func split(solids *[]Solid, rings [][]int) bool {
 				break
 			}
 			if cutBy(&all, i, next) || cutBy(&all, next, i) {
-				cut[i], cut[next], any = true, true, true
+				cut[i], cut[next], done = true, true, true
 				break
 			}
 		}
 	}
 	*solids = all
-	return any
+	return done
 }
 
 // cutBy cuts a solid where the plane of a face of another goes through it.

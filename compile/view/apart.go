@@ -1,0 +1,98 @@
+package view
+
+import (
+	"slices"
+
+	"barwright/compile/geom"
+	"barwright/compile/model"
+	"barwright/compile/view/paint"
+)
+
+const (
+	boxesOut = " Boxes are drawn apart along their run and parts square to their faces; fronts and drawers stand out to the front, slabs over what they lie on"
+	skinsOut = " Parts are drawn apart, skins off the framing and the bar top over it"
+	linesOut = " Centre lines lead to where a part goes."
+)
+
+// takenApart paints the build with its bodies moved from each other.
+func takenApart(m *model.Model) picture {
+	all := bodies(m)
+	apart(m, all)
+	e := eyeFor(m)
+	return picture{e, all, painted(e, all)}
+}
+
+// exploded shows the build taken apart, from where the axonometric view shows it whole. Where groups
+// have pictures of their own, it is these that name the parts.
+func exploded(m *model.Model, of picture, height Length) model.View {
+	names := partNames(of.all)
+	if len(groupsOf(m)) > 0 {
+		names = ownersOf(m, of.all)
+	}
+	return apartView(m, of, names, "exploded", "Taken apart", boxesOut+", skins off their wall.", height)
+}
+
+// group is a run or a knee wall, which has a picture of its own.
+type group struct {
+	name, title, note string
+	frame             geom.Frame
+	out               geom.Dir // the side that is shown
+	framing           bool
+}
+
+// groupsOf lists those of a build; none where there is but one.
+func groupsOf(m *model.Model) (all []group) {
+	for i := range m.Runs {
+		r := &m.Runs[i]
+		all = append(all, group{"exploded-" + r.Name, "Run " + r.Name + ", taken apart", " Seen from its front." + boxesOut + ".", r.Frame, geom.Dir{Axis: geom.V}, false})
+	}
+	for i := range m.KneeWalls {
+		k := &m.KneeWalls[i]
+		all = append(all, group{"exploded-wall-" + k.Name, "Knee wall " + k.Name + ", taken apart", " Seen from the room." + skinsOut + ".", k.Frame, geom.Dir{Axis: geom.V, Neg: true}, true})
+	}
+	if len(all) < 2 {
+		return nil
+	}
+	return all
+}
+
+// holds reports whether a body belongs to the group.
+func (g *group) holds(b *body) bool {
+	framing := slices.Contains([]string{"knee_wall", "skin", "corner", "bar_top"}, blockKind(b))
+	return b.place.Frame == g.frame && framing == g.framing
+}
+
+// takenApart paints what belongs to the group, moved from each other, from the side that it is used from.
+func (g *group) takenApart(m *model.Model) picture {
+	all := bodies(m)
+	apart(m, all)
+	all = slices.DeleteFunc(all, func(b body) bool { return !g.holds(&b) })
+	best, area := eyeFor(m), -1.0
+	for _, e := range paint.Eyes() {
+		if !e.Sees(paint.Direction(g.frame, g.out)) {
+			continue
+		}
+		if a := shownTo(e, all); a > area {
+			best, area = e, a
+		}
+	}
+	return picture{best, all, painted(best, all)}
+}
+
+// explodedGroup shows a run or a knee wall taken apart.
+func explodedGroup(m *model.Model, g *group, of picture, height Length) model.View {
+	return apartView(m, of, partNames(of.all), g.name, g.title, g.note, height)
+}
+
+// apartView draws bodies where they are moved to, with their names.
+func apartView(m *model.Model, of picture, names []string, name, title, note string, height Length) model.View {
+	s := newSheet(m, pictureOf(of.seen), height, explodedShare)
+	s.view.Name, s.view.Title = name, title
+	s.view.Apart = true
+	s.view.Note = isometric + note + linesOut
+	s.centreLines(of.eye, of.all, of.seen)
+	s.faces(of.all, of.seen)
+	s.nameFaces(of.all, of.seen, names)
+	s.view.Note += unseen(of.all, of.seen)
+	return s.finish()
+}
