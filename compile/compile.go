@@ -97,14 +97,19 @@ func checked(src *lang.Source, rules []rule.Rule, effort func(*model.Model) Effo
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
-		rule.Judge(solution.Values, m, rules, &findings)
-		var names filename.Names // of programs
-		programs(solution.Values, m, solution.Recesses, &names, &findings)
-		m.Programs = append(testPieces(m, &names), m.Programs...)
-		m.Routings = routing.Routings(solution.Values, m, &findings)
-		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
-		m.Cuts = layout.Cuts(m.Parts)
-		layouts(m, effort(m), &findings)
+		var misfits []layout.Misfit
+		atonce.All(func() {
+			m.Layouts, misfits = layout.Layouts(m.Parts, m.Stock, layout.Shop{Saw: m.Saw, Table: m.Table, Work: int(effort(m))})
+		}, func() {
+			rule.Judge(solution.Values, m, rules, &findings)
+			var names filename.Names // of programs
+			programs(solution.Values, m, solution.Recesses, &names, &findings)
+			m.Programs = append(testPieces(m, &names), m.Programs...)
+			m.Routings = routing.Routings(solution.Values, m, &findings)
+			m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
+			m.Cuts = layout.Cuts(m.Parts)
+		})
+		tellMisfits(m, misfits, &findings)
 		cutsApart(src, m, &findings)
 		b := rule.NewBuild(solution.Values, m, &findings)
 		if len(rules) > 0 {
@@ -148,11 +153,9 @@ func programs(v *values.Values, m *model.Model, recesses []solve.Recess, names *
 	refused.tell(v, findings)
 }
 
-// layouts lays the parts out on what is sold. Stock that is too small for parts
-// is one error, which names the one that misses by most.
-func layouts(m *model.Model, e Effort, findings *finding.List) {
-	placed, misfits := layout.Layouts(m.Parts, m.Stock, layout.Shop{Saw: m.Saw, Table: m.Table, Work: int(e)})
-	m.Layouts = placed
+// tellMisfits makes an error of stock that is too small for parts, which names the one that misses
+// by most.
+func tellMisfits(m *model.Model, misfits []layout.Misfit, findings *finding.List) {
 	var stocks []string
 	for _, miss := range misfits {
 		if !slices.Contains(stocks, miss.Stock) {

@@ -3,24 +3,26 @@
 package atonce
 
 import (
+	"fmt"
 	"runtime"
+	"runtime/debug"
 	"sync"
 	"sync/atomic"
 )
 
 // Each does n things, on as many processors as there are, in no order, and returns when all are
-// done. None may lean on another, nor change what another reads. A panic in one comes out of Each,
-// when those that were begun have ended.
+// done. None may lean on another, nor change what another reads. A panic in one comes out of Each, with
+// where it was, when those that were begun have ended.
 func Each(n int, do func(i int)) {
 	var busy sync.WaitGroup
 	var next atomic.Int64
 	var failed sync.Once
-	var broken any
+	broken := ""
 	for range min(n, runtime.GOMAXPROCS(0)) {
 		busy.Go(func() {
 			defer func() {
 				if r := recover(); r != nil {
-					failed.Do(func() { broken = r })
+					failed.Do(func() { broken = fmt.Sprintf("%v\n\n%s", r, debug.Stack()) })
 					next.Store(int64(n))
 				}
 			}()
@@ -30,7 +32,7 @@ func Each(n int, do func(i int)) {
 		})
 	}
 	busy.Wait()
-	if broken != nil {
+	if broken != "" {
 		panic(broken)
 	}
 }

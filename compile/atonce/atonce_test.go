@@ -1,6 +1,7 @@
 package atonce_test
 
 import (
+	"strings"
 	"sync/atomic"
 	"testing"
 
@@ -21,8 +22,8 @@ func TestEachIsDoneOnce(t *testing.T) {
 
 func TestPanicComesOut(t *testing.T) {
 	defer func() {
-		if r := recover(); r != "broken" {
-			t.Errorf("what comes out is %v", r)
+		if text, _ := recover().(string); !strings.HasPrefix(text, "broken\n") || !strings.Contains(text, "atonce_test.go:") {
+			t.Errorf("what comes out is %q", text)
 		}
 	}()
 	atonce.Each(100, func(i int) {

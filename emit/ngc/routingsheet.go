@@ -37,17 +37,15 @@ func (s *sheet) routings() error {
 	fmt.Fprintln(s.buf)
 	s.text("OTHER WORK IN PANELS")
 	s.section("Before each of these programs", beforeOther[:])
-	took, err := each(len(s.model.Routings), func(i int) (replay.Measures, error) {
-		return simulatedRouting(s.model.Build, &s.model.Routings[i])
-	})
-	if err != nil {
-		return err
-	}
 	var entries []entry
 	for i := range s.model.Routings {
 		r := &s.model.Routings[i]
+		took, err := simulatedRouting(s.model.Build, r)
+		if err != nil {
+			return err
+		}
 		e := entry{title: fmt.Sprintf("Program %d of %d for other work: %s.ngc", i+1, len(s.model.Routings), r.Name), router: r.Tool.Router}
-		s.routing(&e, r, parts[r.Part], took[i])
+		s.routing(&e, r, parts[r.Part], took)
 		entries = append(entries, e)
 	}
 	s.entries(entries)

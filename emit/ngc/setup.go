@@ -31,13 +31,13 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	s.text(m.Build.Titled())
 	s.section("Cautions", s.cautions())
 	s.section("Before each program", before[:])
-	took, err := each(len(m.Programs), func(i int) (replay.Measures, error) { return simulatedProgram(m.Build, &m.Programs[i]) })
-	if err != nil {
-		return err
-	}
 	var entries []entry
 	for i := range m.Programs {
-		entries = append(entries, s.program(i, took[i]))
+		took, err := simulatedProgram(m.Build, &m.Programs[i])
+		if err != nil {
+			return err
+		}
+		entries = append(entries, s.program(i, took))
 	}
 	s.entries(entries)
 	if len(m.Programs) > 0 {

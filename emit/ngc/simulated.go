@@ -2,11 +2,9 @@ package ngc
 
 import (
 	"bytes"
-	"cmp"
 	"fmt"
 	"io"
 
-	"barwright/compile/atonce"
 	"barwright/compile/model"
 	"barwright/emit/ngc/replay"
 )
@@ -22,13 +20,6 @@ func simulated(name string, write func(io.Writer) error, measure func(text []byt
 		return took, fmt.Errorf("program %s: %w", name, err)
 	}
 	return took, nil
-}
-
-// each measures programs in their order; the error is that of the first that has one.
-func each(n int, measure func(i int) (replay.Measures, error)) ([]replay.Measures, error) {
-	took, errs := make([]replay.Measures, n), make([]error, n)
-	atonce.Each(n, func(i int) { took[i], errs[i] = measure(i) })
-	return took, cmp.Or(errs...)
 }
 
 func simulatedProgram(b model.Build, p *model.Program) (replay.Measures, error) {
