@@ -31,10 +31,27 @@ import (
 // Effort is how long is searched for layouts: work for each stock, as nesting.Job has it.
 type Effort int
 
+// Job is how a description is compiled.
+type Job struct {
+	Effort Effort
+	Tell   func(stage string) // called with what is done next, in plain words; may be nil
+}
+
+func (j Job) tell(stage string) {
+	if j.Tell != nil {
+		j.Tell(stage)
+	}
+}
+
 // Compile solves a description of which no blocks are lost. The model is nil
 // where a finding is an error, here or in the reading. Findings are sorted.
+func (j Job) Compile(src *lang.Source) (*model.Model, finding.List) {
+	return compiled(src, all.Rules(), j)
+}
+
+// Compile does so and tells nobody.
 func (e Effort) Compile(src *lang.Source) (*model.Model, finding.List) {
-	return compiled(src, all.Rules(), e)
+	return Job{Effort: e}.Compile(src)
 }
 
 // Compile does so with the effort of an everyday build.
@@ -42,9 +59,10 @@ func Compile(src *lang.Source) (*model.Model, finding.List) {
 	return Effort(nesting.Quick).Compile(src)
 }
 
-func compiled(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
-	m, findings := priced(src, rules, e)
+func compiled(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.List) {
+	m, findings := priced(src, rules, j)
 	if m != nil {
+		j.tell("drawing")
 		m.Views, m.Sheets, m.Sticks = view.Views(m), view.Sheets(m), view.Sticks(m)
 	}
 	return m, findings
@@ -52,11 +70,11 @@ func compiled(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, find
 
 // Priced does so for who compares builds: the model has no drawings.
 func Priced(src *lang.Source) (*model.Model, finding.List) {
-	return priced(src, all.Rules(), nesting.Quick)
+	return priced(src, all.Rules(), Job{Effort: nesting.Quick})
 }
 
-func priced(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
-	m, findings, solved := checked(src, rules, e)
+func priced(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.List) {
+	m, findings, solved := checked(src, rules, j)
 	if m != nil {
 		m.Values = values.Recorded(solved.Explain())
 		m.Bill = bill.Lines(m)
@@ -66,27 +84,34 @@ func priced(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, findin
 
 // Check does so for who wants the findings, or to ask: the model has no bill and
 // no drawings, in which nothing can be found.
-func (e Effort) Check(src *lang.Source) (*model.Model, finding.List) {
-	m, findings, _ := checked(src, all.Rules(), e)
+func (j Job) Check(src *lang.Source) (*model.Model, finding.List) {
+	m, findings, _ := checked(src, all.Rules(), j)
 	return m, findings
 }
 
 // Check does so with the effort of an everyday build.
-func Check(src *lang.Source) (*model.Model, finding.List) { return Effort(nesting.Quick).Check(src) }
+func Check(src *lang.Source) (*model.Model, finding.List) {
+	return Job{Effort: nesting.Quick}.Check(src)
+}
 
-func checked(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List, *values.Values) {
+func checked(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.List, *values.Values) {
+	j.tell("solving")
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
+		j.tell("judging what is solved")
 		rule.Judge(solution.Values, m, rules, &findings)
+		j.tell("leading the router")
 		var names filename.Names // of programs
 		programs(solution.Values, m, solution.Recesses, &names, &findings)
 		m.Programs = append(testPieces(m, &names), m.Programs...)
 		m.Routings = routing.Routings(solution.Values, m, &findings)
 		m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
 		m.Cuts = layout.Cuts(m.Parts)
-		layouts(m, e, &findings)
+		j.tell("laying out sheets")
+		layouts(m, j.Effort, &findings)
 		cutsApart(src, m, &findings)
+		j.tell("looking for an order of setting and work")
 		b := rule.NewBuild(solution.Values, m, &findings)
 		if len(rules) > 0 {
 			place.Order(b)

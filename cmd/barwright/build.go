@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -43,7 +44,7 @@ func checkCommand() command {
 			findingFlags(f, o)
 		},
 		run: func(o options, std streams) int {
-			return each(o, std, o.effort().Check, func(*result) error { return nil })
+			return each(o, std, compile.Job.Check, func(*result) error { return nil })
 		},
 	}
 }
@@ -96,7 +97,8 @@ func build(o options, std streams) int {
 		}
 		taken[strings.ToLower(dir)] = path
 	}
-	return each(o, std, o.effort().Compile, func(b *result) error {
+	return each(o, std, compile.Job.Compile, func(b *result) error {
+		std.line.Say(b.path, "writing")
 		files, err := outputs(b.model, o.paper)
 		if err != nil {
 			return err
@@ -105,7 +107,8 @@ func build(o options, std streams) int {
 			files = append(files, fullScale(b.model, o.paper))
 		}
 		dir := outFolder(o, b.path)
-		if err := folder.Replace(dir, files); err != nil {
+		err = std.ending.write(func(ctx context.Context) error { return folder.Replace(ctx, dir, files) })
+		if err != nil {
 			return err
 		}
 		b.out = dir

@@ -1,13 +1,16 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
 
+	"barwright/cmd/barwright/progress"
 	"barwright/lang/finding"
 )
 
@@ -17,6 +20,8 @@ const (
 	exitFindings = 1 // findings that stop the build
 	exitMisuse   = 2
 	exitFiles    = 3 // could not read or write
+
+	exitSignal = 128 // and the signal's number: interrupted by it
 )
 
 // streams is what the program reads and where it prints.
@@ -25,6 +30,8 @@ type streams struct {
 	out, err io.Writer
 	outColor bool
 	color    bool // of err
+	line     *progress.Line
+	ending   *ending
 }
 
 func (s streams) style() finding.Style    { return finding.Style{Color: s.color} }
@@ -38,6 +45,8 @@ type command struct {
 	help  string // what follows the usage line in the command's own help
 	flags func(*pflag.FlagSet, *options)
 	run   func(options, streams) int
+	doing string // what a terminal is told while it takes long; empty where that is told otherwise
+	ends  bool   // of its own accord, when it is interrupted
 }
 
 // commands is in the order of the help.
@@ -141,7 +150,13 @@ func (c command) start(args []string, std streams) int {
 		return misuse(std, err.Error())
 	}
 	o.args = flags.Args()
-	return c.run(o, std)
+	if c.ends {
+		return c.run(o, std)
+	}
+	if c.doing != "" && !slices.Contains(o.args, standardInput) { // who types sees what is typed
+		std.line.Say("", c.doing)
+	}
+	return interruptible(std, func(std streams) int { return c.run(o, std) })
 }
 
 func misuse(std streams, text string) int {
@@ -158,6 +173,9 @@ func (m misused) Error() string { return string(m) }
 func failed(std streams, err error) int {
 	if wrong := misused(""); errors.As(err, &wrong) {
 		return misuse(std, wrong.Error())
+	}
+	if errors.Is(err, context.Canceled) { // who was interrupted is told so elsewhere
+		return exitFiles
 	}
 	fmt.Fprintf(std.err, "barwright: %s\n", finding.Clean(err.Error()))
 	return exitFiles

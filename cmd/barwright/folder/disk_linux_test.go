@@ -34,7 +34,7 @@ func TestAFullDisk(t *testing.T) {
 	out := filepath.Join(parent, "out")
 	replace(t, out, tree{"x": "old"})
 	before := read(t, parent)
-	err := Replace(out, texts(tree{"a": strings.Repeat("x", 20_000), "b": strings.Repeat("x", 80_000)}))
+	err := Replace(t.Context(), out, texts(tree{"a": strings.Repeat("x", 20_000), "b": strings.Repeat("x", 80_000)}))
 	if !errors.Is(err, syscall.ENOSPC) || !strings.Contains(err.Error(), "write b") {
 		t.Errorf("%v: want b to find no space", err)
 	}
@@ -53,7 +53,7 @@ func TestAParentThatCannotBeWritten(t *testing.T) {
 	}
 	before := read(t, parent)
 	for _, dir := range []string{out, filepath.Join(parent, "other"), filepath.Join(parent, "deep", "er")} {
-		err := Replace(dir, texts(tree{"x": "new"}))
+		err := Replace(t.Context(), dir, texts(tree{"x": "new"}))
 		if !errors.Is(err, syscall.EROFS) {
 			t.Errorf("%s: %v: want a file system that is read-only", dir, err)
 		}
@@ -67,7 +67,7 @@ func TestAParentThatCannotBeWritten(t *testing.T) {
 func TestAMountPoint(t *testing.T) {
 	out := small(t)
 	parent := filepath.Dir(out)
-	err := Replace(out, texts(tree{"x": "new"}))
+	err := Replace(t.Context(), out, texts(tree{"x": "new"}))
 	if refused := new(Refused); err == nil || errors.As(err, &refused) {
 		t.Errorf("%v: want a plain error", err)
 	}

@@ -78,10 +78,17 @@ func locate(dir string) (string, error) {
 	return target, nil
 }
 
-// inspect refuses a target that is no folder, that the program works in, or
-// that holds what a person made. A target that does not exist is fine. dir is
-// its name in the refusal.
+// inspect refuses a target that is misplaced or occupied. One that does not
+// exist is fine. dir is its name in the refusal.
 func inspect(dir, target string) error {
+	if err := misplaced(dir, target); err != nil {
+		return err
+	}
+	return occupied(dir, target)
+}
+
+// misplaced refuses a target that is no folder, or that the program works in.
+func misplaced(dir, target string) error {
 	info, err := os.Stat(target)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
@@ -94,6 +101,14 @@ func inspect(dir, target string) error {
 	}
 	if holdsWorkingFolder(info) {
 		return &Refused{Dir: dir, Why: "it is, or holds, the folder that you are working in"}
+	}
+	return nil
+}
+
+// occupied refuses a target that holds what a person made.
+func occupied(dir, target string) error {
+	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
+		return nil
 	}
 	kept, err := personal(target)
 	if err != nil {

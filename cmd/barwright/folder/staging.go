@@ -2,6 +2,7 @@ package folder
 
 import (
 	"bufio"
+	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
@@ -55,20 +56,20 @@ func newStaging(target string) (_ *staging, err error) {
 	return s, os.Mkdir(s.fresh(), 0o777)
 }
 
-// fill writes the files, and the manifest last.
-func (s *staging) fill(files []File) error {
+// fill writes the files, and the manifest last, and brings all to the disk.
+func (s *staging) fill(ctx context.Context, files []File) error {
 	m := manifest{Format: manifestFormat}
 	for _, f := range files {
-		e, err := s.write(f)
+		e, err := s.write(ctx, f)
 		if err != nil {
-			return fmt.Errorf("write %s: %w", f.Name, err)
+			return fmt.Errorf("write %s: %w", f.Name, bare(err))
 		}
 		m.Files = append(m.Files, e)
 	}
 	// The manifest appears whole or not at all: a later run trusts it.
 	draft := filepath.Join(s.root, manifestName)
 	if err := os.WriteFile(draft, m.encode(), 0o666); err != nil {
-		return fmt.Errorf("write %s: %w", manifestName, err)
+		return fmt.Errorf("write %s: %w", manifestName, bare(err))
 	}
 	if err := os.Rename(draft, filepath.Join(s.fresh(), manifestName)); err != nil {
 		return err
@@ -76,10 +77,38 @@ func (s *staging) fill(files []File) error {
 	if err := syncFolder(s.fresh()); err != nil {
 		return fmt.Errorf("sync: %w", err)
 	}
-	return nil
+	return ctx.Err()
 }
 
-func (s *staging) write(f File) (e entry, err error) {
+// bare is an error of the system without the name of a file that only this package
+// knows.
+func bare(err error) error {
+	if of := new(fs.PathError); errors.As(err, &of) {
+		return of.Err
+	}
+	if of := new(os.LinkError); errors.As(err, &of) {
+		return of.Err
+	}
+	return err
+}
+
+// until writes until a context ends.
+type until struct {
+	ctx context.Context
+	to  io.Writer
+}
+
+func (u until) Write(p []byte) (int, error) {
+	if err := u.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return u.to.Write(p)
+}
+
+func (s *staging) write(ctx context.Context, f File) (e entry, err error) {
+	if err := ctx.Err(); err != nil {
+		return e, err
+	}
 	path := filepath.Join(s.fresh(), filepath.FromSlash(f.Name))
 	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
 		return e, err
@@ -90,7 +119,7 @@ func (s *staging) write(f File) (e entry, err error) {
 	}
 	defer func() { err = errors.Join(err, out.Close()) }()
 	hash, size := sha256.New(), new(counter)
-	buffer := bufio.NewWriter(io.MultiWriter(out, hash, size))
+	buffer := bufio.NewWriter(until{ctx, io.MultiWriter(out, hash, size)})
 	if err := f.Write(buffer); err != nil {
 		return e, err
 	}
@@ -112,10 +141,10 @@ func (c *counter) Write(p []byte) (int, error) {
 // made something in it meanwhile.
 func (s *staging) place(dir, target string) error {
 	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
-		return os.Rename(s.fresh(), target)
+		return irreplaceable(dir, os.Rename(s.fresh(), target))
 	}
 	if err := s.swapWith(target); err != nil {
-		return err
+		return irreplaceable(dir, err)
 	}
 	err := inspect(dir, s.fresh())
 	if err == nil {
@@ -128,9 +157,17 @@ func (s *staging) place(dir, target string) error {
 	return err
 }
 
+// irreplaceable says that a folder could not be put in its place, nil where it was.
+func irreplaceable(dir string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("output folder %s cannot be put in its place: %w", dir, err)
+}
+
 // swapWith exchanges the fresh folder and target.
 func (s *staging) swapWith(target string) error {
-	err := swap(s.fresh(), target, s.aside())
+	err := bare(swap(s.fresh(), target, s.aside()))
 	if _, missing := os.Lstat(s.aside()); err != nil && missing == nil {
 		s.keep = true
 		return fmt.Errorf("%w: the old folder is kept as %s", err, s.aside())
