@@ -117,7 +117,34 @@ func occupied(dir, target string) error {
 	if len(kept) > 0 {
 		return &Refused{Dir: dir, Why: "what a person made would be lost", Kept: kept}
 	}
-	return nil
+	name, err := readOnly(target)
+	if err == nil && name != "" {
+		return &Refused{Dir: dir, Why: name + " is read-only"}
+	}
+	return err
+}
+
+// readOnly names the first folder in a folder that its owner may not write to, empty where
+// there is none. Who may write everywhere is held to it too: somebody meant it.
+func readOnly(dir string) (name string, err error) {
+	err = fs.WalkDir(os.DirFS(dir), ".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || !d.IsDir() {
+			return err
+		}
+		info, err := d.Info()
+		switch {
+		case err != nil:
+			return err
+		case info.Mode().Perm()&0o200 != 0:
+			return nil
+		case path == ".":
+			name = "it"
+		default:
+			name = path + " in it"
+		}
+		return fs.SkipAll
+	})
+	return name, err
 }
 
 func holdsWorkingFolder(dir fs.FileInfo) bool {

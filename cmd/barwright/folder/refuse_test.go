@@ -135,6 +135,26 @@ func TestRefusedPlaces(t *testing.T) {
 	}
 }
 
+// Whoever runs it, also who may write everywhere.
+func TestAReadOnlyFolderIsRefused(t *testing.T) {
+	for name, want := range map[string]string{".": "it is read-only", "parts": "parts in it is read-only"} {
+		parent := t.TempDir()
+		out := filepath.Join(parent, "out")
+		replace(t, out, tree{"bill.csv": "a", "parts/side.dxf": "b"})
+		marked := filepath.Join(out, name)
+		if err := os.Chmod(marked, 0o555); err != nil {
+			t.Fatal(err)
+		}
+		if got := refusal(t, parent, out).Error(); !strings.HasSuffix(got, "refused: "+want) {
+			t.Errorf("%q: want %q", got, want)
+		}
+		if err := os.Chmod(marked, 0o755); err != nil {
+			t.Fatal(err)
+		}
+		replace(t, out, tree{"bill.csv": "new"})
+	}
+}
+
 func TestAParentThatIsAFileIsAnError(t *testing.T) {
 	parent := t.TempDir()
 	write(t, filepath.Join(parent, "file"), "mine")

@@ -36,9 +36,15 @@ func (s *staging) aside() string { return filepath.Join(s.root, asideName) }
 func prefix(target string) string { return "." + filepath.Base(target) + ".barwright-" }
 
 func newStaging(target string) (_ *staging, err error) {
-	root, err := os.MkdirTemp(filepath.Dir(target), prefix(target)+"*")
+	parent := filepath.Dir(target)
+	defer func() {
+		if err != nil {
+			err = fmt.Errorf("no folder can be made in %s: %w", parent, bare(err))
+		}
+	}()
+	root, err := os.MkdirTemp(parent, prefix(target)+"*")
 	if err != nil {
-		return nil, fmt.Errorf("make staging folder: %w", err)
+		return nil, err
 	}
 	s := &staging{root: root}
 	defer func() {
