@@ -20,7 +20,8 @@ func buildCommand() command {
 		name: "build", args: "PATH... -o DIR", about: "write everything into DIR",
 		help: `Compiles each PATH and writes its folder: the page to look at, cut files, router
 programs, cut list and bill. A folder is written all or nothing; one that holds
-a file which barwright did not write is refused.
+a file which barwright did not write is refused. Several builds run at once, as
+many as there are processors, and print in the order of their names here.
 `,
 		flags: func(f *pflag.FlagSet, o *options) {
 			f.StringVarP(&o.out, "out", "o", "", "`DIR` to write; made, or replaced whole")

@@ -87,9 +87,11 @@ builds go into folders of their own under DIR.
 barwright COMMAND --help tells more about a command.
 
 Exit status: 0 clean, 1 findings that stop the build, or what fmt --check and
-diff --exit-code look for, 2 misuse, 3 could not read or write. Findings are
-printed on standard error, results on standard output, and so are findings for
-programs: --format json, --format sarif.
+diff --exit-code look for, 2 misuse, 3 could not read or write; of several builds
+the worst. An interrupt, as Ctrl-C, leaves what was not finished as it was; a
+shell then tells 130, or 143 after SIGTERM. Findings are printed on standard
+error, results on standard output, and so are findings for programs: --format
+json, --format sarif. What takes longer is told on one line of a terminal.
 NO_COLOR turns colour off. barwright explain SLUG tells what a finding means.
 
 A first build:  barwright build examples/boatshed -o out
