@@ -93,6 +93,9 @@ func build(o options, std streams) int {
 	taken := map[string]string{} // lookup only
 	for _, path := range o.args {
 		dir := outFolder(o, path)
+		if dir == "" {
+			return misuse(std, fmt.Sprintf("%s has no name that its folder in %s could have", path, o.out))
+		}
 		if other, ok := taken[strings.ToLower(dir)]; ok {
 			return misuse(std, fmt.Sprintf("%s and %s would both be written to %s", other, path, dir))
 		}
@@ -121,13 +124,19 @@ func build(o options, std streams) int {
 }
 
 // outFolder is where a build goes: the folder asked for, or one of its own in
-// it where there are several builds.
+// it where there are several builds; empty where that has no name.
 func outFolder(o options, path string) string {
 	if len(o.args) == 1 {
 		return o.out
 	}
-	name := filepath.Base(filepath.Clean(path))
-	return filepath.Join(o.out, strings.TrimSuffix(name, ".hcl"))
+	if whole, err := filepath.Abs(path); err == nil { // "." and ".." have names too
+		path = whole
+	}
+	name := strings.TrimSuffix(filepath.Base(path), ".hcl")
+	if name == "" || name == string(filepath.Separator) {
+		return ""
+	}
+	return filepath.Join(o.out, name)
 }
 
 // tally is a build in one line.

@@ -139,7 +139,7 @@ func (o options) one(path string, std streams, compiled jobCompiler, use func(*r
 
 // stopped says that errors stopped a build.
 func (b *result) stopped(std streams) {
-	fmt.Fprintf(std.err, "\n%s: %s. Nothing was written.\n", b.path, finding.Counted(b.findings.Count(finding.Error), "error"))
+	fmt.Fprintf(std.err, "\n%s: %s. Nothing was written.\n", oneLine(b.path), finding.Counted(b.findings.Count(finding.Error), "error"))
 	if others := beside(b.path); others > 0 {
 		fmt.Fprintf(std.err, "Beside it lie %s; name the folder to read them too.\n", finding.Counted(others, "*.hcl file"))
 	}
@@ -174,8 +174,11 @@ func (b *result) line() string {
 	if b.out != "" {
 		out += fmt.Sprintf("; %d files in %s", len(b.written), b.out)
 	}
-	return out
+	return oneLine(out)
 }
+
+// oneLine is a text that may hold the name of any file, for a line of a terminal.
+func oneLine(text string) string { return strings.ReplaceAll(finding.Clean(text), "\n", " ") }
 
 // end prints the document for programs.
 func (r *report) end() error {
