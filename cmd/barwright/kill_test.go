@@ -15,7 +15,7 @@ import (
 	"time"
 )
 
-var kills = flag.Int("kills", 16, "how many builds are killed, and how many interrupted")
+var kills = flag.Int("kills", 12, "how many builds are killed, and how many interrupted")
 
 // program is the command line of the program that is tested.
 func program(t *testing.T, args ...string) *exec.Cmd {
@@ -72,14 +72,12 @@ func (s *stopped) stop(t *testing.T, signal syscall.Signal, writing bool) (ended
 		t.Fatal(err)
 	}
 	wait := time.Duration(s.moments.Int63n(int64(s.takes)*3/2 + 1))
-	for began := time.Now(); writing && time.Since(began) < time.Minute; {
+	for began := time.Now(); writing && time.Since(began) < 5*s.takes; {
 		if fresh := s.litter(t); fresh != "" && fresh != old {
 			wait /= 2
 			break
 		}
-		if cmd.Process.Signal(syscall.Signal(0)) != nil {
-			break
-		}
+		time.Sleep(200 * time.Microsecond)
 	}
 	time.Sleep(wait)
 	cmd.Process.Signal(signal)
