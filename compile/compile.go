@@ -32,10 +32,27 @@ import (
 // Effort is how long is searched for layouts: work for each stock, as nesting.Job has it.
 type Effort int
 
+// Job is how a description is compiled.
+type Job struct {
+	Effort Effort
+	Tell   func(stage string) // called with what is done next, in plain words; may be nil
+}
+
+func (j Job) tell(stage string) {
+	if j.Tell != nil {
+		j.Tell(stage)
+	}
+}
+
 // Compile solves a description of which no blocks are lost. The model is nil
 // where a finding is an error, here or in the reading. Findings are sorted.
+func (j Job) Compile(src *lang.Source) (*model.Model, finding.List) {
+	return compiled(src, all.Rules(), j)
+}
+
+// Compile does so and tells nobody.
 func (e Effort) Compile(src *lang.Source) (*model.Model, finding.List) {
-	return compiled(src, all.Rules(), e)
+	return Job{Effort: e}.Compile(src)
 }
 
 // Compile does so with the effort of an everyday build.
@@ -43,9 +60,10 @@ func Compile(src *lang.Source) (*model.Model, finding.List) {
 	return Effort(nesting.Quick).Compile(src)
 }
 
-func compiled(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
-	m, findings := priced(src, rules, e)
+func compiled(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.List) {
+	m, findings := priced(src, rules, j)
 	if m != nil {
+		j.tell("drawing")
 		atonce.All(
 			func() { m.Views = view.Views(m) },
 			func() { m.Sheets, m.Sticks = view.Sheets(m), view.Sticks(m) },
@@ -56,11 +74,11 @@ func compiled(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, find
 
 // Priced does so for who compares builds: the model has no drawings.
 func Priced(src *lang.Source) (*model.Model, finding.List) {
-	return priced(src, all.Rules(), nesting.Quick)
+	return priced(src, all.Rules(), Job{Effort: nesting.Quick})
 }
 
-func priced(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, finding.List) {
-	m, findings, solved := checked(src, rules, func(*model.Model) Effort { return e })
+func priced(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.List) {
+	m, findings, solved := checked(src, rules, j, func(*model.Model) Effort { return j.Effort })
 	if m != nil {
 		atonce.All(
 			func() { m.Values = values.Recorded(solved.Explain()) },
@@ -73,10 +91,10 @@ func priced(src *lang.Source, rules []rule.Rule, e Effort) (*model.Model, findin
 // Check does so for who wants the findings, or to ask: the model has no bill and
 // no drawings, in which nothing can be found, and where nothing hangs on them its layouts
 // are the first that are found.
-func (e Effort) Check(src *lang.Source) (*model.Model, finding.List) {
-	m, findings, _ := checked(src, all.Rules(), func(m *model.Model) Effort {
+func (j Job) Check(src *lang.Source) (*model.Model, finding.List) {
+	m, findings, _ := checked(src, all.Rules(), j, func(m *model.Model) Effort {
 		if layoutsTell(m) {
-			return e
+			return j.Effort
 		}
 		return 1
 	})
@@ -91,12 +109,16 @@ func layoutsTell(m *model.Model) bool {
 }
 
 // Check does so with the effort of an everyday build.
-func Check(src *lang.Source) (*model.Model, finding.List) { return Effort(nesting.Quick).Check(src) }
+func Check(src *lang.Source) (*model.Model, finding.List) {
+	return Job{Effort: nesting.Quick}.Check(src)
+}
 
-func checked(src *lang.Source, rules []rule.Rule, effort func(*model.Model) Effort) (*model.Model, finding.List, *values.Values) {
+func checked(src *lang.Source, rules []rule.Rule, j Job, effort func(*model.Model) Effort) (*model.Model, finding.List, *values.Values) {
+	j.tell("solving")
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
+		j.tell("judging, and laying out sheets")
 		var misfits []layout.Misfit
 		atonce.All(func() {
 			m.Layouts, misfits = layout.Layouts(m.Parts, m.Stock, layout.Shop{Saw: m.Saw, Table: m.Table, Work: int(effort(m))})
@@ -111,6 +133,7 @@ func checked(src *lang.Source, rules []rule.Rule, effort func(*model.Model) Effo
 		})
 		tellMisfits(m, misfits, &findings)
 		cutsApart(src, m, &findings)
+		j.tell("looking for an order of setting and work")
 		b := rule.NewBuild(solution.Values, m, &findings)
 		if len(rules) > 0 {
 			place.Order(b)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -20,7 +21,8 @@ func buildCommand() command {
 		help: `Compiles each PATH and writes its folder: the page to look at, drawings and
 papers for the floor, cut files, router programs, cut list and bill. A folder is
 written all or nothing; one that holds a file which barwright did not write is
-refused.
+refused. Several builds run at once, as many as there are processors, and print
+in the order of their names here.
 `,
 		flags: func(f *pflag.FlagSet, o *options) {
 			f.StringVarP(&o.out, "out", "o", "", "`DIR` to write; made, or replaced whole")
@@ -44,7 +46,7 @@ func checkCommand() command {
 			findingFlags(f, o)
 		},
 		run: func(o options, std streams) int {
-			return each(o, std, o.effort().Check, func(*result) error { return nil })
+			return each(o, std, compile.Job.Check, func(*result) error { return nil })
 		},
 	}
 }
@@ -92,12 +94,16 @@ func build(o options, std streams) int {
 	taken := map[string]string{} // lookup only
 	for _, path := range o.args {
 		dir := outFolder(o, path)
+		if dir == "" {
+			return misuse(std, fmt.Sprintf("%s has no name that its folder in %s could have", path, o.out))
+		}
 		if other, ok := taken[strings.ToLower(dir)]; ok {
 			return misuse(std, fmt.Sprintf("%s and %s would both be written to %s", other, path, dir))
 		}
 		taken[strings.ToLower(dir)] = path
 	}
-	return each(o, std, o.effort().Compile, func(b *result) error {
+	return each(o, std, compile.Job.Compile, func(b *result) error {
+		std.line.Say(b.path, "writing")
 		files, err := outputs(b.model, o.paper)
 		if err != nil {
 			return err
@@ -106,7 +112,8 @@ func build(o options, std streams) int {
 			files = append(files, fullScale(b.model, o.paper)...)
 		}
 		dir := outFolder(o, b.path)
-		if err := folder.Replace(dir, files); err != nil {
+		err = std.ending.write(func(ctx context.Context) error { return folder.Replace(ctx, dir, files) })
+		if err != nil {
 			return err
 		}
 		b.out = dir
@@ -118,13 +125,19 @@ func build(o options, std streams) int {
 }
 
 // outFolder is where a build goes: the folder asked for, or one of its own in
-// it where there are several builds.
+// it where there are several builds; empty where that has no name.
 func outFolder(o options, path string) string {
 	if len(o.args) == 1 {
 		return o.out
 	}
-	name := filepath.Base(filepath.Clean(path))
-	return filepath.Join(o.out, strings.TrimSuffix(name, ".hcl"))
+	if whole, err := filepath.Abs(path); err == nil { // "." and ".." have names too
+		path = whole
+	}
+	name := strings.TrimSuffix(filepath.Base(path), ".hcl")
+	if name == "" || name == string(filepath.Separator) {
+		return ""
+	}
+	return filepath.Join(o.out, name)
 }
 
 // tally is a build in one line.

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"cmp"
+	"context"
 	"fmt"
 	"io"
 	"slices"
@@ -51,7 +52,8 @@ CUPS-L  23 1/4 x 34 1/2
 			f.BoolVar(&o.exitCode, "exit-code", false, "exit status 1 where the builds differ; it is 1 where one has errors too, but then nothing is on standard output")
 			f.StringVarP(&o.out, "out", "o", "", "write a page with both builds over each other to `FILE`, as x.html; only an older such page is replaced")
 		},
-		run: diff,
+		run:   diff,
+		doing: "comparing",
 	}
 }
 
@@ -208,7 +210,7 @@ func (o options) write(r *model.Revision, names revision.Names, std streams) err
 		if err := revision.Page(&page, r, names); err != nil {
 			return err
 		}
-		if err := inplace.Write(o.out, page.Bytes()); err != nil {
+		if err := std.ending.write(func(context.Context) error { return inplace.Write(o.out, page.Bytes()) }); err != nil {
 			return err
 		}
 	}

@@ -161,7 +161,7 @@ func TestExamplesOutsideDXF(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if err := folder.Replace(out, written); err != nil {
+				if err := folder.Replace(t.Context(), out, written); err != nil {
 					t.Fatal(err)
 				}
 				auditParts(t, m, filepath.Join(out, "parts"))

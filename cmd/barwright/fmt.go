@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -26,7 +27,8 @@ A file that cannot be read is left as it is; the exit status is then 1. With
 		flags: func(f *pflag.FlagSet, o *options) {
 			f.BoolVar(&o.check, "check", false, "write nothing; name what would change")
 		},
-		run: layOut,
+		run:   layOut,
+		doing: "laying out",
 	}
 }
 
@@ -91,7 +93,8 @@ func layOutFile(name string, o options, std streams) int {
 		fmt.Fprintln(std.out, name)
 		return exitFindings
 	default:
-		if err = inplace.Replace(name, before, text); err == nil {
+		err = std.ending.write(func(context.Context) error { return inplace.Replace(name, before, text) })
+		if err == nil {
 			_, err = fmt.Fprintln(std.out, name)
 		}
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -64,7 +65,8 @@ how many offcuts there are. Sticks have a length alone.
 			layoutFlag(f, o)
 			f.StringVarP(&o.out, "out", "o", "", "`DIR` to write; made, or replaced whole")
 		},
-		run: layOutList,
+		run:   layOutList,
+		doing: "laying out the list",
 	}
 }
 
@@ -99,7 +101,8 @@ func layOutList(o options, std streams) int {
 		return exitClean
 	}
 	files := listFiles(m)
-	if err := folder.Replace(o.out, files); err != nil {
+	err = std.ending.write(func(ctx context.Context) error { return folder.Replace(ctx, o.out, files) })
+	if err != nil {
 		return failed(std, err)
 	}
 	fmt.Fprintf(std.out, "\n%s in %s\n", finding.Counted(len(files), "file"), o.out)

@@ -5,6 +5,9 @@ package main
 import (
 	"os"
 	"runtime/debug"
+	"time"
+
+	"barwright/cmd/barwright/progress"
 )
 
 // garbage is how much a heap may grow, in hundredths of what lives on it, before it is gone through:
@@ -14,10 +17,19 @@ const garbage = 300
 func main() {
 	debug.SetGCPercent(garbage)
 	colored := os.Getenv("NO_COLOR") == ""
-	os.Exit(run(os.Args[1:], streams{
+	std := streams{
 		in: os.Stdin, out: os.Stdout, err: os.Stderr,
 		outColor: colored && isTerminal(os.Stdout), color: colored && isTerminal(os.Stderr),
-	}))
+	}
+	if term := os.Getenv("TERM"); isTerminal(os.Stderr) && term != "" && term != "dumb" {
+		std.line = progress.New(os.Stderr)
+		std.out, std.err = std.line.Before(os.Stdout), std.line.Before(os.Stderr)
+		go std.line.Follow(time.Tick(progress.Every))
+	}
+	status := run(os.Args[1:], std)
+	std.line.End()
+	endBySignal(status)
+	os.Exit(status)
 }
 
 // isTerminal reports whether a person reads the stream.

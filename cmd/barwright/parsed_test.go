@@ -33,7 +33,7 @@ func TestExamplesParsedDXF(t *testing.T) {
 					add(p.Label+"-far.dxf", dxftest.OfFar(p), 0)
 				}
 			}
-			if err := folder.Replace(filepath.Join(dir, "out"), cutFiles(m)); err != nil {
+			if err := folder.Replace(t.Context(), filepath.Join(dir, "out"), cutFiles(m)); err != nil {
 				t.Fatal(err)
 			}
 			for i, p := range dxftest.Parse(t, files) {

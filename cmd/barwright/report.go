@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"os"
@@ -11,6 +12,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/compile/paper"
 	"barwright/emit/findings"
@@ -40,14 +42,18 @@ type result struct {
 // or for programs, as one document at the end.
 type report struct {
 	options
-	std     streams
-	results []result
-	status  int
+	std    streams
+	builds []findings.Build // for programs
+	status int
 }
 
-// each compiles the builds one by one and hands on those without errors; one
-// that fails does not stop the others. The worst exit status counts.
-func each(o options, std streams, compiled compiler, use func(*result) error) int {
+// jobCompiler makes a model as compile.Job.Compile or compile.Job.Check do.
+type jobCompiler func(compile.Job, *lang.Source) (*model.Model, finding.List)
+
+// each compiles the builds, several at once, and hands on those without errors; one
+// that fails does not stop the others. What is printed is in the order of the arguments,
+// and the same as if they were compiled one by one. The worst exit status counts.
+func each(o options, std streams, compiled jobCompiler, use func(*result) error) int {
 	switch {
 	case len(o.args) == 0:
 		return misuse(std, "name a description: a file, or a folder of *.hcl files")
@@ -62,47 +68,82 @@ func each(o options, std streams, compiled compiler, use func(*result) error) in
 		return misuse(std, text)
 	}
 	r := report{options: o, std: std}
-	for i, path := range o.args {
-		if i > 0 && r.forPeople() {
-			io.WriteString(std.err, "\n")
-		}
-		r.one(path, compiled, use)
-	}
+	std.line.Expect(len(o.args))
+	inOrder(len(o.args), func(i int) *told { return o.one(o.args[i], std, compiled, use) }, r.tell)
 	if err := r.end(); err != nil {
 		return failed(std, err)
 	}
 	return r.status
 }
 
-func (r *report) forPeople() bool { return r.format == "text" }
+func (o options) forPeople() bool { return o.format == "text" }
 
-func (r *report) one(path string, compiled compiler, use func(*result) error) {
-	b, err := r.solve(path, compiled)
-	if err != nil {
-		r.status = max(r.status, failed(r.std, err))
-		return
+// told is what comes of one build.
+type told struct {
+	out, err bytes.Buffer    // what is printed
+	build    *findings.Build // for programs; nil where the files could not be read
+	status   int
+}
+
+// tell prints what came of the i-th build.
+func (r *report) tell(i int, t *told) {
+	if i > 0 && r.forPeople() {
+		io.WriteString(r.std.err, "\n")
 	}
-	if r.forPeople() {
-		err = b.answer(r.std)
+	r.status = max(r.status, t.status)
+	if _, err := t.err.WriteTo(r.std.err); err != nil {
+		r.status = max(r.status, failed(r.std, err))
+	}
+	if _, err := t.out.WriteTo(r.std.out); err != nil {
+		r.status = max(r.status, failed(r.std, err))
+	}
+	if t.build != nil {
+		r.builds = append(r.builds, *t.build)
+	}
+}
+
+// one compiles one build.
+func (o options) one(path string, std streams, compiled jobCompiler, use func(*result) error) *told {
+	std.line.Say(path, "reading")
+	defer std.line.Done(path)
+	t := new(told)
+	std.out, std.err = &t.out, &t.err
+	job := compile.Job{Effort: o.effort(), Tell: func(stage string) { std.line.Say(path, stage) }}
+	b, err := o.solve(path, func(src *lang.Source) (*model.Model, finding.List) { return compiled(job, src) })
+	if err != nil {
+		t.status = failed(std, err)
+		return t
+	}
+	if o.forPeople() {
+		err = b.answer(std)
 	}
 	if err == nil && b.model != nil {
 		err = use(&b)
 	}
 	switch {
 	case err != nil:
-		r.status = max(r.status, failed(r.std, err))
+		t.status = failed(std, err)
 	case b.model == nil:
-		r.status = max(r.status, exitFindings)
-		if r.forPeople() {
-			fmt.Fprintf(r.std.err, "\n%s: %s. Nothing was written.\n", path, finding.Counted(b.findings.Count(finding.Error), "error"))
-			if others := beside(path); others > 0 {
-				fmt.Fprintf(r.std.err, "Beside it lie %s; name the folder to read them too.\n", finding.Counted(others, "*.hcl file"))
-			}
+		t.status = exitFindings
+		if o.forPeople() {
+			b.stopped(std)
 		}
-	case r.forPeople():
-		fmt.Fprintln(r.std.out, b.line())
+	case o.forPeople():
+		fmt.Fprintln(std.out, b.line())
 	}
-	r.results = append(r.results, b)
+	if !o.forPeople() {
+		build := o.forPrograms(&b)
+		t.build = &build
+	}
+	return t
+}
+
+// stopped says that errors stopped a build.
+func (b *result) stopped(std streams) {
+	fmt.Fprintf(std.err, "\n%s: %s. Nothing was written.\n", oneLine(b.path), finding.Counted(b.findings.Count(finding.Error), "error"))
+	if others := beside(b.path); others > 0 {
+		fmt.Fprintf(std.err, "Beside it lie %s; name the folder to read them too.\n", finding.Counted(others, "*.hcl file"))
+	}
 }
 
 // mostAnswers is how many findings a person is shown at once.
@@ -134,25 +175,24 @@ func (b *result) line() string {
 	if b.out != "" {
 		out += fmt.Sprintf("; %d files in %s", len(b.written), b.out)
 	}
-	return out
+	return oneLine(out)
 }
+
+// oneLine is a text that may hold the name of any file, for a line of a terminal.
+func oneLine(text string) string { return strings.ReplaceAll(finding.Clean(text), "\n", " ") }
 
 // end prints the document for programs.
 func (r *report) end() error {
 	if r.forPeople() {
 		return nil
 	}
-	builds := make([]findings.Build, len(r.results))
-	for i := range r.results {
-		builds[i] = r.forPrograms(&r.results[i])
-	}
 	if r.format == "sarif" {
-		return findings.SARIF(r.std.out, builds, r.status < exitFiles)
+		return findings.SARIF(r.std.out, r.builds, r.status < exitFiles)
 	}
-	return findings.JSON(r.std.out, builds)
+	return findings.JSON(r.std.out, r.builds)
 }
 
-func (r *report) forPrograms(b *result) findings.Build {
+func (o options) forPrograms(b *result) findings.Build {
 	out := findings.Build{
 		Path: filepath.ToSlash(b.path), Findings: b.findings, Solved: b.model != nil,
 		Out: filepath.ToSlash(b.out), Written: b.written,
@@ -162,19 +202,19 @@ func (r *report) forPrograms(b *result) findings.Build {
 	}
 	dir := folderOf(b.path)
 	for _, f := range b.src.Files {
-		out.Files = append(out.Files, findings.File{Name: f.Name, Path: r.pathOf(dir, f.Name), Text: f.Text})
+		out.Files = append(out.Files, findings.File{Name: f.Name, Path: o.pathOf(dir, f.Name), Text: f.Text})
 	}
 	return out
 }
 
 // pathOf is where a file of a build lies, from where the command runs; empty
 // for the words of the command line, which lie nowhere.
-func (r *report) pathOf(dir, name string) string {
+func (o options) pathOf(dir, name string) string {
 	if name == setFlag {
 		return ""
 	}
 	if base, ok := strings.CutPrefix(name, setFilePrefix); ok {
-		for _, file := range r.setFiles {
+		for _, file := range o.setFiles {
 			if filepath.Base(file) == base {
 				return filepath.ToSlash(file)
 			}

@@ -1,13 +1,16 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
 
+	"barwright/cmd/barwright/progress"
 	"barwright/lang/finding"
 )
 
@@ -17,6 +20,8 @@ const (
 	exitFindings = 1 // findings that stop the build
 	exitMisuse   = 2
 	exitFiles    = 3 // could not read or write
+
+	exitSignal = 128 // and the signal's number: interrupted by it
 )
 
 // streams is what the program reads and where it prints.
@@ -25,6 +30,8 @@ type streams struct {
 	out, err io.Writer
 	outColor bool
 	color    bool // of err
+	line     *progress.Line
+	ending   *ending
 }
 
 func (s streams) style() finding.Style    { return finding.Style{Color: s.color} }
@@ -38,6 +45,8 @@ type command struct {
 	help  string // what follows the usage line in the command's own help
 	flags func(*pflag.FlagSet, *options)
 	run   func(options, streams) int
+	doing string // what a terminal is told while it takes long; empty where that is told otherwise
+	ends  bool   // of its own accord, when it is interrupted
 }
 
 // commands is in the order of the help.
@@ -78,9 +87,11 @@ builds go into folders of their own under DIR.
 barwright COMMAND --help tells more about a command.
 
 Exit status: 0 clean, 1 findings that stop the build, or what fmt --check and
-diff --exit-code look for, 2 misuse, 3 could not read or write. Findings are
-printed on standard error, results on standard output, and so are findings for
-programs: --format json, --format sarif.
+diff --exit-code look for, 2 misuse, 3 could not read or write; of several builds
+the worst. An interrupt, as Ctrl-C, leaves what was not finished as it was; a
+shell then tells 130, or 143 after SIGTERM. Findings are printed on standard
+error, results on standard output, and so are findings for programs: --format
+json, --format sarif. What takes longer is told on one line of a terminal.
 NO_COLOR turns colour off. barwright explain SLUG tells what a finding means.
 
 A first build:  barwright build examples/boatshed -o out
@@ -141,7 +152,13 @@ func (c command) start(args []string, std streams) int {
 		return misuse(std, err.Error())
 	}
 	o.args = flags.Args()
-	return c.run(o, std)
+	if c.ends {
+		return c.run(o, std)
+	}
+	if c.doing != "" && !slices.Contains(o.args, standardInput) { // who types sees what is typed
+		std.line.Say("", c.doing)
+	}
+	return interruptible(std, func(std streams) int { return c.run(o, std) })
 }
 
 func misuse(std streams, text string) int {
@@ -158,6 +175,9 @@ func (m misused) Error() string { return string(m) }
 func failed(std streams, err error) int {
 	if wrong := misused(""); errors.As(err, &wrong) {
 		return misuse(std, wrong.Error())
+	}
+	if errors.Is(err, context.Canceled) { // who was interrupted is told so elsewhere
+		return exitFiles
 	}
 	fmt.Fprintf(std.err, "barwright: %s\n", finding.Clean(err.Error()))
 	return exitFiles

@@ -33,7 +33,7 @@ func auditSheets(t *testing.T, m *model.Model) {
 	t.Helper()
 	c, dir := newCutting(m, cutOptions(m)), filepath.Join(t.TempDir(), "out")
 	laid := c.laid()
-	if err := folder.Replace(dir, laid); err != nil {
+	if err := folder.Replace(t.Context(), dir, laid); err != nil {
 		t.Fatal(err)
 	}
 	var files []string

@@ -46,7 +46,8 @@ other files, or takes some in, is laid out as fmt does.
 			f.BoolVar(&o.lines, "lines", false, "print the whole build, one thing a line")
 			inputFlags(f, o)
 		},
-		run: show,
+		run:   show,
+		doing: "solving",
 	}
 }
 

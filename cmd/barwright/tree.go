@@ -89,7 +89,7 @@ func (t *tree) open(name string) ([]byte, error) {
 		return nil, errors.Unwrap(err)
 	}
 	defer f.Close()
-	return bounded(name, f)
+	return readSteady(name, f)
 }
 
 // own reads one of the description's own files, which named says that the
@@ -122,5 +122,5 @@ func readFile(name string) ([]byte, error) {
 		return nil, err
 	}
 	defer f.Close()
-	return bounded(name, f)
+	return readSteady(name, f)
 }

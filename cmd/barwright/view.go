@@ -42,7 +42,8 @@ Without --port it takes port %d, or any that is free where that is taken.
 			f.StringVar(&o.port, "port", "", "serve on port `N`, 0 for any that is free")
 			inputFlags(f, o)
 		},
-		run: viewBuild,
+		run:  viewBuild,
+		ends: true,
 	}
 }
 

@@ -1,6 +1,7 @@
 package folder
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -25,7 +26,7 @@ func TestMain(m *testing.M) {
 		os.Exit(m.Run())
 	}
 	for g := range 5000 { // not for ever, should the test itself be killed
-		if err := Replace(dir, generation(g)); err != nil {
+		if err := Replace(context.Background(), dir, generation(g)); err != nil {
 			fmt.Fprintln(os.Stderr, err)
 			os.Exit(1)
 		}
@@ -92,7 +93,7 @@ func TestKilledAtAnyMoment(t *testing.T) {
 	}
 	parent := t.TempDir()
 	out := filepath.Join(parent, "out")
-	if err := Replace(out, generation(0)); err != nil {
+	if err := Replace(t.Context(), out, generation(0)); err != nil {
 		t.Fatal(err)
 	}
 	moments := rand.New(rand.NewSource(1))
@@ -118,7 +119,7 @@ func TestKilledAtAnyMoment(t *testing.T) {
 		t.Error("no kill fell into a run: this test proves nothing")
 	}
 	t.Logf("%d of 30 kills left a staging folder", littered)
-	if err := Replace(out, generation(7)); err != nil {
+	if err := Replace(t.Context(), out, generation(7)); err != nil {
 		t.Fatal(err)
 	}
 	wholeGeneration(t, out)
@@ -177,23 +178,6 @@ func TestLeftovers(t *testing.T) {
 	}
 }
 
-func TestARunThatLivesIsLeftAlone(t *testing.T) {
-	parent := t.TempDir()
-	out := filepath.Join(parent, "out")
-	err := Replace(out, []File{{"x", func(w io.Writer) error {
-		replace(t, out, tree{"x": "inner", "more": ""}) // another run, start to end
-		_, err := io.WriteString(w, "outer")
-		return err
-	}}})
-	if err != nil {
-		t.Fatal(err)
-	}
-	got := read(t, parent).without("out/manifest.json")
-	if diff := cmp.Diff(tree{"out/": "", "out/x": "outer"}, got); diff != "" {
-		t.Error(diff)
-	}
-}
-
 // Without an exchange in one step a run can stop when the old folder is moved
 // aside and the new one not yet in its place.
 func TestAFolderMovedAsideIsPutBack(t *testing.T) {
@@ -206,7 +190,7 @@ func TestAFolderMovedAsideIsPutBack(t *testing.T) {
 	if err := os.Rename(out, filepath.Join(root, "old")); err != nil {
 		t.Fatal(err)
 	}
-	err := Replace(out, texts(tree{"x": "new"}))
+	err := Replace(t.Context(), out, texts(tree{"x": "new"}))
 	if refused := new(Refused); !errors.As(err, &refused) {
 		t.Errorf("%v: want a refusal, for the folder that was put back", err)
 	}

@@ -10,11 +10,15 @@
 // between two renames there is no output folder, and a run that is stopped
 // exactly there is mended by the next run, which puts the old folder back.
 //
+// One run at a time writes a folder, where the system has file locks: another
+// waits some seconds for it, and then is refused.
+//
 // What a person made is never removed: a folder with a file that its manifest
 // does not know, or that was changed since, is refused by name.
 package folder
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -33,12 +37,12 @@ type File struct {
 // parents of dir are made; where dir is a symbolic link, the folder that it
 // points to is replaced and the link stays.
 //
-// The error is a [*Refused] where dir must not be replaced, before any file is
-// written. Any other error says what could not be read or written. In both
-// cases the old folder stands as it was and nothing new is left beside it;
-// only where the last step fails, removing the old folder, is the new one in
-// place already, and the error says where the rest of the old one lies.
-func Replace(dir string, files []File) (err error) {
+// The error is a [*Refused] where dir must not be replaced, that of the context
+// where it ends before all is written, and any other error says what could not be
+// read or written. In each case the old folder stands as it was and nothing new is
+// left beside it; only where the last step fails, removing the old folder, is the
+// new one in place already, and the error says where the rest of the old one lies.
+func Replace(ctx context.Context, dir string, files []File) (err error) {
 	if err := checkNames(files); err != nil {
 		return err
 	}
@@ -46,8 +50,7 @@ func Replace(dir string, files []File) (err error) {
 	if err != nil {
 		return err
 	}
-	clearLeftovers(target)
-	if err := inspect(dir, target); err != nil {
+	if err := misplaced(dir, target); err != nil {
 		return err
 	}
 	undo, err := makeParents(filepath.Dir(target))
@@ -59,7 +62,7 @@ func Replace(dir string, files []File) (err error) {
 			undo()
 		}
 	}()
-	stage, err := newStaging(target)
+	stage, err := claim(ctx, dir, target, patience)
 	if err != nil {
 		return err
 	}
@@ -68,7 +71,10 @@ func Replace(dir string, files []File) (err error) {
 			err = removeErr
 		}
 	}()
-	if err := stage.fill(files); err != nil {
+	if err := occupied(dir, target); err != nil {
+		return err
+	}
+	if err := stage.fill(ctx, files); err != nil {
 		return err
 	}
 	return stage.place(dir, target)

@@ -74,7 +74,7 @@ func write(t *testing.T, path, text string) {
 
 func replace(t *testing.T, dir string, content tree) {
 	t.Helper()
-	if err := Replace(dir, texts(content)); err != nil {
+	if err := Replace(t.Context(), dir, texts(content)); err != nil {
 		t.Fatal(err)
 	}
 }
@@ -162,7 +162,7 @@ func TestReplaceFailsWhole(t *testing.T) {
 			replace(t, out, old)
 		}
 		before := read(t, parent)
-		err := Replace(out, append(texts(tree{"x": "new"}), File{"parts/side.dxf", fails}))
+		err := Replace(t.Context(), out, append(texts(tree{"x": "new"}), File{"parts/side.dxf", fails}))
 		if !errors.Is(err, broken) || !strings.Contains(err.Error(), "parts/side.dxf") {
 			t.Errorf("error %v: want the writer's, with the file's name", err)
 		}
@@ -179,7 +179,7 @@ func TestReplaceClearsUpAfterAPanic(t *testing.T) {
 	parent := t.TempDir()
 	func() {
 		defer func() { recover() }()
-		Replace(filepath.Join(parent, "out"), []File{{"x", func(io.Writer) error { panic("bug") }}})
+		Replace(t.Context(), filepath.Join(parent, "out"), []File{{"x", func(io.Writer) error { panic("bug") }}})
 	}()
 	if diff := cmp.Diff(tree{}, read(t, parent)); diff != "" {
 		t.Errorf("litter: %s", diff)
@@ -219,7 +219,7 @@ func TestNames(t *testing.T) {
 			files = append(files, File{n, func(io.Writer) error { t.Error("written"); return nil }})
 		}
 		parent := t.TempDir()
-		err := Replace(filepath.Join(parent, "out"), files)
+		err := Replace(t.Context(), filepath.Join(parent, "out"), files)
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%q: %v: want %q", c.names, err, c.want)
 		}

@@ -38,7 +38,7 @@ func clearLeftover(root, target string) {
 		return
 	}
 	defer marker.Close()
-	if lock(marker) != nil { // its run lives
+	if lock(marker) != nil { // its run lives, or nobody can tell
 		return
 	}
 	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
@@ -55,14 +55,21 @@ func clearLeftover(root, target string) {
 // looksLikeStaging reports whether a folder holds a marker with our text, or
 // with the beginning of it, and nothing that a staging folder does not hold.
 func looksLikeStaging(root string) bool {
-	text, err := os.ReadFile(filepath.Join(root, markerName))
+	text, err := readPlain(filepath.Join(root, markerName), int64(len(markerText)))
 	if err != nil || !strings.HasPrefix(markerText, string(text)) {
 		return false
 	}
 	entries, err := os.ReadDir(root)
 	for _, e := range entries {
 		switch e.Name() {
-		case markerName, freshName, asideName, manifestName:
+		case markerName, manifestName:
+			if !e.Type().IsRegular() {
+				return false
+			}
+		case freshName, asideName:
+			if !e.IsDir() {
+				return false
+			}
 		default:
 			return false
 		}

@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -17,7 +18,24 @@ import (
 const (
 	manifestName   = "manifest.json"
 	manifestFormat = 1
+	mostManifest   = 64 << 20 // bytes: hundreds of thousands of files
 )
+
+// errNotPlain says that a file is none that this program could have written.
+var errNotPlain = errors.New("no plain file of that size")
+
+// readPlain reads a file of most bytes or fewer. It follows no link, and waits for
+// nobody at the other end of a pipe.
+func readPlain(path string, most int64) ([]byte, error) {
+	info, err := os.Lstat(path)
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() || info.Size() > most {
+		return nil, errNotPlain
+	}
+	return os.ReadFile(path)
+}
 
 // manifest lists the files of a folder, sorted by name, itself left out.
 type manifest struct {
@@ -54,11 +72,11 @@ func (m manifest) encode() []byte {
 // readManifest returns the entries of a folder's manifest by name; ours is
 // false where there is none, or none that this program could have written.
 func readManifest(dir string) (entries map[string]entry, ours bool, err error) {
-	data, err := os.ReadFile(filepath.Join(dir, manifestName))
+	data, err := readPlain(filepath.Join(dir, manifestName), mostManifest)
+	if errors.Is(err, errNotPlain) || errors.Is(err, fs.ErrNotExist) {
+		return nil, false, nil
+	}
 	if err != nil {
-		if info, statErr := os.Lstat(filepath.Join(dir, manifestName)); statErr != nil || !info.Mode().IsRegular() {
-			return nil, false, nil
-		}
 		return nil, false, err
 	}
 	var m manifest

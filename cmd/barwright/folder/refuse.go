@@ -78,10 +78,17 @@ func locate(dir string) (string, error) {
 	return target, nil
 }
 
-// inspect refuses a target that is no folder, that the program works in, or
-// that holds what a person made. A target that does not exist is fine. dir is
-// its name in the refusal.
+// inspect refuses a target that is misplaced or occupied. One that does not
+// exist is fine. dir is its name in the refusal.
 func inspect(dir, target string) error {
+	if err := misplaced(dir, target); err != nil {
+		return err
+	}
+	return occupied(dir, target)
+}
+
+// misplaced refuses a target that is no folder, or that the program works in.
+func misplaced(dir, target string) error {
 	info, err := os.Stat(target)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
@@ -95,6 +102,14 @@ func inspect(dir, target string) error {
 	if holdsWorkingFolder(info) {
 		return &Refused{Dir: dir, Why: "it is, or holds, the folder that you are working in"}
 	}
+	return nil
+}
+
+// occupied refuses a target that holds what a person made.
+func occupied(dir, target string) error {
+	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
 	kept, err := personal(target)
 	if err != nil {
 		return err
@@ -102,7 +117,34 @@ func inspect(dir, target string) error {
 	if len(kept) > 0 {
 		return &Refused{Dir: dir, Why: "what a person made would be lost", Kept: kept}
 	}
-	return nil
+	name, err := readOnly(target)
+	if err == nil && name != "" {
+		return &Refused{Dir: dir, Why: name + " is read-only"}
+	}
+	return err
+}
+
+// readOnly names the first folder in a folder that its owner may not write to, empty where
+// there is none. Who may write everywhere is held to it too: somebody meant it.
+func readOnly(dir string) (name string, err error) {
+	err = fs.WalkDir(os.DirFS(dir), ".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || !d.IsDir() {
+			return err
+		}
+		info, err := d.Info()
+		switch {
+		case err != nil:
+			return err
+		case info.Mode().Perm()&0o200 != 0:
+			return nil
+		case path == ".":
+			name = "it"
+		default:
+			name = path + " in it"
+		}
+		return fs.SkipAll
+	})
+	return name, err
 }
 
 func holdsWorkingFolder(dir fs.FileInfo) bool {

@@ -16,7 +16,7 @@ import (
 func refusal(t *testing.T, watch, dir string) *Refused {
 	t.Helper()
 	before := read(t, watch)
-	err := Replace(dir, []File{{"x", func(io.Writer) error { t.Error("a file was written"); return nil }}})
+	err := Replace(t.Context(), dir, []File{{"x", func(io.Writer) error { t.Error("a file was written"); return nil }}})
 	refused := new(Refused)
 	if !errors.As(err, &refused) {
 		t.Fatalf("%v: want a refusal", err)
@@ -135,10 +135,30 @@ func TestRefusedPlaces(t *testing.T) {
 	}
 }
 
+// Whoever runs it, also who may write everywhere.
+func TestAReadOnlyFolderIsRefused(t *testing.T) {
+	for name, want := range map[string]string{".": "it is read-only", "parts": "parts in it is read-only"} {
+		parent := t.TempDir()
+		out := filepath.Join(parent, "out")
+		replace(t, out, tree{"bill.csv": "a", "parts/side.dxf": "b"})
+		marked := filepath.Join(out, name)
+		if err := os.Chmod(marked, 0o555); err != nil {
+			t.Fatal(err)
+		}
+		if got := refusal(t, parent, out).Error(); !strings.HasSuffix(got, "refused: "+want) {
+			t.Errorf("%q: want %q", got, want)
+		}
+		if err := os.Chmod(marked, 0o755); err != nil {
+			t.Fatal(err)
+		}
+		replace(t, out, tree{"bill.csv": "new"})
+	}
+}
+
 func TestAParentThatIsAFileIsAnError(t *testing.T) {
 	parent := t.TempDir()
 	write(t, filepath.Join(parent, "file"), "mine")
-	err := Replace(filepath.Join(parent, "file", "out"), texts(tree{"x": "1"}))
+	err := Replace(t.Context(), filepath.Join(parent, "file", "out"), texts(tree{"x": "1"}))
 	if refused := new(Refused); err == nil || errors.As(err, &refused) {
 		t.Errorf("%v: want a plain error", err)
 	}
@@ -164,7 +184,7 @@ func TestAFileMadeMeanwhileIsKept(t *testing.T) {
 	replace(t, out, tree{"x": "old"})
 	want := read(t, parent)
 	want["out/late.txt"] = "mine"
-	err := Replace(out, []File{{"x", func(io.Writer) error {
+	err := Replace(t.Context(), out, []File{{"x", func(io.Writer) error {
 		write(t, filepath.Join(out, "late.txt"), "mine")
 		return nil
 	}}})

@@ -2,6 +2,7 @@ package folder
 
 import (
 	"bufio"
+	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
@@ -38,9 +39,15 @@ func (s *staging) aside() string { return filepath.Join(s.root, asideName) }
 func prefix(target string) string { return "." + filepath.Base(target) + ".barwright-" }
 
 func newStaging(target string) (_ *staging, err error) {
-	root, err := os.MkdirTemp(filepath.Dir(target), prefix(target)+"*")
+	parent := filepath.Dir(target)
+	defer func() {
+		if err != nil {
+			err = fmt.Errorf("no folder can be made in %s: %w", parent, bare(err))
+		}
+	}()
+	root, err := os.MkdirTemp(parent, prefix(target)+"*")
 	if err != nil {
-		return nil, fmt.Errorf("make staging folder: %w", err)
+		return nil, err
 	}
 	s := &staging{root: root}
 	defer func() {
@@ -58,9 +65,9 @@ func newStaging(target string) (_ *staging, err error) {
 	return s, os.Mkdir(s.fresh(), 0o777)
 }
 
-// fill writes the files, and the manifest last. Of files that cannot be written the error names the first
+// fill writes the files, and the manifest last, and brings all to the disk. Of files that cannot be written the error names the first
 // in their order that was tried; none is begun after one has failed.
-func (s *staging) fill(files []File) error {
+func (s *staging) fill(ctx context.Context, files []File) error {
 	m := manifest{Format: manifestFormat, Files: make([]entry, len(files))}
 	errs := make([]error, len(files))
 	var failed atomic.Bool
@@ -68,19 +75,19 @@ func (s *staging) fill(files []File) error {
 		if failed.Load() {
 			return
 		}
-		if m.Files[i], errs[i] = s.write(files[i]); errs[i] != nil {
+		if m.Files[i], errs[i] = s.write(ctx, files[i]); errs[i] != nil {
 			failed.Store(true)
 		}
 	})
 	for i, err := range errs {
 		if err != nil {
-			return fmt.Errorf("write %s: %w", files[i].Name, err)
+			return fmt.Errorf("write %s: %w", files[i].Name, bare(err))
 		}
 	}
 	// The manifest appears whole or not at all: a later run trusts it.
 	draft := filepath.Join(s.root, manifestName)
 	if err := os.WriteFile(draft, m.encode(), 0o666); err != nil {
-		return fmt.Errorf("write %s: %w", manifestName, err)
+		return fmt.Errorf("write %s: %w", manifestName, bare(err))
 	}
 	if err := os.Rename(draft, filepath.Join(s.fresh(), manifestName)); err != nil {
 		return err
@@ -88,10 +95,38 @@ func (s *staging) fill(files []File) error {
 	if err := syncFolder(s.fresh()); err != nil {
 		return fmt.Errorf("sync: %w", err)
 	}
-	return nil
+	return ctx.Err()
 }
 
-func (s *staging) write(f File) (e entry, err error) {
+// bare is an error of the system without the name of a file that only this package
+// knows.
+func bare(err error) error {
+	if of := new(fs.PathError); errors.As(err, &of) {
+		return of.Err
+	}
+	if of := new(os.LinkError); errors.As(err, &of) {
+		return of.Err
+	}
+	return err
+}
+
+// until writes until a context ends.
+type until struct {
+	ctx context.Context
+	to  io.Writer
+}
+
+func (u until) Write(p []byte) (int, error) {
+	if err := u.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return u.to.Write(p)
+}
+
+func (s *staging) write(ctx context.Context, f File) (e entry, err error) {
+	if err := ctx.Err(); err != nil {
+		return e, err
+	}
 	path := filepath.Join(s.fresh(), filepath.FromSlash(f.Name))
 	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
 		return e, err
@@ -102,7 +137,7 @@ func (s *staging) write(f File) (e entry, err error) {
 	}
 	defer func() { err = errors.Join(err, out.Close()) }()
 	hash, size := sha256.New(), new(counter)
-	buffer := bufio.NewWriter(io.MultiWriter(out, hash, size))
+	buffer := bufio.NewWriter(until{ctx, io.MultiWriter(out, hash, size)})
 	if err := f.Write(buffer); err != nil {
 		return e, err
 	}
@@ -124,10 +159,10 @@ func (c *counter) Write(p []byte) (int, error) {
 // made something in it meanwhile.
 func (s *staging) place(dir, target string) error {
 	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
-		return os.Rename(s.fresh(), target)
+		return irreplaceable(dir, os.Rename(s.fresh(), target))
 	}
 	if err := s.swapWith(target); err != nil {
-		return err
+		return irreplaceable(dir, err)
 	}
 	err := inspect(dir, s.fresh())
 	if err == nil {
@@ -140,9 +175,17 @@ func (s *staging) place(dir, target string) error {
 	return err
 }
 
+// irreplaceable says that a folder could not be put in its place, nil where it was.
+func irreplaceable(dir string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("output folder %s cannot be put in its place: %w", dir, err)
+}
+
 // swapWith exchanges the fresh folder and target.
 func (s *staging) swapWith(target string) error {
-	err := swap(s.fresh(), target, s.aside())
+	err := bare(swap(s.fresh(), target, s.aside()))
 	if _, missing := os.Lstat(s.aside()); err != nil && missing == nil {
 		s.keep = true
 		return fmt.Errorf("%w: the old folder is kept as %s", err, s.aside())
