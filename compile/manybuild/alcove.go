@@ -164,7 +164,7 @@ func (w *writer) bar(i int, boxes []cabinet) {
   skin "room%[1]d" {
     face    = "room"
     board   = sheet.thin
-    battens = { board = sheet.thin, width = %[5]v, about = %[6]v }
+    battens = { board = sheet.thin, width = %[5]v, about = %[6]v, mirrored = false }
     cap     = { board = sheet.thin, width = %[7]v }
   }
   skin "end%[1]d" {

@@ -14,8 +14,8 @@ import (
 )
 
 const (
-	perAlcove = 32 // cabinets of a full alcove
-	perFile   = 25 // full alcoves in a file: about half of what a file may hold
+	perAlcove = 60 // cabinets of a full alcove: 10 000 cabinets stand within 1000 m
+	perFile   = 40 // full alcoves in a file: about half of what a file may hold
 )
 
 // Files describes n cabinets, no two alike, in "in" or "mm". The same arguments give the same
