@@ -201,8 +201,8 @@ func (s *solver) besidePipe(p *plumbing, ask *drainway.Ask) (bodies []body) {
 			ask.Solids, bodies = append(ask.Solids, solid), append(bodies, b)
 		}
 	}
-	for i := range s.m.Parts {
-		if part := &s.m.Parts[i]; part.Placement.Frame == p.run.Frame && !part.Is("cabinet", "drawer") && !s.letsStub(part, p.stub) {
+	for _, i := range s.partsIn(p.run.Frame) {
+		if part := &s.m.Parts[i]; !part.Is("cabinet", "drawer") && !s.letsStub(part, p.stub) {
 			solid := drainway.Solid{Box: part.Placement.Box}
 			if axis, ok := boredAlong(part); ok {
 				solid.Axis, solid.Bores = axis, func(hole geom.Box) bool { return s.holds(i, hole) }
