@@ -96,8 +96,8 @@ type solver struct {
 	faces     map[string]survey.Surface // of walls, by name; lookup only
 	ground    survey.Surface            // the floor above the datum
 	catalogue catalogue
-	toCut     []toCut                   // edges that are cut on site, in the order of their parts
-	pipes     []pipe                    // of the drains that are laid, in their order
+	toCut     []toCut // edges that are cut on site, in the order of their parts
+	pipes     []pipe  // of the drains that are laid, in their order
 }
 
 // build reads the build block.
