@@ -22,8 +22,8 @@ import (
 const (
 	MaxFileBytes = 1 << 20
 	MaxNesting   = 100
-	MaxBlocks    = 30_000 // in all files of a build
-	MaxAttrs     = 10_000 // in one block
+	MaxBlocks    = 100_000 // in all files of a build
+	MaxAttrs     = 10_000  // in one block
 )
 
 // Read reads the files of one build, which take in no others. Findings are not

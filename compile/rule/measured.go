@@ -2,6 +2,7 @@ package rule
 
 import (
 	"barwright/compile/model"
+	"barwright/compile/survey"
 	"barwright/lang/length"
 )
 
@@ -17,6 +18,11 @@ func (b *Build) Level(z length.Length) string {
 	return b.Show(z)
 }
 
+// Ground is the height of the floor above the datum.
+func (b *Build) Ground() survey.Surface {
+	return Once(b, func(b *Build) survey.Surface { return b.Room.Floor.Surface() })
+}
+
 // Measured tells a height above the datum as one measures and writes it at a place along a
 // wall: up from the floor there, or down from the line. It is rounded to the mark that is
 // no lower, or no higher.
@@ -28,7 +34,7 @@ func (b *Build) Measured(wall *model.Wall, along, z length.Length, higher bool) 
 		}
 		return b.Show(length.Up(f.Line-z, b.Marks)) + " below the line"
 	}
-	level, _ := f.Surface().At(wall.Frame.At(along, 0))
+	level, _ := b.Ground().At(wall.Frame.At(along, 0))
 	z -= length.Round(level-f.Laid, b.Marks)
 	if higher {
 		z = length.Up(z, b.Marks)

@@ -201,8 +201,8 @@ func (s *solver) besidePipe(p *plumbing, ask *drainway.Ask) (bodies []body) {
 			ask.Solids, bodies = append(ask.Solids, solid), append(bodies, b)
 		}
 	}
-	for i := range s.m.Parts {
-		if part := &s.m.Parts[i]; part.Placement.Frame == p.run.Frame && !part.Is("cabinet", "drawer") && !s.letsStub(part, p.stub) {
+	for _, i := range s.partsIn(p.run.Frame) {
+		if part := &s.m.Parts[i]; !part.Is("cabinet", "drawer") && !s.letsStub(part, p.stub) {
 			solid := drainway.Solid{Box: part.Placement.Box}
 			if axis, ok := boredAlong(part); ok {
 				solid.Axis, solid.Bores = axis, func(hole geom.Box) bool { return s.holds(i, hole) }
@@ -212,6 +212,9 @@ func (s *solver) besidePipe(p *plumbing, ask *drainway.Ask) (bodies []body) {
 	}
 	for i := range s.m.Runs {
 		run := &s.m.Runs[i]
+		if run != p.run && !overRun(p.run.Frame, run, within) {
+			continue
+		}
 		for j := range run.Boxes {
 			box := &run.Boxes[j]
 			if run != p.run {
@@ -241,6 +244,16 @@ func (s *solver) besidePipe(p *plumbing, ask *drainway.Ask) (bodies []body) {
 	}
 	s.othersLaid(p, add)
 	return bodies
+}
+
+// overRun reports whether a rectangle of a frame lies over boxes of a run, or nearly so.
+func overRun(f geom.Frame, run *model.Run, within geom.Rect) bool {
+	var whole geom.Box
+	for i := range run.Boxes {
+		whole = whole.Union(run.Boxes[i].Hull)
+	}
+	around := f.Around(run.Frame, whole)
+	return geom.Rect{X: around.U, Y: around.V}.Overlaps(within.Grow(length.Millimetre))
 }
 
 // othersLaid are the fixtures of the room but the drain's own stub, and the drains before

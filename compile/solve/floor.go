@@ -32,7 +32,8 @@ func (s *solver) floor() {
 			f.Readings[i].Z -= high
 		}
 		f.Line = -high - f.Laid
-		s.shims(f.Surface())
+		s.ground = f.Surface()
+		s.shims(s.ground)
 	}
 	s.raiseFixtures(f)
 }
@@ -96,12 +97,11 @@ func (s *solver) limits() *lang.Block {
 // thing or down from the level line, into heights above the datum, rounded as a tape reads
 // them. A baseboard is as high as its top is at its highest place.
 func (s *solver) raiseFixtures(f *model.Floor) {
-	surface := f.Surface()
 	for i, b := range s.wallBlocks() {
 		w := &s.m.Room.Walls[i]
 		down := s.Text(b, "heights_from") == "line"
 		raise := func(at model.Why, what string, along length.Length, height *length.Length) {
-			z, _ := surface.At(w.Frame.At(along, 0))
+			z, _ := s.ground.At(w.Frame.At(along, 0))
 			if bare := z - f.Laid; down {
 				s.checkAboveFloor(at, what, f.Line-*height-bare)
 				*height = s.marked(f.Line - *height)
@@ -122,7 +122,7 @@ func (s *solver) raiseFixtures(f *model.Floor) {
 			raise(o.Why, "vent "+o.Name, o.Along, &o.Height)
 		}
 		if w.Base.Height > 0 {
-			w.Base.Height = max(0, w.Base.Height+s.marked(highest(surface, w)-f.Laid))
+			w.Base.Height = max(0, w.Base.Height+s.marked(highest(s.ground, w)-f.Laid))
 		}
 	}
 }

@@ -18,9 +18,9 @@ import (
 func (s *solver) checkMeets(things []thing) {
 	s.runsMeet()
 	s.slabsMeet()
-	for i := range s.stands {
+	for i, near := range s.thingsBy(things) {
 		solids := s.solids(&s.m.Runs[i])
-		for j := range things {
+		for _, j := range near {
 			s.inTheWay(&things[j], &s.stands[i], solids)
 		}
 	}
@@ -31,10 +31,13 @@ const touching = float64(100 * length.Micrometre)
 
 // runsMeet compares the runs, seen from above, with their end panels.
 func (s *solver) runsMeet() {
-	feet := make([][]geom.Rect, len(s.m.Runs))
+	feet, covers := make([][]geom.Rect, len(s.m.Runs)), make([]geom.Rect, len(s.m.Runs))
 	for i := range s.m.Runs {
-		feet[i] = s.footprints(&s.m.Runs[i])
+		feet[i], covers[i] = s.footprints(&s.m.Runs[i]), s.covers(&s.m.Runs[i])
 		for j := range s.m.Runs[:i] {
+			if !covers[j].Overlaps(covers[i].Grow(nearby)) {
+				continue
+			}
 			a, b := &s.m.Runs[j], &s.m.Runs[i]
 			deep := length.Length(0)
 			for _, over := range feet[j] {
@@ -63,8 +66,8 @@ func (s *solver) footprints(run *model.Run) []geom.Rect {
 
 func (s *solver) endPanelsOf(run *model.Run) []*model.Part {
 	var out []*model.Part
-	for i := range s.m.Parts {
-		if p := &s.m.Parts[i]; p.Placement.Frame == run.Frame && p.BlockKind() == "end_panel" {
+	for _, i := range s.partsIn(run.Frame) {
+		if p := &s.m.Parts[i]; p.BlockKind() == "end_panel" {
 			out = append(out, p)
 		}
 	}
@@ -195,8 +198,8 @@ func (s *solver) solids(run *model.Run) []solid {
 			out = append(out, solid{"a leg of cabinet " + box.Name, leg, box.Why})
 		}
 	}
-	for i := range s.m.Parts {
-		if part := &s.m.Parts[i]; !letsThrough(part) && part.Placement.Frame == run.Frame {
+	for _, i := range s.partsIn(run.Frame) {
+		if part := &s.m.Parts[i]; !letsThrough(part) {
 			out = append(out, solid{part.Label + ", " + part.Named() + " of " + part.Owner, part.Placement.Box, part.Why})
 		}
 	}

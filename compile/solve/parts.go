@@ -53,12 +53,11 @@ func (s *solver) panel(owner, sheet *lang.Block, frame geom.Frame, box geom.Box,
 // partOf finds a part of a block that has been made, by its index.
 func (s *solver) partOf(b *lang.Block, id string) int {
 	id = b.Key() + "/" + id
-	for i := len(s.m.Parts) - 1; i >= 0; i-- {
-		if s.m.Parts[i].ID == id {
-			return i
-		}
+	i, made := s.catalogued().byID[id]
+	if !made {
+		panic("no part " + id)
 	}
-	panic("no part " + id)
+	return i
 }
 
 // on is where a point of a part's frame lies on its face.

@@ -74,10 +74,10 @@ func pass(t *thing, run *stand, from, to length.Length) passage {
 // it passes. Baseboards come first: what is cut later meets their notches. Drains come
 // last, past all of it.
 func (s *solver) project(things []thing) {
-	boxed := make([]bool, len(s.m.Parts))
+	boxed, near := make([]bool, len(s.m.Parts)), s.thingsBy(things)
 	for i := range s.cabinets {
 		c := &s.cabinets[i]
-		for j := range things {
+		for _, j := range near[c.run] {
 			s.projectInto(c, &things[j])
 		}
 		for k := c.first; k < c.last; k++ {
@@ -88,9 +88,9 @@ func (s *solver) project(things []thing) {
 		if boxed[i] || s.m.Parts[i].BlockKind() == "cabinet" { // fronts and drawers stay whole
 			continue
 		}
-		if run := s.standOf(&s.m.Parts[i]); run != nil {
-			for j := range things {
-				s.projectOnto(i, &things[j], run, things[j].out)
+		if run := s.standOf(&s.m.Parts[i]); run >= 0 {
+			for _, j := range near[run] {
+				s.projectOnto(i, &things[j], &s.stands[run], things[j].out)
 			}
 		}
 	}
@@ -107,13 +107,9 @@ func letsThrough(p *model.Part) bool {
 	return p.Kind == model.Panel || p.Is("knee_wall", "plate")
 }
 
-// standOf is where the run stands that a part belongs to.
-func (s *solver) standOf(p *model.Part) *stand {
-	i := slices.IndexFunc(s.stands, func(r stand) bool { return r.frame == p.Placement.Frame })
-	if i < 0 {
-		return nil
-	}
-	return &s.stands[i]
+// standOf is the index of the run that a part belongs to; negative where it is none's.
+func (s *solver) standOf(p *model.Part) int {
+	return slices.IndexFunc(s.stands, func(r stand) bool { return r.frame == p.Placement.Frame })
 }
 
 // projectInto cuts a thing into the panels of a cabinet that it passes.

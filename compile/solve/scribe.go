@@ -136,7 +136,7 @@ func faceX(at geom.Placement, p geom.Point) length.Length {
 
 func (s *solver) floorLine(at geom.Placement, over length.Length, stretch geom.Span) []geom.Point {
 	var line []geom.Point
-	for _, r := range s.m.Room.Floor.Surface().Along(planOf(at, stretch.Lo), planOf(at, stretch.Hi)) {
+	for _, r := range s.ground.Along(planOf(at, stretch.Lo), planOf(at, stretch.Hi)) {
 		x := min(max(faceX(at, r.At), stretch.Lo), stretch.Hi) // the way round by the room's plan rounds
 		line = append(line, geom.Point{X: x, Y: r.Value + over - at.Box.Z.Lo})
 	}

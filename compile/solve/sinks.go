@@ -210,9 +210,9 @@ func (s *solver) under(t *top, cut *model.SlabCut) beneath {
 			look("the appliance of bay "+box.Name, box.Appliance)
 		}
 	}
-	for i := range s.m.Parts {
+	for _, i := range s.partsIn(t.slab.Frame) {
 		p := &s.m.Parts[i]
-		if p.Kind != model.Panel || p.Placement.Frame != t.slab.Frame {
+		if p.Kind != model.Panel {
 			continue
 		}
 		if !p.Is("cabinet", "drawer") {

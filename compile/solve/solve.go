@@ -94,8 +94,10 @@ type solver struct {
 	cornerBit length.Length
 	scribes   map[int]length.Length     // by part: what is to be cut off it along a wall; lookup only
 	faces     map[string]survey.Surface // of walls, by name; lookup only
-	toCut     []toCut                   // edges that are cut on site, in the order of their parts
-	pipes     []pipe                    // of the drains that are laid, in their order
+	ground    survey.Surface            // the floor above the datum
+	catalogue catalogue
+	toCut     []toCut // edges that are cut on site, in the order of their parts
+	pipes     []pipe  // of the drains that are laid, in their order
 }
 
 // build reads the build block.

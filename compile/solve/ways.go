@@ -18,11 +18,7 @@ func (s *solver) ways() {
 	if len(cords)+len(cables) == 0 || s.Findings.HasErrors() {
 		return
 	}
-	w := &laying{solver: s, byFrame: map[geom.Frame][]int{}}
-	for i := range s.m.Parts {
-		f := s.m.Parts[i].Placement.Frame
-		w.byFrame[f] = append(w.byFrame[f], i)
-	}
+	w := &laying{s}
 	for _, c := range cords {
 		w.cord(c)
 	}
@@ -31,10 +27,7 @@ func (s *solver) ways() {
 	}
 }
 
-type laying struct {
-	*solver
-	byFrame map[geom.Frame][]int // the parts of each run and its knee wall; lookup only
-}
+type laying struct{ *solver }
 
 // limit is a limit as the text states it, or else as the schema does.
 func (s *solver) limit(name string) length.Length {

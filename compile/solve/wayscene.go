@@ -71,7 +71,7 @@ func (s *wayScene) solid(keep *keepOff, b geom.Box, what string) {
 // The holes of the block's way are at the height that it states, if it does.
 func (w *laying) scene(run *model.Run, keep *keepOff, c *lang.Block) *wayScene {
 	s := &wayScene{}
-	for _, i := range w.byFrame[run.Frame] {
+	for _, i := range w.partsIn(run.Frame) {
 		part := &w.m.Parts[i]
 		normal, bores := w.borable(part)
 		switch {

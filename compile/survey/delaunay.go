@@ -134,9 +134,21 @@ func product(a, b Length) *big.Int {
 }
 
 // encircles reports whether d lies inside the circle through a, b and c, which go the
-// positive way round.
+// positive way round. It is exact, as side is.
 func encircles(a, b, c, d geom.Point) bool {
 	a, b, c = a.Sub(d), b.Sub(d), c.Sub(d)
+	about, most := 0.0, 0.0
+	for _, row := range [3][3]geom.Point{{a, b, c}, {b, c, a}, {c, a, b}} {
+		p, q, r := row[0], row[1], row[2]
+		square := float64(float64(p.X)*float64(p.X)) + float64(float64(p.Y)*float64(p.Y))
+		left, right := float64(q.X)*float64(r.Y), float64(q.Y)*float64(r.X)
+		about += float64(square * (left - right))
+		most += float64(square * (math.Abs(left) + math.Abs(right)))
+	}
+	const rounding = 1e-14 // over twenty roundings of half a unit in the last place
+	if math.Abs(about) > float64(rounding*most) {
+		return about > 0
+	}
 	sum := new(big.Int)
 	for _, row := range [3][3]geom.Point{{a, b, c}, {b, c, a}, {c, a, b}} {
 		p, q, r := row[0], row[1], row[2]

@@ -27,6 +27,7 @@ type Surface struct {
 	readings  []Reading // by x, then by y; one at a point
 	triangles [][3]int  // a positive way round, from x towards y
 	rim       [][2]int  // edges of the hull; of readings on one line, from each to the next
+	bands     bands
 }
 
 // New makes the surface of readings. Of several at one point the first counts.
@@ -37,6 +38,7 @@ func New(readings []Reading) Surface {
 	})
 	s := Surface{readings: slices.CompactFunc(sorted, func(a, b Reading) bool { return a.At == b.At })}
 	s.triangulate()
+	s.bands = s.banded()
 	return s
 }
 
@@ -53,7 +55,8 @@ func (s Surface) Triangles() [][3]geom.Point {
 // At returns the value at a point, to the nearest nanometre, and whether the point lies
 // within the readings: in their hull or on its edge.
 func (s Surface) At(p geom.Point) (value Length, within bool) {
-	for _, t := range s.triangles {
+	for _, n := range s.bands.at(p) {
+		t := s.triangles[n]
 		a, b, c := s.readings[t[0]], s.readings[t[1]], s.readings[t[2]]
 		if side(a.At, b.At, p) >= 0 && side(b.At, c.At, p) >= 0 && side(c.At, a.At, p) >= 0 {
 			return between(a, b, c, p), true

@@ -159,7 +159,10 @@ func beforeFronts(b *rule.Build, run *model.Run, bodies []body, reach geom.Lengt
 	whole := geom.Rect{X: geom.Span{Hi: run.Length}, Y: geom.Span{Hi: run.Height}}
 	var others []body
 	for _, body := range bodies {
-		if body.at != run.Frame {
+		size := body.box.U.Size() + body.box.V.Size()
+		off := body.at.At(body.box.U.Lo, body.box.V.Lo).Sub(fronts.Origin)
+		near := max(off.X, -off.X, off.Y, -off.Y) <= run.Length+reach+size
+		if body.at != run.Frame && near {
 			others = append(others, body)
 		}
 	}

@@ -96,7 +96,7 @@ func floorNotFlat(b *rule.Build) {
 			})
 		}
 	}
-	floor, byPlace := b.Room.Floor.Surface(), map[geom.Point]*model.FloorReading{} // lookup only
+	floor, byPlace := b.Ground(), map[geom.Point]*model.FloorReading{} // lookup only
 	for i := range r {
 		byPlace[r[i].At] = &r[i]
 	}
@@ -161,7 +161,7 @@ func points(n int) string {
 
 // few reports whether the readings make no surface: under three, or all on one line.
 func few(b *rule.Build) bool {
-	return len(b.Room.Floor.Surface().Triangles()) == 0
+	return len(b.Ground().Triangles()) == 0
 }
 
 func readingsFew(b *rule.Build) {
