@@ -267,6 +267,15 @@ type Joint struct {
 	Low, High   Length // above the floor
 }
 
+// Foremost is where the foremost front of the run is, or its boxes where it has none.
+func (r *Run) Foremost() Length {
+	line := r.Depth
+	for i := range r.Boxes {
+		line = max(line, r.Boxes[i].Foremost())
+	}
+	return line
+}
+
 // FreeAt reports whether an end of the run meets no wall.
 func (r *Run) FreeAt(e End) bool { return slices.Contains(r.Free, e) }
 
@@ -317,6 +326,15 @@ func (b *Box) ClosedAt(z Length) bool {
 		all = all.Union(f.Place.Z)
 	}
 	return all.Holds(z)
+}
+
+// Foremost is how far the fronts of a box come out, 0 where it has none.
+func (b *Box) Foremost() Length {
+	v := Length(0)
+	for i := range b.Fronts {
+		v = max(v, b.Fronts[i].Place.V.Hi)
+	}
+	return v
 }
 
 // Front closes a part of a cabinet.

@@ -80,7 +80,7 @@ func endPanelCovers(b *rule.Build, run *model.Run, panel *lang.Block, part *mode
 	if b.Text(panel, "end") == model.Right.String() {
 		box = &run.Boxes[len(run.Boxes)-1]
 	}
-	fronts := frontmost(box)
+	fronts := box.Foremost()
 	reach, lack := b.Length(panel, "to_front"), fronts-part.Placement.Box.V.Hi
 	if reach == 0 || lack <= b.Length(b.Limits, "flush") {
 		return
@@ -89,15 +89,6 @@ func endPanelCovers(b *rule.Build, run *model.Run, panel *lang.Block, part *mode
 		"%s reaches %s beyond the carcass, and the fronts of %s beside it stand %s before it: %s of their edges shows.",
 		finding.Capital(panel.Describe()), b.Show(reach), box.Words(), b.Show(fronts-run.Depth), b.Show(lack)).
 		Also(box.Why.At, "the fronts"), "flush")
-}
-
-// frontmost is how far the fronts of a box come out, 0 where it has none.
-func frontmost(box *model.Box) geom.Length {
-	v := geom.Length(0)
-	for i := range box.Fronts {
-		v = max(v, box.Fronts[i].Place.V.Hi)
-	}
-	return v
 }
 
 // past is how far something reaches beyond one side of a bar top.
@@ -182,9 +173,9 @@ func frontPastCounter(b *rule.Build) {
 		var worst *model.Box
 		others := -1
 		for j := range run.Boxes {
-			if box := &run.Boxes[j]; frontmost(box) > counter.Box.V.Hi {
+			if box := &run.Boxes[j]; box.Foremost() > counter.Box.V.Hi {
 				others++
-				if worst == nil || frontmost(box) > frontmost(worst) {
+				if worst == nil || box.Foremost() > worst.Foremost() {
 					worst = box
 				}
 			}
@@ -197,8 +188,8 @@ func frontPastCounter(b *rule.Build) {
 			more = ", and so do those of " + finding.Counted(others, "other")
 		}
 		f := b.Findings.Notef("front-past-counter", block.Said("overhang"), "The fronts of cabinet %s come out %s beyond the front edge of %s%s: what is spilt runs onto them.",
-			worst.Name, b.Show(frontmost(worst)-counter.Box.V.Hi), block.Describe(), more)
-		f.Mend = "front = " + quoted(b.Exact(frontmost(worst)-run.Depth)) + " or more in its overhang"
+			worst.Name, b.Show(worst.Foremost()-counter.Box.V.Hi), block.Describe(), more)
+		f.Mend = "front = " + quoted(b.Exact(worst.Foremost()-run.Depth)) + " or more in its overhang"
 		f.Also(worst.Why.At, "the cabinet")
 	}
 }

@@ -167,13 +167,7 @@ func obstaclesOf(b *rule.Build) []obstacle {
 	}
 	for i := range b.Runs {
 		r := &b.Runs[i]
-		deep := r.Depth
-		for _, box := range r.Boxes {
-			for _, front := range box.Fronts {
-				deep = max(deep, front.Place.V.Hi)
-			}
-		}
-		plan := r.Frame.Corners(geom.Span{Hi: r.Length}, geom.Span{Hi: deep})
+		plan := r.Frame.Corners(geom.Span{Hi: r.Length}, geom.Span{Hi: r.Foremost()})
 		out = append(out, obstacle{"run " + r.Name, r.Why.At, plan[:], r.Frame})
 	}
 	for i := range b.Slabs {

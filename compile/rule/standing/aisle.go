@@ -14,7 +14,7 @@ import (
 func applianceStandsOut(b *rule.Build) {
 	most := b.Length(b.Limits, "appliance_out")
 	for i := range b.Runs {
-		line := frontLine(&b.Runs[i])
+		line := b.Runs[i].Foremost()
 		for _, box := range b.Runs[i].Boxes {
 			if out := box.Appliance.V.Hi - line; box.Kind == model.Bay && out > most {
 				f := b.Findings.Notef("appliance-stands-out", b.Block(box.Key()).Attr("appliance").Expr.At,
@@ -24,17 +24,6 @@ func applianceStandsOut(b *rule.Build) {
 			}
 		}
 	}
-}
-
-// frontLine is where the foremost front of a run is, or its boxes where it has none.
-func frontLine(run *model.Run) length.Length {
-	line := run.Depth
-	for _, box := range run.Boxes {
-		for _, front := range box.Fronts {
-			line = max(line, front.Place.V.Hi)
-		}
-	}
-	return line
 }
 
 // clearance is the way before something.
