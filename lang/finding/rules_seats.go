@@ -22,6 +22,17 @@ for knees. It may be meant, for people who stand.
 limits { bar_height = { to = 48 } } says that it is meant.`,
 		},
 		{
+			Slug: "toes-without-room", Severity: Warning, Says: "the recess for the feet under a cabinet is too shallow or too low",
+			Source: "common practice, from memory: 3 in deep and 3 to 4 in high; EN 1116, from memory: 50 mm deep at least",
+			Explains: `
+Who works at a counter stands with the toes under it. Where the recess is shallow or low, shoes hit the toe kick or
+the underside of the doors, and people stand back and bend. Its depth counts from the foremost door or drawer front,
+for toes go under that too; where a cabinet has none, from its front edges. Handles and counters are not looked at,
+nor is what lies on the floor.
+
+The kick may be low on purpose, before a platform for instance: limits { toe_room = { high = 2 } } says so.`,
+		},
+		{
 			Slug: "seats-too-narrow", Severity: Warning, Says: "more seats are asked for than a bar top is long enough for",
 			Source: "planning guideline 9 of the kitchen and bath trade: 24 in or 610 mm for each seat; one source names 28 to 30 in as more comfortable",
 			Explains: `

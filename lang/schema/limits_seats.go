@@ -9,6 +9,10 @@ var limitsOfSeats = []Attr{
 		{Name: "from", Type: Reach, Default: "40in", Metric: "1000mm"},
 		{Name: "to", Type: Reach, Default: "44in", Metric: "1150mm"},
 	}},
+	{Name: "toe_room", Type: Object, Doc: "the recess for the feet of who stands at a cabinet", Fields: []Attr{
+		{Name: "deep", Type: Reach, Default: "2in", Metric: "50mm", Doc: "behind the foremost front, or behind the box where it has none"},
+		{Name: "high", Type: Reach, Default: "3in", Metric: "75mm"},
+	}},
 	{Name: "seat_width", Type: Reach, Default: "24in", Metric: "610mm", Doc: "of a bar top, for each who sits at it"},
 	{Name: "knee_depth", Type: Object, Doc: "clear depth for knees under a bar top, by its height", Fields: []Attr{
 		{Name: "table", Type: Reach, Default: "18in", Metric: "457mm", Doc: "at 30 in and lower"},

@@ -11,6 +11,7 @@ import (
 var Rules = []rule.Rule{
 	{Slug: "counter-off-height", Look: counterOffHeight},
 	{Slug: "bar-off-height", Look: barOffHeight},
+	{Slug: "toes-without-room", Look: toesWithoutRoom},
 	{Slug: "seats-too-narrow", Look: seatsTooNarrow},
 	{Slug: "knees-too-shallow", Look: kneesTooShallow},
 	{Slug: "no-room-behind-seats", Look: noRoomBehindSeats},

@@ -514,6 +514,7 @@ limits {
   vent_free           = 1
   counter_height      = { from = 850, to = 970 }
   bar_height          = { from = 1000, to = 1150 }
+  toe_room            = { deep = 50, high = 75 }
   seat_width          = 600
   knee_depth          = { table = 450, counter = 380, bar = 300 }
   behind_seats        = 800
