@@ -24,8 +24,9 @@ type goFile struct {
 }
 
 func (f goFile) isTest() bool {
-	// A package NAMEtest serves tests only.
-	return strings.HasSuffix(f.path, "_test.go") || strings.HasSuffix(filepath.Dir(f.path), "test")
+	// A package NAMEtest serves tests only, and so does manybuild.
+	dir := filepath.ToSlash(filepath.Dir(f.path))
+	return strings.HasSuffix(f.path, "_test.go") || strings.HasSuffix(dir, "test") || dir == "compile/manybuild"
 }
 
 func goFiles(t *testing.T) []goFile {
