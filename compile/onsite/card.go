@@ -118,24 +118,6 @@ func (c *Card) hole(o *model.Opening) Hole {
 // Direction is where an edge of the card looks, in the frame that the part stands in.
 func (c *Card) Direction(e model.Edge) geom.Dir { return outward(c.Part, c.own(e)) }
 
-// From is what lies between an edge of the card and the nearer and the farther side of a hole; of
-// a round one both are to its centre.
-func (c *Card) From(e model.Edge, h *Hole) (near, far Length) {
-	b := h.Shape.Bounds()
-	if centre, _, ok := h.Shape.Circle(); ok {
-		b = geom.R(centre.X, centre.Y, centre.X, centre.Y)
-	}
-	switch e {
-	case model.LeftEdge:
-		return b.X.Lo - c.Blank.X.Lo, b.X.Hi - c.Blank.X.Lo
-	case model.RightEdge:
-		return c.Blank.X.Hi - b.X.Hi, c.Blank.X.Hi - b.X.Lo
-	case model.Bottom:
-		return b.Y.Lo - c.Blank.Y.Lo, b.Y.Hi - c.Blank.Y.Lo
-	}
-	return c.Blank.Y.Hi - b.Y.Hi, c.Blank.Y.Hi - b.Y.Lo
-}
-
 // better is an edge or the one across: the one that a tape reaches more holes from; the first of
 // equals.
 func (c *Card) better(e model.Edge) model.Edge {

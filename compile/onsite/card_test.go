@@ -14,6 +14,24 @@ import (
 	"barwright/lang/source"
 )
 
+// from is what lies between an edge of the card and the nearer and the farther side of a hole; of
+// a round one both are to its centre.
+func from(c *onsite.Card, e model.Edge, h *onsite.Hole) (near, far length.Length) {
+	b := h.Shape.Bounds()
+	if centre, _, ok := h.Shape.Circle(); ok {
+		b = geom.R(centre.X, centre.Y, centre.X, centre.Y)
+	}
+	switch e {
+	case model.LeftEdge:
+		return b.X.Lo - c.Blank.X.Lo, b.X.Hi - c.Blank.X.Lo
+	case model.RightEdge:
+		return c.Blank.X.Hi - b.X.Hi, c.Blank.X.Hi - b.X.Lo
+	case model.Bottom:
+		return b.Y.Lo - c.Blank.Y.Lo, b.Y.Hi - c.Blank.Y.Lo
+	}
+	return c.Blank.Y.Hi - b.Y.Hi, c.Blank.Y.Hi - b.Y.Lo
+}
+
 func example(t *testing.T, name string) *model.Model {
 	t.Helper()
 	var files source.Files
@@ -110,8 +128,8 @@ func TestCardsOfBoatshed(t *testing.T) {
 			if h.Name != want.hole {
 				continue
 			}
-			near, far := c.From(c.Across, h)
-			low, high := c.From(c.Up, h)
+			near, far := from(c, c.Across, h)
+			low, high := from(c, c.Up, h)
 			if near != inches(t, want.left) || far != inches(t, want.right) || low != inches(t, want.low) || high != inches(t, want.high) {
 				t.Errorf("%s, %s: %d to %d across, %d to %d up", want.label, want.hole, near, far, low, high)
 			}
@@ -148,14 +166,14 @@ func TestCardsAddUp(t *testing.T) {
 			for k := range c.Holes {
 				h := &c.Holes[k]
 				for e, board := range map[model.Edge]length.Length{model.LeftEdge: wide, model.Bottom: high} {
-					near, far := c.From(e, h)
-					otherNear, otherFar := c.From(e.Opposite(), h)
+					near, far := from(c, e, h)
+					otherNear, otherFar := from(c, e.Opposite(), h)
 					if near+otherFar != board || far+otherNear != board || near > far {
 						t.Errorf("%s, %s: %d and %d from the %s of %d", c.Part.Label, h.Name, near, otherFar, e, board)
 					}
 				}
 				own := c.Part.Openings[k].Shape.Bounds()
-				left, _ := c.From(model.LeftEdge, h)
+				left, _ := from(c, model.LeftEdge, h)
 				if seen := own.X.Lo; !h.Round && !c.Behind && left != seen || !h.Round && c.Behind && left != wide-own.X.Hi {
 					t.Errorf("%s, %s: %d from the left, %v on the part", c.Part.Label, h.Name, left, own.X)
 				}
