@@ -7,7 +7,9 @@ import (
 	"go/token"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -133,6 +135,42 @@ func TestPackageComments(t *testing.T) {
 	for dir, ok := range said {
 		if !ok {
 			t.Errorf("package %s has no comment", dir)
+		}
+	}
+}
+
+// TestDevelopersTellTheTree holds DEVELOPERS.md to the tree: each package stands there by its last name, and each
+// path and file that it names is there, but for what lies beside the project.
+func TestDevelopersTellTheTree(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join(root, "DEVELOPERS.md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	words := regexp.MustCompile("`([^`\n]+)`").FindAllStringSubmatch(string(text), -1)
+	packages, files := map[string]bool{}, map[string]bool{} // by path and by name; lookup only
+	for _, f := range goFiles(t) {
+		packages[path.Dir(f.path)], files[path.Base(f.path)] = true, true
+	}
+	told := map[string]bool{} // last names; lookup only
+	for _, w := range words {
+		told[path.Base(w[1])] = true
+		name, _, _ := strings.Cut(w[1], " ")
+		switch {
+		case strings.ContainsAny(w[1], "^{(:") || strings.HasPrefix(name, "shared/") || strings.Contains(w[1], "SLUG"):
+		case strings.HasSuffix(name, ".go") && !strings.Contains(name, "/"):
+			if matches, _ := filepath.Glob(filepath.Join(root, "lang/finding", name)); !files[name] && len(matches) == 0 {
+				t.Errorf("DEVELOPERS.md names %s, which is not there", name)
+			}
+		case strings.Contains(name, "/"):
+			beside, _ := filepath.Glob(filepath.Join(root, "emit", name))
+			if matches, _ := filepath.Glob(filepath.Join(root, name)); len(matches)+len(beside) == 0 {
+				t.Errorf("DEVELOPERS.md names %s, which is not there", name)
+			}
+		}
+	}
+	for name := range packages {
+		if !told[path.Base(name)] {
+			t.Errorf("DEVELOPERS.md does not tell of package %s", name)
 		}
 	}
 }
