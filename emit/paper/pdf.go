@@ -56,7 +56,7 @@ func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 	if err := f.Output(&file); err != nil {
 		return fmt.Errorf("writing %s: %w", title, err)
 	}
-	if _, err := w.Write(deflate(bytes.ReplaceAll(file.Bytes(), []byte("/utf8"+face), []byte(tagged)))); err != nil {
+	if _, err := w.Write(bytes.ReplaceAll(deflate(file.Bytes()), []byte("/utf8"+face), []byte(tagged))); err != nil {
 		return fmt.Errorf("writing %s: %w", title, err)
 	}
 	return nil
