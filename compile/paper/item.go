@@ -138,6 +138,10 @@ func wrap(text string, height, most Length) (lines []string) {
 // pieces breaks words that are wider than a line.
 func pieces(words []string, height, most Length) (all []string) {
 	for _, word := range words {
+		if view.TypeWidth(word, height) <= most {
+			all = append(all, word)
+			continue
+		}
 		part := ""
 		for _, r := range word {
 			if part != "" && view.TypeWidth(part+string(r), height) > most {

@@ -67,11 +67,13 @@ func figures(text string) bool {
 }
 
 func runeWidth(r rune) Length {
-	switch {
-	case strings.ContainsRune(" .,:;'|!iIjlftr/()[]-", r):
+	switch r {
+	case ' ', '.', ',', ':', ';', '\'', '|', '!', 'i', 'I', 'j', 'l', 'f', 't', 'r', '/', '(', ')', '[', ']', '-':
 		return 43
-	case strings.ContainsRune("mMwW%@&+<>=~^#", r):
+	case 'm', 'M', 'w', 'W', '%', '@', '&', '+', '<', '>', '=', '~', '^', '#':
 		return 100
+	}
+	switch {
 	case 'A' <= r && r <= 'Z':
 		return 80
 	case r < utf8.RuneSelf:

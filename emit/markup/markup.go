@@ -134,6 +134,8 @@ func escaped(r rune, size int) (string, bool) {
 		return "&#34;", true
 	case r == '\'':
 		return "&#39;", true
+	case ' ' <= r && r < 0x7f:
+		return "", false // most of any text
 	case r == utf8.RuneError && size == 1:
 		return "\uFFFD", true
 	case r < ' ', 0x7f <= r && r < 0xa0, r&0xfffe == 0xfffe, 0xfdd0 <= r && r <= 0xfdef:

@@ -8,7 +8,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"strings"
 	"time"
 	"unicode/utf16"
 
@@ -40,6 +39,7 @@ func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 	f.SetCatalogSort(true)
 	f.SetProducer("barwright", true)
 	f.SetTitle(title, true)
+	f.SetCompression(false) // deflate does it
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
 	f.AddUTF8FontFromBytes(face, "", liberationsansregular.TTF)
@@ -56,7 +56,7 @@ func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 	if err := f.Output(&file); err != nil {
 		return fmt.Errorf("writing %s: %w", title, err)
 	}
-	if _, err := w.Write(bytes.ReplaceAll(file.Bytes(), []byte("/utf8"+face), []byte(tagged))); err != nil {
+	if _, err := w.Write(bytes.ReplaceAll(deflate(file.Bytes()), []byte("/utf8"+face), []byte(tagged))); err != nil {
 		return fmt.Errorf("writing %s: %w", title, err)
 	}
 	return nil
@@ -196,11 +196,10 @@ func (f pdf) lettering(l *model.Lettering) {
 
 // utf16Hex is a text as PDF takes one that is not ASCII.
 func utf16Hex(text string) string {
-	var b strings.Builder
-	b.WriteString("<FEFF")
+	const digits = "0123456789ABCDEF"
+	b := []byte("<FEFF")
 	for _, u := range utf16.Encode([]rune(text)) {
-		fmt.Fprintf(&b, "%04X", u)
+		b = append(b, digits[u>>12], digits[u>>8&15], digits[u>>4&15], digits[u&15])
 	}
-	b.WriteString(">")
-	return b.String()
+	return string(append(b, '>'))
 }

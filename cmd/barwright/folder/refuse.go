@@ -1,6 +1,7 @@
 package folder
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -9,6 +10,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"barwright/compile/atonce"
 )
 
 // Refused says that an output folder must not be replaced. Nothing was touched.
@@ -177,6 +180,7 @@ func personal(dir string) ([]Kept, error) {
 		}
 	}
 	var kept []Kept
+	var ourFiles []entry // to be read
 	err = fs.WalkDir(os.DirFS(dir), ".", func(name string, d fs.DirEntry, err error) error {
 		if err != nil {
 			return err
@@ -192,12 +196,21 @@ func personal(dir string) ([]Kept, error) {
 			kept = append(kept, Kept{name, notOurs})
 			return nil
 		}
-		same, err := e.holds(filepath.Join(dir, filepath.FromSlash(name)))
-		if err == nil && !same {
-			kept = append(kept, Kept{name, changed})
-		}
-		return err
+		ourFiles = append(ourFiles, e)
+		return nil
 	})
+	if err != nil {
+		return nil, err
+	}
+	same, errs := make([]bool, len(ourFiles)), make([]error, len(ourFiles))
+	atonce.Each(len(ourFiles), func(i int) {
+		same[i], errs[i] = ourFiles[i].holds(filepath.Join(dir, filepath.FromSlash(ourFiles[i].Name)))
+	})
+	for i, e := range ourFiles {
+		if errs[i] == nil && !same[i] {
+			kept = append(kept, Kept{e.Name, changed})
+		}
+	}
 	slices.SortFunc(kept, func(a, b Kept) int { return strings.Compare(a.Name, b.Name) })
-	return kept, err
+	return kept, cmp.Or(errs...)
 }

@@ -65,7 +65,7 @@ func (c *cutter) unders(m Motion, plan []slope) []lowered {
 		drop := piece.from - piece.to
 		for k := 0.0; k < n; k++ {
 			low := min(piece.from-drop*k/n, piece.from-drop*(k+1)/n)
-			out = append(out, lowered{swath{stretch: piece.part(k/n, (k+1)/n), r: c.radius}, low})
+			out = append(out, lowered{straight(piece.part(k/n, (k+1)/n), c.radius), low})
 		}
 	}
 	return out

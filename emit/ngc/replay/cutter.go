@@ -190,13 +190,13 @@ func (c *cutter) sweep(m Motion) {
 func (m Motion) level(radius float64) []swath {
 	from, to := spot{m.From.X, m.From.Y}, spot{m.To.X, m.To.Y}
 	if !m.Arc {
-		return []swath{{stretch: stretch{from, to}, r: radius}}
+		return []swath{straight(stretch{from, to}, radius)}
 	}
 	c := spot{m.CX, m.CY}
 	start, half := math.Atan2(from.y-c.y, from.x-c.x), m.Sweep/2
 	middle := spot{c.x + float64(m.radius()*math.Cos(start+half)), c.y + float64(m.radius()*math.Sin(start+half))}
 	bend := arc{c, m.radius(), half}
-	return []swath{{stretch{from, middle}, radius, bend}, {stretch{middle, to}, radius, bend}}
+	return []swath{{stretch: stretch{from, middle}, r: radius, arc: bend}, {stretch: stretch{middle, to}, r: radius, arc: bend}}
 }
 
 // rapid lets the bit up anywhere, down to above the wood, and sideways at the
@@ -324,7 +324,7 @@ func (c *cutter) beside(l *layer, piece slope) error {
 	}
 	switch {
 	case onRight:
-		c.climbed = append(c.climbed, swath{stretch: piece.stretch, r: leftBeside})
+		c.climbed = append(c.climbed, straight(piece.stretch, leftBeside))
 	case onLeft:
 		c.against = append(c.against, piece.stretch)
 	}

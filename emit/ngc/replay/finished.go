@@ -47,7 +47,7 @@ func (c *cutter) done(s *site) error {
 			if w.round {
 				r += c.chord
 			}
-			covered = append(covered, swath{stretch: w.stretch, r: r})
+			covered = append(covered, straight(w.stretch, r))
 		}
 	}
 	for _, room := range s.rings {

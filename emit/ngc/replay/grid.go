@@ -3,7 +3,6 @@ package replay
 import (
 	"iter"
 	"math"
-	"slices"
 )
 
 // grid samples how deep the wood of a work is cut, at points of a lattice. It
@@ -45,7 +44,7 @@ func newGrid(t *task, w *work) *grid {
 			continue
 		}
 		for _, side := range other.rings[0].edges {
-			near := swath{stretch: side.stretch, r: strip}
+			near := straight(side.stretch, strip)
 			for row := range g.rows(near) {
 				for _, r := range g.row(near, row, nil) {
 					for i := r.from; i < r.to; i++ {
@@ -85,12 +84,11 @@ func (g *grid) columns(lo, hi float64) (from, to int) {
 // cut lowers the samples in a swath to z. It returns the deepest bite that all of the bit
 // but a rim takes, and the deepest away from the walls.
 func (g *grid) cut(s swath, rim, z float64) (bite, away float64) {
-	inner := s
-	inner.r -= rim
+	inner := s.narrower(rim)
 	var whole, within [4]run
 	for row := range g.rows(s) {
 		swept := g.row(s, row, whole[:0])
-		if !slices.ContainsFunc(swept, func(r run) bool { return g.higher(r, z) }) {
+		if !g.higher(swept, z) {
 			continue
 		}
 		for _, r := range g.row(inner, row, within[:0]) {
@@ -106,7 +104,9 @@ func (g *grid) cut(s swath, rim, z float64) (bite, away float64) {
 		}
 		for _, r := range swept {
 			for i := r.from; i < r.to; i++ {
-				g.height[i] = min(g.height[i], z)
+				if g.height[i] > z {
+					g.height[i] = z
+				}
 			}
 		}
 	}
@@ -114,8 +114,15 @@ func (g *grid) cut(s swath, rim, z float64) (bite, away float64) {
 }
 
 // higher reports whether wood stands above z at a sample.
-func (g *grid) higher(r run, z float64) bool {
-	return slices.ContainsFunc(g.height[r.from:r.to], func(h float64) bool { return h > z })
+func (g *grid) higher(runs []run, z float64) bool {
+	for _, r := range runs {
+		for _, h := range g.height[r.from:r.to] {
+			if h > z {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // samples returns how many samples cover a length, ends included, and how far

@@ -12,6 +12,25 @@ type swath struct {
 	stretch
 	r   float64
 	arc arc
+	off spot // of a straight one, from its middle to the side on its right
+}
+
+// straight returns what a round bit sweeps along a stretch.
+func straight(s stretch, r float64) swath {
+	out := swath{stretch: s, r: r}
+	if l := s.length(); l > 0 {
+		out.off = spot{r * (s.b.y - s.a.y) / l, -r * (s.b.x - s.a.x) / l}
+	}
+	return out
+}
+
+// narrower returns a swath that ends so much short of its border.
+func (s swath) narrower(by float64) swath {
+	if s.arc.radius > 0 {
+		s.r -= by
+		return s
+	}
+	return straight(s.stretch, s.r-by)
 }
 
 // arc is a piece of a circle of at most half a turn; of no radius where there is none.
@@ -38,10 +57,9 @@ func (s swath) row(y float64, in []interval) []interval {
 		}
 	}
 	if math.Abs(dy) > 1e-9 {
-		l := math.Hypot(dx, dy)
-		for _, beside := range [2]float64{s.r, -s.r} {
-			if t := (y - s.a.y - beside*dx/l) / dy; t >= 0 && t <= 1 {
-				x := s.a.x - beside*dy/l + float64(t*dx)
+		for _, off := range [2]spot{{-s.off.x, -s.off.y}, s.off} {
+			if t := (y - s.a.y - off.y) / dy; t >= 0 && t <= 1 {
+				x := s.a.x + off.x + float64(t*dx)
 				all = interval{min(all.lo, x), max(all.hi, x)}
 			}
 		}
@@ -123,7 +141,11 @@ func (s swath) on(line stretch, in []interval) []interval {
 		dx, dy := p.x-line.a.x, p.y-line.a.y
 		return spot{float64(dx*cos) + float64(dy*sin), float64(dy*cos) - float64(dx*sin)}
 	}
-	s.a, s.b, s.arc.centre = turned(s.a), turned(s.b), turned(s.arc.centre)
+	across := stretch{turned(s.a), turned(s.b)}
+	if s.arc.radius == 0 {
+		return straight(across, s.r).row(0, in)
+	}
+	s.stretch, s.arc.centre = across, turned(s.arc.centre)
 	return s.row(0, in)
 }
 
