@@ -62,7 +62,9 @@ func stages(b *testing.B, n int) {
 		{"routings", func() { m.Routings = routing.Routings(v, m, &finding.List{}) }},
 		{"templates", func() { m.Templates = template.Templates(v, m, solution.Recesses, &finding.List{}) }},
 		{"cuts", func() { m.Cuts = layout.Cuts(m.Parts) }},
-		{"layouts", func() { layouts(m, nesting.Quick, &finding.List{}) }},
+		{"layouts", func() {
+			m.Layouts, _ = layout.Layouts(m.Parts, m.Stock, layout.Shop{Saw: m.Saw, Table: m.Table, Work: nesting.Quick})
+		}},
 		{"apart", func() { cutsApart(src, m, &finding.List{}) }},
 		{"setting", func() { place.Order(build) }},
 		{"work", func() {
