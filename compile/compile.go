@@ -78,7 +78,7 @@ func Priced(src *lang.Source) (*model.Model, finding.List) {
 }
 
 func priced(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.List) {
-	m, findings, solved := checked(src, rules, j, func(*model.Model) Effort { return j.Effort })
+	m, findings, solved := checked(src, rules, j, true)
 	if m != nil {
 		atonce.All(
 			func() { m.Values = values.Recorded(solved.Explain()) },
@@ -88,16 +88,11 @@ func priced(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.L
 	return m, findings
 }
 
-// Check does so for who wants the findings, or to ask: the model has no bill and
-// no drawings, in which nothing can be found, and where nothing hangs on them its layouts
-// are the first that are found.
+// Check does so for who wants the findings, or to ask: the model has no cut list, no order of
+// work, no bill and no drawings, in which nothing can be found, and layouts only where something
+// may be found in them.
 func (j Job) Check(src *lang.Source) (*model.Model, finding.List) {
-	m, findings, _ := checked(src, all.Rules(), j, func(m *model.Model) Effort {
-		if layoutsTell(m) {
-			return j.Effort
-		}
-		return 1
-	})
+	m, findings, _ := checked(src, all.Rules(), j, false)
 	return m, findings
 }
 
@@ -113,15 +108,24 @@ func Check(src *lang.Source) (*model.Model, finding.List) {
 	return Job{Effort: nesting.Quick}.Check(src)
 }
 
-func checked(src *lang.Source, rules []rule.Rule, j Job, effort func(*model.Model) Effort) (*model.Model, finding.List, *values.Values) {
+// checked finds what there is to find; of a whole build it makes all that work goes by, too.
+func checked(src *lang.Source, rules []rule.Rule, j Job, whole bool) (*model.Model, finding.List, *values.Values) {
 	j.tell("solving")
 	solution := solve.Solve(src)
 	m, findings := solution.Model, solution.Findings
 	if m != nil {
 		j.tell("judging, and laying out sheets")
+		shop := layout.Shop{Saw: m.Saw, Table: m.Table, Work: int(j.Effort)}
 		var misfits []layout.Misfit
 		atonce.All(func() {
-			m.Layouts, misfits = layout.Layouts(m.Parts, m.Stock, layout.Shop{Saw: m.Saw, Table: m.Table, Work: int(effort(m))})
+			if whole {
+				m.Cuts = layout.Cuts(m.Parts)
+			}
+			if whole || layoutsTell(m) {
+				m.Layouts, misfits = layout.Layouts(m.Parts, m.Stock, shop)
+			} else {
+				misfits = layout.Misfits(m.Parts, m.Stock, shop)
+			}
 		}, func() {
 			rule.Judge(solution.Values, m, rules, &findings)
 			var names filename.Names // of programs
@@ -129,7 +133,6 @@ func checked(src *lang.Source, rules []rule.Rule, j Job, effort func(*model.Mode
 			m.Programs = append(testPieces(m, &names), m.Programs...)
 			m.Routings = routing.Routings(solution.Values, m, &findings)
 			m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
-			m.Cuts = layout.Cuts(m.Parts)
 		})
 		tellMisfits(m, misfits, &findings)
 		cutsApart(src, m, &findings)
@@ -139,7 +142,7 @@ func checked(src *lang.Source, rules []rule.Rule, j Job, effort func(*model.Mode
 			place.Order(b)
 		}
 		m.Carry, m.Rough = work.Carry(b)
-		if !findings.HasErrors() {
+		if whole && !findings.HasErrors() {
 			m.Work = work.Order(b)
 		}
 	}

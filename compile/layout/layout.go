@@ -40,29 +40,56 @@ type Misfit struct {
 // the order of the parts and in no layout. Pieces of slabs are not laid out:
 // they are ordered to size.
 func Layouts(parts []model.Part, stock model.Stock, shop Shop) ([]model.Layout, []Misfit) {
-	known := map[string]bool{} // lookup only
 	var jobs []func() (model.Layout, []Misfit)
-	add := func(name string, lay func([]*model.Part) (model.Layout, []Misfit)) {
-		known[name] = true
-		jobs = append(jobs, func() (model.Layout, []Misfit) { return lay(cutFrom(parts, name)) })
-	}
 	for i := range stock.Sheets {
 		s := &stock.Sheets[i]
-		add(s.Name, func(p []*model.Part) (model.Layout, []Misfit) { return layoutSheets(p, s, shop) })
+		jobs = append(jobs, func() (model.Layout, []Misfit) { return layoutSheets(cutFrom(parts, s.Name), s, shop) })
 	}
 	for _, s := range stock.Sticks {
-		add(s.Name, func(p []*model.Part) (model.Layout, []Misfit) { return layoutSticks(p, s, shop.Saw.Kerf) })
+		jobs = append(jobs, func() (model.Layout, []Misfit) { return layoutSticks(cutFrom(parts, s.Name), s, shop.Saw.Kerf) })
 	}
 	layouts, misfits := laid(jobs)
-	var inOrder []Misfit
-	for _, p := range parts {
-		if m, ok := misfits[p.ID]; ok {
-			inOrder = append(inOrder, m)
-		} else if !known[p.Stock] && p.Kind != model.SlabPiece {
-			inOrder = append(inOrder, Misfit{Part: p.ID, Stock: p.Stock})
+	return layouts, inOrder(parts, stock, misfits)
+}
+
+// Misfits are those that Layouts finds of stock without offcuts, and nothing is laid out for that.
+func Misfits(parts []model.Part, stock model.Stock, shop Shop) []Misfit {
+	misfits := map[string]Misfit{} // by part, lookup only
+	add := func(some []Misfit) {
+		for _, m := range some {
+			misfits[m.Part] = m
 		}
 	}
-	return layouts, inOrder
+	for i := range stock.Sheets {
+		s := newSheets(&stock.Sheets[i], shop)
+		_, over := s.fitting(cutFrom(parts, s.stock.Name))
+		add(over)
+	}
+	for _, s := range stock.Sticks {
+		_, over := fittingRods(cutFrom(parts, s.Name), s)
+		add(over)
+	}
+	return inOrder(parts, stock, misfits)
+}
+
+// inOrder lists misfits in the order of the parts, and with them those of which there is no stock.
+func inOrder(parts []model.Part, stock model.Stock, misfits map[string]Misfit) (out []Misfit) {
+	known := map[string]bool{} // lookup only
+	for i := range stock.Sheets {
+		known[stock.Sheets[i].Name] = true
+	}
+	for i := range stock.Sticks {
+		known[stock.Sticks[i].Name] = true
+	}
+	for i := range parts {
+		p := &parts[i]
+		if m, ok := misfits[p.ID]; ok {
+			out = append(out, m)
+		} else if !known[p.Stock] && p.Kind != model.SlabPiece {
+			out = append(out, Misfit{Part: p.ID, Stock: p.Stock})
+		}
+	}
+	return out
 }
 
 // laid lays stocks out at the same time, and gives the layouts in the order of the stocks

@@ -55,18 +55,9 @@ type sheets struct {
 // sizes have one, and otherwise by area. What is there already costs nothing. A part that only
 // offcuts are large enough for is a misfit where these are too few.
 func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Layout, []Misfit) {
-	s := &sheets{Shop: shop, stock: stock}
-	s.list()
+	s := newSheets(stock, shop)
 	l := model.Layout{Stock: stock.Name, Kind: model.Panel, Length: stock.Length, Width: stock.Width, Free: shop.Table.Free}
-	var fit []*model.Part
-	var misfits []Misfit
-	for _, p := range parts {
-		if one := s.single(p); fits(one, s.sources) {
-			fit = append(fit, p)
-		} else {
-			misfits = append(misfits, s.over(one))
-		}
-	}
+	fit, misfits := s.fitting(parts)
 	pieces := s.pieces(fit)
 	found := s.job(pieces).Solve()
 	for _, n := range found.Out {
@@ -88,6 +79,24 @@ func layoutSheets(parts []*model.Part, stock *model.Sheet, shop Shop) (model.Lay
 	}
 	l.Waste = s.waste(found.Used, pieces)
 	return l, misfits
+}
+
+func newSheets(stock *model.Sheet, shop Shop) *sheets {
+	s := &sheets{Shop: shop, stock: stock}
+	s.list()
+	return s
+}
+
+// fitting tells parts that some sheet can give from those that none can.
+func (s *sheets) fitting(parts []*model.Part) (fit []*model.Part, misfits []Misfit) {
+	for _, p := range parts {
+		if one := s.single(p); fits(one, s.sources) {
+			fit = append(fit, p)
+		} else {
+			misfits = append(misfits, s.over(one))
+		}
+	}
+	return fit, misfits
 }
 
 // list fills in the sources.

@@ -27,25 +27,33 @@ type rod struct {
 // longest offcut. Where a length has no price it buys the fewest sticks, and of those the shortest. A piece
 // narrower or thinner than the stick is ripped from it and counts for its length.
 func layoutSticks(parts []*model.Part, s model.Stick, kerf Length) (model.Layout, []Misfit) {
-	var rods []rod
-	var misfits []Misfit
-	longest := Length(0)
+	rods, misfits := fittingRods(parts, s)
+	// Equal lengths stay in the order of the parts.
+	slices.SortStableFunc(rods, func(a, b rod) int { return cmp.Compare(b.length, a.length) })
+	return stickLayout(s, rods, buy(rods, s, kerf), longest(s), kerf), misfits
+}
+
+// longest is the most that a piece from a stick may have.
+func longest(s model.Stick) (long Length) {
 	for _, l := range s.Lengths {
-		longest = max(longest, s.Usable(l.Length))
+		long = max(long, s.Usable(l.Length))
 	}
+	return long
+}
+
+// fittingRods tells parts that some stick can give from those that none can.
+func fittingRods(parts []*model.Part, s model.Stick) (rods []rod, misfits []Misfit) {
+	most := longest(s)
 	for _, p := range parts {
 		long, wide, turned := along(p)
-		over := Misfit{p.ID, s.Name, max(0, long-longest), tooThick(wide, p.Thickness, s)}
+		over := Misfit{p.ID, s.Name, max(0, long-most), tooThick(wide, p.Thickness, s)}
 		if over.OverLength > 0 || over.OverWidth > 0 {
 			misfits = append(misfits, over)
 			continue
 		}
 		rods = append(rods, rod{p, long, turned})
 	}
-	// Equal lengths stay in the order of the parts.
-	slices.SortStableFunc(rods, func(a, b rod) int { return cmp.Compare(b.length, a.length) })
-	l := stickLayout(s, rods, buy(rods, s, kerf), longest, kerf)
-	return l, misfits
+	return rods, misfits
 }
 
 // tooThick returns by how much a piece's section passes the stick's, laid as

@@ -16,6 +16,7 @@ type search struct {
 	most   int64 // what sheets may cost together
 	size   float64
 	work   int
+	from   int  // no place is looked for in sheets before this one
 	skip   int  // candidates until the next is passed over
 	found  spot // the best of those so far
 	key    []float64
@@ -192,7 +193,7 @@ func (s *solver[S]) best(x *solution[S], piece int32, changed bool) (spot, bool)
 	p := &s.shapes[piece]
 	s.found = spot{loss: math.Inf(1)}
 	w, h, area := float64(p.w), float64(p.h), p.area*(1-1e-9)
-	for i := range x.sheets {
+	for i := s.from; i < len(x.sheets); i++ {
 		l := &x.sheets[i]
 		if l.free < area || changed && !l.changed {
 			continue
@@ -203,7 +204,7 @@ func (s *solver[S]) best(x *solution[S], piece int32, changed bool) (spot, bool)
 		}
 		l.on.best(s.search, i, p, upright, turned)
 	}
-	s.work += 2 + len(x.sheets)/8
+	s.work += 2 + (len(x.sheets)-s.from)/8
 	return s.found, !math.IsInf(s.found.loss, 1)
 }
 

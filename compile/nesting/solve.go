@@ -105,13 +105,33 @@ func (s *solver[S]) construct(work int) *solution[S] {
 		if first >= len(s.kinds) {
 			first = none
 		}
-		s.recreate(x, 0, first)
+		s.portions(x, first)
 		s.prune(x)
 		if best == nil || s.better(x, best) {
 			best = x
 		}
 	}
 	return best
+}
+
+// mostAtOnce is how many pieces are placed among each other's sheets alone when a solution is first made: what
+// that takes grows with their square.
+const mostAtOnce = 3000
+
+// portions places all pieces, in as few portions as that takes, each of them of all sizes.
+func (s *solver[S]) portions(x *solution[S], first int) {
+	all, n := x.out, (len(x.out)+mostAtOnce-1)/mostAtOnce
+	var out []int32
+	for k := range n {
+		x.out = nil
+		for i := k; i < len(all); i += n {
+			x.out = append(x.out, all[i])
+		}
+		s.recreate(x, 0, first)
+		out = append(out, x.out...)
+		s.from = len(x.sheets)
+	}
+	x.out, s.from = out, 0
 }
 
 // better reports whether a solution has less out, or else costs less.

@@ -59,7 +59,8 @@ func (o *body) goesOn(name, why string) {
 type site struct {
 	*rule.Build
 	bodies   []body
-	standing []setting.Solid // what stands out of the walls
+	inFrame  map[geom.Frame][]int // bodies, by their frame; lookup only
+	standing []setting.Solid      // what stands out of the walls
 }
 
 func (s *site) gather() {
@@ -106,15 +107,7 @@ func (s *site) add(o body) {
 			o.Solids = append(o.Solids, solids(p)...)
 		}
 	}
-	around := hull(o.Solids)
-	for w := range s.Room.Walls {
-		if len(o.Solids) == 0 || !goesInto(o.Solids[0].Frame, around, &s.Room.Walls[w]) {
-			continue
-		}
-		for i := range o.Solids {
-			o.Solids[i].Box = cutTo(o.Solids[i].Frame, o.Solids[i].Box, &s.Room.Walls[w])
-		}
-	}
+	s.cutToWalls(&o)
 	for i := range o.Solids {
 		z := &o.Solids[i].Box.Z
 		z.Lo = max(z.Lo, 0) // what reaches to a lower floor, which counts as level here
@@ -126,7 +119,29 @@ func (s *site) add(o body) {
 		return
 	}
 	o.frame, o.hull = o.Solids[0].Frame, hull(o.Solids)
+	if s.inFrame == nil {
+		s.inFrame = map[geom.Frame][]int{}
+	}
+	s.inFrame[o.frame] = append(s.inFrame[o.frame], len(s.bodies))
 	s.bodies = append(s.bodies, o)
+}
+
+// cutToWalls cuts solids to the walls that they reach into together.
+func (s *site) cutToWalls(o *body) {
+	if len(o.Solids) == 0 {
+		return
+	}
+	f, around := o.Solids[0].Frame, hull(o.Solids)
+	mid, far := f.At(around.U.Mid(), around.V.Mid()), around.U.Size()+around.V.Size()
+	for i := range s.Room.Walls {
+		w := &s.Room.Walls[i]
+		if farFrom(w, mid, far) || !goesInto(f, around, w) {
+			continue
+		}
+		for k := range o.Solids {
+			o.Solids[k].Box = cutTo(o.Solids[k].Frame, o.Solids[k].Box, w)
+		}
+	}
 }
 
 // has reports whether there is a body of that name.
@@ -237,8 +252,8 @@ func (s *site) slabs(kind string) {
 			if len(parts) > 1 {
 				o.Name += ", piece " + strconv.Itoa(n+1)
 			}
-			for _, under := range s.bodies {
-				if under.frame == slab.Frame && lies(p.Placement.Box, under.hull) {
+			for _, i := range s.inFrame[slab.Frame] {
+				if under := &s.bodies[i]; lies(p.Placement.Box, under.hull) {
 					o.goesOn(under.Name, "it lies on it")
 				}
 			}

@@ -29,23 +29,35 @@ type room struct {
 
 // newRoom makes a room of a build.
 func newRoom(b *rule.Build) *room {
+	r := gathered(b)
+	r.finish()
+	return r
+}
+
+// gathered has all that is set in a build, as it is described.
+func gathered(b *rule.Build) *room {
 	r := &room{site: site{Build: b}, byName: map[string]*body{}}
 	r.gather()
+	for i := range r.bodies {
+		r.byName[r.bodies[i].Name] = &r.bodies[i]
+	}
+	return r
+}
+
+// finish has bodies touch, and makes of them and of what is fixed the room that is taken apart.
+func (r *room) finish() {
 	r.touch()
 	door, wall := r.doorway()
 	r.finished.Door = door
 	r.finished.Fixed, r.places = r.fixed(door, wall)
 	for i := range r.bodies {
-		o := &r.bodies[i]
-		r.byName[o.Name] = o
-		r.finished.Bodies = append(r.finished.Bodies, o.Body)
+		r.finished.Bodies = append(r.finished.Bodies, r.bodies[i].Body)
 	}
-	return r
 }
 
 // Order fills the model's steps, and finds what keeps things from being set.
 func Order(b *rule.Build) {
-	r := newRoom(b)
+	r := gathered(b)
 	switch {
 	case len(r.bodies) > most:
 		b.Findings.Notef("setting-not-judged", b.Source.Top("build")[0].Head,
@@ -54,6 +66,7 @@ func Order(b *rule.Build) {
 	case b.Findings.HasErrors():
 		return
 	}
+	r.finish()
 	r.beforeDoorway()
 	r.throughDoorway()
 	steps, blocked := r.order()
@@ -193,12 +206,10 @@ func (r *room) before(steps []setting.Step) (out []model.SettingStep) {
 // Usual are the steps in which all of a build is set where nothing speaks against it: no
 // ways are looked for, and there are no slides.
 func Usual(b *rule.Build) []model.SettingStep {
-	r := &room{site: site{Build: b}, byName: map[string]*body{}}
-	r.gather()
+	r := gathered(b)
 	var steps []setting.Step
 	for i := range r.bodies {
 		o := &r.bodies[i]
-		r.byName[o.Name] = o
 		if o.early == model.SetInPlace && !o.Stands {
 			steps = append(steps, setting.Step{Body: o.Name})
 		}

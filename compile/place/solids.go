@@ -99,6 +99,12 @@ func goesInto(f geom.Frame, b geom.Box, w *model.Wall) bool {
 	return at.V.Lo < 0 && at.V.Hi > play && at.U.Lo < w.Length-play && at.U.Hi > play
 }
 
+// farFrom reports whether all that is no further than so far from a point lies clear of a wall.
+func farFrom(w *model.Wall, p geom.Point, far geom.Length) bool {
+	d := p.Sub(w.Frame.Origin)
+	return max(d.X, -d.X, d.Y, -d.Y) > w.Length+far
+}
+
 // cutTo is a box of a frame as it is once it is cut to a wall that it reaches into, as what is
 // scribed is, and a counter in a corner that leans in.
 func cutTo(f geom.Frame, b geom.Box, w *model.Wall) geom.Box {

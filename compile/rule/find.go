@@ -70,10 +70,20 @@ func (b *Build) FastIn(cabinet string) []*model.Part {
 	})
 }
 
+// density is that of a stock, in kg/m3; 0 where it is not said.
+func (b *Build) density(stock string) float64 {
+	d, known := b.dense[stock]
+	if !known {
+		d = b.Number(b.Block(stock), "density")
+		b.dense[stock] = d
+	}
+	return d
+}
+
 // Mass is what a part weighs, in kg, without what is cut out of it. It is not a number
 // where nothing says what its stock weighs, and no sum with it is.
 func (b *Build) Mass(p *model.Part) float64 {
-	density := b.Number(b.Block(p.Stock), "density")
+	density := b.density(p.Stock)
 	if density == 0 {
 		return math.NaN()
 	}

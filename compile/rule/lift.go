@@ -43,7 +43,7 @@ func (b *Build) LiftPieces(l *Lift, parts []*model.Part) {
 // nothing says.
 func (b *Build) uncut(p *model.Part) float64 {
 	kg := b.Mass(p)
-	density := b.Number(b.Block(p.Stock), "density")
+	density := b.density(p.Stock)
 	for i := range p.Openings {
 		if q := &p.Openings[i]; !q.Notch {
 			kg += float64(math.Abs(q.Shape.Area()) * p.Thickness.MM() / 1e9 * density)

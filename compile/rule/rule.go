@@ -30,6 +30,7 @@ type Build struct {
 
 	byID    map[string]*model.Part   // lookup only, as the next
 	byBlock map[string][]*model.Part // by the block's key
+	dense   map[string]float64       // densities of stocks that were asked for
 	shared  map[reflect.Type]any
 }
 
@@ -38,7 +39,7 @@ func NewBuild(v *values.Values, m *model.Model, findings *finding.List) *Build {
 	b := &Build{
 		Values: v, Model: m, Findings: findings,
 		Limits: &lang.Block{Spec: schema.Kind(schema.Root(), "limits"), Unit: v.Source.Unit},
-		byID:   map[string]*model.Part{}, byBlock: map[string][]*model.Part{}, shared: map[reflect.Type]any{},
+		byID:   map[string]*model.Part{}, byBlock: map[string][]*model.Part{}, dense: map[string]float64{}, shared: map[reflect.Type]any{},
 	}
 	for i := range m.Parts {
 		p := &m.Parts[i]

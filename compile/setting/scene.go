@@ -313,15 +313,32 @@ func (s *scene) slides(b, o int, at []float64, w way) (first hit, ok bool) {
 	one, other := &s.groups[b], &s.groups[o]
 	before := ahead
 	in := func(a, b reach) span { return s.within(meeting(buffer[:0], a, b), at, w, tolerance, before) }
-	if in(one.hull, other.hull).empty() {
+	if s.misses(one.hull, other.hull, at, w) || in(one.hull, other.hull).empty() {
 		return first, false
 	}
 	for i, a := range one.solids {
+		if s.misses(a, other.hull, at, w) {
+			continue
+		}
 		for j, b := range other.solids {
+			if s.misses(a, b, at, w) {
+				continue
+			}
 			if on := in(a, b); !on.empty() {
 				first, ok, before.hi = hit{i, j, on.lo}, true, on.lo
 			}
 		}
 	}
 	return first, ok
+}
+
+// misses reports whether a, displaced to at and sliding along w, stays beside b along an axis that
+// it does not move along. It is the first that is looked at of most bodies.
+func (s *scene) misses(a, b reach, at []float64, w way) bool {
+	for j, dot := range s.dots[w.axis] {
+		if dot == 0 && (b[j].lo-a[j].hi+tolerance-at[j] >= 0 || b[j].hi-a[j].lo-tolerance-at[j] <= 0) {
+			return true
+		}
+	}
+	return false
 }

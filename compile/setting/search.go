@@ -145,16 +145,20 @@ func (f *flood) learn() (more bool) {
 func (s *scene) obstacles(b, o int) []obstacle {
 	var all []obstacle
 	one, other := &s.groups[b], &s.groups[o]
+	buffer := make(reach, 0, len(one.solids)*len(other.solids)*len(s.axes))
 	for i, a := range one.solids {
 		for j, b := range other.solids {
-			all = append(all, obstacle{at: meeting(nil, a, b), group: o, turns: [2]int{one.turned[i], other.turned[j]}})
+			from := len(buffer)
+			buffer = buffer[:from+len(s.axes)]
+			all = append(all, obstacle{at: meeting(buffer[from:from:len(buffer)], a, b), group: o, turns: [2]int{one.turned[i], other.turned[j]}})
 		}
 	}
 	var out []obstacle
 	for i, a := range all {
 		hidden := false
-		for j, b := range all {
-			hidden = hidden || i != j && b.at.holds(a.at) && (i > j || !a.at.holds(b.at))
+		for j := 0; j < len(all) && !hidden; j++ {
+			b := &all[j]
+			hidden = i != j && b.at.holds(a.at) && (i > j || !a.at.holds(b.at))
 		}
 		if !hidden {
 			out = append(out, a)

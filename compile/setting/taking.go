@@ -29,6 +29,8 @@ type taking struct {
 	// passed counts, for each body and way, those of there that are out of its way: what
 	// is does not come back, so none is looked at twice.
 	passed  [][]int
+	clearOf []int   // for each body: how many of there are out of its way alone, likewise
+	waiting []int   // for each body: how many that are left must be set after it
 	stopped [][]int // for each body: what its last search in vain ran into; nil before
 	gaveUp  bool
 	shut    bool // one is shut in by what stands fast: there is no order
@@ -37,10 +39,16 @@ type taking struct {
 
 func (s *scene) taking(bodies, standing []int) *taking {
 	n := len(s.groups)
-	return &taking{
+	t := &taking{
 		scene: s, left: slices.Clone(bodies), there: slices.Concat(standing, bodies),
-		gone: make([]bool, n), passed: make([][]int, n), stopped: make([][]int, n),
+		gone: make([]bool, n), passed: make([][]int, n), clearOf: make([]int, n), waiting: make([]int, n), stopped: make([][]int, n),
 	}
+	for _, b := range bodies {
+		for _, under := range s.groups[b].on {
+			t.waiting[under]++
+		}
+	}
+	return t
 }
 
 // run takes out whatever can leave, and returns what cannot or, where one is shut in, has not.
@@ -70,22 +78,20 @@ func (t *taking) anyway(b int) ([]leg, bool) {
 // next takes out the last body of the description that has a way.
 func (t *taking) next(leave func(b int) ([]leg, bool)) bool {
 	for i, b := range slices.Backward(t.left) {
-		if t.held(b) {
+		if t.waiting[b] > 0 {
 			continue
 		}
 		if path, ok := leave(b); ok {
 			t.left = slices.Delete(t.left, i, i+1)
 			t.gone[b] = true
+			for _, under := range t.groups[b].on {
+				t.waiting[under]--
+			}
 			t.out = append(t.out, removal{b, path})
 			return true
 		}
 	}
 	return false
-}
-
-// held reports whether something that is left must be set after b.
-func (t *taking) held(b int) bool {
-	return slices.ContainsFunc(t.left, func(o int) bool { return slices.Contains(t.groups[o].on, b) })
 }
 
 // straight returns the first way in which b leaves by one slide.
@@ -143,8 +149,16 @@ func (t *taking) uncrossed(b int) ([]leg, bool) {
 		t.shut, t.gaveUp = true, alone.gaveUp
 		return nil, false
 	}
-	crossed := slices.ContainsFunc(t.standing(b), func(o int) bool { return t.crosses(removal{b, alone.path}, o) })
-	return alone.path, !crossed
+	n := t.clearOf[b]
+	for n < len(t.there) && !t.inTheWay(t.there[n], removal{b, alone.path}) {
+		n++
+	}
+	t.clearOf[b] = n
+	return alone.path, n == len(t.there)
+}
+
+func (t *taking) inTheWay(o int, r removal) bool {
+	return o != r.body && !t.gone[o] && t.crosses(r, o)
 }
 
 // searched returns a way in which b leaves past all that is left. It does not look again while

@@ -40,7 +40,7 @@ type Recess struct {
 // Solve solves a description. The model is nil where a finding is an error, or
 // reading found one: then only values are worked out. Blocks must not be lost.
 func Solve(src *lang.Source) Solution {
-	s := &solver{m: &model.Model{}, scribes: map[int]length.Length{}, faces: map[string]survey.Surface{}}
+	s := &solver{known: map[string]length.Length{}, m: &model.Model{}, scribes: map[int]length.Length{}, faces: map[string]survey.Surface{}}
 	s.Values = values.New(src, &s.out.Findings)
 	s.out.Values = s.Values
 	s.All()
@@ -95,6 +95,7 @@ type solver struct {
 	scribes   map[int]length.Length     // by part: what is to be cut off it along a wall; lookup only
 	faces     map[string]survey.Surface // of walls, by name; lookup only
 	ground    survey.Surface            // the floor above the datum
+	known     map[string]length.Length  // limits that were asked for, by name; lookup only
 	catalogue catalogue
 	toCut     []toCut // edges that are cut on site, in the order of their parts
 	pipes     []pipe  // of the drains that are laid, in their order

@@ -31,6 +31,15 @@ type laying struct{ *solver }
 
 // limit is a limit as the text states it, or else as the schema does.
 func (s *solver) limit(name string) length.Length {
+	l, known := s.known[name]
+	if !known {
+		l = s.statedLimit(name)
+		s.known[name] = l
+	}
+	return l
+}
+
+func (s *solver) statedLimit(name string) length.Length {
 	for _, b := range s.Source.Top("limits") {
 		return s.Length(b, name)
 	}

@@ -129,12 +129,7 @@ func foot(a, b, p geom.Point) float64 {
 // Along returns the surface along the straight line between two points: at either end,
 // and wherever it bends between them.
 func (s Surface) Along(from, to geom.Point) []Reading {
-	shares := []float64{0, 1}
-	for _, share := range s.bends(from, to) {
-		if share > 0 && share < 1 {
-			shares = append(shares, share)
-		}
-	}
+	shares := append(s.bends(from, to), 0, 1)
 	slices.Sort(shares)
 	var out []Reading
 	for _, share := range shares {
@@ -154,7 +149,7 @@ func (s Surface) Along(from, to geom.Point) []Reading {
 	return out
 }
 
-// bends lists where a line meets what a surface may bend at: edges of triangles, and
+// bends lists where on the line between two points, as shares of it, it meets what a surface may bend at: edges of triangles, and
 // beyond the rim the perpendiculars at the ends of its edges.
 func (s Surface) bends(from, to geom.Point) []float64 {
 	var out []float64
@@ -162,7 +157,9 @@ func (s Surface) bends(from, to geom.Point) []float64 {
 		ahead := float64(float64(to.X-from.X)*float64(dy)) - float64(float64(to.Y-from.Y)*float64(dx))
 		off := float64(float64(at.X-from.X)*float64(dy)) - float64(float64(at.Y-from.Y)*float64(dx))
 		if ahead != 0 {
-			out = append(out, off/ahead)
+			if share := off / ahead; share > 0 && share < 1 {
+				out = append(out, share)
+			}
 		}
 	}
 	for _, t := range s.triangles {

@@ -18,13 +18,21 @@ func plugWithoutRoom(b *rule.Build) {
 	fixtures := fixturesOf(b)
 	before, out, told := standingBefore(b), outOfPanels(b, fixtures), plugsTold(b)
 	for _, v := range viewsOf(b, fixtures) {
-		stands := seenFrom(v.wall.Frame, before)
+		stands := seenFrom(v.wall.Frame, v.near(before, b.Length(b.Limits, "plug_room")+deepest(v.fixtures, out)))
 		for _, f := range v.fixtures {
 			if f.kind == "outlet" {
 				plugBehind(b, f, max(f.out, out[f]), stands, told[f.name])
 			}
 		}
 	}
+}
+
+// deepest is how far out of their wall the plates of fixtures lie at most.
+func deepest(fixtures []*fixture, out map[*fixture]geom.Length) (most geom.Length) {
+	for _, f := range fixtures {
+		most = max(most, f.out, out[f])
+	}
+	return most
 }
 
 // standingBefore lists what may stand before a plug: appliances, and the boxes of drawers

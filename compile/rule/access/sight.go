@@ -139,9 +139,35 @@ func viewsOf(b *rule.Build, fixtures []fixture) []view {
 		if len(v.fixtures) == 0 {
 			continue
 		}
-		v.bodies = seenFrom(v.wall.Frame, bodies)
-		v.others = seenFrom(v.wall.Frame, append(walls[:i:i], walls[i+1:]...))
+		v.bodies = seenFrom(v.wall.Frame, v.near(bodies, away))
+		v.others = seenFrom(v.wall.Frame, v.near(append(walls[:i:i], walls[i+1:]...), away))
 		out = append(out, v)
+	}
+	return out
+}
+
+// near are the bodies that may come nearer than far to some fixture of the wall, its plate and where it
+// ends in the room: of no others is anything said.
+func (v *view) near(bodies []body, far geom.Length) (out []body) {
+	var whole geom.Rect // in the terms of the wall, seen from above
+	for i, f := range v.fixtures {
+		at := geom.Rect{X: f.face.X.Union(f.cover.X), Y: geom.Span{Hi: max(0, f.out)}}
+		if f.cover.X.Size() <= 0 {
+			at.X = f.face.X
+		}
+		if i == 0 {
+			whole = at
+		}
+		whole = geom.Rect{X: whole.X.Union(at.X), Y: whole.Y.Union(at.Y)}
+	}
+	mid := v.wall.Frame.At(whole.X.Mid(), whole.Y.Mid())
+	far += whole.X.Size() + whole.Y.Size()
+	for i := range bodies {
+		b := &bodies[i]
+		size := b.box.U.Size() + b.box.V.Size()
+		if d := b.at.At(b.box.U.Mid(), b.box.V.Mid()).Sub(mid); max(d.X, -d.X, d.Y, -d.Y) <= far+size {
+			out = append(out, *b)
+		}
 	}
 	return out
 }
