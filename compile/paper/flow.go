@@ -88,8 +88,11 @@ func (f *flow) fits(draw view.Drawing, wide, high Length) scale {
 		v := draw(figures * Length(n))
 		return n.on(v.Bounds.X.Size()) <= wide && n.on(v.Bounds.Y.Size()) <= high
 	}
-	last := siteScales[len(siteScales)-1]
+	last, first := siteScales[len(siteScales)-1], draw(0)
 	for _, n := range siteScales {
+		if n < last && tooLarge(&first, n, wide, high) {
+			continue
+		}
 		if n == last || fit(n) {
 			if trade := f.trade(n); 8*trade <= 9*n && fit(trade) {
 				return trade

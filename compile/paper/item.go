@@ -37,7 +37,7 @@ func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (
 	for height := typeOn; height > mm/10; height = height * 4 / 5 {
 		for _, n := range scales {
 			part := first.Part != ""
-			if part && n < mostOfPart || n < last && n.on(first.Bounds.X.Size()-2*first.TextHeight) > room.X.Size()*9/8 {
+			if part && n < mostOfPart || n < last && tooLarge(first, n, room.X.Size(), room.Y.Size()) {
 				continue
 			}
 			if len(at) > 0 && (!part || n > leastOfPart*5/4) {
@@ -57,6 +57,13 @@ func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (
 		}
 	}
 	return []item{it}
+}
+
+// tooLarge reports whether a view as a screen shows it is larger than a room at a scale, by so much that
+// type of another height makes it no smaller than that.
+func tooLarge(first *model.View, n scale, wide, high Length) bool {
+	own := func(size Length) Length { return n.on(size - 2*first.TextHeight) }
+	return own(first.Bounds.X.Size()) > wide*9/8 || own(first.Bounds.Y.Size()) > high*9/8
 }
 
 func (it *item) fits(room geom.Rect) bool {

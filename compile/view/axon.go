@@ -23,11 +23,17 @@ type picture struct {
 	seen []paint.Seen
 }
 
-// asItStands paints the build from the corner of the room that shows most of it.
-func asItStands(m *model.Model) picture {
-	all, e := bodies(m), eyeFor(m)
-	return picture{e, all, painted(e, all)}
+// scene is all that stands in the room, and from where it is seen.
+type scene struct {
+	eye paint.Eye
+	all []body
 }
+
+// asItStands is the build seen from the corner of the room that shows most of it.
+func asItStands(m *model.Model) scene { return scene{eyeFor(m), bodies(m)} }
+
+// painted is the picture of a scene.
+func (s scene) painted() picture { return picture{s.eye, s.all, painted(s.eye, s.all)} }
 
 // axonometric shows the build as it stands.
 func axonometric(m *model.Model, of picture, height Length) model.View {
