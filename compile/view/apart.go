@@ -14,6 +14,13 @@ const (
 	linesOut = " Centre lines lead to where a part goes."
 )
 
+// mostApart is of how many parts a picture of all taken apart is drawn at most, where runs and knee walls
+// have pictures of their own: of more, nobody would find one.
+const mostApart = 3000
+
+// beyondReading reports whether a build has too many parts for such a picture.
+func beyondReading(m *model.Model) bool { return len(m.Parts) > mostApart && len(groupsOf(m)) > 0 }
+
 // takenApart is the scene with its bodies moved from each other.
 func (s scene) takenApart(m *model.Model) scene {
 	s.all = slices.Clone(s.all)

@@ -41,6 +41,9 @@ func axonometric(m *model.Model, of picture, height Length) model.View {
 	s := newSheet(m, pictureOf(seen), height, pictureShare)
 	s.view.Name, s.view.Title = "axonometric", "The whole, seen from the room"
 	s.view.Note = isometric + " Walls are drawn as high as the build, and only those that face the eye; openings are left blank."
+	if beyondReading(m) {
+		s.view.Note += " The whole has too many parts to be drawn taken apart: each run and each knee wall is drawn so."
+	}
 	s.room(m, e, all)
 	s.faces(all, seen)
 	s.nameFaces(all, seen, ownersOf(m, all))

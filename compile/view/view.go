@@ -71,7 +71,9 @@ func Drawings(m *model.Model) (all []Drawing) {
 		whole := sync.OnceValue(func() picture { return stands().painted() })
 		parts := sync.OnceValue(func() picture { return apart().painted() })
 		add(func(height Length) model.View { return axonometric(m, whole(), height) })
-		add(func(height Length) model.View { return exploded(m, parts(), height) })
+		if !beyondReading(m) {
+			add(func(height Length) model.View { return exploded(m, parts(), height) })
+		}
 		for _, g := range groupsOf(m) {
 			own := sync.OnceValue(func() picture { return g.of(apart()) })
 			add(func(height Length) model.View { return explodedGroup(m, &g, own(), height) })
