@@ -75,16 +75,17 @@ func (g *group) of(apart scene) picture {
 			all = append(all, *b)
 		}
 	}
-	best, area := apart.eye, -1.0
+	best, area := picture{}, -1.0
 	for _, e := range paint.Eyes() {
 		if !e.Sees(paint.Direction(g.frame, g.out)) {
 			continue
 		}
-		if a := shownTo(e, all); a > area {
-			best, area = e, a
+		seen := painted(e, all)
+		if a := uncovered(seen); a > area {
+			best, area = picture{e, all, seen}, a
 		}
 	}
-	return picture{best, all, painted(best, all)}
+	return best
 }
 
 // explodedGroup shows a run or a knee wall taken apart.

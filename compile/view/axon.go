@@ -83,7 +83,7 @@ func eyeFor(m *model.Model) paint.Eye {
 		if walls[i] < most-most/100 {
 			continue
 		}
-		if a := shownTo(e, hulls(m)); a > area {
+		if a := uncovered(painted(e, hulls(m))); a > area {
 			best, area = e, a
 		}
 	}
@@ -93,9 +93,9 @@ func eyeFor(m *model.Model) paint.Eye {
 // outOf is where the face of a wall looks.
 func outOf(w *model.Wall) paint.Vec { return paint.Direction(w.Frame, geom.Dir{Axis: geom.V}) }
 
-// shownTo is how much of the picture of some bodies nothing covers, in square nanometres.
-func shownTo(e paint.Eye, all []body) (area float64) {
-	for _, f := range painted(e, all) {
+// uncovered is how much of a picture nothing covers, in square nanometres.
+func uncovered(seen []paint.Seen) (area float64) {
+	for _, f := range seen {
 		for _, free := range f.Free {
 			area += free.Area
 		}
