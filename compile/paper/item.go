@@ -26,9 +26,6 @@ const (
 	leastOfPart = 8
 )
 
-// mostTries is at how many scales a view is drawn before smaller type is.
-const mostTries = 4
-
 // fit finds the scales of a view: the largest at which it fits the room of a paper, with smaller
 // type where it fits at none, with its title above it, beside it, or both. Of a part it finds those
 // after it that are no smaller than an eighth; at a larger scale than that it stands only where it
@@ -38,7 +35,7 @@ func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (
 	scales := scalesOf(m.Build.Unit)
 	last := scales[len(scales)-1]
 	for height := typeOn; height > mm/10; height = height * 4 / 5 {
-		drawn, tries := first, 0
+		drawn := first
 		for _, n := range scales {
 			part := first.Part != ""
 			if part && n < mostOfPart || n < last && tooLarge(drawn, n, room.X.Size(), room.Y.Size()) {
@@ -46,9 +43,6 @@ func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (
 			}
 			if len(at) > 0 && (!part || n > leastOfPart*5/4) {
 				return at
-			}
-			if tries++; tries > mostTries && !part {
-				break // what does not fit is the type
 			}
 			it = item{view: draw(height * Length(n)), scale: n}
 			it.view.Name = first.Name
