@@ -84,12 +84,16 @@ var siteScales = []scale{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 
 // fits finds the largest scale at which a view is no larger than a room on paper; one of the trade is
 // taken where that makes it smaller by a ninth at most.
 func (f *flow) fits(draw view.Drawing, wide, high Length) scale {
+	var v model.View // as it was drawn last
 	fit := func(n scale) bool {
-		v := draw(figures * Length(n))
+		v = draw(figures * Length(n))
 		return n.on(v.Bounds.X.Size()) <= wide && n.on(v.Bounds.Y.Size()) <= high
 	}
 	last := siteScales[len(siteScales)-1]
-	for _, n := range siteScales {
+	for i, n := range siteScales {
+		if i > 0 && n < last && tooLarge(&v, n, wide, high) {
+			continue
+		}
 		if n == last || fit(n) {
 			if trade := f.trade(n); 8*trade <= 9*n && fit(trade) {
 				return trade

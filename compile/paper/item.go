@@ -35,9 +35,10 @@ func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (
 	scales := scalesOf(m.Build.Unit)
 	last := scales[len(scales)-1]
 	for height := typeOn; height > mm/10; height = height * 4 / 5 {
+		drawn := first
 		for _, n := range scales {
 			part := first.Part != ""
-			if part && n < mostOfPart || n < last && n.on(first.Bounds.X.Size()-2*first.TextHeight) > room.X.Size()*9/8 {
+			if part && n < mostOfPart || n < last && tooLarge(drawn, n, room.X.Size(), room.Y.Size()) {
 				continue
 			}
 			if len(at) > 0 && (!part || n > leastOfPart*5/4) {
@@ -45,6 +46,7 @@ func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (
 			}
 			it = item{view: draw(height * Length(n)), scale: n}
 			it.view.Name = first.Name
+			drawn = &it.view
 			if it.measure(m, room.X.Size()); it.fits(room) && (!part || n >= leastOfPart || it.small()) {
 				at = append(at, it)
 			}
@@ -57,6 +59,13 @@ func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (
 		}
 	}
 	return []item{it}
+}
+
+// tooLarge reports whether a view as it was drawn before is larger than a room at a scale, by so much that
+// type of another height makes it no smaller than that.
+func tooLarge(drawn *model.View, n scale, wide, high Length) bool {
+	own := func(size Length) Length { return n.on(size - 2*drawn.TextHeight) }
+	return own(drawn.Bounds.X.Size()) > wide*9/8 || own(drawn.Bounds.Y.Size()) > high*9/8
 }
 
 func (it *item) fits(room geom.Rect) bool {

@@ -14,12 +14,18 @@ const (
 	linesOut = " Centre lines lead to where a part goes."
 )
 
-// takenApart paints the build with its bodies moved from each other.
-func takenApart(m *model.Model) picture {
-	all := bodies(m)
-	apart(m, all)
-	e := eyeFor(m)
-	return picture{e, all, painted(e, all)}
+// mostApart is of how many parts a picture of all taken apart is drawn at most, where runs and knee walls
+// have pictures of their own: of more, nobody would find one.
+const mostApart = 3000
+
+// beyondReading reports whether a build has too many parts for such a picture.
+func beyondReading(m *model.Model) bool { return len(m.Parts) > mostApart && len(groupsOf(m)) > 0 }
+
+// takenApart is the scene with its bodies moved from each other.
+func (s scene) takenApart(m *model.Model) scene {
+	s.all = slices.Clone(s.all)
+	apart(m, s.all)
+	return s
 }
 
 // exploded shows the build taken apart, from where the axonometric view shows it whole. Where groups
@@ -58,25 +64,28 @@ func groupsOf(m *model.Model) (all []group) {
 
 // holds reports whether a body belongs to the group.
 func (g *group) holds(b *body) bool {
-	framing := slices.Contains([]string{"knee_wall", "skin", "corner", "bar_top"}, blockKind(b))
-	return b.place.Frame == g.frame && framing == g.framing
+	return b.place.Frame == g.frame && g.framing == slices.Contains([]string{"knee_wall", "skin", "corner", "bar_top"}, blockKind(b))
 }
 
-// takenApart paints what belongs to the group, moved from each other, from the side that it is used from.
-func (g *group) takenApart(m *model.Model) picture {
-	all := bodies(m)
-	apart(m, all)
-	all = slices.DeleteFunc(all, func(b body) bool { return !g.holds(&b) })
-	best, area := eyeFor(m), -1.0
+// of paints what of a scene that is taken apart belongs to the group, from the side that it is used from.
+func (g *group) of(apart scene) picture {
+	var all []body
+	for i := range apart.all {
+		if b := &apart.all[i]; g.holds(b) {
+			all = append(all, *b)
+		}
+	}
+	best, area := picture{}, -1.0
 	for _, e := range paint.Eyes() {
 		if !e.Sees(paint.Direction(g.frame, g.out)) {
 			continue
 		}
-		if a := shownTo(e, all); a > area {
-			best, area = e, a
+		seen := painted(e, all)
+		if a := uncovered(seen); a > area {
+			best, area = picture{e, all, seen}, a
 		}
 	}
-	return picture{best, all, painted(best, all)}
+	return best
 }
 
 // explodedGroup shows a run or a knee wall taken apart.

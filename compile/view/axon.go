@@ -23,11 +23,17 @@ type picture struct {
 	seen []paint.Seen
 }
 
-// asItStands paints the build from the corner of the room that shows most of it.
-func asItStands(m *model.Model) picture {
-	all, e := bodies(m), eyeFor(m)
-	return picture{e, all, painted(e, all)}
+// scene is all that stands in the room, and from where it is seen.
+type scene struct {
+	eye paint.Eye
+	all []body
 }
+
+// asItStands is the build seen from the corner of the room that shows most of it.
+func asItStands(m *model.Model) scene { return scene{eyeFor(m), bodies(m)} }
+
+// painted is the picture of a scene.
+func (s scene) painted() picture { return picture{s.eye, s.all, painted(s.eye, s.all)} }
 
 // axonometric shows the build as it stands.
 func axonometric(m *model.Model, of picture, height Length) model.View {
@@ -35,6 +41,9 @@ func axonometric(m *model.Model, of picture, height Length) model.View {
 	s := newSheet(m, pictureOf(seen), height, pictureShare)
 	s.view.Name, s.view.Title = "axonometric", "The whole, seen from the room"
 	s.view.Note = isometric + " Walls are drawn as high as the build, and only those that face the eye; openings are left blank."
+	if beyondReading(m) {
+		s.view.Note += " The whole has too many parts to be drawn taken apart: each run and each knee wall is drawn so."
+	}
 	s.room(m, e, all)
 	s.faces(all, seen)
 	s.nameFaces(all, seen, ownersOf(m, all))
@@ -74,7 +83,7 @@ func eyeFor(m *model.Model) paint.Eye {
 		if walls[i] < most-most/100 {
 			continue
 		}
-		if a := shownTo(e, hulls(m)); a > area {
+		if a := uncovered(painted(e, hulls(m))); a > area {
 			best, area = e, a
 		}
 	}
@@ -84,9 +93,9 @@ func eyeFor(m *model.Model) paint.Eye {
 // outOf is where the face of a wall looks.
 func outOf(w *model.Wall) paint.Vec { return paint.Direction(w.Frame, geom.Dir{Axis: geom.V}) }
 
-// shownTo is how much of the picture of some bodies nothing covers, in square nanometres.
-func shownTo(e paint.Eye, all []body) (area float64) {
-	for _, f := range painted(e, all) {
+// uncovered is how much of a picture nothing covers, in square nanometres.
+func uncovered(seen []paint.Seen) (area float64) {
+	for _, f := range seen {
 		for _, free := range f.Free {
 			area += free.Area
 		}

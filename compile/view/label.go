@@ -93,6 +93,16 @@ var directions = sync.OnceValue(func() (all [ways]direction) {
 	return all
 })
 
+// calledOut is how many names of a drawing are led to what has no room for them; more would hide it. One
+// in which so many as crowdedAt found no room is full: no more is looked for.
+const (
+	calledOut = 160
+	crowdedAt = 24
+)
+
+// full reports whether no more callouts are tried.
+func (s *sheet) full() bool { return s.called >= calledOut || len(s.crowded) >= crowdedAt }
+
 // What a callout gives up for a better place, in text heights of distance: over
 // outlines a text is hard to read, close to another text the two read as one, a
 // leader that crosses lines is hard to follow, and one line reads best.
@@ -152,6 +162,9 @@ func (s *sheet) search(blocks []block, target geom.Point, suits func(*candidate)
 // searchTo does so, so many text heights far; where it must be clean, the text
 // crosses no outline and its leader no thin line.
 func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits func(*candidate) bool, clean bool) bool {
+	if s.full() {
+		return false
+	}
 	var best, p candidate
 	found := false
 	for far := 2 * s.h; far <= reach*s.h && (!found || far < best.cost(s.h)); far += s.h * 5 / 4 {
@@ -171,6 +184,7 @@ func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits 
 	if !found {
 		return false
 	}
+	s.called++
 	s.set(best.block, best.at, 0)
 	s.line(model.ShapeLeader, "", "", best.from, target)
 	return true

@@ -12,10 +12,6 @@ import (
 // places is how many free pieces of a thing are tried for its name.
 const places = 8
 
-// calledOut is how many names of a picture are led to what has no room for them; where more are
-// needed, none is: they would hide the picture.
-const calledOut = 160
-
 // calledNear is how far from a thing its name stands clear of the picture, in text heights.
 const calledNear = 16
 
@@ -81,7 +77,7 @@ func (s *sheet) nameFaces(all []body, seen []paint.Seen, names []string) {
 			outside = append(outside, name)
 		}
 	}
-	if len(outside) > calledOut {
+	if len(outside) > calledOut { // where more are needed, none is
 		s.view.Note += untold
 		return
 	}

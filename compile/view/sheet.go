@@ -2,6 +2,7 @@ package view
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"barwright/compile/geom"
@@ -34,7 +35,11 @@ type sheet struct {
 
 	ground  []geom.Point // the floor, where it was read
 	crowded []string     // what there is no room for
+	called  int          // what is named by a callout
 }
+
+// mostCrowded is how many things without room a note names.
+const mostCrowded = 60
 
 // newSheet begins a drawing of things that lie within core, with type of a height, or of a
 // share of them where it is 0.
@@ -111,8 +116,13 @@ func (s *sheet) finish() model.View {
 		slices.ContainsFunc(s.view.Dims, func(d model.Dim) bool { return rounded(d.Text) }) {
 		s.view.Note += " " + s.build.Rounding()
 	}
-	if len(s.crowded) > 0 {
-		s.view.Note += " There is no room to name: " + strings.Join(s.crowded, "; ") + "."
+	if n := len(s.crowded); n > 0 {
+		named := s.crowded[:min(n, mostCrowded)]
+		s.view.Note += " There is no room to name: " + strings.Join(named, "; ")
+		if more := n - len(named); more > 0 {
+			s.view.Note += "; and " + strconv.Itoa(more) + " more"
+		}
+		s.view.Note += "."
 	}
 	s.view.Bounds = s.view.Bounds.Grow(s.h)
 	return s.view

@@ -66,12 +66,16 @@ func Drawings(m *model.Model) (all []Drawing) {
 		add(func(height Length) model.View { return barSection(m, &m.KneeWalls[i], height) })
 	}
 	if len(hulls(m)) > 0 {
-		whole := sync.OnceValue(func() picture { return asItStands(m) })
-		parts := sync.OnceValue(func() picture { return takenApart(m) })
+		stands := sync.OnceValue(func() scene { return asItStands(m) })
+		apart := sync.OnceValue(func() scene { return stands().takenApart(m) })
+		whole := sync.OnceValue(func() picture { return stands().painted() })
+		parts := sync.OnceValue(func() picture { return apart().painted() })
 		add(func(height Length) model.View { return axonometric(m, whole(), height) })
-		add(func(height Length) model.View { return exploded(m, parts(), height) })
+		if !beyondReading(m) {
+			add(func(height Length) model.View { return exploded(m, parts(), height) })
+		}
 		for _, g := range groupsOf(m) {
-			own := sync.OnceValue(func() picture { return g.takenApart(m) })
+			own := sync.OnceValue(func() picture { return g.of(apart()) })
 			add(func(height Length) model.View { return explodedGroup(m, &g, own(), height) })
 		}
 	}

@@ -26,14 +26,14 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	if len(m.Programs)+len(m.Routings) == 0 {
 		return nil
 	}
-	s := sheet{buf: bufio.NewWriter(w), model: m}
+	s := sheet{bufio.NewWriter(w), m, map[string]replay.Measures{}}
 	s.text("ROUTER SETUP SHEET")
 	s.text(m.Build.Titled())
 	s.section("Cautions", s.cautions())
 	s.section("Before each program", before[:])
 	var entries []entry
 	for i := range m.Programs {
-		took, err := simulatedProgram(m.Build, &m.Programs[i])
+		took, err := s.measured(&m.Programs[i])
 		if err != nil {
 			return err
 		}
@@ -96,6 +96,7 @@ func (s *sheet) cautions() []string {
 type sheet struct {
 	buf   *bufio.Writer
 	model *model.Model
+	took  map[string]replay.Measures // of programs, by moved; lookup only
 }
 
 func (s *sheet) text(line string) { s.hang("", line) }

@@ -22,9 +22,22 @@ func simulated(name string, write func(io.Writer) error, measure func(text []byt
 	return took, nil
 }
 
-func simulatedProgram(b model.Build, p *model.Program) (replay.Measures, error) {
-	return simulated(p.Name, func(w io.Writer) error { return Write(w, b, p) },
+// measured measures a program; of those that are alike only the first is simulated.
+func (s *sheet) measured(p *model.Program) (took replay.Measures, err error) {
+	key := moved(p)
+	if took, ok := s.took[key]; ok {
+		return took, nil
+	}
+	took, err = simulated(p.Name, func(w io.Writer) error { return Write(w, s.model.Build, p) },
 		func(text []byte) (replay.Measures, error) { return replay.Measure(text, p) })
+	s.took[key] = took
+	return took, err
+}
+
+// moved is all of a program on which its measures hang: the bit, its moves, and the wood that it can reach.
+func moved(p *model.Program) string {
+	plan, _ := p.Reach()
+	return fmt.Sprintf("%+v %+v %+v", p.Tool, p.Moves, p.Stock.Intersect(plan.Grow(p.Tool.Diameter)))
 }
 
 func simulatedRouting(b model.Build, r *model.Routing) (replay.Measures, error) {
