@@ -88,9 +88,15 @@ func priced(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.L
 	return m, findings
 }
 
-// Check does so for who wants the findings, or to ask: the model has no cut list, no order of
-// work, no bill and no drawings, in which nothing can be found, and layouts only where something
-// may be found in them.
+// Asked does so for who asks what stands in a build: the model has no bill and no drawings.
+func Asked(src *lang.Source) (*model.Model, finding.List) {
+	m, findings, _ := checked(src, all.Rules(), Job{Effort: nesting.Quick}, true)
+	return m, findings
+}
+
+// Check does so for who wants the findings: the model has no cut list, no order of work, no bill
+// and no drawings, in which nothing can be found, and layouts only where something may be found in
+// them.
 func (j Job) Check(src *lang.Source) (*model.Model, finding.List) {
 	m, findings, _ := checked(src, all.Rules(), j, false)
 	return m, findings

@@ -44,7 +44,7 @@ func compiled(t *testing.T, name string) *model.Model {
 }
 
 // built builds an example into a new folder.
-func built(t *testing.T, name string) string {
+func built(t testing.TB, name string) string {
 	t.Helper()
 	out := filepath.Join(t.TempDir(), "out")
 	var stdout, stderr bytes.Buffer

@@ -100,7 +100,7 @@ func (o options) open(path string, std streams) (book *ask.Book, sound *model.Mo
 	case is:
 		return ask.OfRecord(m), m, exitClean
 	}
-	b, err := o.solve(path, compile.Check)
+	b, err := o.solve(path, compile.Asked)
 	if err == nil && b.model == nil {
 		status = exitFindings
 		err = finding.Render(std.err, b.findings, b.src.Files, std.style())

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"strconv"
 	"testing"
 )
 
@@ -26,6 +27,28 @@ func benchmarkCommand(b *testing.B, command string) {
 					b.Fatal(fmt.Errorf("%s ends with status %d", command, status))
 				}
 			}
+		})
+	}
+}
+
+// BenchmarkOpenPage opens the page of each example in a tab of its own, until it is loaded, painted and
+// free to hear what a person does: by the page's own clock, from when it was asked for.
+func BenchmarkOpenPage(b *testing.B) {
+	for _, example := range []string{"boatshed", "servery"} {
+		b.Run(example, func(b *testing.B) {
+			page := filepath.Join(built(b, example), "index.html")
+			w := browse(b)
+			sum := 0.0
+			for b.Loop() {
+				w = w.tab(b)
+				w.open(b, "file://"+page)
+				ready, err := strconv.ParseFloat(w.value(b, "new Promise((done) => requestAnimationFrame(() => setTimeout(() => done(performance.now()))))"), 64)
+				if err != nil {
+					b.Fatal(err)
+				}
+				sum += ready
+			}
+			b.ReportMetric(sum/float64(b.N), "ms-to-ready")
 		})
 	}
 }
