@@ -61,24 +61,23 @@ func Compile(src *lang.Source) (*model.Model, finding.List) {
 }
 
 func compiled(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.List) {
-	m, findings := priced(src, rules, j)
+	m, findings := priced(src, rules, j, func(m *model.Model) { m.Views = view.Views(m) })
 	if m != nil {
 		j.tell("drawing")
-		atonce.All(
-			func() { m.Views = view.Views(m) },
-			func() { m.Sheets, m.Sticks = view.Sheets(m), view.Sticks(m) },
-		)
+		m.Sheets, m.Sticks = view.Sheets(m), view.Sticks(m)
 	}
 	return m, findings
 }
 
 // Priced does so for who compares builds: the model has no drawings.
 func Priced(src *lang.Source) (*model.Model, finding.List) {
-	return priced(src, all.Rules(), Job{Effort: nesting.Quick})
+	return priced(src, all.Rules(), Job{Effort: nesting.Quick}, undrawn)
 }
 
-func priced(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.List) {
-	m, findings, solved := checked(src, rules, j, true)
+func undrawn(*model.Model) {}
+
+func priced(src *lang.Source, rules []rule.Rule, j Job, draw func(*model.Model)) (*model.Model, finding.List) {
+	m, findings, solved := checked(src, rules, j, draw)
 	if m != nil {
 		atonce.All(
 			func() { m.Values = values.Recorded(solved.Explain()) },
@@ -90,7 +89,7 @@ func priced(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.L
 
 // Asked does so for who asks what stands in a build: the model has no bill and no drawings.
 func Asked(src *lang.Source) (*model.Model, finding.List) {
-	m, findings, _ := checked(src, all.Rules(), Job{Effort: nesting.Quick}, true)
+	m, findings, _ := checked(src, all.Rules(), Job{Effort: nesting.Quick}, undrawn)
 	return m, findings
 }
 
@@ -98,7 +97,7 @@ func Asked(src *lang.Source) (*model.Model, finding.List) {
 // and no drawings, in which nothing can be found, and layouts only where something may be found in
 // them.
 func (j Job) Check(src *lang.Source) (*model.Model, finding.List) {
-	m, findings, _ := checked(src, all.Rules(), j, false)
+	m, findings, _ := checked(src, all.Rules(), j, nil)
 	return m, findings
 }
 
@@ -114,11 +113,12 @@ func Check(src *lang.Source) (*model.Model, finding.List) {
 	return Job{Effort: nesting.Quick}.Check(src)
 }
 
-// checked finds what there is to find; of a whole build it makes all that work goes by, too.
-func checked(src *lang.Source, rules []rule.Rule, j Job, whole bool) (*model.Model, finding.List, *values.Values) {
+// checked finds what there is to find; where it is given how to draw, it makes all that work goes by,
+// too. It draws beside the layouts, which take as long, what no rule has found an error in.
+func checked(src *lang.Source, rules []rule.Rule, j Job, draw func(*model.Model)) (*model.Model, finding.List, *values.Values) {
 	j.tell("solving")
 	solution := solve.Solve(src)
-	m, findings := solution.Model, solution.Findings
+	m, findings, whole := solution.Model, solution.Findings, draw != nil
 	if m != nil {
 		j.tell("judging, and laying out sheets")
 		shop := layout.Shop{Saw: m.Saw, Table: m.Table, Work: int(j.Effort)}
@@ -139,6 +139,9 @@ func checked(src *lang.Source, rules []rule.Rule, j Job, whole bool) (*model.Mod
 			m.Programs = append(testPieces(m, &names), m.Programs...)
 			m.Routings = routing.Routings(solution.Values, m, &findings)
 			m.Templates = template.Templates(solution.Values, m, solution.Recesses, &findings)
+			if whole && !findings.HasErrors() {
+				draw(m)
+			}
 		})
 		tellMisfits(m, misfits, &findings)
 		cutsApart(src, m, &findings)

@@ -7,10 +7,11 @@
   let asking = false;
 
   // become makes a node what another is. What is alike stays as it is, and with it
-  // focus, scrolling, and what has been written, ticked or folded.
+  // focus, scrolling, and what has been written, ticked or folded. Nothing of that is in a
+  // picture, which takes less time to exchange than to change.
   function become(old, now) {
     if (now.dataset && "same" in now.dataset || old.isEqualNode(now)) return;
-    if (old.nodeName !== now.nodeName || old.nodeName === "LABEL") { // a tick is of one text
+    if (old.nodeName !== now.nodeName || old.nodeName === "svg" || old.nodeName === "LABEL") { // a tick is of one text
       old.replaceWith(now);
     } else if (old.nodeType !== Node.ELEMENT_NODE) {
       old.nodeValue = now.nodeValue;

@@ -13,6 +13,11 @@
 
   // A name lies under those that are its beginnings: cabinet.a/side-left under cabinet.a.
   const above = (id) => [...id].flatMap((c, i) => (c === "/" ? [id.slice(0, i)] : []));
+  const known = new Map(); // a part is drawn many times
+  function withAbove(id) {
+    if (!known.has(id)) known.set(id, [id, ...above(id)]);
+    return known.get(id);
+  }
   const stocked = (stock) => rows.filter((r) => r.dataset.stock === stock).map((r) => r.dataset.part);
   // mark gives a class to all that shows one of some parts, or what it is bought as.
   function mark(ids, style) {
@@ -108,9 +113,9 @@
     for (const r of all("#bill .group, #bill .sum")) r.hidden = on;
     for (const f of all("#parts figure")) f.hidden = on && !f.querySelector(".found");
     const left = (id) => listed.filter((r) => !r.hidden && r.closest("#" + id)).length;
-    const drawings = all("#drawings figure").filter((f) => f.querySelector(".found")).length;
+    const drawings = () => all("#drawings figure").filter((f) => f.querySelector(".found")).length;
     found.textContent = on
-      ? count(left("parts"), "part") + ", " + count(left("cuts"), "cut") + ", " + count(left("bill"), "line") + " to buy; in " + count(drawings, "drawing")
+      ? count(left("parts"), "part") + ", " + count(left("cuts"), "cut") + ", " + count(left("bill"), "line") + " to buy; in " + count(drawings(), "drawing")
       : "";
     if (stop && stop.hidden && matching.length) stopAt(matching[0]);
   }
@@ -135,7 +140,7 @@
     for (const e of things) {
       const { part, alike, stock } = e.dataset;
       e.own = part ? [part, ...(alike ? alike.split(" ") : [])] : stocked(stock);
-      e.within = e.own.flatMap((id) => [id, ...above(id)]);
+      e.within = e.own.flatMap(withAbove);
       e.buys = !part;
     }
     const at = rows.find((r) => r.contains(document.activeElement)) || rows[0];
@@ -144,9 +149,11 @@
     for (const e of all(".scroll")) fits.observe(e);
     const [was, kept] = before.map((id) => (id && things.find((e) => e.dataset.part === id)) || null);
     held = kept;
-    shown = undefined;
-    show(was);
-    filter();
+    if (shown) {
+      shown = undefined;
+      show(was);
+    }
+    if (field.value) filter();
   }
   document.addEventListener("redrawn", gather);
   gather();
