@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"path/filepath"
+	"runtime/debug"
 	"strconv"
 	"testing"
 )
@@ -16,6 +17,7 @@ func BenchmarkCheck(b *testing.B) { benchmarkCommand(b, "check") }
 func BenchmarkBuild(b *testing.B) { benchmarkCommand(b, "build") }
 
 func benchmarkCommand(b *testing.B, command string) {
+	defer debug.SetGCPercent(debug.SetGCPercent(garbage)) // as the program has it
 	for _, example := range []string{"boatshed", "servery"} {
 		b.Run(example, func(b *testing.B) {
 			args := []string{command, filepath.Join("..", "..", "examples", example)}

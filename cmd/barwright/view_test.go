@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 	"sync"
 	"testing"
@@ -138,6 +139,7 @@ func revisedTop(t testing.TB, v *viewed) [2][]byte {
 
 // BenchmarkSaveToEvent is the time from a save to the event that tells of it.
 func BenchmarkSaveToEvent(b *testing.B) {
+	defer debug.SetGCPercent(debug.SetGCPercent(garbage)) // as the program has it
 	for _, example := range []string{"boatshed", "servery"} {
 		b.Run(example, func(b *testing.B) {
 			v := serveCopy(b, example, nil)
@@ -160,6 +162,7 @@ func BenchmarkSaveToEvent(b *testing.B) {
 
 // BenchmarkSaveToRedraw is the time from a save to the page in a browser that is redrawn.
 func BenchmarkSaveToRedraw(b *testing.B) {
+	defer debug.SetGCPercent(debug.SetGCPercent(garbage)) // as the program has it
 	for _, example := range []string{"boatshed", "servery"} {
 		b.Run(example, func(b *testing.B) {
 			v := serveCopy(b, example, nil)
