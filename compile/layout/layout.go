@@ -9,8 +9,7 @@
 package layout
 
 import (
-	"sync"
-
+	"barwright/compile/atonce"
 	"barwright/compile/model"
 )
 
@@ -98,22 +97,11 @@ func laid(jobs []func() (model.Layout, []Misfit)) (layouts []model.Layout, misfi
 	type done struct {
 		layout model.Layout
 		over   []Misfit
-		broken any // what it panicked with
 	}
 	all := make([]done, len(jobs))
-	var busy sync.WaitGroup
-	for i, lay := range jobs {
-		busy.Go(func() {
-			defer func() { all[i].broken = recover() }()
-			all[i].layout, all[i].over = lay()
-		})
-	}
-	busy.Wait()
+	atonce.Each(len(jobs), func(i int) { all[i].layout, all[i].over = jobs[i]() })
 	misfits = map[string]Misfit{}
 	for _, d := range all {
-		if d.broken != nil {
-			panic(d.broken) // where the caller can catch it
-		}
 		if d.layout.Pieces > 0 {
 			layouts = append(layouts, d.layout)
 		}

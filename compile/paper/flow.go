@@ -81,27 +81,31 @@ func (f *flow) textHeight(text string) Length {
 // in the paper.
 var siteScales = []scale{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 24, 26, 28, 30, 35, 40, 45, 50, 60, 70, 80, 100, 120, 150, 200, 300, 500}
 
-// fits finds the largest scale at which a view is no larger than a room on paper; one of the trade is
-// taken where that makes it smaller by a ninth at most.
-func (f *flow) fits(draw view.Drawing, wide, high Length) scale {
-	var v model.View // as it was drawn last
-	fit := func(n scale) bool {
+// fits finds the largest scale at which a view is no larger than a room on paper, and the view as it is
+// drawn at that; one of the trade is taken where that makes it smaller by a ninth at most.
+func (f *flow) fits(draw view.Drawing, wide, high Length) (model.View, scale) {
+	at := func(n scale) (v model.View, fits bool) {
 		v = draw(figures * Length(n))
-		return n.on(v.Bounds.X.Size()) <= wide && n.on(v.Bounds.Y.Size()) <= high
+		return v, n.on(v.Bounds.X.Size()) <= wide && n.on(v.Bounds.Y.Size()) <= high
 	}
 	last := siteScales[len(siteScales)-1]
+	var drawn model.View
 	for i, n := range siteScales {
-		if i > 0 && n < last && tooLarge(&v, n, wide, high) {
+		if i > 0 && n < last && tooLarge(&drawn, n, wide, high) {
 			continue
 		}
-		if n == last || fit(n) {
-			if trade := f.trade(n); 8*trade <= 9*n && fit(trade) {
-				return trade
-			}
-			return n
+		v, fits := at(n)
+		if drawn = v; !fits {
+			continue
 		}
+		if trade := f.trade(n); trade != n && 8*trade <= 9*n {
+			if v, fits := at(trade); fits {
+				return v, trade
+			}
+		}
+		return drawn, n
 	}
-	return last
+	return drawn, last
 }
 
 // trade is the largest scale of the trade that is no larger than n, or the smallest of all.
@@ -132,8 +136,7 @@ func (f *flow) picture(draw view.Drawing) {
 	var n scale
 	room, said := f.room(), ""
 	for range tries {
-		n = f.fits(draw, room.X.Size(), f.y-f.textHeight(said)-room.Y.Lo)
-		v = draw(figures * Length(n))
+		v, n = f.fits(draw, room.X.Size(), f.y-f.textHeight(said)-room.Y.Lo)
 		note := f.beside(&v)
 		if note == said {
 			break

@@ -65,7 +65,8 @@ func (f *flow) several(draws []view.Drawing, next func()) {
 	room := f.room()
 	x, row, n := room.X.Lo, Length(0), scale(1)
 	for _, draw := range draws {
-		n = max(n, f.fits(draw, room.X.Size()*31/100, room.Y.Size()*40/100))
+		_, fit := f.fits(draw, room.X.Size()*31/100, room.Y.Size()*40/100)
+		n = max(n, fit)
 	}
 	for _, draw := range draws {
 		v := draw(figures * Length(n))
