@@ -89,8 +89,16 @@ func (b *browser) send(t testing.TB, method string, params any) {
 	}
 }
 
-// call asks for something and reads the answer; events in between are passed over.
+// call asks for something and demands an answer.
 func (b *browser) call(t testing.TB, method string, params, result any) {
+	t.Helper()
+	if refused := b.ask(t, method, params, result); refused != "" {
+		t.Fatalf("%s: %s", method, refused)
+	}
+}
+
+// ask asks for something and reads the answer, or why there is none; events in between are passed over.
+func (b *browser) ask(t testing.TB, method string, params, result any) (refused string) {
 	t.Helper()
 	b.send(t, method, params)
 	for {
@@ -110,12 +118,12 @@ func (b *browser) call(t testing.TB, method string, params, result any) {
 		case reply.ID != b.asked:
 			continue
 		case reply.Error != nil:
-			t.Fatalf("%s: %s", method, reply.Error.Message)
+			return reply.Error.Message
 		}
 		if err := json.Unmarshal(reply.Result, result); err != nil {
 			t.Fatal(err)
 		}
-		return
+		return ""
 	}
 }
 
@@ -129,25 +137,44 @@ func (b *browser) open(t testing.TB, url string) {
 // value is what an expression comes to, a promise awaited.
 func (b *browser) value(t testing.TB, expression string) string {
 	t.Helper()
+	value, refused := b.evaluate(t, expression)
+	if refused != "" {
+		t.Fatalf("%s: %s", expression, refused)
+	}
+	return value
+}
+
+// evaluate tells what an expression comes to, or why the browser does not evaluate it.
+func (b *browser) evaluate(t testing.TB, expression string) (value, refused string) {
+	t.Helper()
 	var reply struct {
 		Result           struct{ Value any }
 		ExceptionDetails *struct {
 			Exception struct{ Description string }
 		}
 	}
-	b.call(t, "Runtime.evaluate", map[string]any{"expression": expression, "awaitPromise": true, "returnByValue": true}, &reply)
+	refused = b.ask(t, "Runtime.evaluate", map[string]any{"expression": expression, "awaitPromise": true, "returnByValue": true}, &reply)
+	if refused != "" {
+		return "", refused
+	}
 	if reply.ExceptionDetails != nil {
 		t.Fatalf("%s: %s", expression, reply.ExceptionDetails.Exception.Description)
 	}
-	return fmt.Sprint(reply.Result.Value)
+	return fmt.Sprint(reply.Result.Value), ""
 }
 
-// wait waits until a condition holds.
+// left is what the browser says where a page goes while it is asked, as one does that loads itself anew.
+const left = "Inspected target navigated or closed"
+
+// wait waits until a condition holds, on this page or on the one that takes its place.
 func (b *browser) wait(t testing.TB, condition string) {
 	t.Helper()
 	for range 1000 {
-		if b.value(t, condition) == "true" {
+		switch value, refused := b.evaluate(t, condition); {
+		case value == "true":
 			return
+		case refused != "" && refused != left:
+			t.Fatalf("%s: %s", condition, refused)
 		}
 		time.Sleep(10 * time.Millisecond)
 	}
