@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
+	"sync/atomic"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -127,8 +128,8 @@ func TestWaitingIsInterrupted(t *testing.T) {
 // Interrupted at any write, a run leaves the old folder and nothing else.
 func TestInterruptedAtAnyWrite(t *testing.T) {
 	for _, old := range []tree{nil, {"x": "old", "deep/y": "old"}} {
-		writes := 0
-		for stop := 1; ; stop++ {
+		var writes atomic.Int64 // files are written at once
+		for stop := int64(1); ; stop++ {
 			parent := t.TempDir()
 			out := filepath.Join(parent, "new", "out")
 			if old != nil {
@@ -136,10 +137,10 @@ func TestInterruptedAtAnyWrite(t *testing.T) {
 			}
 			before := read(t, parent)
 			ctx, cancel := context.WithCancel(t.Context())
-			writes = 0
+			writes.Store(0)
 			writer := func(w io.Writer) error {
 				for range 3 {
-					if writes++; writes == stop {
+					if writes.Add(1) == stop {
 						cancel()
 					}
 					if _, err := w.Write(make([]byte, 5000)); err != nil {
@@ -150,7 +151,7 @@ func TestInterruptedAtAnyWrite(t *testing.T) {
 			}
 			err := Replace(ctx, out, []File{{"a", writer}, {"b/c", writer}, {"b/d", writer}})
 			cancel()
-			if stop > writes {
+			if stop > writes.Load() {
 				if err != nil {
 					t.Error(err)
 				}
@@ -163,8 +164,8 @@ func TestInterruptedAtAnyWrite(t *testing.T) {
 				t.Errorf("interrupted at write %d: %s", stop, diff)
 			}
 		}
-		if writes != 9 {
-			t.Errorf("%d writes: the test proves less than it says", writes)
+		if n := writes.Load(); n != 9 {
+			t.Errorf("%d writes: the test proves less than it says", n)
 		}
 	}
 }
