@@ -50,14 +50,9 @@ func (j Job) Compile(src *lang.Source) (*model.Model, finding.List) {
 	return compiled(src, all.Rules(), j)
 }
 
-// Compile does so and tells nobody.
-func (e Effort) Compile(src *lang.Source) (*model.Model, finding.List) {
-	return Job{Effort: e}.Compile(src)
-}
-
-// Compile does so with the effort of an everyday build.
+// Compile does so with the effort of an everyday build, and tells nobody.
 func Compile(src *lang.Source) (*model.Model, finding.List) {
-	return Effort(nesting.Quick).Compile(src)
+	return Job{Effort: nesting.Quick}.Compile(src)
 }
 
 func compiled(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.List) {

@@ -45,7 +45,7 @@ func (all *refusals) add(v *values.Values, r solve.Recess, name string, refusal 
 }
 
 // miss is how far a figure is off.
-func (r *refused) miss() model.Length { return max(r.Have-r.Need, r.Need-r.Have) }
+func (r *refused) miss() model.Length { return length.Apart(r.Have, r.Need) }
 
 // tell makes a finding of each.
 func (all refusals) tell(v *values.Values, findings *finding.List) {

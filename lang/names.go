@@ -1,6 +1,7 @@
 package lang
 
 import (
+	"barwright/lang/source"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -82,7 +83,7 @@ func (r *reader) checkGivens() {
 // checkBuild refuses a description without a build.
 func (r *reader) checkBuild() {
 	if len(r.src.Top("build")) == 0 && len(r.src.Files) > 0 {
-		r.findings.Errorf("build-missing", start(r.src.Files[0].Name), `build "my bar" { unit = "in" }`,
+		r.findings.Errorf("build-missing", source.Start(r.src.Files[0].Name), `build "my bar" { unit = "in" }`,
 			"The description has no build block, which names it and gives its unit.")
 	}
 }

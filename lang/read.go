@@ -63,16 +63,11 @@ type reader struct {
 	findings finding.List
 }
 
-func start(file string) source.Range {
-	p := source.Pos{Line: 1, Column: 1}
-	return source.Range{File: file, Start: p, End: p}
-}
-
 // parse turns one file into syntax, nil where it cannot be read at all.
 func (r *reader) parse(f source.File) *hclsyntax.Body {
 	switch {
 	case len(f.Text) > MaxFileBytes:
-		r.findings.Errorf("file-too-large", start(f.Name), "split the description into several files",
+		r.findings.Errorf("file-too-large", source.Start(f.Name), "split the description into several files",
 			"The file is larger than %d bytes, which is the most that is read.", MaxFileBytes)
 		return nil
 	case !utf8.Valid(f.Text):
@@ -99,7 +94,7 @@ func (r *reader) parse(f source.File) *hclsyntax.Body {
 }
 
 func (r *reader) badByte(f source.File) source.Range {
-	at := start(f.Name)
+	at := source.Start(f.Name)
 	for text := f.Text; ; {
 		c, n := utf8.DecodeRune(text)
 		if c == utf8.RuneError && n <= 1 {

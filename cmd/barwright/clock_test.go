@@ -101,6 +101,6 @@ func TestViewClockSetWrong(t *testing.T) {
 		if err := os.Rename(saved, filepath.Join(v.dir, "bar.hcl")); err != nil {
 			t.Fatal(err)
 		}
-		v.sees(t, strconv.Itoa(2 + i), []string{"<dt>bar_top</dt><dd>" + top + "</dd>"}, []string{noBuild, lastBuild})
+		v.sees(t, strconv.Itoa(2+i), []string{"<dt>bar_top</dt><dd>" + top + "</dd>"}, []string{noBuild, lastBuild})
 	}
 }

@@ -10,6 +10,7 @@
 package bill
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -98,12 +99,9 @@ func (b *builder) add(l model.BillLine) {
 type list []string
 
 func (l *list) add(text string) {
-	for _, t := range *l {
-		if t == text {
-			return
-		}
+	if !slices.Contains(*l, text) {
+		*l = append(*l, text)
 	}
-	*l = append(*l, text)
 }
 
 func (l list) String() string { return strings.Join(l, ", ") }
@@ -118,4 +116,13 @@ func (b *builder) long(l model.Length) string {
 		return length.Show(length.Up(l, length.Inch), length.Feet, length.Inch)
 	}
 	return b.Build.Plain(length.Up(l, length.Millimetre))
+}
+
+// begun counts what is sold by the foot or the metre, begun ones whole.
+func (b *builder) begun(l model.Length) (quantity float64, unit string) {
+	whole, unit := length.Metre, "m"
+	if b.Build.Unit.Imperial() {
+		whole, unit = length.Foot, "ft"
+	}
+	return float64(length.Up(l, whole) / whole), unit
 }

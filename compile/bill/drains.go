@@ -2,7 +2,6 @@ package bill
 
 import (
 	"barwright/compile/model"
-	"barwright/lang/length"
 )
 
 // drains adds what each drain takes, in the words of the trade: pipe by whole feet or metres,
@@ -41,12 +40,9 @@ func (b *builder) pipe(d *model.Drain, long model.Length) {
 	if long == 0 {
 		return
 	}
-	unit, whole := "ft", length.Foot
-	if !b.Build.Unit.Imperial() {
-		unit, whole = "m", length.Metre
-	}
+	quantity, unit := b.begun(long)
 	b.add(model.BillLine{
 		Section: "fittings", Item: d.Key() + " pipe", Text: "drain pipe, " + b.Build.Plain(d.Size) + ", " + b.Build.Plain(d.Diameter) + " outside",
-		Use: d.Words(), Quantity: float64((long + whole - 1) / whole), Unit: unit, Needed: b.long(long),
+		Use: d.Words(), Quantity: quantity, Unit: unit, Needed: b.long(long),
 	})
 }

@@ -4,7 +4,6 @@ import (
 	"math/big"
 	"slices"
 	"strconv"
-	"strings"
 
 	"barwright/compile/model"
 	"barwright/lang/finding"
@@ -23,10 +22,9 @@ const (
 // feet, begun tenths counted whole, at the price of one. Cut-outs are paid for.
 func (b *builder) slabs() {
 	for _, s := range b.Slabs {
-		kind := strings.ReplaceAll(s.Kind, "_", " ")
 		line := model.BillLine{
-			Section: "slabs", Item: s.Kind + "." + s.Name, Text: "slab, " + b.Build.Plain(s.Box.Z.Size()) + " thick",
-			Use: kind + " " + s.Name, Quantity: steps(s.Box.U.Size(), s.Box.V.Size(), hundredthSquareMetre) / 100, Unit: "m2",
+			Section: "slabs", Item: s.Key(), Text: "slab, " + b.Build.Plain(s.Box.Z.Size()) + " thick",
+			Use: s.Words(), Quantity: steps(s.Box.U.Size(), s.Box.V.Size(), hundredthSquareMetre) / 100, Unit: "m2",
 			Needed: b.slabSize(s), WeightKg: s.WeightKg,
 		}
 		perUnit := 1.0

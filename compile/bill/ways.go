@@ -3,7 +3,6 @@ package bill
 import (
 	"barwright/compile/model"
 	"barwright/lang/finding"
-	"barwright/lang/length"
 )
 
 // cables adds what the cables of the build take: each as long as its way, with what is left
@@ -21,10 +20,7 @@ func (b *builder) cables() {
 	if count == 0 {
 		return
 	}
-	unit, quantity := "ft", float64(length.Up(long, 12*length.Inch)/(12*length.Inch))
-	if !b.Build.Unit.Imperial() {
-		unit, quantity = "m", float64(length.Up(long, length.Metre)/length.Metre)
-	}
+	quantity, unit := b.begun(long)
 	b.add(model.BillLine{
 		Section: "consumables", Item: "cable", Text: "cable, as whoever is licensed to lay it chooses for its circuit",
 		Use: names.String(), Quantity: quantity, Unit: unit, Needed: b.long(long) + " in " + finding.Counted(count, "cable"),

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"barwright/compile/model"
 	"barwright/lang/cutlist"
 	"barwright/lang/finding"
 )
@@ -16,10 +17,7 @@ type room struct {
 
 // rooms lists those of the sheets on sale.
 func (j *Job) rooms() (out []room) {
-	trim := j.Saw.Trim
-	if j.Table.Free {
-		trim = j.Table.Margin
-	}
+	trim := j.Table.Edge(j.Saw)
 	for _, s := range j.Sheets {
 		out = append(out, room{s.Length - 2*trim, s.Width - 2*trim, trim})
 	}
@@ -28,10 +26,7 @@ func (j *Job) rooms() (out []room) {
 
 // left lists those of offcuts, which a saw does not trim.
 func (j *Job) left() (out []room) {
-	edge := Length(0)
-	if j.Table.Free {
-		edge = j.Table.Margin
-	}
+	edge := j.Table.Edge(model.Saw{})
 	for _, o := range j.Offcuts {
 		out = append(out, room{o.Length - 2*edge, o.Width - 2*edge, edge})
 	}

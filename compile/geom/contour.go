@@ -1,6 +1,7 @@
 package geom
 
 import (
+	"barwright/lang/length"
 	"math"
 	"math/big"
 )
@@ -232,7 +233,7 @@ func (c Contour) Rounding() (radius Length, ok bool) {
 			continue
 		}
 		r := Length(math.Round(ArcOf(v, c[(i+1)%len(c)].Point).R))
-		if radius != 0 && max(r-radius, radius-r) > noise {
+		if radius != 0 && length.Apart(r, radius) > noise {
 			return 0, false
 		}
 		if radius == 0 {

@@ -115,13 +115,19 @@ func notched(blank Rect, notches []Rect) (outline Contour, ok bool) {
 
 // fromLowest lets a contour begin at its lowest corner, of those the leftmost.
 func fromLowest(c Contour) Contour {
-	first := 0
+	first := c.Lowest()
+	return append(slices.Clone(c[first:]), c[:first]...)
+}
+
+// Lowest is the index of the lowest corner of a contour, of those the leftmost.
+func (c Contour) Lowest() int {
+	lowest := 0
 	for i, v := range c {
-		if compare(v.Point, c[first].Point) < 0 {
-			first = i
+		if compare(v.Point, c[lowest].Point) < 0 {
+			lowest = i
 		}
 	}
-	return append(slices.Clone(c[first:]), c[:first]...)
+	return lowest
 }
 
 // compare orders points from below, then from the left.

@@ -118,3 +118,6 @@ func (b Box) With(a Axis, s Span) Box {
 	*[...]*Span{&b.U, &b.V, &b.Z}[a] = s
 	return b
 }
+
+// Grow moves every face of the box outwards, or inwards if d is negative.
+func (b Box) Grow(d Length) Box { return Box{b.U.Grow(d), b.V.Grow(d), b.Z.Grow(d)} }

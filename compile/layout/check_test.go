@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -247,7 +248,7 @@ func guillotine(rects []geom.Rect) bool {
 		func(r geom.Rect) geom.Span { return r.X }, func(r geom.Rect) geom.Span { return r.Y },
 	} {
 		sorted := slices.Clone(rects)
-		slices.SortFunc(sorted, func(a, b geom.Rect) int { return int(of(a).Lo - of(b).Lo) })
+		slices.SortFunc(sorted, func(a, b geom.Rect) int { return cmp.Compare(of(a).Lo, of(b).Lo) })
 		reach := of(sorted[0]).Hi
 		for i, r := range sorted[1:] {
 			if reach <= of(r).Lo {

@@ -106,12 +106,7 @@ func appendInts(b []byte, ns ...int64) []byte {
 // appendContour spells a contour from its lowest, then leftmost corner on, so
 // that it does not matter where it was begun.
 func appendContour(b []byte, c geom.Contour) []byte {
-	first := 0
-	for i, v := range c {
-		if cmp.Or(cmp.Compare(v.Y, c[first].Y), cmp.Compare(v.X, c[first].X)) < 0 {
-			first = i
-		}
-	}
+	first := c.Lowest()
 	b = append(b, " ("...)
 	for i := range c {
 		v := c[(first+i)%len(c)]

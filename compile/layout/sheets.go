@@ -101,10 +101,7 @@ func (s *sheets) fitting(parts []*model.Part) (fit []*model.Part, misfits []Misf
 
 // list fills in the sources.
 func (s *sheets) list() {
-	edge, own := s.Saw.Trim, Length(0)
-	if s.Table.Free {
-		edge, own = s.Table.Margin, s.Table.Margin
-	}
+	edge, own := s.Table.Edge(s.Saw), s.Table.Edge(model.Saw{}) // offcuts are not trimmed
 	sizes := s.stock.Sizes()
 	byPrice := !slices.ContainsFunc(sizes, func(z model.SheetSize) bool { return !z.Priced || z.Price <= 0 })
 	for _, z := range sizes {

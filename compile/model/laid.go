@@ -2,6 +2,45 @@ package model
 
 import "barwright/compile/geom"
 
+// Layout tells how the pieces of one stock come out of what is bought.
+type Layout struct {
+	Stock   string // "sheet.birch"
+	Kind    PartKind
+	Pieces  int
+	Length  Length  // of one sheet, of the first size on sale, or of the longest stick bought
+	Width   Length  // of one sheet; 0 for sticks
+	Free    bool    // of sheets: pieces lie anywhere, and no saw could part them from edge to edge
+	Bought  int     // what was there already is not counted
+	AtLeast int     // lower bound of Bought; 0 where it is not known
+	Least   bool    // proved: nothing that is bought instead costs less, nor, of sticks, has fewer for the same price
+	Waste   float64 // share of the area or length of all blanks that no piece takes, 0..1
+	Blanks  []Blank // what is cut, one by one: what was there already, then what is bought; sticks from long to short
+}
+
+// Blank is one sheet or stick, and the pieces that it gives.
+type Blank struct {
+	Length Length // X runs along it
+	Width  Length // 0 for sticks
+	Own    bool   // it was there already
+	Placed []Placed
+	Cuts   []SawCut  // of a sheet that a saw parts, in their order, after its edges are trimmed
+	Offcut geom.Rect // of a sheet: the largest rectangle that is left
+}
+
+// SawCut goes from edge to edge of what it parts.
+type SawCut struct {
+	Along bool      // along the length of the sheet, otherwise across it
+	At    Length    // its near side: from the lower edge, or from the left end, of the sheet
+	Of    geom.Rect // what is parted
+}
+
+// Placed is where a piece comes out of a blank.
+type Placed struct {
+	Part   string    // ID
+	At     geom.Rect // on the blank, from its lower left; Y is 0 for sticks
+	Turned bool      // the part's own x runs along the blank's Y
+}
+
 // Laid is where a part comes out of what is cut.
 type Laid struct {
 	Stock  string // "sheet.birch"
@@ -68,9 +107,4 @@ func (at *Placed) Outline(p *Part) geom.Contour {
 }
 
 // SheetEdge is what is not used of a sheet along each of its edges.
-func (m *Model) SheetEdge() Length {
-	if m.Table.Free {
-		return m.Table.Margin
-	}
-	return m.Saw.Trim
-}
+func (m *Model) SheetEdge() Length { return m.Table.Edge(m.Saw) }

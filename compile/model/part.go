@@ -1,7 +1,6 @@
 package model
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -318,82 +317,4 @@ type Cut struct {
 	Face      string   // the drawn one of the first of them
 	Good      Good     // the faces that should be the better ones
 	Where     []string // owners
-}
-
-// Layout tells how the pieces of one stock come out of what is bought.
-type Layout struct {
-	Stock   string // "sheet.birch"
-	Kind    PartKind
-	Pieces  int
-	Length  Length  // of one sheet, of the first size on sale, or of the longest stick bought
-	Width   Length  // of one sheet; 0 for sticks
-	Free    bool    // of sheets: pieces lie anywhere, and no saw could part them from edge to edge
-	Bought  int     // what was there already is not counted
-	AtLeast int     // lower bound of Bought; 0 where it is not known
-	Least   bool    // proved: nothing that is bought instead costs less, nor, of sticks, has fewer for the same price
-	Waste   float64 // share of the area or length of all blanks that no piece takes, 0..1
-	Blanks  []Blank // what is cut, one by one: what was there already, then what is bought; sticks from long to short
-}
-
-// Blank is one sheet or stick, and the pieces that it gives.
-type Blank struct {
-	Length Length // X runs along it
-	Width  Length // 0 for sticks
-	Own    bool   // it was there already
-	Placed []Placed
-	Cuts   []SawCut  // of a sheet that a saw parts, in their order, after its edges are trimmed
-	Offcut geom.Rect // of a sheet: the largest rectangle that is left
-}
-
-// SawCut goes from edge to edge of what it parts.
-type SawCut struct {
-	Along bool      // along the length of the sheet, otherwise across it
-	At    Length    // its near side: from the lower edge, or from the left end, of the sheet
-	Of    geom.Rect // what is parted
-}
-
-// Placed is where a piece comes out of a blank.
-type Placed struct {
-	Part   string    // ID
-	At     geom.Rect // on the blank, from its lower left; Y is 0 for sticks
-	Turned bool      // the part's own x runs along the blank's Y
-}
-
-// BillLine is one line of the bill.
-type BillLine struct {
-	Section  string  // "sheets", "sticks", "steel", "slabs", "banding", "screws", "fittings", "consumables"
-	Item     string  // "sheet.birch"
-	Text     string  // what one asks for at the counter
-	Use      string  // what it is for
-	Quantity float64 // 0 where it is not known
-	Unit     string  // "sheet", "stick", "box", "piece", "m2", "sq ft"
-	Needed   string  // what is used of it: "142 pieces", "31 ft 4 in"
-	WeightKg float64 // of what is used; 0 where unknown
-	Price    float64 // each; 0 where not given
-	Priced   bool
-}
-
-// WithoutWeight is what is used of it, without what that weighs.
-func (l BillLine) WithoutWeight() string {
-	i := strings.LastIndex(l.Needed, "; ")
-	if i >= 0 && (strings.HasSuffix(l.Needed, " lb") || strings.HasSuffix(l.Needed, " kg")) {
-		return l.Needed[:i]
-	}
-	return l.Needed
-}
-
-// Cost returns quantity times price to the nearest hundredth, so that costs add
-// up as they are printed.
-func (l BillLine) Cost() float64 { return math.Round(l.Quantity*l.Price*100) / 100 }
-
-// Total adds up the lines that carry a price, and counts those that do not.
-func Total(lines []BillLine) (cost float64, unpriced int) {
-	for _, l := range lines {
-		if !l.Priced {
-			unpriced++
-			continue
-		}
-		cost += l.Cost()
-	}
-	return cost, unpriced
 }

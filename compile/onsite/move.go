@@ -78,8 +78,7 @@ func (mv *Move) slide() {
 	}
 	at := geom.Spot{U: mv.Place.U.Mid(), V: mv.Place.V.Mid()}
 	back := []geom.Point{mv.Frame.At(at.U, at.V)}
-	for i := len(mv.Step.Slides) - 1; i >= 0; i-- {
-		s := mv.Step.Slides[i]
+	for i, s := range slices.Backward(mv.Step.Slides) {
 		d, level := away[s.To]
 		if !level {
 			continue
@@ -97,7 +96,6 @@ func (mv *Move) slide() {
 	if len(back) < 2 {
 		return
 	}
-	for i := len(back) - 1; i >= 0; i-- {
-		mv.Path = append(mv.Path, back[i])
-	}
+	slices.Reverse(back)
+	mv.Path = back
 }

@@ -1,6 +1,7 @@
 package place
 
 import (
+	"cmp"
 	"slices"
 
 	"barwright/compile/geom"
@@ -81,7 +82,7 @@ func (s *site) builtOn(w *model.Wall) []geom.Span {
 			spans = append(spans, at.U.Intersect(whole))
 		}
 	}
-	slices.SortFunc(spans, func(a, b geom.Span) int { return int(min(max(a.Lo-b.Lo, -1), 1)) })
+	slices.SortFunc(spans, func(a, b geom.Span) int { return cmp.Compare(a.Lo, b.Lo) })
 	var out []geom.Span
 	for _, u := range spans {
 		if u.Lo < wide {

@@ -1,6 +1,7 @@
 package place
 
 import (
+	"cmp"
 	"slices"
 
 	"barwright/compile/geom"
@@ -42,7 +43,7 @@ func (r *room) beforeDoorway() {
 
 // widest is the widest stretch of a span that some others leave free.
 func widest(of geom.Span, others []geom.Span) (best geom.Span) {
-	slices.SortFunc(others, func(a, b geom.Span) int { return int(min(max(a.Lo-b.Lo, -1), 1)) })
+	slices.SortFunc(others, func(a, b geom.Span) int { return cmp.Compare(a.Lo, b.Lo) })
 	from := of.Lo
 	for _, o := range append(others, geom.Span{Lo: of.Hi, Hi: of.Hi}) {
 		if free := (geom.Span{Lo: from, Hi: o.Lo}); free.Size() > best.Size() {

@@ -172,12 +172,7 @@ func appendContour(to []byte, c geom.Contour, l model.Lay) []byte {
 	if c.Area() < 0 {
 		c = c.Reversed()
 	}
-	first := 0
-	for i, v := range c {
-		if f := c[first]; cmp.Or(cmp.Compare(v.Y, f.Y), cmp.Compare(v.X, f.X)) < 0 {
-			first = i
-		}
-	}
+	first := c.Lowest()
 	for i := range c {
 		v := c[(first+i)%len(c)]
 		to = lengths(to, v.X, v.Y, Length(math.Round(v.Bulge*1e9)))

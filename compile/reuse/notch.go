@@ -19,7 +19,7 @@ func (s *solid) addNotches() bool {
 			s.cuts = append(s.cuts, cut{shape{core: k.rect()}, through, rounded, "", k.way()})
 		}
 	}
-	for _, r := range lacking(square, s.body) {
+	for _, r := range lacking(square) {
 		c := cut{shape{core: r}, through, notch, "", -1}
 		for i := range s.part.Openings {
 			if o := &s.part.Openings[i]; o.Notch && o.Shape.Bounds().Overlaps(r) {
@@ -144,8 +144,8 @@ func (c *cut) roundInside(contour geom.Contour, body geom.Rect) (ok bool) {
 	return ok && c.round(r, body, corners)
 }
 
-// lacking lists rectangles that make up what an outline lacks of its body.
-func lacking(square []geom.Point, body geom.Rect) (out []geom.Rect) {
+// lacking lists rectangles that make up what an outline lacks of the rectangle round it.
+func lacking(square []geom.Point) (out []geom.Rect) {
 	var xs, ys []Length
 	for _, p := range square {
 		xs, ys = append(xs, p.X), append(ys, p.Y)

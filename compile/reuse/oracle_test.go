@@ -7,6 +7,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/reuse"
+
 	"pgregory.net/rapid"
 )
 

@@ -8,6 +8,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/reuse"
+
 	"pgregory.net/rapid"
 )
 

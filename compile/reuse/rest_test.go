@@ -6,6 +6,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/reuse"
+
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 )

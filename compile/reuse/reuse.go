@@ -72,5 +72,5 @@ func (p *Pair) Serve(old, new *model.Part) (fit Fit, ok bool) {
 	if !ok {
 		return Fit{}, false
 	}
-	return best.fit(p, new), true
+	return best.fit(p), true
 }

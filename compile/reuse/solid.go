@@ -109,12 +109,8 @@ func (s *solid) onward(r geom.Rect) geom.Rect {
 
 // addBore takes a countersink for a cylinder as deep as a cone of 90 degrees.
 func (s *solid) addBore(b *model.Bore, index int) {
-	half := geom.Point{X: b.Slot / 2}
-	if b.Across {
-		half = geom.Point{Y: b.Slot / 2}
-	}
-	lo, hi := b.At.Sub(half), b.At.Add(half)
-	core := geom.R(lo.X, lo.Y, hi.X, hi.Y)
+	ends := b.Middles()
+	core := geom.R(ends[0].X, ends[0].Y, ends[1].X, ends[1].Y)
 	s.cuts = append(s.cuts, cut{shape{core, b.Diameter / 2}, s.from(b.Depth, b.Far), bore, b.Name, index})
 	if b.Sink > b.Diameter {
 		s.cuts = append(s.cuts, cut{shape{core, b.Sink / 2}, s.from((b.Sink-b.Diameter)/2, b.Far), sink, b.Name, index})

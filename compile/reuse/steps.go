@@ -1,6 +1,7 @@
 package reuse
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -19,7 +20,7 @@ type words struct {
 	steps []model.Step
 }
 
-func (t *trial) fit(p *Pair, part *model.Part) Fit {
+func (t *trial) fit(p *Pair) Fit {
 	w := &words{trial: t, build: p.New.Build}
 	for i := range t.new.cuts {
 		w.all = append(w.all, i)
@@ -34,7 +35,7 @@ func (t *trial) fit(p *Pair, part *model.Part) Fit {
 	w.drills()
 	w.bands(model.Tape)
 	w.marks()
-	slices.SortStableFunc(w.steps, func(a, b model.Step) int { return int(a.Kind - b.Kind) })
+	slices.SortStableFunc(w.steps, func(a, b model.Step) int { return cmp.Compare(a.Kind, b.Kind) })
 	fit := Fit{Lay: t.lay, Steps: w.steps, Missing: t.missing(), Spare: t.spare(), Off: t.off}
 	for _, c := range fit.Spare {
 		fit.Waste += c.Area()

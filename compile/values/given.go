@@ -150,18 +150,7 @@ func (v *Values) plain(x expr.Value) string {
 func (v *Values) NotMade() {
 	v.Source.Each(func(b *lang.Block) {
 		if b.Spec.Later {
-			switch {
-			case b.Spec.Judged != "":
-				v.Findings.Notef("not-made-yet", b.Head, "%s is judged, but %s.", finding.Capital(b.Describe()), b.Spec.Judged)
-			case b.Parent == nil || !b.Parent.Spec.Later:
-				v.Findings.Notef("not-made-yet", b.Head, "%s is read and checked, but nothing is made of it yet: the build is as if it were not there.", finding.Capital(b.Describe()))
-			}
-			return
-		}
-		for _, a := range b.Attrs {
-			if a.Spec != nil && a.Spec.Later {
-				v.Findings.Notef("not-made-yet", a.NameAt, "%s of %s is read and checked, but nothing is made of it yet: the build is as if it were not there.", a.Name, b.Describe())
-			}
+			v.Findings.Notef("not-made-yet", b.Head, "%s is read and checked, but nothing is made of it yet: the build is as if it were not there.", finding.Capital(b.Describe()))
 		}
 	})
 }

@@ -62,7 +62,7 @@ func Read(file source.File, form Form) List {
 	r := &reader{Form: form, file: file}
 	switch bad := badByte(file.Text); {
 	case len(file.Text) > lang.MaxFileBytes:
-		r.findings.Errorf("file-too-large", source.Range{File: file.Name, Start: source.Pos{Line: 1, Column: 1}, End: source.Pos{Line: 1, Column: 1}},
+		r.findings.Errorf("file-too-large", source.Start(file.Name),
 			"split the list", "The list is larger than %d bytes, which is the most that is read.", lang.MaxFileBytes)
 	case bad >= 0:
 		r.findings.Errorf("not-utf8", r.at(bad, bad+1), "save the list as UTF-8", "The byte here is not UTF-8 text.")

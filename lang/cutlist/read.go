@@ -115,7 +115,7 @@ func (r *reader) header(head row) bool {
 }
 
 // oftenCalled is what columns are called elsewhere.
-var oftenCalled = map[string]int{
+var oftenCalled = map[string]int{ // lookup only
 	"name": pieceColumn, "part": pieceColumn, "label": pieceColumn, "description": pieceColumn,
 	"qty": piecesColumn, "quantity": piecesColumn, "count": piecesColumn, "pcs": piecesColumn,
 	"length": alongColumn, "long": alongColumn, "width": acrossColumn, "wide": acrossColumn,
@@ -218,7 +218,7 @@ func (r *reader) size(row row, column int) (length.Length, source.Range) {
 	l, err := length.Parse(r.pointed(c.text), r.Unit)
 	switch {
 	case err != nil:
-		r.findings.Errorf("unreadable-length", at, err.Mend, "%q is no length: %s", c.text, sentence(err.Reason))
+		r.findings.Errorf("unreadable-length", at, err.Mend, "%q is no length: %s", c.text, err.Sentence())
 	case l <= 0:
 		r.findings.Errorf("unreadable-length", at, "", "%q is no size: a piece is larger than 0 in %s.", c.text, name)
 	}
@@ -235,14 +235,6 @@ func (r *reader) pointed(text string) string {
 		return strings.Replace(text, ",", ".", 1)
 	}
 	return text
-}
-
-// sentence ends a reason, which may be a question.
-func sentence(reason string) string {
-	if strings.HasSuffix(reason, "?") {
-		return reason
-	}
-	return reason + "."
 }
 
 // turnWords are what may stand under may_turn.

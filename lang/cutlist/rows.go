@@ -25,7 +25,7 @@ type cell struct {
 // the cells too.
 func rows(text []byte) (out []row, comma byte) {
 	for from := 0; from < len(text); {
-		to := from + len(text[from:])
+		to := len(text)
 		if n := bytes.IndexAny(text[from:], "\r\n"); n >= 0 {
 			to = from + n
 		}

@@ -146,8 +146,8 @@ func (e evaluator) divide(a, b Value, x *hclsyntax.BinaryOpExpr) Value {
 	if b.Num.Sign() == 0 {
 		return e.fail("division-by-zero", x.RHS.Range(), "", "This is 0; nothing can be divided by it.")
 	}
-	if b.Kind == Length {
-		if a = e.asLengthBeside(a, x.LHS.Range()); a.Kind == Invalid {
+	if a.Kind == Number && b.Kind == Length {
+		if a = e.toLength(a, x.LHS.Range()); a.Kind == Invalid {
 			return a
 		}
 	}
@@ -159,13 +159,6 @@ func (e evaluator) divide(a, b Value, x *hclsyntax.BinaryOpExpr) Value {
 		quotient.Scale, quotient.Unit = merge(a, b)
 	}
 	return e.bounded(quotient, x.Range())
-}
-
-func (e evaluator) asLengthBeside(v Value, at hcl.Range) Value {
-	if v.Kind == Number {
-		return e.toLength(v, at)
-	}
-	return v
 }
 
 // settled drops the digits that a fraction such as 1/3 leaves uncertain.

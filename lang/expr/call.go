@@ -3,7 +3,6 @@ package expr
 import (
 	"math/big"
 
-	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"barwright/lang/finding"
@@ -161,13 +160,10 @@ func ToLength(v Value, unit length.Unit, c *Context) (length.Length, bool) {
 		}
 		return l, true
 	case Number:
-		if v.Scale == Mixed {
-			c.Findings.Errorf("unit-unclear", v.At, `write the unit, as in "36in" or "900mm"`,
-				"Bare numbers of files with different units meet here; which unit is meant is unclear.")
+		at := v.At
+		if v = e.toLength(v, hclRange(at)); v.Kind == Invalid {
 			return 0, false
 		}
-		at := v.At
-		v = e.toLength(v, hcl.Range{})
 		v.At = at
 	case Length:
 	default:

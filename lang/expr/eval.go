@@ -2,7 +2,6 @@ package expr
 
 import (
 	"math/big"
-	"strings"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -248,21 +247,13 @@ func comesFrom(f *finding.Finding, v Value) {
 // unreadable refuses a text that was used as a length at some place.
 func (e evaluator) unreadable(v Value, err *length.SyntaxError, used source.Range) Value {
 	at, caret := v.place(err.Offset, used)
-	f := e.Findings.Errorf("unreadable-length", at, err.Mend, "%q is no length: %s", v.Text, sentence(err.Reason))
+	f := e.Findings.Errorf("unreadable-length", at, err.Mend, "%q is no length: %s", v.Text, err.Sentence())
 	f.Caret = caret
 	if !overlap(at, used) {
 		f.Also(used, "it is used here")
 	}
 	comesFrom(f, v)
 	return Value{}
-}
-
-// sentence ends a reason, which may be a question.
-func sentence(reason string) string {
-	if strings.HasSuffix(reason, "?") {
-		return reason
-	}
-	return reason + "."
 }
 
 func overlap(a, b source.Range) bool {

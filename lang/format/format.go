@@ -14,6 +14,7 @@ package format
 
 import (
 	"bytes"
+	"errors"
 	"regexp"
 
 	"github.com/hashicorp/hcl/v2"
@@ -39,8 +40,7 @@ func Format(f source.File) ([]byte, finding.List) {
 	tokens, _ := hclsyntax.LexConfig(f.Text, f.Name, hcl.InitialPos)
 	words := wordsOf(gaps(split(tokens), body), len(tokens))
 	if !align(words) {
-		first := source.Pos{Line: 1, Column: 1}
-		findings.Errorf("file-too-large", source.Range{File: f.Name, Start: first, End: first}, "split the description into several files",
+		findings.Errorf("file-too-large", source.Start(f.Name), "split the description into several files",
 			"Laid out, the file would be larger than %d bytes, which is the most that is read.", lang.MaxFileBytes)
 		return nil, findings
 	}
@@ -94,4 +94,16 @@ func align(words hclwrite.Tokens) bool {
 	room := limit(lang.MaxFileBytes)
 	_, err := f.WriteTo(&room) // sets the spaces on its way
 	return err == nil
+}
+
+// limit is a writer that takes so many bytes and no more.
+type limit int
+
+var errLimit = errors.New("longer than the limit")
+
+func (l *limit) Write(p []byte) (int, error) {
+	if *l -= limit(len(p)); *l < 0 {
+		return 0, errLimit
+	}
+	return len(p), nil
 }

@@ -1,8 +1,6 @@
 package format
 
 import (
-	"errors"
-
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/hashicorp/hcl/v2/hclwrite"
 )
@@ -40,16 +38,4 @@ func endsValue(t hclsyntax.TokenType) bool {
 		return true
 	}
 	return false
-}
-
-// limit is a writer that takes so many bytes and no more.
-type limit int
-
-var errLimit = errors.New("longer than the limit")
-
-func (l *limit) Write(p []byte) (int, error) {
-	if *l -= limit(len(p)); *l < 0 {
-		return 0, errLimit
-	}
-	return len(p), nil
 }

@@ -20,6 +20,14 @@ type SyntaxError struct {
 
 func (e *SyntaxError) Error() string { return e.Reason }
 
+// Sentence is the reason, which may be a question, with what ends a sentence.
+func (e *SyntaxError) Sentence() string {
+	if strings.HasSuffix(e.Reason, "?") {
+		return e.Reason
+	}
+	return e.Reason + "."
+}
+
 // Parse reads a length as a tape is read; the package comment has the grammar.
 // An amount without a unit is counted in bare. The result is rounded to the
 // nearest nanometre, halves away from zero, and is within [Max] of zero.

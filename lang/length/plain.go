@@ -26,7 +26,7 @@ func Plain(l Length, u Unit, step Length) string {
 	}
 	const finest, thousandth = Inch / 64, Inch / 1000
 	near := Round(l, inchFraction(step))
-	if off := max(l-near, near-l); 2*off < thousandth && (near != 0 || l == 0) {
+	if off := Apart(l, near); 2*off < thousandth && (near != 0 || l == 0) {
 		return Show(near, u, step)
 	}
 	if l%finest == 0 {

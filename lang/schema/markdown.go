@@ -58,10 +58,7 @@ func heading(number string) string { return strings.Repeat("#", strings.Count(nu
 
 func sentences(b, parent *Block) string {
 	out := finding.Capital(b.Doc) + "."
-	switch {
-	case b.Judged != "":
-		out += " **It is judged; " + b.Judged + ".**"
-	case b.Later:
+	if b.Later {
 		out += " **Read and checked, but nothing is made of it yet.**"
 	}
 	switch {
@@ -95,18 +92,10 @@ func (r *reference) attrs(attrs []Attr) {
 
 // attr writes the row of an attribute, and those of its fields under it.
 func (r *reference) attr(of string, a Attr) {
-	r.line("| `%s%s` | %s | %s | `%s` | %s |", of, a.Name, typeWords(a), defaultWords(a), cell(a.Sample()), meaning(a))
+	r.line("| `%s%s` | %s | %s | `%s` | %s |", of, a.Name, typeWords(a), defaultWords(a), cell(a.Sample()), cell(a.Doc))
 	for _, field := range a.Fields {
 		r.attr(a.Name+".", field)
 	}
-}
-
-func meaning(a Attr) string {
-	out := cell(a.Doc)
-	if a.Later {
-		out = strings.TrimSpace(out + " (nothing is made of it yet)")
-	}
-	return out
 }
 
 func typeWords(a Attr) string {

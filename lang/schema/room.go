@@ -87,14 +87,14 @@ var vent = &Block{
 	Kind: "vent", Named: true,
 	Doc: "an opening in the wall that air must reach",
 	Attrs: []Attr{
-		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor; or below the line, see `heights_from`"},
+		onWall,
 		{Name: "width", Type: Length, Required: true},
 		{Name: "height", Type: Length, Required: true},
 		{Name: "clearance", Type: Reach, Default: "0in", Metric: "0mm", Doc: "all round in an opening"},
 		{Name: "stands_out", Type: Reach, Default: "0in", Metric: "0mm", Doc: "from the wall's face"},
-		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Doc: "how panels let it through: with wood all round it, or open to an edge, where a pipe keeps a round end (slot) or not (notch)"},
-		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Doc: "the edge of the panel that a slot or notch is open to"},
-		{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Doc: "radius of the corners of its openings"},
+		cut,
+		openTo,
+		openingCorner,
 	},
 }
 
@@ -105,17 +105,25 @@ var wallOutlet = &Block{
 }
 
 var wallBox = []Attr{
-	{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor; or below the line, see `heights_from`"},
+	onWall,
 	{Name: "box", Type: Object, Doc: "the box in the wall", Fields: boxFields},
 	{Name: "cover", Type: Object, Doc: "its cover plate", Fields: coverFields},
 	{Name: "clearance", Type: Reach, Default: "1/16in", Metric: "2mm", Doc: "between box and opening, all round"},
 	{Name: "stands_out", Type: Reach, Default: "0in", Metric: "0mm", Doc: "from the wall's face"},
-	{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Doc: "how panels let it through: with wood all round it, or open to an edge, where a pipe keeps a round end (slot) or not (notch)"},
-	{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Doc: "the edge of the panel that a slot or notch is open to"},
-	{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Doc: "radius of the corners of its openings"},
+	cut,
+	openTo,
+	openingCorner,
 	{Name: "extender", Type: Flag, Default: "false", Doc: "a ring brings its front out to the face of the board that it is used through"},
 	wires,
 }
+
+// What all that stands in a wall says of its place and of its openings.
+var (
+	onWall        = Attr{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor; or below the line, see `heights_from`"}
+	cut           = Attr{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Doc: "how panels let it through: with wood all round it, or open to an edge, where a pipe keeps a round end (slot) or not (notch)"}
+	openTo        = Attr{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Doc: "the edge of the panel that a slot or notch is open to"}
+	openingCorner = Attr{Name: "corner", Type: Reach, Default: "0in", Metric: "0mm", Doc: "radius of the corners of its openings"}
+)
 
 // wires are what a box holds, for the count of its fill.
 var wires = Attr{Name: "wires", Type: Object, Doc: "what the box holds, each conductor that ends or is spliced in it or passes through", Fields: []Attr{
@@ -152,13 +160,13 @@ var stub = &Block{
 	Kind: "stub", Named: true,
 	Doc: "a pipe end that stands out of the wall",
 	Attrs: []Attr{
-		{Name: "at", Type: Pair, Required: true, Doc: "its centre: along the wall from its left end, and above the floor; or below the line, see `heights_from`"},
+		onWall,
 		{Name: "diameter", Type: Length, Required: true, Doc: "outside, over the largest fitting that must pass"},
 		{Name: "size", Type: Length, Doc: "that the pipe is sold as, of a drain"},
 		{Name: "carries", Type: Choice, Choices: []string{"water", "drain"}, Doc: "what runs in it"},
 		{Name: "stands_out", Type: Length, Required: true, Doc: "from the wall's face"},
 		{Name: "clearance", Type: Reach, Default: "1/8in", Metric: "3mm", Doc: "between pipe and opening, all round"},
-		{Name: "cut", Type: Choice, Choices: []string{"hole", "slot", "notch"}, Default: "hole", Doc: "how panels let it through: with wood all round it, or open to an edge, where a pipe keeps a round end (slot) or not (notch)"},
-		{Name: "open_to", Type: Choice, Choices: []string{"bottom", "top", "rear", "front", "left", "right"}, Default: "bottom", Doc: "the edge of the panel that a slot or notch is open to"},
+		cut,
+		openTo,
 	},
 }

@@ -8,14 +8,11 @@ import "fmt"
 
 // Block is one kind of block.
 type Block struct {
-	Kind  string
-	Named bool // carries one label, its name
-	Once  bool // at most one in its parent
-	Free  bool // any attribute name (given)
-	Later bool // read and checked, but nothing is made of it yet
-	// Judged says what is not made yet of a block that rules judge; it is empty of
-	// one that nothing looks at.
-	Judged string
+	Kind   string
+	Named  bool // carries one label, its name
+	Once   bool // at most one in its parent
+	Free   bool // any attribute name (given)
+	Later  bool // read and checked, but nothing is made of it yet
 	Doc    string
 	Attrs  []Attr
 	Blocks []*Block
@@ -34,7 +31,6 @@ type Attr struct {
 	Choices  []string // of Choice
 	Refs     []string // of Ref: the kinds of block that it may name
 	Fields   []Attr   // of Object
-	Later    bool     // read and checked, but nothing is made of it yet
 	Doc      string
 }
 

@@ -19,6 +19,12 @@ type Range struct {
 	Start, End Pos
 }
 
+// Start is the place where a file begins.
+func Start(file string) Range {
+	p := Pos{Line: 1, Column: 1}
+	return Range{File: file, Start: p, End: p}
+}
+
 // IsZero reports whether the range points nowhere.
 func (r Range) IsZero() bool { return r == Range{} }
 

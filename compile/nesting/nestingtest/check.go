@@ -3,6 +3,7 @@
 package nestingtest
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -155,7 +156,7 @@ func strips(boxes []geom.Rect, in geom.Rect, kerf geom.Length, stages int, along
 		next = 0
 	}
 	boxes = slices.Clone(boxes)
-	slices.SortFunc(boxes, func(a, b geom.Rect) int { return int(span(a).Lo - span(b).Lo) })
+	slices.SortFunc(boxes, func(a, b geom.Rect) int { return cmp.Compare(span(a).Lo, span(b).Lo) })
 	from := 0
 	far := span(boxes[0])
 	for i := 1; i <= len(boxes); i++ {
