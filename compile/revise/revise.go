@@ -5,8 +5,8 @@ package revise
 
 import (
 	"slices"
-	"sync"
 
+	"barwright/compile/atonce"
 	"barwright/compile/model"
 	"barwright/compile/reuse"
 )
@@ -31,11 +31,11 @@ func Compare(old, new *model.Model, o Options) *model.Revision {
 	r := &model.Revision{Old: old, New: new, Cut: o.Cut != nil}
 	pair := reuse.Open(old, new, o.Within)
 	var w *ways
-	var beside sync.WaitGroup // values and parts do not need each other
-	beside.Go(func() { r.Changes, w = changes(old, new) })
 	var notes []string
-	r.Fates, notes = fates(pair, o)
-	beside.Wait()
+	atonce.All( // values and parts do not need each other
+		func() { r.Changes, w = changes(old, new) },
+		func() { r.Fates, notes = fates(pair, o) },
+	)
 	if w == nil {
 		r.Notes = append(r.Notes, keepsNoValues)
 	}

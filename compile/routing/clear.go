@@ -39,7 +39,7 @@ func barOf(a, b geom.Point) bar {
 	return bar{float64(a.X), float64(a.Y), float64(b.X), float64(b.Y)}
 }
 
-// pieces is how many chords an arc takes.
+// chordsOf is how many chords an arc takes.
 func chordsOf(radius, turn float64) float64 {
 	return max(1, math.Ceil(math.Abs(turn)/(2*math.Acos(max(0, 1-chordSag/radius)))))
 }

@@ -32,19 +32,7 @@ func work(number int) router.Request {
 	}
 	r.Shape = r.Shape.Shift(geom.Point{X: d.length(-70*mm, 70*mm), Y: d.length(0, 20*mm)})
 	r.Open = d.open(kindOf(number), lies)
-	r.Stock = r.Shape.Grow(r.Tool.Diameter + d.length(5*mm, 200*mm))
-	for _, e := range r.Open {
-		switch e {
-		case model.Bottom:
-			r.Stock.Y.Lo = r.Shape.Y.Lo
-		case model.RightEdge:
-			r.Stock.X.Hi = r.Shape.X.Hi
-		case model.Top:
-			r.Stock.Y.Hi = r.Shape.Y.Hi
-		case model.LeftEdge:
-			r.Stock.X.Lo = r.Shape.X.Lo
-		}
-	}
+	r.Stock = routertest.Around(r.Shape, r.Tool.Diameter+d.length(5*mm, 200*mm), r.Open)
 	if r.Tool.Relief == "none" {
 		r.Corner = min(width/2, pick(d, 0, 0, r.Tool.Diameter/2+mm/10, r.Tool.Diameter))
 	}

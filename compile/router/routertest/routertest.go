@@ -73,23 +73,20 @@ func draw(t *rapid.T) router.Request {
 	if r.Tool.Relief != "none" {
 		wall += r.Tool.Diameter / 2
 	}
-	r.Stock = r.Shape.Grow(span(t, "wall", wall, 200*mm))
-	for _, e := range open {
-		switch e {
-		case model.Bottom:
-			r.Stock.Y.Lo = r.Shape.Y.Lo
-		case model.RightEdge:
-			r.Stock.X.Hi = r.Shape.X.Hi
-		case model.Top:
-			r.Stock.Y.Hi = r.Shape.Y.Hi
-		case model.LeftEdge:
-			r.Stock.X.Lo = r.Shape.X.Lo
-		}
-	}
+	r.Stock = Around(r.Shape, span(t, "wall", wall, 200*mm), open)
 	r.Corner = rapid.SampledFrom([]router.Length{0, 0, r.Tool.Diameter/2 + mm/10, r.Tool.Diameter, min(width, height) / 2}).Draw(t, "corner")
 	r.Corner = min(r.Corner, width/2, height/2)
 	r.Depth = span(t, "depth", mm, 12*mm)
 	return r
+}
+
+// Around is the wood about a recess, so much wider on its closed sides; the open ones lie on its edge.
+func Around(shape geom.Rect, wall router.Length, open []model.Edge) geom.Rect {
+	stock := shape.Grow(wall)
+	for _, e := range open {
+		stock = e.Onward(stock, -wall)
+	}
+	return stock
 }
 
 func drawTool(t *rapid.T) model.Tool {

@@ -137,7 +137,7 @@ func insides(b *rule.Build, reach geom.Length) map[string]*interior {
 	bodies := append(bodiesOf(b), wallBodies(b)...)
 	for i := range b.Runs {
 		run := &b.Runs[i]
-		before := beforeFronts(b, run, bodies, reach)
+		before := beforeFronts(run, bodies, reach)
 		for j := range run.Boxes {
 			if box := &run.Boxes[j]; box.Kind == model.Cabinet {
 				in := &interior{box: box, before: before, reach: reach}
@@ -154,7 +154,7 @@ func insides(b *rule.Build, reach geom.Length) map[string]*interior {
 }
 
 // beforeFronts are the bodies of others that stand close before the fronts of a run.
-func beforeFronts(b *rule.Build, run *model.Run, bodies []body, reach geom.Length) []seen {
+func beforeFronts(run *model.Run, bodies []body, reach geom.Length) []seen {
 	fronts := geom.Frame{Origin: run.Frame.At(0, run.Depth), Turn: run.Frame.Turn}
 	whole := geom.Rect{X: geom.Span{Hi: run.Length}, Y: geom.Span{Hi: run.Height}}
 	var others []body

@@ -192,7 +192,7 @@ func moveClear(b *rule.Build, s *strip) string {
 		if by < 0 {
 			to, size = length.Down(at[axis]+by, b.Marks), -by
 		}
-		over := max(to-at[axis]-by, at[axis]+by-to)
+		over := length.Apart(to, at[axis]+by)
 		if best != "" && size >= least || !staysClear(b, s.let, longer(move, over)) {
 			continue
 		}

@@ -24,10 +24,7 @@ func heavyPiece(b *rule.Build) {
 }
 
 func heavyBox(b *rule.Build, box *model.Box) {
-	kg := 0.0
-	for _, p := range b.FastIn(box.Key()) {
-		kg += b.Mass(p)
-	}
+	kg := b.Together(b.FastIn(box.Key()))
 	if most := b.Number(b.Limits, "lift"); kg > most {
 		block := b.Block(box.Key())
 		f := b.Findings.Notef("heavy-piece", block.Head, "%s weighs %s without its fronts, drawers and loose shelves; two carry %s.",

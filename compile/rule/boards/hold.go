@@ -15,17 +15,11 @@ import (
 // driverRoom is kept beside a side for what drives a screw; common practice.
 const driverRoom = length.Inch
 
-// wallOf is the wall that a run stands along or out from.
-func wallOf(b *rule.Build, run *model.Run) *model.Wall {
-	i := slices.IndexFunc(b.Room.Walls, func(w model.Wall) bool { return w.Name == run.Wall })
-	return &b.Room.Walls[i]
-}
-
 // screwedToStuds calls for each run whose boxes are to be screwed to studs.
 func screwedToStuds(b *rule.Build, look func(*model.Run, *model.Wall)) {
 	for i := range b.Runs {
 		run := &b.Runs[i]
-		if wall := wallOf(b, run); run.Along && wall.Backing == "studs" && b.Ref(b.Block("run."+run.Name), "wall_screws") != nil {
+		if wall := b.WallNamed(run.Wall); run.Along && wall.Backing == "studs" && b.Ref(b.Block("run."+run.Name), "wall_screws") != nil {
 			look(run, wall)
 		}
 	}
@@ -46,11 +40,7 @@ func studsUnknown(b *rule.Build) {
 // the one of each run that lacks most.
 func studsCaught(b *rule.Build) {
 	screwedToStuds(b, func(run *model.Run, wall *model.Wall) {
-		c := catching{Build: b, run: run, wall: wall, wanted: b.Count(b.Limits, "studs_each"), usual: usualSpacing(wall.Studs)}
-		for _, at := range wall.Studs {
-			u, _ := run.Frame.Local(wall.Frame.At(at, 0))
-			c.studs = append(c.studs, u)
-		}
+		c := catching{Build: b, run: run, wall: wall, studs: b.StudsBehind(run), wanted: b.Count(b.Limits, "studs_each"), usual: usualSpacing(wall.Studs)}
 		if len(c.studs) > 0 {
 			c.judge()
 		}

@@ -43,10 +43,7 @@ func machines(b *rule.Build) (all []machine) {
 
 // place is where the text says something of a router, or its head where it is left out.
 func (r machine) place(name string) source.Range {
-	if a := r.block.Attr(name); a != nil {
-		return a.Expr.At
-	}
-	return r.block.Head
+	return r.block.Said(name)
 }
 
 func spindleSpeed(b *rule.Build) {

@@ -78,8 +78,7 @@ func floorNotFlat(b *rule.Build) {
 	near, nearOver, far, farOver := flat("near"), flat("near_over"), flat("far"), flat("far_over")
 	var worst *uneven
 	judge := func(p, q *model.FloorReading, may func(apart float64) (length.Length, bool)) {
-		u := uneven{a: p, b: q, apart: math.Hypot(float64(p.At.X-q.At.X), float64(p.At.Y-q.At.Y)), differ: p.Z - q.Z}
-		u.differ = max(u.differ, -u.differ)
+		u := uneven{a: p, b: q, apart: math.Hypot(float64(p.At.X-q.At.X), float64(p.At.Y-q.At.Y)), differ: length.Apart(p.Z, q.Z)}
 		most, judged := may(u.apart)
 		if u.may = most; judged && u.differ > most && (worst == nil || u.differ-most > worst.differ-worst.may) {
 			worst = &u

@@ -9,7 +9,6 @@ import (
 	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
-	"barwright/lang/source"
 )
 
 // stretch is a part of a bar top's overhang that has no steel under it.
@@ -51,22 +50,12 @@ func barTopSpansTooFar(b *rule.Build) {
 		if !where.between {
 			have, may = span/2, most/2
 		}
-		f := b.Findings.Warnf("bar-top-spans-too-far", t.spacedBy(), moreSupports(b, &t, most),
+		f := b.Findings.Warnf("bar-top-spans-too-far", t.supports.Said("at", "end", "count"), moreSupports(b, &t, most),
 			"Bar top %s spans %s %s, and %s spans %s there at most: %s too far.",
 			t.top.Name, b.Show(have), where.words, stuff(b, t.slab), b.Show(may), b.Show(have-may))
 		f.Also(t.slab.Head, "the slab")
 		b.LimitOf(f, "bar_span")
 	}
-}
-
-// spacedBy is what says where the supports stand.
-func (t *bar) spacedBy() source.Range {
-	for _, name := range []string{"at", "end", "count"} {
-		if a := t.supports.Attr(name); a != nil {
-			return a.Expr.At
-		}
-	}
-	return t.supports.Head
 }
 
 // moreSupports is the mend for a top that spans too far: how many plates do,

@@ -47,10 +47,8 @@ func naming(b *rule.Build, g *grip, s *lang.Block) string {
 
 // written is the text of a range; empty where nothing is written.
 func written(b *rule.Build, at source.Range) string {
-	for _, f := range b.Source.Files {
-		if f.Name == at.File {
-			return string(f.Text[at.Start.Byte:at.End.Byte])
-		}
+	if text := b.Source.Files.Text(at.File); text != nil {
+		return string(text[at.Start.Byte:at.End.Byte])
 	}
 	return ""
 }

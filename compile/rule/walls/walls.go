@@ -52,7 +52,7 @@ type lean struct {
 	may       length.Length
 }
 
-func (l *lean) by() length.Length { return max(l.high.Value-l.low.Value, l.low.Value-l.high.Value) }
+func (l *lean) by() length.Length { return length.Apart(l.high.Value, l.low.Value) }
 
 // wallOutOfPlumb looks up and down each wall at all places that it was read at, and notes
 // where it leans most.
