@@ -11,7 +11,6 @@ import (
 	"barwright/cmd/barwright/folder"
 	"barwright/compile"
 	"barwright/compile/model"
-	"barwright/compile/nesting"
 	"barwright/lang/finding"
 )
 
@@ -34,56 +33,6 @@ in the order of their names here.
 		},
 		run: build,
 	}
-}
-
-func checkCommand() command {
-	return command{
-		name: "check", args: "PATH...", about: "look for mistakes, write nothing",
-		help: "Compiles each PATH and prints what is wrong with it.\n",
-		flags: func(f *pflag.FlagSet, o *options) {
-			inputFlags(f, o)
-			layoutFlag(f, o)
-			findingFlags(f, o)
-		},
-		run: func(o options, std streams) int {
-			return each(o, std, compile.Job.Check, func(*result) error { return nil })
-		},
-	}
-}
-
-// inputFlags are those of every command that compiles a description.
-func inputFlags(f *pflag.FlagSet, o *options) {
-	f.StringArrayVar(&o.set, "set", nil, "give a given another value: `NAME=VALUE`")
-	f.StringArrayVar(&o.setFiles, "set-file", nil, "give givens the values in `FILE`: NAME = VALUE, a line each")
-}
-
-// layouts are how long is searched for layouts of sheets.
-var layouts = []string{"quick", "long"}
-
-func layoutFlag(f *pflag.FlagSet, o *options) {
-	f.StringVar(&o.layout, "layout", "quick", "search for layouts of sheets as long as `quick|long`; long takes some seconds a board")
-}
-
-func (o options) effort() compile.Effort {
-	if o.layout == "long" {
-		return nesting.Long
-	}
-	return nesting.Quick
-}
-
-// unusable says what is wrong with the inputs, empty where nothing is.
-func (o options) unusable() string {
-	for _, flag := range []struct {
-		name string
-		args []string
-	}{{"--set", o.set}, {"--set-old", o.setOld}, {"--set-new", o.setNew}} {
-		for _, arg := range flag.args {
-			if name, value, ok := strings.Cut(arg, "="); !ok || name == "" || strings.TrimSpace(value) == "" {
-				return fmt.Sprintf("%s %q is not NAME=VALUE", flag.name, arg)
-			}
-		}
-	}
-	return ""
 }
 
 // build compiles every build and writes those without errors.

@@ -7,12 +7,12 @@ import (
 	"fmt"
 	"io"
 	"slices"
-	"sync"
 
 	"github.com/spf13/pflag"
 
 	"barwright/cmd/barwright/inplace"
 	"barwright/compile"
+	"barwright/compile/atonce"
 	"barwright/compile/model"
 	"barwright/compile/revise"
 	"barwright/compile/view"
@@ -92,7 +92,7 @@ func (o options) misfit() string {
 // solveSides reads and solves both builds, at the same time.
 func (o options) solveSides(from *[2]side) (out [2]result, err error) {
 	var errs [2]error
-	atOnce(func(i int) {
+	atonce.Each(2, func(i int) {
 		own := o
 		own.set = slices.Concat(o.set, [...][]string{o.setOld, o.setNew}[i])
 		out[i], errs[i] = own.readSide(&from[i])
@@ -103,7 +103,7 @@ func (o options) solveSides(from *[2]side) (out [2]result, err error) {
 	if err != nil {
 		return out, err
 	}
-	atOnce(func(i int) {
+	atonce.Each(2, func(i int) {
 		b := &out[i]
 		if b.model == nil {
 			*b = solved(b.path, b.src, b.findings, compile.Priced)
@@ -113,15 +113,6 @@ func (o options) solveSides(from *[2]side) (out [2]result, err error) {
 		}
 	})
 	return out, nil
-}
-
-// atOnce does something for each of two builds.
-func atOnce(do func(i int)) {
-	var both sync.WaitGroup
-	for i := range 2 {
-		both.Go(func() { do(i) })
-	}
-	both.Wait()
 }
 
 // overrideSides sets what the command line does: a given that only one of two builds has

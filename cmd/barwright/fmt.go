@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"fmt"
-	"os"
 	"path/filepath"
 
 	"github.com/spf13/pflag"
@@ -58,14 +57,7 @@ func descriptions(path string) ([]string, error) {
 	if path == standardInput {
 		return []string{path}, nil
 	}
-	info, err := os.Stat(path)
-	if err != nil || !info.IsDir() {
-		return []string{path}, err
-	}
-	names, err := filepath.Glob(filepath.Join(escapeGlob(path), "*.hcl"))
-	if err == nil && len(names) == 0 {
-		err = fmt.Errorf("%s: the folder has no *.hcl files", path)
-	}
+	names, _, err := filesOf(path)
 	return names, err
 }
 

@@ -111,16 +111,16 @@ func layOutList(o options, std streams) int {
 
 // job is what the command line asks for; wrong says what is amiss with it.
 func (o options) job() (j cutplan.Job, wrong string) {
-	l, unit := &o.listing, length.Inches
+	l := &o.listing
 	if wrong = o.unlisted(); wrong != "" {
 		return j, wrong
 	}
-	j.Build = model.Build{Unit: unit, Marks: length.Inch / 32}
+	j.Build = model.Build{Unit: length.Inches, Marks: length.Inch / 32}
 	kerf := "1/8"
 	if o.unit == length.Millimetres.String() {
 		j.Build, kerf = model.Build{Unit: length.Millimetres, Marks: length.Millimetre / 2}, "3.2"
 	}
-	unit = j.Build.Unit
+	unit := j.Build.Unit
 	j.Build.Name = listName(o.args[0])
 	for _, f := range []struct {
 		flag, text string
@@ -170,7 +170,7 @@ func (o options) unlisted() string {
 	case !slices.Contains(starter.Units(), o.unit):
 		return fmt.Sprintf("--unit %q is none of %s", o.unit, strings.Join(starter.Units(), ", "))
 	case !slices.Contains(layouts, o.layout):
-		return fmt.Sprintf("--layout is %s, not %q", strings.Join(layouts, " or "), o.layout)
+		return o.noLayout()
 	case sheets && len(l.sticks) > 0:
 		return "a list is cut from sheets or from sticks; lay it out twice for both"
 	case !sheets && len(l.sticks) == 0:

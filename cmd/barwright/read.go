@@ -35,6 +35,14 @@ func hclFiles(dir string) []string {
 	return names
 }
 
+// folderOf is the folder that a build's files lie in, whether or not they are there.
+func folderOf(path string) string {
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return path
+	}
+	return filepath.Dir(path)
+}
+
 // readPath reads the files of one build. Their names are those inside the
 // folder, so that nothing written depends on where the folder lies. A file that
 // is named may lie anywhere; those of a folder are kept inside its tree.

@@ -62,7 +62,7 @@ func each(o options, std streams, compiled jobCompiler, use func(*result) error)
 	case o.paper != "" && !slices.Contains(paper.Names[:], o.paper):
 		return misuse(std, fmt.Sprintf("--paper is %s, not %q", strings.Join(paper.Names[:], " or "), o.paper))
 	case o.layout != "" && !slices.Contains(layouts, o.layout):
-		return misuse(std, fmt.Sprintf("--layout is quick or long, not %q", o.layout))
+		return misuse(std, o.noLayout())
 	}
 	if text := o.unusable(); text != "" {
 		return misuse(std, text)

@@ -37,11 +37,3 @@ func holdsPage(name string) bool {
 	head, err := io.ReadAll(io.LimitReader(f, 1<<10))
 	return err == nil && revision.IsPage(head)
 }
-
-// folderOf is the folder that a build's files lie in.
-func folderOf(path string) string {
-	if info, err := os.Stat(path); err == nil && info.IsDir() {
-		return path
-	}
-	return filepath.Dir(path)
-}

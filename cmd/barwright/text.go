@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"path/filepath"
 	"slices"
 
 	"barwright/lang"
@@ -38,11 +37,6 @@ func (o options) look(path string) (t text, places []string) {
 		t = text{err: err}
 	}
 	return t, places
-}
-
-// place is where a file of a tree lies, as open would find it.
-func (t *tree) place(name string) string {
-	return filepath.Join(t.root.Name(), filepath.FromSlash(t.from), filepath.FromSlash(name))
 }
 
 // same reports whether nothing has changed.

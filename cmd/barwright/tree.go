@@ -92,6 +92,11 @@ func (t *tree) open(name string) ([]byte, error) {
 	return readSteady(name, f)
 }
 
+// place is where a file lies, as open would find it.
+func (t *tree) place(name string) string {
+	return filepath.Join(t.root.Name(), filepath.FromSlash(t.from), filepath.FromSlash(name))
+}
+
 // own reads one of the description's own files, which named says that the
 // command line names.
 func (t *tree) own(name string, named bool) ([]byte, error) {

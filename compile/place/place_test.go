@@ -12,6 +12,7 @@ import (
 
 	"barwright/compile/edittest"
 	"barwright/compile/geom"
+	"barwright/compile/manybuild"
 	"barwright/compile/model"
 	"barwright/compile/rule"
 	"barwright/compile/rule/all"
@@ -247,7 +248,7 @@ func TestSplit(t *testing.T) {
 
 // TestTooMany: beyond the bound nothing is said of the order but that.
 func TestTooMany(t *testing.T) {
-	b := many(t, most+25)
+	b := built(t, manybuild.Files(most, "in", 1))
 	Order(b)
 	if f := found(b); len(b.Setting.Steps) > 0 || len(f) != 1 || f[0].Slug != "setting-not-judged" {
 		t.Errorf("%+v", f)

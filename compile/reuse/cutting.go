@@ -3,10 +3,10 @@ package reuse
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/lang/finding"
 )
 
 // openings tells of openings and notches to cut, one step for each.
@@ -106,10 +106,7 @@ func (w *words) growth(from, to *cut, ways [4]string) string {
 			sides = append(sides, w.show(l)+" "+ways[i])
 		}
 	}
-	if n := len(sides); n > 1 {
-		return strings.Join(sides[:n-1], ", ") + " and " + sides[n-1]
-	}
-	return strings.Join(sides, "")
+	return finding.Listed(sides)
 }
 
 // drills tells of bores to drill, and of those that only lack their countersink.

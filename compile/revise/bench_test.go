@@ -1,74 +1,48 @@
 package revise
 
 import (
-	"fmt"
+	"strings"
 	"testing"
 
-	"barwright/compile/geom"
+	"barwright/compile/manybuild"
 	"barwright/compile/model"
 	"barwright/lang/length"
 )
 
-// synthetic is a model of 40 runs of 25 cabinets, each with 45 values and two doors, of
-// which the first of each run has a width in inches.
-func synthetic(first int) *model.Model {
-	m := &model.Model{Build: model.Build{Unit: length.Inches, Marks: length.Inch / 32}}
-	say := func(name string, kind model.AnswerKind, origin model.Origin, text string, from ...string) {
-		v := model.Value{Name: name, Kind: kind, Text: text, Origin: origin, From: from}
-		if origin != model.FromSolving {
-			v.Written = text
-		}
-		m.Values = append(m.Values, v)
+// BenchmarkCompare compares two builds of 1 000 cabinets, no two alike, which differ in
+// the width of one of them, or in the height of all; the latter is tried both ways.
+func BenchmarkCompare(b *testing.B) {
+	files := manybuild.Files(1000, "in", 1)
+	const cabinet = "cabinet \"c500\" {\n    width = "
+	base := mustBuild(b, files)
+	wider := mustBuild(b, edited(b, files, cabinet, cabinet+"0.5 + "))
+	lower := mustBuild(b, edited(b, files, "height   = 34.5", "height   = 34"))
+	for _, test := range []struct {
+		name     string
+		old, new *model.Model
+	}{{"one_wider", base, wider}, {"all_lower", base, lower}, {"all_higher", lower, base}} {
+		b.Run("1000_cabinets/"+test.name, func(b *testing.B) {
+			b.ReportAllocs()
+			var r *model.Revision
+			for b.Loop() {
+				r = Compare(test.old, test.new, Options{Within: length.Inch / 64})
+			}
+			for kind := model.Unchanged; kind <= model.Dropped; kind++ {
+				b.ReportMetric(float64(r.Count(kind)), strings.ReplaceAll(kind.String(), " ", "_"))
+			}
+		})
 	}
-	say("carcass.base", model.AsBlock, model.FromText, "")
-	say("carcass.base.depth", model.AsLength, model.FromText, "24 in")
-	for r := range 40 {
-		run := model.Run{Name: fmt.Sprintf("r%d", r)}
-		key := "run." + run.Name
-		say(key, model.AsBlock, model.FromText, "")
-		say(key+".carcass", model.AsReference, model.FromText, "carcass.base")
-		var widths []string
-		at := 0
-		for b := range 25 {
-			wide := 20
-			if b == 0 {
-				wide = first
-			}
-			name := fmt.Sprintf("c%d_%d", r, b)
-			block := "cabinet." + name
-			say(block, model.AsBlock, model.FromText, "", key)
-			say(block+".width", model.AsLength, model.FromText, fmt.Sprintf("%d in", wide))
-			say(block+".left", model.AsLength, model.FromSolving, fmt.Sprintf("%d in", at), widths...)
-			say(block+".right", model.AsLength, model.FromSolving, fmt.Sprintf("%d in", at+wide), block+".left", block+".width")
-			for i := range 42 {
-				say(fmt.Sprintf("%s.other_%d", block, i), model.AsNumber, model.FromDefault, "7")
-			}
-			widths = append(widths[:len(widths):len(widths)], block+".width")
-			u := geom.Span{Lo: model.Length(at) * length.Inch, Hi: model.Length(at+wide) * length.Inch}
-			hull := geom.Box{U: u, V: geom.Span{Hi: 24 * length.Inch}, Z: geom.Span{Hi: 34 * length.Inch}}
-			box := model.Box{Kind: model.Cabinet, Name: name, Hull: hull, Inside: hull}
-			for i := range 2 {
-				box.Fronts = append(box.Fronts, model.Front{Name: fmt.Sprintf("door %d", i), Place: hull, Hinges: []model.Length{u.Hi, 2 * u.Hi}})
-			}
-			for range 8 {
-				box.Legs = append(box.Legs, hull)
-			}
-			run.Boxes = append(run.Boxes, box)
-			at += wide
-		}
-		m.Runs = append(m.Runs, run)
-	}
-	return m
 }
 
-// BenchmarkChanges compares 46 000 values and as many places of two builds, of which
-// nearly every place differs.
+// BenchmarkChanges compares the values and places of such builds alone: of nearly all cabinets
+// something moved, or nothing did.
 func BenchmarkChanges(b *testing.B) {
-	for name, first := range map[string]int{"all_moved": 21, "nothing": 20} {
-		old, new := synthetic(20), synthetic(first)
+	files := manybuild.Files(1000, "in", 1)
+	base, lower := mustBuild(b, files), mustBuild(b, edited(b, files, "height   = 34.5", "height   = 34"))
+	for name, other := range map[string]*model.Model{"all_lower": lower, "nothing": base} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				changes(old, new)
+				changes(base, other)
 			}
 		})
 	}

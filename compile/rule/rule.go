@@ -7,6 +7,7 @@ package rule
 
 import (
 	"reflect"
+	"slices"
 
 	"barwright/compile/model"
 	"barwright/compile/values"
@@ -68,6 +69,14 @@ func Once[T any](b *Build, work func(*Build) T) T {
 	}
 	return b.shared[key].(T)
 }
+
+// LimitsSay reports whether the limits state one of some attributes.
+func (b *Build) LimitsSay(names ...string) bool {
+	return slices.ContainsFunc(names, func(name string) bool { return b.Limits.Attr(name) != nil })
+}
+
+// WiredByCode reports whether the build is held to the published rules of wiring.
+func (b *Build) WiredByCode() bool { return b.Text(b.Limits, "wiring") == "nec" }
 
 // LimitOf shows where a finding's limit comes from, where the text states it.
 func (b *Build) LimitOf(f *finding.Finding, name string) {

@@ -1,9 +1,11 @@
 package spacing
 
 import (
+	"cmp"
 	"slices"
 
 	"barwright/compile/geom"
+	"barwright/lang/length"
 )
 
 // ground is where things may stand: marks in free spans, and fixed places.
@@ -18,7 +20,7 @@ type ground struct {
 func (a *Ask) ground(mark Length) ground {
 	g := ground{whole: a.Stretch, within: a.Stretch, mark: mark, fixed: a.Fixed}
 	closed := slices.Clone(a.Closed)
-	slices.SortStableFunc(closed, func(x, y Closed) int { return int(max(-1, min(1, x.Span.Lo-y.Span.Lo))) })
+	slices.SortStableFunc(closed, func(x, y Closed) int { return cmp.Compare(x.Span.Lo, y.Span.Lo) })
 	at := a.Stretch.Lo
 	for _, c := range closed {
 		if c.Span.Size() <= 0 || c.Span.Hi <= at || c.Span.Lo >= a.Stretch.Hi {
@@ -70,7 +72,7 @@ func (g *ground) nearest(x Length) (Length, bool) {
 	for _, s := range g.free {
 		in := min(max(x, s.Lo), s.Hi)
 		for _, p := range [2]Length{g.down(in), g.up(in)} {
-			if s.Lo <= p && p <= s.Hi && (!found || max(p-x, x-p) < max(best-x, x-best)) {
+			if s.Lo <= p && p <= s.Hi && (!found || length.Apart(p, x) < length.Apart(best, x)) {
 				best, found = p, true
 			}
 		}

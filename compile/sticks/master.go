@@ -134,31 +134,29 @@ func (s *solver) dearest() (most int64) {
 	return most
 }
 
-// solve lets patterns in until none gains, or none can change the least purchase any more; it tells
-// whether it came so far. Patterns are priced between the worths of the program and those that
+// solve lets patterns in until none gains, or none can change the least purchase any more. Patterns are priced between the worths of the program and those that
 // gave the best bound so far, which keeps these from swinging (Wentges, "Weighted Dantzig-Wolfe
 // decomposition for linear mixed-integer programming", International Transactions in Operational
 // Research 4, 1997).
-func (m *master) solve() bool {
+func (m *master) solve() {
 	m.settle()
 	m.improve()
 	hold := 0.0
 	for !m.spent() {
 		m.value = m.Value()
-		found, proved := m.price(hold)
+		found := m.price(hold)
 		switch {
 		case m.settled():
-			return true
+			return
 		case m.admit(found):
 			m.improve()
 			hold = 0.8
 		case hold == 0:
-			return proved
+			return
 		default:
 			hold -= 0.4
 		}
 	}
-	return false
 }
 
 // improve brings in columns of the pool, each time the one that gains most, until none gains.
@@ -223,16 +221,16 @@ func (m *master) settled() bool {
 }
 
 // price finds columns that gain where worths are held back to the steady ones by a share: of each
-// stock the best, and some of what that leaves. A value that the program is not under (Farley, "A
+// stock the best, and some of what that leaves. With them comes a bound of the program (Farley, "A
 // note on bounding a class of linear programming problems, including cutting stock problems",
-// Operations Research 38, 1990) comes with it: the sum of the worths, less by what the best pattern
-// passes the cost of its stick.
-func (m *master) price(hold float64) (found []pattern, proved bool) {
+// Operations Research 38, 1990), which is kept where it is the best so far: the sum of the worths,
+// less by what the best pattern passes the cost of its stick.
+func (m *master) price(hold float64) (found []pattern) {
 	y := slices.Clone(m.Worths())
 	for i := range y {
 		y[i] = float64(hold*m.steady[i]) + float64((1-hold)*y[i])
 	}
-	worst, proved := 1.0, true
+	worst := 1.0
 	values := m.worths(y)
 	for k, room := range m.rooms {
 		budget := m.budget(k, y)
@@ -243,9 +241,8 @@ func (m *master) price(hold float64) (found []pattern, proved bool) {
 		sack := m.newKnapsack(m.live[:len(values)], values, m.left, room)
 		value, ok := sack.run(room, over, 100_000)
 		if !ok && len(sack.best) == 0 {
-			value, ok = sack.run(room, over, 3_000_000)
+			value, _ = sack.run(room, over, 3_000_000)
 		}
-		proved = proved && ok
 		worst = math.Max(worst, float64(value)/float64(over))
 		for more := 0; len(sack.best) > 0; more++ {
 			found = append(found, m.pattern(k, sack.takes()))
@@ -264,7 +261,7 @@ func (m *master) price(hold float64) (found []pattern, proved bool) {
 			}
 		}
 	}
-	return found, proved
+	return found
 }
 
 // budget is what a pattern of a stock may be worth: its cost, and the worth of one that there are few

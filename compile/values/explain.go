@@ -1,7 +1,6 @@
 package values
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -113,7 +112,7 @@ func (e *explainer) input(g lang.Given) {
 	e.tell(&a, g.Value, g.Value.Expr.At, e.cells[cellKey{g.Block, g.Value.Name, false}])
 	if g.Value.Overridden {
 		a.Origin = model.FromCommand
-		a.Says = fmt.Sprintf("in the place of %s:%d", g.NameAt.File, g.NameAt.Start.Line)
+		a.Says = "in the place of " + g.NameAt.Place()
 	}
 	if g.Block.Name == "" {
 		e.out = append(e.out, a)

@@ -136,10 +136,10 @@ func (v *Values) barTopHeight(b *lang.Block) expr.Value {
 		return height
 	}
 	want := v.Value(b, "height")
-	if diff := LengthOf(want) - LengthOf(height); want.Kind == expr.Length && diff != 0 {
+	if apart := length.Apart(LengthOf(want), LengthOf(height)); want.Kind == expr.Length && apart != 0 {
 		v.Findings.Errorf("heights-disagree", written.Expr.At, "give one of the two heights and leave the other out",
 			"The bar top would stand at %s, but its knee wall puts it at %s: %s apart.",
-			v.Show(LengthOf(want)), v.Show(LengthOf(height)), v.Show(max(diff, -diff))).
+			v.Show(LengthOf(want)), v.Show(LengthOf(height)), v.Show(apart)).
 			Also(wall.Head, "the knee wall under it")
 		return expr.Value{}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/model"
 	"barwright/lang"
+	"barwright/lang/finding"
 )
 
 // skin has a skin put on with its battens and caps, once what it hides was looked at.
@@ -48,7 +49,7 @@ func stripWords(parts []*model.Part) string {
 	if len(words) == 0 {
 		return ""
 	}
-	return ", with its " + listed(words)
+	return ", with its " + finding.Listed(words)
 }
 
 // corner has the strips put over a corner of skins.
@@ -134,7 +135,7 @@ func cutWords(s *model.Slab) string {
 	for _, c := range s.Cuts {
 		words = append(words, c.Kind+" "+c.Name)
 	}
-	return listed(words)
+	return finding.Listed(words)
 }
 
 func (o *order) sinks(s *model.Slab) {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/lang/finding"
 )
 
 // proposed has ways looked at by those who will wire and plumb, before anything is bored for
@@ -27,7 +28,7 @@ func (o *order) proposed() {
 	if len(kinds) == 0 {
 		return
 	}
-	t.Title, t.Hold = "Go through the ways of "+listed(kinds)+" as they are proposed, and change the description to what is decided", listed(who)
+	t.Title, t.Hold = "Go through the ways of "+finding.Listed(kinds)+" as they are proposed, and change the description to what is decided", finding.Listed(who)
 	for i := range o.Ways {
 		w := &o.Ways[i]
 		t.About = append(t.About, w.Key())
@@ -54,7 +55,7 @@ func past(w *model.Way) string {
 	for i, key := range w.Past {
 		words[i] = model.BlockWords(key)
 	}
-	return listed(words)
+	return finding.Listed(words)
 }
 
 // bored tells the holes that ways ask for in boards that are bored in the shop.

@@ -220,12 +220,3 @@ func cutOf(parts []*model.Part) (keys []string) {
 
 // title is a sentence without its stop.
 func title(text string) string { return finding.Capital(text) }
-
-// listed joins words: "battens, caps and corners".
-func listed(words []string) string {
-	n := len(words)
-	if n < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
-}

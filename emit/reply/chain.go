@@ -46,9 +46,9 @@ func source(a *model.Answer) []string {
 	case a.Origin == model.FromDefault:
 		out = append(out, joined("  default", oneLine(a.Written)))
 	case a.Origin == model.FromCommand:
-		out = append(out, "  "+joined(place(a), last+" = "+oneLine(a.Written), a.Says))
+		out = append(out, "  "+joined(a.At.Place(), last+" = "+oneLine(a.Written), a.Says))
 	case a.Written != "":
-		out = append(out, "  "+joined(place(a), last+" = "+oneLine(a.Written)))
+		out = append(out, "  "+joined(a.At.Place(), last+" = "+oneLine(a.Written)))
 	}
 	if a.Says != "" && a.Origin != model.FromCommand {
 		out = append(out, wrapped(joined("  solved", a.Says), 10)...)

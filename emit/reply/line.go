@@ -1,12 +1,9 @@
 package reply
 
 import (
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
-
-	"barwright/compile/model"
 )
 
 const (
@@ -53,14 +50,6 @@ func joined(texts ...string) string {
 		}
 	}
 	return strings.Join(out, "  ")
-}
-
-// place is where something stands in the text: "bar.hcl:70".
-func place(a *model.Answer) string {
-	if a.At.IsZero() {
-		return ""
-	}
-	return a.At.File + ":" + strconv.Itoa(a.At.Start.Line)
 }
 
 // oneLine shortens an expression to what a line can hold.

@@ -118,7 +118,7 @@ func listing(asked string, answers []model.Answer) []string {
 		case a.Kind == model.NoAnswer:
 			leftOut = append(leftOut, name)
 		case a.Kind == model.AsBlock:
-			rows = append(rows, row{name, joined(place(a), a.Means)})
+			rows = append(rows, row{name, joined(a.At.Place(), a.Means)})
 		default:
 			rows = append(rows, row{equation(name, a), because(a)})
 		}
@@ -132,7 +132,7 @@ func listing(asked string, answers []model.Answer) []string {
 
 // heading says what a block is.
 func heading(a *model.Answer) []string {
-	out := wrapped(joined(a.Name, place(a), a.Means), 4)
+	out := wrapped(joined(a.Name, a.At.Place(), a.Means), 4)
 	if a.Says != "" {
 		out = append(out, "  "+a.Says)
 	}
@@ -151,8 +151,8 @@ func because(a *model.Answer) string {
 		return a.Means
 	case model.FromText:
 		if a.Says != "" {
-			return joined(place(a), oneLine(a.Written)+": "+a.Says)
+			return joined(a.At.Place(), oneLine(a.Written)+": "+a.Says)
 		}
 	}
-	return joined(place(a), oneLine(a.Written), a.Says)
+	return joined(a.At.Place(), oneLine(a.Written), a.Says)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/lang/finding"
 )
 
 // group is parts that fare alike.
@@ -256,9 +257,5 @@ func enumeratedTo(most int, names []string) string {
 	if more := len(names) - most; more > 1 {
 		return strings.Join(names[:most], ", ") + " and " + strconv.Itoa(more) + " more"
 	}
-	last := len(names) - 1
-	if last < 1 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:last], ", ") + " and " + names[last]
+	return finding.Listed(names)
 }

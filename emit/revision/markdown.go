@@ -171,7 +171,7 @@ func (m *markdown) billTables() {
 func quoted(text string) string {
 	const joiner = "\u2060"
 	var out strings.Builder
-	runes := []rune(clean(text))
+	runes := []rune(finding.OneLine(text))
 	blank := func(i int) bool { return i >= len(runes) || unicode.IsSpace(runes[i]) }
 	digits := 0
 	for i, c := range runes {

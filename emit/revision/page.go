@@ -165,8 +165,10 @@ func (p sheet) found() {
 		f := &p.Findings[i]
 		kind := came(f)
 		p.Start("li", "class", kind)
-		p.El("p", map[string]string{"came": "came", "went": "went", "figures": "other figures"}[kind]+": "+findingSays(f))
-		if kind == "figures" {
+		if kind != "figures" {
+			p.El("p", kind+": "+findingSays(f))
+		} else {
+			p.El("p", "other figures: "+findingSays(f))
 			p.El("p", "was: "+f.Old.Text, "class", "related")
 		}
 		p.End()

@@ -191,14 +191,6 @@ func came(f *model.FindingChange) string {
 	return "figures"
 }
 
-// place is where a finding points to: "bar.hcl:12".
-func place(f *finding.Finding) string {
-	if f.At.IsZero() {
-		return ""
-	}
-	return f.At.File + ":" + strconv.Itoa(f.At.Start.Line)
-}
-
 // findingCounts are the findings that came, went or have other figures.
 func (r *report) findingCounts() []string {
 	var out []string

@@ -79,7 +79,7 @@ func (p *terminal) list(rows []row, left int) {
 	mid := 0
 	for i := range rows {
 		r := &rows[i]
-		r.left, r.mid = clean(r.left), clean(r.mid)
+		r.left, r.mid = finding.OneLine(r.left), finding.OneLine(r.mid)
 		if r.right = finding.Clean(r.right); strings.TrimSpace(r.right) == "" {
 			r.right = ""
 		}
@@ -126,7 +126,7 @@ func (p *terminal) laidOut(r *row, left, mid int) []string {
 
 // paragraph breaks a text at spaces.
 func (p *terminal) paragraph(first, hang, text string) []string {
-	return p.wrapped(first, finding.Columns(first), hang, clean(text))
+	return p.wrapped(first, finding.Columns(first), hang, finding.OneLine(text))
 }
 
 // wrapped does so after a beginning that is so many columns wide.
@@ -170,6 +170,3 @@ func (p *terminal) paint(tint, text string) string {
 func pad(text string, width int) string {
 	return text + strings.Repeat(" ", max(0, width-finding.Columns(text)))
 }
-
-// clean makes one line of a text that holds nothing which a terminal obeys.
-func clean(text string) string { return strings.Join(strings.Fields(finding.Clean(text)), " ") }

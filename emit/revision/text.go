@@ -45,10 +45,10 @@ type terminal struct {
 }
 
 func (p *terminal) sides() {
-	names := [...]string{clean(p.names.Old), clean(p.names.New)}
+	names := [...]string{finding.OneLine(p.names.Old), finding.OneLine(p.names.New)}
 	wide := max(finding.Columns(names[0]), finding.Columns(names[1]))
 	for i, m := range [...]*model.Model{p.Old, p.New} {
-		side, title := [...]string{"old  ", "new  "}[i]+names[i], clean(titled(m))
+		side, title := [...]string{"old  ", "new  "}[i]+names[i], finding.OneLine(titled(m))
 		if 5+wide+3+finding.Columns(title) <= p.style.Width {
 			p.lines([]string{pad(side, 5+wide) + "   " + title})
 		} else {
@@ -140,7 +140,7 @@ func findingSays(f *model.FindingChange) string {
 	}
 	at := ""
 	if of.At.File != "" {
-		at = " (" + place(of) + ")"
+		at = " (" + of.At.Place() + ")"
 	}
 	return of.Severity.String() + " " + of.Slug + at + ": " + of.Text
 }

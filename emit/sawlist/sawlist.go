@@ -7,7 +7,6 @@ import (
 	"cmp"
 	"fmt"
 	"io"
-	"strings"
 
 	"barwright/compile/model"
 	"barwright/lang/finding"
@@ -157,15 +156,12 @@ func (t texts) piece(l *model.Layout, p *model.Placed) string {
 		text += ", turned"
 	}
 	for _, more := range []string{part.Label, part.Name} {
-		if more = words(more); more != "" {
+		if more = finding.OneLine(more); more != "" {
 			text += "  " + more
 		}
 	}
 	return text
 }
-
-// words are what a list calls a piece, on one line.
-func words(text string) string { return strings.Join(strings.Fields(finding.Clean(text)), " ") }
 
 // cuts tells the order of the saw, and which pieces each cut gives as they are to be.
 func (t texts) cuts(b *model.Blank) {
@@ -180,7 +176,7 @@ func (t texts) cuts(b *model.Blank) {
 		show := t.m.Build.Plain
 		fmt.Fprintf(t, "  %3d. %s at %s of %s x %s", i+1, way, show(at), show(c.Of.X.Size()), show(c.Of.Y.Size()))
 		for k, id := range b.Gives(c, t.m.Saw.Kerf) {
-			fmt.Fprintf(t, "%s %s", []string{": gives", " and"}[k], cmp.Or(words(t.parts[id].Label), "a piece"))
+			fmt.Fprintf(t, "%s %s", []string{": gives", " and"}[k], cmp.Or(finding.OneLine(t.parts[id].Label), "a piece"))
 		}
 		fmt.Fprintln(t)
 	}

@@ -54,6 +54,9 @@ func Clean(text string) string {
 	return out.String()
 }
 
+// OneLine does so, and makes one line of it, with single blanks.
+func OneLine(text string) string { return strings.Join(strings.Fields(Clean(text)), " ") }
+
 // Columns is how wide a text stands on a terminal.
 func Columns(text string) int {
 	n := 0

@@ -33,3 +33,12 @@ func Counted(n int, word string) string {
 	}
 	return strconv.Itoa(n) + " " + word
 }
+
+// Listed joins words: "battens, caps and corners".
+func Listed(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}

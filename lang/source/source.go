@@ -6,6 +6,7 @@ package source
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -27,6 +28,14 @@ func Start(file string) Range {
 
 // IsZero reports whether the range points nowhere.
 func (r Range) IsZero() bool { return r == Range{} }
+
+// Place names where a range begins, for people: "bar.hcl:70"; empty of the zero Range.
+func (r Range) Place() string {
+	if r.IsZero() {
+		return ""
+	}
+	return r.File + ":" + strconv.Itoa(r.Start.Line)
+}
 
 // Compare orders ranges by file, then by place.
 func (r Range) Compare(o Range) int {

@@ -91,7 +91,7 @@ func lapped(b *rule.Build, l *let, more geom.Length) string {
 	switch gap := b.Length(b.Limits, "box_gap"); {
 	case clearance < 0:
 		return cover
-	case nec(b) && l.of.clearance > gap:
+	case b.WiredByCode() && l.of.clearance > gap:
 		return fmt.Sprintf("clearance = %q", b.Show(length.Down(min(clearance, gap), b.Marks)))
 	}
 	return fmt.Sprintf("%s, or clearance = %q", cover, b.Show(length.Down(clearance, b.Marks)))
@@ -193,12 +193,9 @@ func clearOf(b *rule.Build, f *fixture, s *seen, shared geom.Rect) string {
 	return "its centre at " + b.Show(length.Down(mid+geom.Length(math.Floor(s.lo))-cover.X.Hi, b.Marks)) + " along the wall, or less; or keep " + s.name + " clear of it"
 }
 
-// nec reports whether the build is held to the published rules of wiring.
-func nec(b *rule.Build) bool { return b.Text(b.Limits, "wiring") == "nec" }
-
 // boxGapWide holds the gap about a box to what is let pass in plaster and board.
 func boxGapWide(b *rule.Build) {
-	if !nec(b) {
+	if !b.WiredByCode() {
 		return
 	}
 	limit := b.Length(b.Limits, "box_gap")

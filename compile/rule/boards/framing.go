@@ -152,7 +152,7 @@ func holesIn(b *rule.Build, block *lang.Block, wide length.Length) (hole, at len
 // nailPlateNeeded looks for holes so near to an edge of a stud that a nail or a screw through
 // a board before it reaches what runs there.
 func nailPlateNeeded(b *rule.Build) {
-	if b.Text(b.Limits, "wiring") != "nec" && b.Limits.Attr("nail_plate") == nil {
+	if !b.WiredByCode() && !b.LimitsSay("nail_plate") {
 		return
 	}
 	least := b.Length(b.Limits, "nail_plate")

@@ -6,7 +6,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"barwright/compile/geom"
 	"barwright/compile/rule"
@@ -180,9 +179,5 @@ func inWords(b *rule.Build, layers []layer) string {
 	for i, l := range layers {
 		words[i] = l.what + " (" + b.Show(l.thick) + ")"
 	}
-	last := len(words) - 1
-	if last == 0 {
-		return words[0]
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
+	return finding.Listed(words)
 }

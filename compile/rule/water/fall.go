@@ -15,7 +15,7 @@ import (
 // to the foot up to 2 1/2 in, 1/8 in over, rounded down to four places).
 func leastSlope(b *rule.Build, size geom.Length) float64 {
 	switch {
-	case b.Limits.Attr("drain_slope") != nil:
+	case b.LimitsSay("drain_slope"):
 		return min(1, b.Number(b.Limits, "drain_slope"))
 	case size <= length.Inch*5/2:
 		return 0.0208
@@ -35,7 +35,7 @@ var trapArms = []struct{ size, irc, upc geom.Length }{
 // longestArm is how far a trap may be from its vent. A size between two of the
 // table is held to the smaller one.
 func longestArm(b *rule.Build, trap geom.Length) geom.Length {
-	if b.Limits.Attr("trap_arm") != nil {
+	if b.LimitsSay("trap_arm") {
 		return b.Length(b.Limits, "trap_arm")
 	}
 	row := trapArms[0]
@@ -52,7 +52,7 @@ func longestArm(b *rule.Build, trap geom.Length) geom.Length {
 
 // slopeWords are a fall as it is written, and as people say it.
 func slopeWords(b *rule.Build, slope float64) string {
-	per, of := 12*length.Inch, "to the foot"
+	per, of := length.Foot, "to the foot"
 	if !b.Source.Unit.Imperial() {
 		per, of = 1000*length.Millimetre, "to the metre"
 	}

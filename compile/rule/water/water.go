@@ -113,7 +113,7 @@ func (o *outflow) stubAt() source.Range { return o.stubText.Attr("at").Expr.At }
 func plumbed(b *rule.Build) bool { return b.Text(b.Limits, "plumbing") != "none" }
 
 // limitsWater reports whether a limit holds: by a code, or since the text states it.
-func limitsWater(b *rule.Build, limit string) bool { return plumbed(b) || b.Limits.Attr(limit) != nil }
+func limitsWater(b *rule.Build, limit string) bool { return plumbed(b) || b.LimitsSay(limit) }
 
 // nearMark rounds what nobody measures so finely to the nearest mark; less than one stays.
 func nearMark(b *rule.Build, l geom.Length) geom.Length {
@@ -125,7 +125,7 @@ func nearMark(b *rule.Build, l geom.Length) geom.Length {
 
 // waterFrom tells whose limit it is.
 func waterFrom(b *rule.Build, limit string) string {
-	if b.Limits.Attr(limit) != nil {
+	if b.LimitsSay(limit) {
 		return "this build"
 	}
 	return map[string]string{"irc": "the IRC", "upc": "the UPC"}[b.Text(b.Limits, "plumbing")]
@@ -134,7 +134,7 @@ func waterFrom(b *rule.Build, limit string) string {
 // waterNotJudged notes that no code is chosen, once.
 func waterNotJudged(b *rule.Build) {
 	drains := b.Source.Top("drain")
-	if len(drains) == 0 || plumbed(b) || b.Limits.Attr("plumbing") != nil {
+	if len(drains) == 0 || plumbed(b) || b.LimitsSay("plumbing") {
 		return
 	}
 	b.Findings.Notef("water-not-judged", drains[0].Head, "%s is held to no code of plumbing: a build in millimetres names none.",

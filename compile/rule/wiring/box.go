@@ -95,7 +95,7 @@ func cubic(in3 float64) string {
 }
 
 func boxOverfilled(b *rule.Build) {
-	if !nec(b) {
+	if !b.WiredByCode() {
 		return
 	}
 	for _, d := range devicesOf(b) {
@@ -111,7 +111,7 @@ func boxOverfilled(b *rule.Build) {
 }
 
 func boxVolumeUnknown(b *rule.Build) {
-	if !nec(b) {
+	if !b.WiredByCode() {
 		return
 	}
 	for _, d := range devicesOf(b) {
@@ -167,7 +167,7 @@ func tooDeep(b *rule.Build, wall *lang.Block, devices []device) {
 // boxBehindPanel looks for boxes in a wall whose front lies behind the face of a
 // board that they are used through. The one that lies furthest back stands for all.
 func boxBehindPanel(b *rule.Build) {
-	if !nec(b) {
+	if !b.WiredByCode() {
 		return
 	}
 	back := func(d device) (by geom.Length, board *model.Part) {

@@ -16,7 +16,7 @@ import (
 )
 
 func wiringNotJudged(b *rule.Build) {
-	if nec(b) || limitsSay(b, "wiring", "ground_fault_within", "ground_fault_area") || len(outletsOf(b)) == 0 {
+	if b.WiredByCode() || b.LimitsSay("wiring", "ground_fault_within", "ground_fault_area") || len(outletsOf(b)) == 0 {
 		return
 	}
 	for _, sink := range sinksOf(b) {
@@ -61,7 +61,7 @@ func unprotected(b *rule.Build) []device {
 
 func groundFaultMissing(b *rule.Build) {
 	area := b.Flag(b.Limits, "ground_fault_area")
-	if !nec(b) && !area && !limitsSay(b, "ground_fault_within") {
+	if !b.WiredByCode() && !area && !b.LimitsSay("ground_fault_within") {
 		return
 	}
 	sinks, bare := sinksOf(b), unprotected(b)
@@ -104,7 +104,7 @@ func groundFaultMend(b *rule.Build, bare []device) string {
 // groundFaultArea notes outlets that only newer codes ask to be protected.
 func groundFaultArea(b *rule.Build) {
 	sinks, bare := sinksOf(b), unprotected(b)
-	if !nec(b) || limitsSay(b, "ground_fault_area") || len(sinks) == 0 || len(bare) == 0 {
+	if !b.WiredByCode() || b.LimitsSay("ground_fault_area") || len(sinks) == 0 || len(bare) == 0 {
 		return
 	}
 	near := map[*lang.Block]bool{} // lookup only
@@ -177,9 +177,8 @@ func tellNear(b *rule.Build, near []nearSink) {
 
 // inFeet shows whole feet as such in a build of inches.
 func inFeet(b *rule.Build, l geom.Length) string {
-	const foot = 12 * length.Inch
-	if b.Source.Unit == length.Inches && l%foot == 0 {
-		return fmt.Sprintf("%d ft", l/foot)
+	if b.Source.Unit == length.Inches && l%length.Foot == 0 {
+		return fmt.Sprintf("%d ft", l/length.Foot)
 	}
 	return b.Show(l)
 }

@@ -29,19 +29,6 @@ var Rules = []rule.Rule{
 	{Slug: "cable-near-water", Look: cableNearWater},
 }
 
-// nec reports whether the build is held to the published rules of wiring.
-func nec(b *rule.Build) bool { return b.Text(b.Limits, "wiring") == "nec" }
-
-// limitsSay reports whether the limits state one of some attributes.
-func limitsSay(b *rule.Build, names ...string) bool {
-	for _, name := range names {
-		if b.Limits.Attr(name) != nil {
-			return true
-		}
-	}
-	return false
-}
-
 // device is an outlet or a switch of the build.
 type device struct {
 	block  *lang.Block
