@@ -51,20 +51,27 @@ func TestCases(t *testing.T) {
 			Sheets: []nesting.Sheet{full}, Stages: 3}, []int{1}, 0},
 	} {
 		t.Run(name, func(t *testing.T) {
-			c.job.Work = nesting.Quick
-			l := c.job.Solve()
-			if err := nestingtest.Check(&c.job, l); err != nil {
-				t.Fatal(err)
-			}
-			got := make([]int, len(c.job.Sheets))
-			for _, u := range l.Used {
-				got[u.Sheet]++
-			}
+			l, got := solved(t, &c.job)
 			if !slices.Equal(got, c.sheets) || len(l.Out) != c.out {
 				t.Errorf("sheets %v, %d out; want %v, %d", got, len(l.Out), c.sheets, c.out)
 			}
 		})
 	}
+}
+
+// solved lays a job out quickly, and counts the sheets of each kind that it takes.
+func solved(t *testing.T, j *nesting.Job) (l nesting.Layout, sheets []int) {
+	t.Helper()
+	j.Work = nesting.Quick
+	l = j.Solve()
+	if err := nestingtest.Check(j, l); err != nil {
+		t.Fatal(err)
+	}
+	sheets = make([]int, len(j.Sheets))
+	for _, u := range l.Used {
+		sheets[u.Sheet]++
+	}
+	return l, sheets
 }
 
 // TestBounds bounds jobs for several sizes, by the working in the comments.

@@ -30,15 +30,7 @@ func TestMany(t *testing.T) {
 			[]int{10, 1}},
 	} {
 		t.Run(name, func(t *testing.T) {
-			c.job.Work = nesting.Quick
-			l := c.job.Solve()
-			if err := nestingtest.Check(&c.job, l); err != nil {
-				t.Fatal(err)
-			}
-			got := make([]int, len(c.job.Sheets))
-			for _, u := range l.Used {
-				got[u.Sheet]++
-			}
+			l, got := solved(t, &c.job)
 			if !slices.Equal(got, c.sheets) || l.Price != l.AtLeast {
 				t.Errorf("sheets %v for %d of at least %d; want %v", got, l.Price, l.AtLeast, c.sheets)
 			}
