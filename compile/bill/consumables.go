@@ -124,7 +124,7 @@ func (b *builder) routerBits() {
 		flutes   int
 	}
 	var order []kind
-	deepest, path, count := map[kind]model.Length{}, map[kind]model.Length{}, map[kind]int{}
+	deepest, path, count := map[kind]model.Length{}, map[kind]model.Length{}, map[kind]int{} // lookup only
 	use := func(t *model.Tool, cut, depth model.Length) {
 		k := kind{t.Diameter, t.Flutes}
 		if count[k] == 0 {

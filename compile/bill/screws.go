@@ -41,7 +41,7 @@ func withSpare(n int) int { return n + portions(n*sparePercent, 100) }
 // driven counts the screws of a name, and says how many go where.
 func (b *builder) driven(screw string) (n int, use string) {
 	var uses list
-	counts := map[string]int{}
+	counts := map[string]int{} // lookup only
 	for _, f := range b.Fastening {
 		if f.Screw == screw && f.Count > 0 {
 			n += f.Count

@@ -18,7 +18,7 @@ import (
 // are joined with commas.
 func Cuts(parts []model.Part) []model.Cut {
 	var cuts []model.Cut
-	line := map[string]int{} // the piece to its index in cuts
+	line := map[string]int{} // of a piece its index in cuts; lookup only
 	for i := range parts {
 		p := &parts[i]
 		id := identity(p)

@@ -100,7 +100,7 @@ func laid(jobs []func() (model.Layout, []Misfit)) (layouts []model.Layout, misfi
 	}
 	all := make([]done, len(jobs))
 	atonce.Each(len(jobs), func(i int) { all[i].layout, all[i].over = jobs[i]() })
-	misfits = map[string]Misfit{}
+	misfits = map[string]Misfit{} // lookup only
 	for _, d := range all {
 		if d.layout.Pieces > 0 {
 			layouts = append(layouts, d.layout)

@@ -163,7 +163,7 @@ func bearingOf(name, along string) bearing {
 	return bearsNot
 }
 
-// boxWords are the directions of what boxes and framing say. Constant.
+// boxWords are the directions of what boxes and framing say; lookup only.
 var boxWords = map[string]string{
 	"left": "u", "right": "u", "width": "u", "length": "u", "dividers": "u",
 	"depth": "v", "setback": "v",

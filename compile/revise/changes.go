@@ -92,7 +92,7 @@ func entries(values []model.Value) []entry {
 }
 
 func places(entries []entry) map[string]int {
-	at := make(map[string]int, len(entries))
+	at := make(map[string]int, len(entries)) // lookup only
 	for i := range entries {
 		at[entries[i].name] = i
 	}

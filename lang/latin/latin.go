@@ -63,7 +63,7 @@ var transliterations = pairs(
 
 // pairs makes a table of words, each a character followed by what stands for it.
 func pairs(rows ...string) map[rune]string {
-	table := map[rune]string{}
+	table := map[rune]string{} // lookup only
 	for _, row := range rows {
 		for _, word := range strings.Fields(row) {
 			r, size := utf8.DecodeRuneInString(word)

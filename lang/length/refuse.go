@@ -31,7 +31,7 @@ func wasMeant(mend string) string {
 	return ": was " + mend + " meant?"
 }
 
-// lookalikes are characters that stand for what is written plainly here.
+// lookalikes are characters that stand for what is written plainly here; lookup only.
 var lookalikes = map[rune]string{
 	'−': "-", '–': "-", '—': "-", '‐': "-", '‑': "-",
 	'⁄': "/", '∕': "/",

@@ -73,7 +73,7 @@ func drainsOf(b *rule.Build) []fixture {
 
 // named is what stands in the walls, by the names that openings have.
 func named(fixtures []fixture) map[string]*fixture {
-	out := map[string]*fixture{}
+	out := map[string]*fixture{} // lookup only
 	for i := range fixtures {
 		out[fixtures[i].name] = &fixtures[i]
 	}

@@ -41,7 +41,7 @@ func (b *body) hides(f *fixture) bool {
 
 // fixturesReached are the fixtures that an opening lets into the clear inside of a cabinet.
 func fixturesReached(b *rule.Build, fixtures []fixture) map[*fixture]bool {
-	clear := map[string]geom.Span{}
+	clear := map[string]geom.Span{} // lookup only
 	for _, box := range b.Boxes(model.Cabinet) {
 		clear[box.Key()] = box.Inside.Z
 	}

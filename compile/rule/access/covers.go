@@ -99,7 +99,7 @@ func lapped(b *rule.Build, l *let, more geom.Length) string {
 
 func coverMeetsBoard(b *rule.Build) {
 	fixtures := fixturesOf(b)
-	within := map[*fixture]bool{}
+	within := map[*fixture]bool{} // lookup only
 	for _, l := range lets(b, fixtures) {
 		within[l.of] = true
 	}
@@ -199,7 +199,7 @@ func boxGapWide(b *rule.Build) {
 		return
 	}
 	limit := b.Length(b.Limits, "box_gap")
-	seen := map[*fixture]bool{}
+	seen := map[*fixture]bool{} // lookup only
 	for _, l := range lets(b, fixturesOf(b)) {
 		if seen[l.of] || !l.of.electrical() || l.opening.Notch || l.of.clearance <= limit || b.Findings.Has("cover-laps-little", l.of.why.At) {
 			continue

@@ -32,8 +32,8 @@ func outOfReach(b *rule.Build) {
 	}
 	limit := b.Length(b.Limits, "hand_room")
 	inside := insides(b, limit)
-	names := map[place][]string{}
-	var shut []hidden // the first in each compartment
+	names := map[place][]string{} // lookup only
+	var shut []hidden             // the first in each compartment
 	for _, h := range append(trapsInside(b, inside), fixturesInside(b, inside)...) {
 		if min(h.open.X.Size(), h.open.Y.Size()) >= limit {
 			continue
@@ -133,7 +133,7 @@ type interior struct {
 // insides are all cabinets, by the keys of their blocks. What stands nearer to their
 // fronts than reach lets no hand in.
 func insides(b *rule.Build, reach geom.Length) map[string]*interior {
-	out := map[string]*interior{}
+	out := map[string]*interior{} // lookup only
 	bodies := append(bodiesOf(b), wallBodies(b)...)
 	for i := range b.Runs {
 		run := &b.Runs[i]

@@ -77,7 +77,7 @@ func andElsewhere(others int) string {
 func strips(b *rule.Build, slug string) []strip {
 	fixtures := append(fixturesOf(b), drainsOf(b)...)
 	var out []strip
-	at := map[*fixture]int{}
+	at := map[*fixture]int{} // lookup only
 	for _, l := range lets(b, fixtures) {
 		if told(b, l.of, slug) {
 			continue

@@ -33,7 +33,7 @@ type hinged struct {
 func hingesAmong(b *rule.Build, box *model.Box) {
 	half, back := b.FieldLength(b.Limits, "hinge_room", "half"), b.FieldLength(b.Limits, "hinge_room", "back")
 	var worst hinged
-	met := map[geom.Span]bool{} // by height
+	met := map[geom.Span]bool{} // by height; lookup only
 	for i := range box.Fronts {
 		door := &box.Fronts[i]
 		room := geom.Box{U: geom.Span{Lo: box.Inside.U.Lo, Hi: box.Inside.U.Lo + half}, V: geom.Span{Lo: door.Place.V.Lo - back, Hi: door.Place.V.Lo}}

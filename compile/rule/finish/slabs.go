@@ -25,7 +25,7 @@ func slabStuck(b *rule.Build) {
 		at   source.Range
 		skin bool
 	}
-	counters, over := slabsByFrame(b, "counter"), map[geom.Frame]low{}
+	counters, over := slabsByFrame(b, "counter"), map[geom.Frame]low{} // lookup only
 	lower := func(frame geom.Frame, box geom.Box, what string, at source.Range, skin bool) {
 		c := counters[frame]
 		if c == nil || !c.Box.U.Overlaps(box.U) || !c.Box.V.Overlaps(box.V) || box.Z.Lo < c.Box.Z.Hi {

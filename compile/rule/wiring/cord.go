@@ -150,7 +150,7 @@ func (p *plugged) behind() bool {
 
 // outletsInside finds an outlet that is used from inside each cabinet that has one.
 func outletsInside(b *rule.Build, outlets []device) map[*model.Box]string {
-	out := map[*model.Box]string{}
+	out := map[*model.Box]string{} // lookup only
 	for _, d := range outlets {
 		if in, ok := boxAround(b, &d); ok && in.box().Kind == model.Cabinet && out[in.box()] == "" {
 			out[in.box()] = d.block.Key()
