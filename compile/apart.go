@@ -25,18 +25,18 @@ func cutsApart(src *lang.Source, m *model.Model, findings *finding.List) {
 		return
 	}
 	need := max(m.Table.Bit, nearest+1)
-	overrun := overruns(m)
+	parts, overrun := m.PartsByID(), overruns(m)
 	for i := range m.Layouts {
 		l := &m.Layouts[i]
 		if !strings.HasPrefix(l.Stock, "sheet.") {
 			continue
 		}
 		for k := range l.Blanks {
-			a, b, apart := tooNear(m, l.Blanks[k].Placed, need, overrun)
+			a, b, apart := tooNear(parts, l.Blanks[k].Placed, need, overrun)
 			if a == nil {
 				continue
 			}
-			one, other := partByID(m, a.Part), partByID(m, b.Part)
+			one, other := parts[a.Part], parts[b.Part]
 			found := findings.Errorf("cuts-touch", kerfPlace(src, m), kerfMend(m, max(need, overrun[a.Part], overrun[b.Part])), "On sheet %d of %s, %s and %s lie %s apart: %s",
 				k+1, l.Stock, one.Label, other.Label, m.Build.Show(apart), tooNearBecause(m, apart)).
 				Also(one.Why.At, "the part")
@@ -99,8 +99,8 @@ func tooNearBecause(m *model.Model, apart model.Length) string {
 // tooNear returns the first two pieces of a sheet whose outlines lie nearer to one another
 // than is needed, for a bit and for what recesses reach beyond parts, and how far apart
 // they are; nil where there are none.
-func tooNear(m *model.Model, placed []model.Placed, bit model.Length, overrun map[string]model.Length) (a, b *model.Placed, apart model.Length) {
-	outline := func(p *model.Placed) geom.Contour { return p.Outline(partByID(m, p.Part)) }
+func tooNear(parts map[string]*model.Part, placed []model.Placed, bit model.Length, overrun map[string]model.Length) (a, b *model.Placed, apart model.Length) {
+	outline := func(p *model.Placed) geom.Contour { return p.Outline(parts[p.Part]) }
 	for i := range placed {
 		for k := i + 1; k < len(placed); k++ {
 			a, b := &placed[i], &placed[k]

@@ -24,13 +24,13 @@ func TestOutlinesAreApart(t *testing.T) {
 		m.Parts = append(m.Parts, p)
 	}
 	placed := []model.Placed{{Part: "a", At: geom.R(0, 0, 1000*mm, 600*mm)}, {Part: "b", At: geom.R(408*mm, 8*mm, 1408*mm, 608*mm)}}
-	if a, b, apart := tooNear(m, placed, 8*mm, nil); a != nil {
+	if a, b, apart := tooNear(m.PartsByID(), placed, 8*mm, nil); a != nil {
 		t.Errorf("%v and %v are %d nm apart", a, b, apart)
 	}
-	if a, b, apart := tooNear(m, placed, 8*mm+1, nil); a != &placed[0] || b != &placed[1] || apart != 8*mm {
+	if a, b, apart := tooNear(m.PartsByID(), placed, 8*mm+1, nil); a != &placed[0] || b != &placed[1] || apart != 8*mm {
 		t.Errorf("a wider bit: %v and %v are %d nm apart, want 8 mm", a, b, apart)
 	}
-	if a, _, _ := tooNear(m, placed, 8*mm, map[string]model.Length{"b": 9 * mm}); a == nil {
+	if a, _, _ := tooNear(m.PartsByID(), placed, 8*mm, map[string]model.Length{"b": 9 * mm}); a == nil {
 		t.Error("a recess that runs on for 9 mm does not reach the other")
 	}
 }

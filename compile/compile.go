@@ -216,22 +216,13 @@ func tooSmall(m *model.Model, stock string, misfits []layout.Misfit, findings *f
 	case worst.OverWidth > 0:
 		over = fmt.Sprintf("%s too wide", m.Build.Plain(worst.OverWidth))
 	}
-	part := partByID(m, worst.Part)
+	part := m.PartsByID()[worst.Part]
 	x, y := part.Size()
 	text := fmt.Sprintf("%s, %s of %s, is %s x %s: %s for the largest %s on sale, its trimmed edges taken off.",
 		part.Label, part.Named(), part.Owner, m.Build.Plain(x), m.Build.Plain(y), over, stock)
 	text += finding.Others(others, " So is another part.", " So are %d other parts.")
 	findings.Errorf("part-too-large", stockPlace(m, stock), "a larger size, or smaller parts", "%s", text).
 		Also(part.Why.At, "the part is asked for here")
-}
-
-func partByID(m *model.Model, id string) *model.Part {
-	for i := range m.Parts {
-		if m.Parts[i].ID == id {
-			return &m.Parts[i]
-		}
-	}
-	panic("no part " + id)
 }
 
 func stockPlace(m *model.Model, name string) source.Range {

@@ -63,11 +63,7 @@ func CutFrom(m *model.Model, parts []model.Part) []model.BillLine {
 }
 
 func open(m *model.Model) *builder {
-	b := &builder{Model: m, parts: map[string]*model.Part{}}
-	for i := range m.Parts {
-		b.parts[m.Parts[i].ID] = &m.Parts[i]
-	}
-	return b
+	return &builder{Model: m, parts: m.PartsByID()}
 }
 
 // boards adds what the parts are cut from.

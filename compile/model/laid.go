@@ -53,16 +53,12 @@ type Laid struct {
 
 // Laid is where each part lies, by its label. For lookup.
 func (m *Model) Laid() map[string]Laid {
-	labels := map[string]string{} // by ID
-	for i := range m.Parts {
-		labels[m.Parts[i].ID] = m.Parts[i].Label
-	}
-	laid := map[string]Laid{}
+	parts, laid := m.PartsByID(), map[string]Laid{}
 	for i := range m.Layouts {
 		l := &m.Layouts[i]
 		for k := range l.Blanks {
 			for _, p := range l.Blanks[k].Placed {
-				laid[labels[p.Part]] = Laid{l.Stock, k + 1, len(l.Blanks), l.Kind, p.At, p.Turned}
+				laid[parts[p.Part].Label] = Laid{l.Stock, k + 1, len(l.Blanks), l.Kind, p.At, p.Turned}
 			}
 		}
 	}

@@ -7,6 +7,15 @@ import (
 	"barwright/compile/geom"
 )
 
+// PartsByID are all parts by their IDs; lookup only.
+func (m *Model) PartsByID() map[string]*Part {
+	parts := make(map[string]*Part, len(m.Parts))
+	for i := range m.Parts {
+		parts[m.Parts[i].ID] = &m.Parts[i]
+	}
+	return parts
+}
+
 // Part is one piece that somebody cuts.
 type Part struct {
 	ID        string // stable path: "cabinet.urn/side-left"

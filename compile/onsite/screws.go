@@ -27,11 +27,12 @@ type Line struct {
 // Insides lists the cabinets that have such lines, in the order of the runs.
 func Insides(m *model.Model) []Inside {
 	var out []Inside
+	parts := m.PartsByID()
 	for i := range m.Runs {
 		r := &m.Runs[i]
 		for k := range r.Boxes {
 			if b := &r.Boxes[k]; b.Kind == model.Cabinet {
-				if in := inside(m, r, b); len(in.Lines) > 0 && in.Wide > 0 && in.High > 0 {
+				if in := inside(m, parts, r, b); len(in.Lines) > 0 && in.Wide > 0 && in.High > 0 {
 					out = append(out, in)
 				}
 			}
@@ -40,9 +41,9 @@ func Insides(m *model.Model) []Inside {
 	return out
 }
 
-func inside(m *model.Model, r *model.Run, b *model.Box) Inside {
+func inside(m *model.Model, parts map[string]*model.Part, r *model.Run, b *model.Box) Inside {
 	in := Inside{Run: r.Name, Box: b.Name, Wide: b.Inside.U.Size(), High: b.Inside.Z.Size()}
-	if p := partOf(m, b.Key()+"/stretcher-rear"); p != nil {
+	if p := parts[b.Key()+"/stretcher-rear"]; p != nil {
 		in.Stretcher = p.Placement.Box.Z.Mid() - b.Inside.Z.Lo
 	}
 	for i := range m.Room.Walls {
@@ -75,16 +76,6 @@ func inside(m *model.Model, r *model.Run, b *model.Box) Inside {
 	return in
 }
 
-// partOf finds a part by its ID; nil where there is none.
-func partOf(m *model.Model, id string) *model.Part {
-	for i := range m.Parts {
-		if m.Parts[i].ID == id {
-			return &m.Parts[i]
-		}
-	}
-	return nil
-}
-
 // Drill is a hole in a stud or a plate of a knee wall.
 type Drill struct {
 	Way      string // "cable scale"
@@ -99,10 +90,11 @@ type Drill struct {
 // Drills lists the holes that ways need in lumber, in the order of the ways.
 func Drills(m *model.Model) []Drill {
 	var out []Drill
+	parts := m.PartsByID()
 	for i := range m.Ways {
 		w := &m.Ways[i]
 		for _, h := range w.Holes {
-			p := partOf(m, h.Part)
+			p := parts[h.Part]
 			if p == nil || p.Kind != model.Lumber {
 				continue
 			}

@@ -17,10 +17,7 @@ import (
 // writer's.
 func Text(w io.Writer, m *model.Model, cuts bool) error {
 	out := bufio.NewWriter(w)
-	t := texts{out, m, map[string]*model.Part{}}
-	for i := range m.Parts {
-		t.parts[m.Parts[i].ID] = &m.Parts[i]
-	}
+	t := texts{out, m, m.PartsByID()}
 	for i := range m.Layouts {
 		l := &m.Layouts[i]
 		t.head(l)
