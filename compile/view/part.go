@@ -179,7 +179,7 @@ func (s *sheet) nameFeatures(features []feature) {
 	var rest []feature
 	for _, f := range features {
 		named := func(at geom.Point) bool {
-			return s.searchTo(distant, []block{setBlock(f.lines, s.h)}, at, onPart, true)
+			return s.searchTo(0, distant, []block{setBlock(f.lines, s.h)}, at, onPart, true)
 		}
 		if !named(f.target()) && !slices.ContainsFunc(f.others, named) {
 			rest = append(rest, f)

@@ -233,7 +233,7 @@ func (s *sheet) onWall(wall geom.Frame, target geom.Point, kind, name string) {
 		return -2*v >= max(u-u0, u0-u)
 	}
 	drawn := boxOfRect(s.view.Bounds)
-	beyond := func(p *candidate) bool { return !p.text.meets(drawn) }
+	beyond := func(p *candidate) bool { return !p.text.meets(&drawn) }
 	if !s.search(blocks, target, inRoom) && !s.search(blocks, target, beyond) {
 		s.callout(target, kind+" "+name)
 	}
@@ -277,7 +277,7 @@ func (s *sheet) covered(at geom.Point) bool {
 		if shape.Kind == model.ShapeAbove || !shape.Closed {
 			continue
 		}
-		if boxOfRect(shape.Lines.Bounds()).meets(here) {
+		if there := boxOfRect(shape.Lines.Bounds()); there.meets(&here) {
 			return true
 		}
 	}

@@ -55,11 +55,8 @@ func newSheet(m *model.Model, core geom.Rect, height, share Length) *sheet {
 
 // begun goes on with a view of which nothing takes space.
 func begun(v model.View) *sheet {
-	h := v.TextHeight
-	return &sheet{
-		view: v, h: h, texts: newGrid[box](h), solid: newGrid[box](h),
-		lines: newGrid[seg](h), edges: newGrid[seg](h), stem: newGrid[seg](h),
-	}
+	boxes, lines := newGrid[box](v.Bounds, v.TextHeight), newGrid[seg](v.Bounds, v.TextHeight)
+	return &sheet{view: v, h: v.TextHeight, texts: boxes, solid: boxes, lines: lines, edges: lines, stem: lines}
 }
 
 // num writes a length as drawings do: without its unit.
@@ -224,16 +221,22 @@ func (s *sheet) dimension(d model.Dim) {
 }
 
 // apart reports whether no text is there.
-func (s *sheet) apart(b box) bool { return !s.texts.any(b.extent(), b.meets) }
+func (s *sheet) apart(b box) bool { return !overlapping(&b, &s.texts) }
 
 // free reports whether a text may stand there; strictly, whether it also keeps
 // clear of the outlines of shapes.
 func (s *sheet) free(b box, strictly bool) bool {
-	return s.apart(b) && !crossing(b, &s.lines) && !(strictly && crossing(b, &s.edges))
+	return s.apart(b) && !crossing(&b, &s.lines) && !(strictly && crossing(&b, &s.edges))
 }
 
 // open reports whether a line meets no text and, strictly, no other thin line.
 func (s *sheet) open(l seg, strictly bool) bool {
-	return !s.texts.any(l.extent(), func(t box) bool { return t.crosses(l) }) &&
-		!(strictly && s.lines.any(l.extent(), l.meets))
+	return !s.texts.any(l.reach(), func(t *box) bool { return t.crosses(&l) }) &&
+		!(strictly && s.lines.any(l.reach(), l.meets))
 }
+
+// overlapping reports whether one of some boxes meets another.
+func overlapping(b *box, boxes *grid[box]) bool { return boxes.any(b.reach(), b.meets) }
+
+// crossing reports whether one of some lines runs through a box.
+func crossing(b *box, lines *grid[seg]) bool { return lines.any(b.reach(), b.crosses) }
