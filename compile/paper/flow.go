@@ -84,28 +84,29 @@ var siteScales = []scale{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 
 // fits finds the largest scale at which a view is no larger than a room on paper, and the view as it is
 // drawn at that; one of the trade is taken where that makes it smaller by a ninth at most.
 func (f *flow) fits(draw view.Drawing, wide, high Length) (model.View, scale) {
-	at := func(n scale) (v model.View, fits bool) {
-		v = draw(figures * Length(n))
-		return v, n.on(v.Bounds.X.Size()) <= wide && n.on(v.Bounds.Y.Size()) <= high
-	}
 	last := siteScales[len(siteScales)-1]
+	suits := func(n scale) func(geom.Rect) bool {
+		return func(bounds geom.Rect) bool {
+			size := n.size(bounds)
+			return size.X <= wide && size.Y <= high
+		}
+	}
 	var drawn model.View
 	for i, n := range siteScales {
 		if i > 0 && n < last && tooLarge(&drawn, n, wide, high) {
 			continue
 		}
-		v, fits := at(n)
-		if drawn = v; !fits {
+		if drawn = draw(view.Type{Height: figures * Length(n), Suits: suits(n)}); !suits(n)(drawn.Bounds) {
 			continue
 		}
 		if trade := f.trade(n); trade != n && 8*trade <= 9*n {
-			if v, fits := at(trade); fits {
+			if v := draw(view.Type{Height: figures * Length(trade), Suits: suits(trade)}); suits(trade)(v.Bounds) {
 				return v, trade
 			}
 		}
 		return drawn, n
 	}
-	return drawn, last
+	return draw(view.Type{Height: figures * Length(last)}), last
 }
 
 // trade is the largest scale of the trade that is no larger than n, or the smallest of all.

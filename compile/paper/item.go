@@ -31,23 +31,28 @@ const (
 // after it that are no smaller than an eighth; at a larger scale than that it stands only where it
 // is small.
 func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (at []item) {
-	var it item
-	scales := scalesOf(m.Build.Unit)
-	last := scales[len(scales)-1]
+	part, scales := first.Part != "", scalesOf(m.Build.Unit)
+	least, last := typeOn, scales[len(scales)-1]
 	for height := typeOn; height > mm/10; height = height * 4 / 5 {
 		drawn := first
 		for _, n := range scales {
-			part := first.Part != ""
 			if part && n < mostOfPart || n < last && tooLarge(drawn, n, room.X.Size(), room.Y.Size()) {
 				continue
 			}
 			if len(at) > 0 && (!part || n > leastOfPart*5/4) {
 				return at
 			}
-			it = item{view: draw(height * Length(n)), scale: n}
+			suits := func(bounds geom.Rect) bool {
+				size := n.size(bounds)
+				return mayFit(size, part, room) && (!part || n >= leastOfPart || small(size))
+			}
+			it := item{view: draw(view.Type{Height: height * Length(n), Suits: suits}), scale: n}
 			it.view.Name = first.Name
 			drawn = &it.view
-			if it.measure(m, room.X.Size()); it.fits(room) && (!part || n >= leastOfPart || it.small()) {
+			if !suits(it.view.Bounds) {
+				continue
+			}
+			if it.measure(m, room.X.Size()); it.fits(room) {
 				at = append(at, it)
 			}
 			if it.stand(m); !part && it.fits(room) {
@@ -57,8 +62,22 @@ func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (
 		if len(at) > 0 {
 			return at
 		}
+		least = height
+	}
+	it := item{view: draw(view.Type{Height: least * Length(last)}), scale: last}
+	it.view.Name = first.Name
+	if it.measure(m, room.X.Size()); !part {
+		it.stand(m)
 	}
 	return []item{it}
+}
+
+// mayFit reports whether a view of a size on paper may have room there, with some lines above it or
+// beside it.
+func mayFit(size geom.Point, part bool, room geom.Rect) bool {
+	above := size.Y+(heading+note)*leading/100+note <= room.Y.Size()
+	beside := !part && size.X+column <= room.X.Size()
+	return size.X <= room.X.Size() && size.Y <= room.Y.Size() && (above || beside)
 }
 
 // tooLarge reports whether a view as it was drawn before is larger than a room at a scale, by so much that
@@ -72,11 +91,8 @@ func (it *item) fits(room geom.Rect) bool {
 	return it.wide <= room.X.Size() && it.high <= room.Y.Size()
 }
 
-// small reports whether a view takes little of any paper.
-func (it *item) small() bool {
-	size := it.size()
-	return size.X <= 170*mm && size.Y <= 110*mm
-}
+// small reports whether a view of a size takes little of any paper.
+func small(size geom.Point) bool { return size.X <= 170*mm && size.Y <= 110*mm }
 
 // measure puts title and note above the view, broken into lines, and tells how much of a paper the
 // item takes.
@@ -114,9 +130,7 @@ func (it *item) words(m *model.Model, wide Length) {
 func (it *item) scaleWidth() Length { return view.TypeWidth(it.note[len(it.note)-1], note) + note }
 
 // size is that of the view on paper.
-func (it *item) size() geom.Point {
-	return geom.Point{X: it.scale.on(it.view.Bounds.X.Size()), Y: it.scale.on(it.view.Bounds.Y.Size())}
-}
+func (it *item) size() geom.Point { return it.scale.size(it.view.Bounds) }
 
 // head is the height of title, note and bar.
 func (it *item) head() Length {

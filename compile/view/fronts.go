@@ -26,7 +26,7 @@ func isFront(r *model.Run, p *model.Part) bool {
 }
 
 // frontsElevation shows a run from the front with its doors and drawers shut.
-func frontsElevation(m *model.Model, r *model.Run, height Length) model.View {
+func frontsElevation(m *model.Model, r *model.Run, as Type) model.View {
 	hull := runHull(r)
 	slabs := slabsOver(m, r.Frame, hull)
 	slabs = slices.DeleteFunc(slabs, func(sl *model.Slab) bool { return sl.Kind != "counter" })
@@ -38,7 +38,7 @@ func frontsElevation(m *model.Model, r *model.Run, height Length) model.View {
 	for _, p := range ends {
 		core = core.Union(rectUZ(p.Fitted()))
 	}
-	s := newSheet(m, core, height, roomShare)
+	s := newSheet(m, core, as, roomShare)
 	s.view.Name, s.view.Title = "fronts-"+r.Name, "Fronts of run "+r.Name
 	s.view.Note = "Seen from the front, doors and drawers shut. The dashed lines of a door meet at its hinges. " +
 		"Sizes are with the banding: width × height."

@@ -49,6 +49,9 @@ func (s *sheet) inside(home quad, lines ...string) bool {
 
 // within writes lines within an outline, across the page or else up it.
 func (s *sheet) within(home quad, strictly bool, lines []string) bool {
+	if s.lost {
+		return true
+	}
 	b := setBlock(lines, s.h)
 	room := home.box()
 	room.hw, room.hh = room.hw-float64(s.h)/3, room.hh-float64(s.h)/6
@@ -101,7 +104,7 @@ const (
 )
 
 // full reports whether no more callouts are tried.
-func (s *sheet) full() bool { return s.called >= calledOut || len(s.crowded) >= crowdedAt }
+func (s *sheet) full() bool { return s.lost || s.called >= calledOut || len(s.crowded) >= crowdedAt }
 
 // What a callout gives up for a better place, in text heights of distance: over
 // outlines a text is hard to read, close to another text the two read as one, a

@@ -56,6 +56,9 @@ func partNames(all []body) []string {
 // nameFaces writes names, one for each body; one that several have is written once, where most of
 // them is seen: into a face, or beside it with a leader.
 func (s *sheet) nameFaces(all []body, seen []paint.Seen, names []string) {
+	if s.lost {
+		return
+	}
 	free := map[string][]paint.Free{} // lookup only
 	var order []string
 	for i := range seen {

@@ -23,8 +23,8 @@ func moreThanRectangle(p *model.Part) bool {
 // its outline, to the edges of every opening, notch and recess, and to the centre
 // of a round one; the size of each stands beside it. Rows of bores have a dimension
 // of their own.
-func partDrawing(m *model.Model, p *model.Part, alike []*model.Part, height Length) model.View {
-	s := newSheet(m, p.Outline.Bounds(), height, pieceShare)
+func partDrawing(m *model.Model, p *model.Part, alike []*model.Part, as Type) model.View {
+	s := newSheet(m, p.Outline.Bounds(), as, pieceShare)
 	s.view.Name, s.view.Title = "part-"+p.Label, p.Label+", "+p.Name
 	s.view.Part = p.ID
 	s.view.Note = partNote(m, p) + s.rounding(p.Outline)
