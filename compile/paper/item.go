@@ -33,7 +33,7 @@ const (
 func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (at []item) {
 	wide := []Length{min(130*mm, room.X.Size())}
 	if first.Part != "" {
-		wide = []Length{column, wide[0]}
+		wide = []Length{column, room.X.Size()}
 	}
 	f := fitting{m: m, first: first, draw: draw, room: room, shown: shownIn(first)}
 	for f.height = typeOn; f.height > mm/10; f.height = f.height * 4 / 5 {
@@ -98,7 +98,7 @@ func (f *fitting) drawn(n scale, suits func(geom.Rect) bool) item {
 }
 
 // finest is the smallest type for which smaller scales are left out.
-const finest = mm
+const finest = mm / 4
 
 // shownIn is the rectangle round what a view shows, without what is written and measured there.
 func shownIn(v *model.View) (r geom.Rect) {

@@ -75,8 +75,11 @@ func (s *sheet) front(m *model.Model, b *model.Box, f *model.Front) {
 	l := lookFrom(geom.Dir{Axis: geom.V})
 	for i := range m.Parts {
 		p := &m.Parts[i]
+		if p.ID != f.Part || !l.faces(p) {
+			continue
+		}
 		for j := range p.Bores {
-			if bore := &p.Bores[j]; p.ID == f.Part && bore.Through() && l.faces(p) {
+			if bore := &p.Bores[j]; bore.Through() {
 				hole := l.shape(p, bore.Shape())
 				s.area(model.ShapeBore, hole, p.ID, bore.Name+" in "+f.Name+" of "+b.Name)
 				s.lines.add(outlineSegs(model.Shape{Lines: hole, Closed: true})...) // no text hides it

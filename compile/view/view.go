@@ -14,6 +14,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"sync"
@@ -50,11 +51,13 @@ func Views(m *model.Model) []model.View {
 // Drawings returns what draws each of the views, in their order.
 func Drawings(m *model.Model) (all []Drawing) {
 	add := func(d Drawing) { all = append(all, d) }
+	in := byFrame(m)
 	if len(m.Room.Walls)+len(m.Runs) > 0 {
-		add(func(as Type) model.View { return plan(m, as) })
+		add(func(as Type) model.View { return plan(m, in, as) })
 	}
 	for i := range m.Runs {
 		r := &m.Runs[i]
+		m := in.of(r.Frame)
 		add(func(as Type) model.View { return runElevation(m, r, as) })
 		if slices.ContainsFunc(r.Boxes, func(b model.Box) bool { return len(b.Fronts) > 0 }) {
 			add(func(as Type) model.View { return frontsElevation(m, r, as) })
@@ -62,6 +65,7 @@ func Drawings(m *model.Model) (all []Drawing) {
 	}
 	for i := range m.KneeWalls {
 		k := &m.KneeWalls[i]
+		m := in.of(k.Frame)
 		add(func(as Type) model.View { return kneeWallElevation(m, k, as) })
 		for j := range kneeWallFaces {
 			if f := &kneeWallFaces[j]; len(skinsOn(k, f.name)) > 0 {
@@ -70,7 +74,9 @@ func Drawings(m *model.Model) (all []Drawing) {
 		}
 	}
 	for i := range m.KneeWalls {
-		add(func(as Type) model.View { return barSection(m, &m.KneeWalls[i], as) })
+		k := &m.KneeWalls[i]
+		m := in.of(k.Frame)
+		add(func(as Type) model.View { return barSection(m, k, as) })
 	}
 	if len(hulls(m)) > 0 {
 		stands := sync.OnceValue(func() scene { return asItStands(m) })
@@ -91,6 +97,32 @@ func Drawings(m *model.Model) (all []Drawing) {
 	}
 	return all
 }
+
+// framed is a build with the parts of each frame alone: who draws a run or a knee wall need not look at
+// all the others.
+type framed struct {
+	builds map[geom.Frame]*model.Model // lookup only
+	none   *model.Model
+}
+
+func byFrame(m *model.Model) framed {
+	none := *m
+	none.Parts = nil
+	in := framed{map[geom.Frame]*model.Model{}, &none}
+	for i := range m.Parts {
+		f := m.Parts[i].Placement.Frame
+		own := in.builds[f]
+		if own == nil {
+			own = new(model.Model)
+			*own = none
+			in.builds[f] = own
+		}
+		own.Parts = append(own.Parts, m.Parts[i])
+	}
+	return in
+}
+
+func (in *framed) of(f geom.Frame) *model.Model { return cmp.Or(in.builds[f], in.none) }
 
 // partKind tells how a part is drawn.
 func partKind(p *model.Part) model.ShapeKind {
