@@ -93,7 +93,7 @@ func (f *flow) fits(draw view.Drawing, wide, high Length) (model.View, scale) {
 	}
 	var drawn model.View
 	for i, n := range siteScales {
-		if i > 0 && n < last && tooLarge(&drawn, n, wide, high) {
+		if i > 0 && n < last && overlarge(&drawn, n, wide, high) {
 			continue
 		}
 		if drawn = draw(view.Type{Height: figures * Length(n), Suits: suits(n)}); !suits(n)(drawn.Bounds) {
@@ -157,3 +157,11 @@ func (f *flow) picture(draw view.Drawing) {
 func (f *flow) beside(v *model.View) string {
 	return strings.TrimSpace(strings.Replace(v.Note, f.m.Build.Rounding(), "", 1))
 }
+
+// overlarge reports whether a view as it was drawn before is larger than a room at a scale, by so much that
+// type of another height makes it no smaller than that.
+func overlarge(drawn *model.View, n scale, wide, high Length) bool {
+	own := func(size Length) Length { return n.on(size - 2*drawn.TextHeight) }
+	return own(drawn.Bounds.X.Size()) > wide*9/8 || own(drawn.Bounds.Y.Size()) > high*9/8
+}
+

@@ -61,9 +61,9 @@ type fitting struct {
 }
 
 func (f *fitting) scales() (at []item) {
-	part, drawn, all := f.first.Part != "", f.first, scalesOf(f.m.Build.Unit)
+	part, all := f.first.Part != "", scalesOf(f.m.Build.Unit)
 	for _, n := range all {
-		if part && n < mostOfPart || n < all[len(all)-1] && tooLarge(drawn, n, f.room.X.Size(), f.room.Y.Size()) {
+		if part && n < mostOfPart || n < all[len(all)-1] && tooLarge(f.shown, n, f.room) {
 			continue
 		}
 		if len(at) > 0 && (!part || n > leastOfPart*5/4) {
@@ -74,7 +74,6 @@ func (f *fitting) scales() (at []item) {
 			return mayFit(size, part, f.room) && (!part || n >= leastOfPart || small(size))
 		}
 		it := f.drawn(n, suits)
-		drawn = &it.view
 		if !suits(it.view.Bounds) {
 			if f.height > finest && tooSmall(f.shown, n, f.room) {
 				break
@@ -130,11 +129,10 @@ func mayFit(size geom.Point, part bool, room geom.Rect) bool {
 	return size.X <= room.X.Size() && size.Y <= room.Y.Size() && (above || beside)
 }
 
-// tooLarge reports whether a view as it was drawn before is larger than a room at a scale, by so much that
-// type of another height makes it no smaller than that.
-func tooLarge(drawn *model.View, n scale, wide, high Length) bool {
-	own := func(size Length) Length { return n.on(size - 2*drawn.TextHeight) }
-	return own(drawn.Bounds.X.Size()) > wide*9/8 || own(drawn.Bounds.Y.Size()) > high*9/8
+// tooLarge reports whether what a view shows alone is larger than a room at a scale.
+func tooLarge(shown geom.Rect, n scale, room geom.Rect) bool {
+	size := n.size(shown)
+	return size.X > room.X.Size() || size.Y > room.Y.Size()
 }
 
 func (it *item) fits(room geom.Rect) bool {

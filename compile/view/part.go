@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"barwright/compile/geom"
@@ -70,18 +71,25 @@ func partDrawing(m *model.Model, p *model.Part, alike []*model.Part, as Type) mo
 	return s.finish()
 }
 
+// mostAlike is how many parts a title names one by one.
+const mostAlike = 150
+
 // nameAlike tells in the title which parts else are cut so.
 func (s *sheet) nameAlike(p *model.Part, alike []*model.Part) {
 	if len(alike) == 0 {
 		return
 	}
-	labels, names := p.Label, layout.Joined("", p.Name)
+	labels, names := []string{p.Label}, layout.Joined("", p.Name)
 	for _, a := range alike {
-		labels += ", " + a.Label
+		labels = append(labels, a.Label)
 		names = layout.Joined(names, a.Name)
 		s.view.Alike = append(s.view.Alike, a.ID)
 	}
-	s.view.Title = labels + ": " + names
+	listed, rest := strings.Join(labels[:min(len(labels), mostAlike)], ", "), ""
+	if more := len(labels) - mostAlike; more > 0 {
+		rest = " and " + strconv.Itoa(more) + " more"
+	}
+	s.view.Title = listed + rest + ": " + names
 }
 
 // bands draws the banded edges of a part.
