@@ -10,6 +10,7 @@ import (
 // may meet. Squares at the border stand for all that lies beyond them too.
 type grid[T interface{ reach() reach }] struct {
 	x, y, side float64 // the lower left corner, and the side of a square
+	each       float64 // how many squares one of length has: 1/side
 	wide, high int     // in squares
 	last       []int32 // the note of each square that was made last, counted from 1; none before the first thing
 	notes      []note
@@ -33,7 +34,7 @@ func newGrid[T interface{ reach() reach }](core geom.Rect, h Length) grid[T] {
 	core = core.Grow(distant * h)
 	side := max(squareSide*h, max(core.X.Size(), core.Y.Size())/mostSquares)
 	return grid[T]{
-		x: float64(core.X.Lo), y: float64(core.Y.Lo), side: float64(side),
+		x: float64(core.X.Lo), y: float64(core.Y.Lo), side: float64(side), each: 1 / float64(side),
 		wide: int(core.X.Size()/side) + 1, high: int(core.Y.Size()/side) + 1,
 	}
 }
@@ -62,7 +63,7 @@ func (s seg) reach() reach {
 }
 
 // square is the number of the one at an offset from the first, in a row of so many.
-func (g *grid[T]) square(off float64, of int) int { return min(max(int(off/g.side), 0), of-1) }
+func (g *grid[T]) square(off float64, of int) int { return min(max(int(off*g.each), 0), of-1) }
 
 // rows are the first and the last that a rectangle meets.
 func (g *grid[T]) rows(e *extent) (first, last int) {
@@ -104,13 +105,21 @@ func (g *grid[T]) add(all ...T) {
 	}
 }
 
-// any reports whether something is, of all that may lie within reach. Each is asked once.
-func (g *grid[T]) any(r reach, is func(*T) bool) bool {
+// any reports whether something is, of all that may lie within reach.
+func (g *grid[T]) any(r reach, is func(*T) bool) bool { return g.first(r, is) != nil }
+
+// first finds something that is, or nil. Each thing is asked once, along a line those near its end first.
+func (g *grid[T]) first(r reach, is func(*T) bool) *T {
 	if len(g.things) == 0 {
-		return false
+		return nil
 	}
 	g.questions++
-	for y, last := g.rows(&r.extent); y <= last; y++ {
+	low, high := g.rows(&r.extent)
+	for k := range high - low + 1 {
+		y := low + k
+		if r.line.by > r.line.ay {
+			y = high - k
+		}
 		for x, last := g.row(&r, y); x <= last; x++ {
 			for n := g.last[y*g.wide+x]; n > 0; n = g.notes[n-1].before {
 				i := g.notes[n-1].thing
@@ -119,17 +128,17 @@ func (g *grid[T]) any(r reach, is func(*T) bool) bool {
 				}
 				g.asked[i] = g.questions
 				if g.around[i].meets(&r.extent) && is(&g.things[i]) {
-					return true
+					return &g.things[i]
 				}
 			}
 		}
 	}
-	return false
+	return nil
 }
 
 // count tells how many are, as far as so many.
 func (g *grid[T]) count(r reach, most int, is func(*T) bool) (n int) {
-	g.any(r, func(t *T) bool {
+	g.first(r, func(t *T) bool {
 		if is(t) {
 			n++
 		}

@@ -169,16 +169,21 @@ func (s *sheet) searchTo(beyond, reach Length, blocks []block, target geom.Point
 		return false
 	}
 	var p, best candidate
+	var inWay [ways]*box                         // the text that a leader ran into last
 	found, under := false, Length(math.MaxInt64) // what the best costs
 	for far := 2 * s.h; far <= reach*s.h && far < under; far += s.h * 5 / 4 {
 		if far <= beyond*s.h {
 			continue
 		}
-		for _, way := range directions() {
+		for i, way := range directions() {
 			for _, b := range blocks {
-				p.hang(b, target, far, way.sin, way.cos, s.h)
+				p = candidate{block: b, fromTarget: far}
 				better := func() bool { return p.cost(s.h) < under }
-				if !better() || !suits(&p) || !s.legible(&p, target) || clean && p.overLines || !better() {
+				if !better() {
+					continue
+				}
+				p.hang(target, way, s.h)
+				if !suits(&p) || !s.legible(&p, target, &inWay[i]) || clean && p.overLines || !better() {
 					continue
 				}
 				if s.weigh(&p, target, under); better() && !(clean && p.thin > 0) {
@@ -196,28 +201,39 @@ func (s *sheet) searchTo(beyond, reach Length, blocks []block, target geom.Point
 	return true
 }
 
-// hang makes a candidate of one so far from its target and in the direction of a sine and cosine. What
-// it crosses is not known yet.
-func (p *candidate) hang(b block, target geom.Point, far Length, sin, cos float64, h Length) {
-	knee := target.Add(geom.Point{X: Length(math.Round(float64(float64(far) * cos))), Y: Length(math.Round(float64(float64(far) * sin)))})
-	at := geom.Point{X: knee.X + sideways(b.w, cos), Y: knee.Y + sideways(b.h, sin)}
-	*p = candidate{block: b, at: at, text: boxAt(at, b.w, b.h, 0), fromTarget: far}
+// hang places a candidate in a direction from its target. What it crosses is not known yet.
+func (p *candidate) hang(target geom.Point, way direction, h Length) {
+	far := float64(p.fromTarget)
+	p.at = geom.Point{
+		X: target.X + Length(math.Round(float64(far*way.cos))) + sideways(p.block.w, way.cos),
+		Y: target.Y + Length(math.Round(float64(far*way.sin))) + sideways(p.block.h, way.sin),
+	}
+	p.text = boxAt(p.at, p.block.w, p.block.h, 0)
 	// The leader ends just off the text, where the text is nearest.
-	r := p.text.bounds().Grow(h / 5)
+	halfX, halfY := (p.block.w+1)/2+h/5, (p.block.h+1)/2+h/5
 	p.from = geom.Point{
-		X: min(max(target.X, r.X.Lo), r.X.Hi),
-		Y: min(max(target.Y, r.Y.Lo), r.Y.Hi),
+		X: min(max(target.X, p.at.X-halfX), p.at.X+halfX),
+		Y: min(max(target.Y, p.at.Y-halfY), p.at.Y+halfY),
 	}
 }
 
-// legible reports whether a candidate's text covers nothing and its leader no text.
-// It tells what the text lies over or close to.
-func (s *sheet) legible(p *candidate, target geom.Point) bool {
+// legible reports whether a candidate's text covers nothing and its leader no text, of which it looks
+// first at one that may be in its way, and leaves there what is. It tells what the text lies over or
+// close to.
+func (s *sheet) legible(p *candidate, target geom.Point, inWay **box) bool {
 	leader := segOf(p.from, target)
-	if !s.free(p.text, false) || overlapping(&p.text, &s.solid) || crossing(&p.text, &s.stem) || p.text.crosses(&leader) || !s.open(leader, false) {
+	if *inWay != nil && (*inWay).crosses(&leader) {
 		return false
 	}
-	p.overLines, p.closeBy = crossing(&p.text, &s.edges), !s.apart(boxAt(p.at, p.block.w+s.h, p.block.h+s.h/2, 0))
+	if !s.free(p.text, false) || overlapping(&p.text, &s.solid) || crossing(&p.text, &s.stem) || p.text.crosses(&leader) {
+		return false
+	}
+	if t := s.texts.first(leader.reach(), func(t *box) bool { return t.crosses(&leader) }); t != nil {
+		*inWay = t
+		return false
+	}
+	p.overLines = crossing(&p.text, &s.edges)
+	p.closeBy = !s.apart(boxAt(p.at, p.block.w+s.h, p.block.h+s.h/2, 0))
 	return true
 }
 
