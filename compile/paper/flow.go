@@ -164,4 +164,3 @@ func overlarge(drawn *model.View, n scale, wide, high Length) bool {
 	own := func(size Length) Length { return n.on(size - 2*drawn.TextHeight) }
 	return own(drawn.Bounds.X.Size()) > wide*9/8 || own(drawn.Bounds.Y.Size()) > high*9/8
 }
-

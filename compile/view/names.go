@@ -151,24 +151,33 @@ func within(ring []geom.Point, b *box) bool {
 func (s *sheet) clearOf(seen []paint.Seen) func(*candidate) bool {
 	faces := newGrid[face](s.view.Bounds, s.h)
 	for i := range seen {
-		b := boxOfRect(ringOf(seen[i].Outline).Bounds())
-		faces.add(face{&seen[i], b})
+		ring := ringOf(seen[i].Outline)
+		faces.add(face{&seen[i], outlineSegs(model.Shape{Lines: ring, Closed: true}), boxOfRect(ring.Bounds())})
 	}
+	var under *face // that a callout stood on last
 	return func(p *candidate) (clear bool) {
-		return !faces.any(p.text.reach(), func(f *face) bool { return f.box.meets(&p.text) && f.covers(&p.text) })
+		if under != nil && under.covers(&p.text) {
+			return false
+		}
+		under = faces.first(p.text.reach(), func(f *face) bool { return f.covers(&p.text) })
+		return under == nil
 	}
 }
 
 // face is one of a picture, with the box round it.
 type face struct {
 	*paint.Seen
+	edges []seg
 	box
 }
 
 // covers reports whether a face lies under a box: an edge of it crosses that, or it holds it.
 func (f *face) covers(b *box) bool {
-	for i, p := range f.Outline {
-		if edge := segOf(p, f.Outline[(i+1)%len(f.Outline)]); b.crosses(&edge) {
+	if !f.box.meets(b) {
+		return false
+	}
+	for i := range f.edges {
+		if b.crosses(&f.edges[i]) {
 			return true
 		}
 	}
