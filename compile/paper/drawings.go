@@ -18,6 +18,7 @@ func Drawings(m *model.Model, size geom.Point) []model.Paper {
 	items := make([][]item, len(views)) // each at the scales that suit
 	atonce.Each(len(views), func(i int) { items[i] = fit(m, &views[i], draws[i], inner(size)) })
 	all := shelves(items, inner(size))
+	clear(items)
 	papers := make([]model.Paper, len(all))
 	for i, rows := range all {
 		s := newSheet(size)
@@ -25,7 +26,7 @@ func Drawings(m *model.Model, size geom.Point) []model.Paper {
 		s.Name = fmt.Sprintf("%02d-%s", s.Number, rows[0].items[0].view.Name)
 		s.fill(m, rows)
 		s.frame(m, slices.Concat(rowItems(rows)...))
-		papers[i] = s.Paper
+		papers[i], all[i] = s.Paper, nil // with its views, which take much memory
 	}
 	return papers
 }

@@ -84,28 +84,29 @@ var siteScales = []scale{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 
 // fits finds the largest scale at which a view is no larger than a room on paper, and the view as it is
 // drawn at that; one of the trade is taken where that makes it smaller by a ninth at most.
 func (f *flow) fits(draw view.Drawing, wide, high Length) (model.View, scale) {
-	at := func(n scale) (v model.View, fits bool) {
-		v = draw(figures * Length(n))
-		return v, n.on(v.Bounds.X.Size()) <= wide && n.on(v.Bounds.Y.Size()) <= high
-	}
 	last := siteScales[len(siteScales)-1]
+	suits := func(n scale) func(geom.Rect) bool {
+		return func(bounds geom.Rect) bool {
+			size := n.size(bounds)
+			return size.X <= wide && size.Y <= high
+		}
+	}
 	var drawn model.View
 	for i, n := range siteScales {
-		if i > 0 && n < last && tooLarge(&drawn, n, wide, high) {
+		if i > 0 && n < last && overlarge(&drawn, n, wide, high) {
 			continue
 		}
-		v, fits := at(n)
-		if drawn = v; !fits {
+		if drawn = draw(view.Type{Height: figures * Length(n), Suits: suits(n)}); !suits(n)(drawn.Bounds) {
 			continue
 		}
 		if trade := f.trade(n); trade != n && 8*trade <= 9*n {
-			if v, fits := at(trade); fits {
+			if v := draw(view.Type{Height: figures * Length(trade), Suits: suits(trade)}); suits(trade)(v.Bounds) {
 				return v, trade
 			}
 		}
 		return drawn, n
 	}
-	return drawn, last
+	return draw(view.Type{Height: figures * Length(last)}), last
 }
 
 // trade is the largest scale of the trade that is no larger than n, or the smallest of all.
@@ -155,4 +156,11 @@ func (f *flow) picture(draw view.Drawing) {
 // beside is the note of a view but for the rounding of its figures, which the foot of the paper tells.
 func (f *flow) beside(v *model.View) string {
 	return strings.TrimSpace(strings.Replace(v.Note, f.m.Build.Rounding(), "", 1))
+}
+
+// overlarge reports whether a view as it was drawn before is larger than a room at a scale, by so much that
+// type of another height makes it no smaller than that.
+func overlarge(drawn *model.View, n scale, wide, high Length) bool {
+	own := func(size Length) Length { return n.on(size - 2*drawn.TextHeight) }
+	return own(drawn.Bounds.X.Size()) > wide*9/8 || own(drawn.Bounds.Y.Size()) > high*9/8
 }

@@ -63,3 +63,8 @@ func (n scale) ratio() string { return fmt.Sprintf("1:%d", int64(n)) }
 
 // on is how long a length is on paper.
 func (n scale) on(l Length) Length { return length.Round(l, Length(n)) / Length(n) }
+
+// size is how large a rectangle is on paper.
+func (n scale) size(r geom.Rect) geom.Point {
+	return geom.Point{X: n.on(r.X.Size()), Y: n.on(r.Y.Size())}
+}

@@ -31,63 +31,123 @@ const (
 // after it that are no smaller than an eighth; at a larger scale than that it stands only where it
 // is small.
 func fit(m *model.Model, first *model.View, draw view.Drawing, room geom.Rect) (at []item) {
-	var it item
-	scales := scalesOf(m.Build.Unit)
-	last := scales[len(scales)-1]
-	for height := typeOn; height > mm/10; height = height * 4 / 5 {
-		drawn := first
-		for _, n := range scales {
-			part := first.Part != ""
-			if part && n < mostOfPart || n < last && tooLarge(drawn, n, room.X.Size(), room.Y.Size()) {
-				continue
-			}
-			if len(at) > 0 && (!part || n > leastOfPart*5/4) {
+	wide := []Length{min(130*mm, room.X.Size())}
+	if first.Part != "" {
+		wide = []Length{column, room.X.Size()}
+	}
+	f := fitting{m: m, first: first, draw: draw, room: room, shown: shownIn(first)}
+	for f.height = typeOn; f.height > mm/10; f.height = f.height * 4 / 5 {
+		for _, f.least = range wide {
+			if at = f.scales(); len(at) > 0 {
 				return at
 			}
-			it = item{view: draw(height * Length(n)), scale: n}
-			it.view.Name = first.Name
-			drawn = &it.view
-			if it.measure(m, room.X.Size()); it.fits(room) && (!part || n >= leastOfPart || it.small()) {
-				at = append(at, it)
-			}
-			if it.stand(m); !part && it.fits(room) {
-				at = append(at, it)
-			}
-		}
-		if len(at) > 0 {
-			return at
 		}
 	}
+	scales := scalesOf(m.Build.Unit)
+	it := f.drawn(scales[len(scales)-1], nil)
+	it.measure(m, f.least)
 	return []item{it}
 }
 
-// tooLarge reports whether a view as it was drawn before is larger than a room at a scale, by so much that
-// type of another height makes it no smaller than that.
-func tooLarge(drawn *model.View, n scale, wide, high Length) bool {
-	own := func(size Length) Length { return n.on(size - 2*drawn.TextHeight) }
-	return own(drawn.Bounds.X.Size()) > wide*9/8 || own(drawn.Bounds.Y.Size()) > high*9/8
+// fitting is a view whose scales are looked for with type of a height on paper, where titles and notes
+// above it are so wide at least.
+type fitting struct {
+	m             *model.Model
+	first         *model.View
+	draw          view.Drawing
+	room          geom.Rect
+	shown         geom.Rect // by the view
+	height, least Length
+}
+
+func (f *fitting) scales() (at []item) {
+	part, all := f.first.Part != "", scalesOf(f.m.Build.Unit)
+	for _, n := range all {
+		if part && n < mostOfPart || n < all[len(all)-1] && tooLarge(f.shown, n, f.room) {
+			continue
+		}
+		if len(at) > 0 && (!part || n > leastOfPart*5/4) {
+			break
+		}
+		suits := func(bounds geom.Rect) bool {
+			size := n.size(bounds)
+			return mayFit(size, part, f.room) && (!part || n >= leastOfPart || small(size))
+		}
+		it := f.drawn(n, suits)
+		if !suits(it.view.Bounds) {
+			if f.height > finest && tooSmall(f.shown, n, f.room) {
+				break
+			}
+			continue
+		}
+		if it.measure(f.m, f.least); it.fits(f.room) {
+			at = append(at, it)
+		}
+		if it.stand(f.m); !part && it.fits(f.room) {
+			at = append(at, it)
+		}
+	}
+	return at
+}
+
+func (f *fitting) drawn(n scale, suits func(geom.Rect) bool) item {
+	it := item{view: f.draw(view.Type{Height: f.height * Length(n), Suits: suits}), scale: n}
+	it.view.Name = f.first.Name
+	return it
+}
+
+// finest is the smallest type for which smaller scales are left out.
+const finest = mm / 4
+
+// shownIn is the rectangle round what a view shows, without what is written and measured there.
+func shownIn(v *model.View) (r geom.Rect) {
+	for i := range v.Shapes {
+		switch s := &v.Shapes[i]; s.Kind {
+		case model.ShapeLeader, model.ShapeThin, model.ShapeCentre:
+		default:
+			if r == (geom.Rect{}) {
+				r = s.Lines.Bounds()
+			}
+			r = r.Union(s.Lines.Bounds())
+		}
+	}
+	return r
+}
+
+// tooSmall reports whether what a view shows is so small at a scale that smaller type serves better than
+// a smaller scale.
+func tooSmall(shown geom.Rect, n scale, room geom.Rect) bool {
+	size := n.size(shown)
+	return 3*size.X < room.X.Size() && 3*size.Y < room.Y.Size()
+}
+
+// mayFit reports whether a view of a size on paper may have room there, with some lines above it or
+// beside it.
+func mayFit(size geom.Point, part bool, room geom.Rect) bool {
+	above := size.Y+(heading+note)*leading/100+note <= room.Y.Size()
+	beside := !part && size.X+column <= room.X.Size()
+	return size.X <= room.X.Size() && size.Y <= room.Y.Size() && (above || beside)
+}
+
+// tooLarge reports whether what a view shows alone is larger than a room at a scale.
+func tooLarge(shown geom.Rect, n scale, room geom.Rect) bool {
+	size := n.size(shown)
+	return size.X > room.X.Size() || size.Y > room.Y.Size()
 }
 
 func (it *item) fits(room geom.Rect) bool {
 	return it.wide <= room.X.Size() && it.high <= room.Y.Size()
 }
 
-// small reports whether a view takes little of any paper.
-func (it *item) small() bool {
-	size := it.size()
-	return size.X <= 170*mm && size.Y <= 110*mm
-}
+// small reports whether a view of a size takes little of any paper.
+func small(size geom.Point) bool { return size.X <= 170*mm && size.Y <= 110*mm }
 
-// measure puts title and note above the view, broken into lines, and tells how much of a paper the
-// item takes.
-func (it *item) measure(m *model.Model, most Length) {
-	least := 130 * mm
-	if it.view.Part != "" {
-		least = column
-	}
+// measure puts title and note above the view, broken into lines as wide as that or as least, and tells how
+// much of a paper the item takes.
+func (it *item) measure(m *model.Model, least Length) {
 	size := it.size()
 	it.beside = false
-	it.words(m, max(size.X, min(least, most)))
+	it.words(m, max(size.X, least))
 	it.wide, it.high = max(size.X, it.said), size.Y+it.head()
 }
 
@@ -114,9 +174,7 @@ func (it *item) words(m *model.Model, wide Length) {
 func (it *item) scaleWidth() Length { return view.TypeWidth(it.note[len(it.note)-1], note) + note }
 
 // size is that of the view on paper.
-func (it *item) size() geom.Point {
-	return geom.Point{X: it.scale.on(it.view.Bounds.X.Size()), Y: it.scale.on(it.view.Bounds.Y.Size())}
-}
+func (it *item) size() geom.Point { return it.scale.size(it.view.Bounds) }
 
 // head is the height of title, note and bar.
 func (it *item) head() Length {

@@ -102,8 +102,8 @@ func TestAnySizeFits(t *testing.T) {
 		for metres, want := range names {
 			for _, high := range []Length{1, metres} {
 				v := model.View{Bounds: geom.R(0, 0, metres*length.Metre, high*length.Metre/2)}
-				draw := func(height Length) model.View {
-					v.TextHeight = height
+				draw := func(as view.Type) model.View {
+					v.TextHeight = as.Height
 					return v
 				}
 				room := geom.R(0, 0, 240*mm, 170*mm)

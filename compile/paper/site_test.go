@@ -8,6 +8,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/view"
 	"barwright/compile/view/viewtest"
 )
 
@@ -60,7 +61,8 @@ func TestUnnamedIsTold(t *testing.T) {
 	top := f.y
 	names := strings.Repeat("outlet kettle; ", 30)
 	var set Length // height of the type that it is drawn with in the end
-	f.picture(func(height Length) model.View {
+	f.picture(func(as view.Type) model.View {
+		height := as.Height
 		set = height
 		core := geom.R(0, 0, 900*mm, 700*mm)
 		v := model.View{Bounds: core, TextHeight: height, Shapes: []model.Shape{{Lines: geom.RectContour(core), Closed: true}}}

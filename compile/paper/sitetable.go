@@ -69,7 +69,7 @@ func (f *flow) several(draws []view.Drawing, next func()) {
 		n = max(n, fit)
 	}
 	for _, draw := range draws {
-		v := draw(figures * Length(n))
+		v := draw(view.Type{Height: figures * Length(n)})
 		title := lines(v.Title, figures, room.X.Size()*31/100)
 		head := Length(len(title)) * rowLeading
 		wide, high := n.on(v.Bounds.X.Size()), n.on(v.Bounds.Y.Size())+head

@@ -49,7 +49,7 @@ func stripStep(whole, most Length, u length.Unit) Length {
 
 // strip puts a piece below the last on its paper, or on a new one.
 func (f *flow) strip(p *onsite.Pole, number int, piece geom.Span, step Length) {
-	v := view.StripPiece(f.m, p, piece, stripTicks)(figures)
+	v := view.StripPiece(f.m, p, piece, stripTicks)(view.Type{Height: figures})
 	edge := v.Shapes[0].Lines.Bounds() // of the strip, which lies under all else
 	high := edge.Y.Size() + stripApart
 	if number == 0 || f.y-high < f.room().Y.Lo {

@@ -30,12 +30,12 @@ func (s scene) takenApart(m *model.Model) scene {
 
 // exploded shows the build taken apart, from where the axonometric view shows it whole. Where groups
 // have pictures of their own, it is these that name the parts.
-func exploded(m *model.Model, of picture, height Length) model.View {
+func exploded(m *model.Model, of picture, as Type) model.View {
 	names := partNames(of.all)
 	if len(groupsOf(m)) > 0 {
 		names = ownersOf(m, of.all)
 	}
-	return apartView(m, of, names, "exploded", "Taken apart", boxesOut+", skins off their wall.", height)
+	return apartView(m, of, names, "exploded", "Taken apart", boxesOut+", skins off their wall.", as)
 }
 
 // group is a run or a knee wall, which has a picture of its own.
@@ -89,13 +89,13 @@ func (g *group) of(apart scene) picture {
 }
 
 // explodedGroup shows a run or a knee wall taken apart.
-func explodedGroup(m *model.Model, g *group, of picture, height Length) model.View {
-	return apartView(m, of, partNames(of.all), g.name, g.title, g.note, height)
+func explodedGroup(m *model.Model, g *group, of picture, as Type) model.View {
+	return apartView(m, of, partNames(of.all), g.name, g.title, g.note, as)
 }
 
 // apartView draws bodies where they are moved to, with their names.
-func apartView(m *model.Model, of picture, names []string, name, title, note string, height Length) model.View {
-	s := newSheet(m, pictureOf(of.seen), height, explodedShare)
+func apartView(m *model.Model, of picture, names []string, name, title, note string, as Type) model.View {
+	s := newSheet(m, pictureOf(of.seen), as, explodedShare)
 	s.view.Name, s.view.Title = name, title
 	s.view.Apart = true
 	s.view.Note = isometric + note + linesOut

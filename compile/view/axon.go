@@ -36,9 +36,9 @@ func asItStands(m *model.Model) scene { return scene{eyeFor(m), bodies(m)} }
 func (s scene) painted() picture { return picture{s.eye, s.all, painted(s.eye, s.all)} }
 
 // axonometric shows the build as it stands.
-func axonometric(m *model.Model, of picture, height Length) model.View {
+func axonometric(m *model.Model, of picture, as Type) model.View {
 	e, all, seen := of.eye, of.all, of.seen
-	s := newSheet(m, pictureOf(seen), height, pictureShare)
+	s := newSheet(m, pictureOf(seen), as, pictureShare)
 	s.view.Name, s.view.Title = "axonometric", "The whole, seen from the room"
 	s.view.Note = isometric + " Walls are drawn as high as the build, and only those that face the eye; openings are left blank."
 	if beyondReading(m) {

@@ -33,7 +33,7 @@ func TestEye(t *testing.T) {
 // 179.6 + 24.25 cos 179.6, that is 51.67761, 61.50116. Seen from the left it is drawn at
 // (x + y) cos 30 = 98.01569 to the right, 36 + (x - y) / 2 = 31.08822 up.
 func TestCornerOfCounter(t *testing.T) {
-	v := axonometric(viewtest.Bar(), asItStands(viewtest.Bar()).painted(), 0)
+	v := axonometric(viewtest.Bar(), asItStands(viewtest.Bar()).painted(), Type{})
 	const x, y = 98.01569, 31.08822
 	nearest := 1e9
 	for _, s := range v.Shapes {
@@ -53,7 +53,7 @@ func TestCornerOfCounter(t *testing.T) {
 // No shape of a picture is less than an area that is seen, and all that fills is shaded.
 func TestPicturesHaveNoSpecks(t *testing.T) {
 	for _, m := range []*model.Model{viewtest.Bar(), viewtest.Fitted()} {
-		for _, v := range []model.View{axonometric(m, asItStands(m).painted(), 0), exploded(m, asItStands(m).takenApart(m).painted(), 0)} {
+		for _, v := range []model.View{axonometric(m, asItStands(m).painted(), Type{}), exploded(m, asItStands(m).takenApart(m).painted(), Type{})} {
 			for _, s := range v.Shapes {
 				if !s.Closed {
 					continue
@@ -73,7 +73,7 @@ func TestPicturesHaveNoSpecks(t *testing.T) {
 // backs to the eye, which stand low behind these; the note names them.
 func TestPartsSeenApart(t *testing.T) {
 	m := viewtest.Bar()
-	v := exploded(m, asItStands(m).takenApart(m).painted(), 0)
+	v := exploded(m, asItStands(m).takenApart(m).painted(), Type{})
 	seen := map[string]bool{}
 	for _, s := range v.Shapes {
 		seen[s.Part] = true
@@ -129,7 +129,7 @@ func TestGroupsHoldAll(t *testing.T) {
 	m := viewtest.Bar()
 	shown := map[string]int{}
 	for _, g := range groupsOf(m) {
-		v := explodedGroup(m, &g, g.of(asItStands(m).takenApart(m)), 0)
+		v := explodedGroup(m, &g, g.of(asItStands(m).takenApart(m)), Type{})
 		own := map[string]bool{}
 		for _, s := range v.Shapes {
 			own[s.Part] = true

@@ -45,7 +45,7 @@ func BenchmarkPictures(b *testing.B) {
 		for _, of := range []struct {
 			name string
 			draw func()
-		}{{"whole", func() { axonometric(m, asItStands(m).painted(), 0) }}, {"apart", func() { exploded(m, asItStands(m).takenApart(m).painted(), 0) }}} {
+		}{{"whole", func() { axonometric(m, asItStands(m).painted(), Type{}) }}, {"apart", func() { exploded(m, asItStands(m).takenApart(m).painted(), Type{}) }}} {
 			b.Run(fmt.Sprintf("%s-%d", of.name, len(m.Parts)), func(b *testing.B) {
 				for b.Loop() {
 					of.draw()
@@ -56,8 +56,8 @@ func BenchmarkPictures(b *testing.B) {
 	for name, m := range map[string]*model.Model{"bar": viewtest.Bar(), "fitted": viewtest.Fitted()} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				axonometric(m, asItStands(m).painted(), 0)
-				exploded(m, asItStands(m).takenApart(m).painted(), 0)
+				axonometric(m, asItStands(m).painted(), Type{})
+				exploded(m, asItStands(m).takenApart(m).painted(), Type{})
 			}
 		})
 	}

@@ -11,8 +11,8 @@ import (
 // count from two of its edges, drawn heavy, to the sides of each opening, to the centre of a round
 // one, and to the centres of bores at corners; they are rounded to the build's mark.
 func MarkingCard(m *model.Model, c *onsite.Card) Drawing {
-	return func(height Length) model.View {
-		s := newSheet(m, c.Blank, height, pieceShare)
+	return func(as Type) model.View {
+		s := newSheet(m, c.Blank, as, pieceShare)
 		p := c.Part
 		s.view.Name, s.view.Title, s.view.Part = "card-"+p.Label, "Marking card: "+p.Label+", "+p.Name+" of "+p.Owner, p.ID
 		s.area(partKind(p), c.Outline, p.ID, partTitle(p))

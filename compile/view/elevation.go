@@ -21,7 +21,7 @@ type site struct {
 
 // runElevation shows a run from the front, the knee wall behind it, and what is in
 // the wall behind.
-func runElevation(m *model.Model, r *model.Run, height Length) model.View {
+func runElevation(m *model.Model, r *model.Run, as Type) model.View {
 	hull := runHull(r)
 	behind := kneeWallsBehind(m, r)
 	slabs := slabsOver(m, r.Frame, hull)
@@ -41,7 +41,7 @@ func runElevation(m *model.Model, r *model.Run, height Length) model.View {
 	for _, p := range parts {
 		core = core.Union(rectUZ(p.Fitted()))
 	}
-	s := newSheet(m, core, height, roomShare)
+	s := newSheet(m, core, as, roomShare)
 	s.view.Name, s.view.Title = "elevation-"+r.Name, "Run "+r.Name
 	s.view.Note = "Seen from the front. Below: widths. Above and at the left: centres of what is in the wall behind, " +
 		"counted from the run's left end and from " + m.Room.Floor.Zero() + "."

@@ -133,7 +133,7 @@ func isOf(k *model.KneeWall, p *model.Part) bool {
 }
 
 // finishedFace shows a face of a knee wall with its skin and all that lies on it.
-func finishedFace(m *model.Model, k *model.KneeWall, f *kneeWallFace, height Length) model.View {
+func finishedFace(m *model.Model, k *model.KneeWall, f *kneeWallFace, as Type) model.View {
 	l, skins, parts := lookFrom(f.out), skinsOn(k, f.name), f.before(m, k)
 	box := skins[0].Box
 	for _, sk := range skins[1:] {
@@ -147,7 +147,7 @@ func finishedFace(m *model.Model, k *model.KneeWall, f *kneeWallFace, height Len
 	for _, sl := range tops {
 		core = core.Union(l.rect(sl.Box))
 	}
-	s := newSheet(m, core, height, roomShare)
+	s := newSheet(m, core, as, roomShare)
 	s.view.Name, s.view.Title = "knee-wall-"+k.Name+"-"+f.name, "Knee wall "+k.Name+", "+f.name+" face"
 	s.view.Note = "Seen " + f.words + "."
 	s.rect(model.ShapeBeyond, l.rect(k.Framing), kneeWallID(k), "knee wall "+k.Name)

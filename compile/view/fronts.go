@@ -26,7 +26,7 @@ func isFront(r *model.Run, p *model.Part) bool {
 }
 
 // frontsElevation shows a run from the front with its doors and drawers shut.
-func frontsElevation(m *model.Model, r *model.Run, height Length) model.View {
+func frontsElevation(m *model.Model, r *model.Run, as Type) model.View {
 	hull := runHull(r)
 	slabs := slabsOver(m, r.Frame, hull)
 	slabs = slices.DeleteFunc(slabs, func(sl *model.Slab) bool { return sl.Kind != "counter" })
@@ -38,7 +38,7 @@ func frontsElevation(m *model.Model, r *model.Run, height Length) model.View {
 	for _, p := range ends {
 		core = core.Union(rectUZ(p.Fitted()))
 	}
-	s := newSheet(m, core, height, roomShare)
+	s := newSheet(m, core, as, roomShare)
 	s.view.Name, s.view.Title = "fronts-"+r.Name, "Fronts of run "+r.Name
 	s.view.Note = "Seen from the front, doors and drawers shut. The dashed lines of a door meet at its hinges. " +
 		"Sizes are with the banding: width × height."
@@ -75,8 +75,11 @@ func (s *sheet) front(m *model.Model, b *model.Box, f *model.Front) {
 	l := lookFrom(geom.Dir{Axis: geom.V})
 	for i := range m.Parts {
 		p := &m.Parts[i]
+		if p.ID != f.Part || !l.faces(p) {
+			continue
+		}
 		for j := range p.Bores {
-			if bore := &p.Bores[j]; p.ID == f.Part && bore.Through() && l.faces(p) {
+			if bore := &p.Bores[j]; bore.Through() {
 				hole := l.shape(p, bore.Shape())
 				s.area(model.ShapeBore, hole, p.ID, bore.Name+" in "+f.Name+" of "+b.Name)
 				s.lines.add(outlineSegs(model.Shape{Lines: hole, Closed: true})...) // no text hides it

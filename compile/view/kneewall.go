@@ -22,13 +22,13 @@ func upstanding(b geom.Box) bool { return b.Z.Size() > max(b.U.Size(), b.V.Size(
 
 // kneeWallElevation shows the bare framing from the work side, with the boxes of the
 // outlets in it.
-func kneeWallElevation(m *model.Model, k *model.KneeWall, height Length) model.View {
+func kneeWallElevation(m *model.Model, k *model.KneeWall, as Type) model.View {
 	core := rectUZ(k.Framing)
 	tops := slabsOver(m, k.Frame, k.Framing)
 	for _, sl := range tops {
 		core = core.Union(rectUZ(sl.Box))
 	}
-	s := newSheet(m, core, height, roomShare)
+	s := newSheet(m, core, as, roomShare)
 	s.view.Name, s.view.Title = "knee-wall-"+k.Name, "Knee wall "+k.Name
 	s.view.Note = "The framing without its skins, seen from the work side. " +
 		"Running dimensions count from the framing's left end: centres of supports above, of studs below."

@@ -49,6 +49,9 @@ func (s *sheet) inside(home quad, lines ...string) bool {
 
 // within writes lines within an outline, across the page or else up it.
 func (s *sheet) within(home quad, strictly bool, lines []string) bool {
+	if s.lost {
+		return true
+	}
 	b := setBlock(lines, s.h)
 	room := home.box()
 	room.hw, room.hh = room.hw-float64(s.h)/3, room.hh-float64(s.h)/6
@@ -56,7 +59,7 @@ func (s *sheet) within(home quad, strictly bool, lines []string) bool {
 		for _, spot := range spots {
 			at := home.at(home.u.Lo+home.u.Size()*spot[0]/100, home.v.Lo+home.v.Size()*spot[1]/100)
 			place := boxAt(at, b.w, b.h, turn)
-			if room.holds(place) && s.free(place, strictly) {
+			if room.holds(&place) && s.free(place, strictly) {
 				s.set(b, at, turn)
 				return true
 			}
@@ -101,7 +104,7 @@ const (
 )
 
 // full reports whether no more callouts are tried.
-func (s *sheet) full() bool { return s.called >= calledOut || len(s.crowded) >= crowdedAt }
+func (s *sheet) full() bool { return s.lost || s.called >= calledOut || len(s.crowded) >= crowdedAt }
 
 // What a callout gives up for a better place, in text heights of distance: over
 // outlines a text is hard to read, close to another text the two read as one, a
@@ -121,7 +124,7 @@ func (s *sheet) callout(target geom.Point, lines ...string) {
 	if first, rest, two := strings.Cut(lines[0], " "); two {
 		blocks = append(blocks, setBlock(append([]string{first, rest}, lines[1:]...), s.h))
 	}
-	if s.search(blocks, target, anywhere) || s.searchTo(farthest, blocks, target, anywhere, false) {
+	if s.search(blocks, target, anywhere) || s.searchTo(distant, farthest, blocks, target, anywhere, false) {
 		return
 	}
 	s.crowded = append(s.crowded, strings.Join(lines, " "))
@@ -156,27 +159,35 @@ func anywhere(*candidate) bool { return true }
 // search writes one of the blocks at the best of the places that suit, the nearest
 // and first of equals. It reports whether there was one.
 func (s *sheet) search(blocks []block, target geom.Point, suits func(*candidate) bool) bool {
-	return s.searchTo(distant, blocks, target, suits, false)
+	return s.searchTo(0, distant, blocks, target, suits, false)
 }
 
-// searchTo does so, so many text heights far; where it must be clean, the text
-// crosses no outline and its leader no thin line.
-func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits func(*candidate) bool, clean bool) bool {
+// searchTo does so, farther than some and as far as so many text heights; where it must be clean, the
+// text crosses no outline and its leader no thin line.
+func (s *sheet) searchTo(beyond, reach Length, blocks []block, target geom.Point, suits func(*candidate) bool, clean bool) bool {
 	if s.full() {
 		return false
 	}
-	var best, p candidate
-	found := false
-	for far := 2 * s.h; far <= reach*s.h && (!found || far < best.cost(s.h)); far += s.h * 5 / 4 {
-		for _, way := range directions() {
+	var p, best candidate
+	var inWay [ways]*box                         // the text that a leader ran into last
+	found, under := false, Length(math.MaxInt64) // what the best costs
+	for far := 2 * s.h; far <= reach*s.h && far < under; far += s.h * 5 / 4 {
+		if far <= beyond*s.h {
+			continue
+		}
+		for i, way := range directions() {
 			for _, b := range blocks {
-				p = s.candidateAt(b, target, far, way.sin, way.cos)
-				better := func() bool { return !found || p.cost(s.h) < best.cost(s.h) }
-				if !better() || !suits(&p) || !s.legible(&p, target) || clean && p.overLines || !better() {
+				p = candidate{block: b, fromTarget: far}
+				better := func() bool { return p.cost(s.h) < under }
+				if !better() {
 					continue
 				}
-				if s.weigh(&p, target); better() && !(clean && p.thin > 0) {
-					best, found = p, true
+				p.hang(target, way, s.h)
+				if !suits(&p) || !s.legible(&p, target, &inWay[i]) || clean && p.overLines || !better() {
+					continue
+				}
+				if s.weigh(&p, target, under); better() && !(clean && p.thin > 0) {
+					best, found, under = p, true, p.cost(s.h)
 				}
 			}
 		}
@@ -190,42 +201,49 @@ func (s *sheet) searchTo(reach Length, blocks []block, target geom.Point, suits 
 	return true
 }
 
-// candidateAt is one place of a callout, so far from its target and in the direction
-// of a sine and cosine. What it crosses is not known yet.
-func (s *sheet) candidateAt(b block, target geom.Point, far Length, sin, cos float64) (p candidate) {
-	knee := target.Add(geom.Point{X: Length(math.Round(float64(float64(far) * cos))), Y: Length(math.Round(float64(float64(far) * sin)))})
-	p.block = b
-	p.at = geom.Point{X: knee.X + sideways(b.w, cos), Y: knee.Y + sideways(b.h, sin)}
-	p.text, p.fromTarget = boxAt(p.at, b.w, b.h, 0), far
-	// The leader ends just off the text, where the text is nearest.
-	r := p.text.bounds().Grow(s.h / 5)
-	p.from = geom.Point{
-		X: min(max(target.X, r.X.Lo), r.X.Hi),
-		Y: min(max(target.Y, r.Y.Lo), r.Y.Hi),
+// hang places a candidate in a direction from its target. What it crosses is not known yet.
+func (p *candidate) hang(target geom.Point, way direction, h Length) {
+	far := float64(p.fromTarget)
+	p.at = geom.Point{
+		X: target.X + Length(math.Round(float64(far*way.cos))) + sideways(p.block.w, way.cos),
+		Y: target.Y + Length(math.Round(float64(far*way.sin))) + sideways(p.block.h, way.sin),
 	}
-	return p
+	p.text = boxAt(p.at, p.block.w, p.block.h, 0)
+	// The leader ends just off the text, where the text is nearest.
+	halfX, halfY := (p.block.w+1)/2+h/5, (p.block.h+1)/2+h/5
+	p.from = geom.Point{
+		X: min(max(target.X, p.at.X-halfX), p.at.X+halfX),
+		Y: min(max(target.Y, p.at.Y-halfY), p.at.Y+halfY),
+	}
 }
 
-// legible reports whether a candidate's text covers nothing and its leader no text.
-// It tells what the text lies over or close to.
-func (s *sheet) legible(p *candidate, target geom.Point) bool {
+// legible reports whether a candidate's text covers nothing and its leader no text, of which it looks
+// first at one that may be in its way, and leaves there what is. It tells what the text lies over or
+// close to.
+func (s *sheet) legible(p *candidate, target geom.Point, inWay **box) bool {
 	leader := segOf(p.from, target)
-	if s.solid.any(p.text.extent(), p.text.meets) || crossing(p.text, &s.stem) || p.text.crosses(leader) || !s.free(p.text, false) || !s.open(leader, false) {
+	if *inWay != nil && (*inWay).crosses(&leader) {
 		return false
 	}
-	p.overLines = crossing(p.text, &s.edges)
+	if !s.free(p.text, false) || overlapping(&p.text, &s.solid) || crossing(&p.text, &s.stem) || p.text.crosses(&leader) {
+		return false
+	}
+	if t := s.texts.first(leader.reach(), func(t *box) bool { return t.crosses(&leader) }); t != nil {
+		*inWay = t
+		return false
+	}
+	p.overLines = crossing(&p.text, &s.edges)
 	p.closeBy = !s.apart(boxAt(p.at, p.block.w+s.h, p.block.h+s.h/2, 0))
 	return true
 }
 
-// weigh counts what a candidate's leader crosses.
-func (s *sheet) weigh(p *candidate, target geom.Point) {
+// weigh counts what a candidate's leader crosses, as far as it costs less than another.
+func (s *sheet) weigh(p *candidate, target geom.Point, under Length) {
 	leader := segOf(p.from, target)
-	p.outlines, p.thin = s.edges.count(leader.extent(), leader.meets), s.lines.count(leader.extent(), leader.meets)
+	most := func(each Length) int { return int((under-p.cost(s.h))/(each*s.h)) + 1 }
+	p.thin = s.lines.count(leader.reach(), most(costLeaderAcross), leader.meets)
+	p.outlines = s.edges.count(leader.reach(), most(costLeaderOver), leader.meets)
 }
-
-// crossing reports whether a line runs through the box.
-func crossing(b box, lines *grid[seg]) bool { return lines.any(b.extent(), b.crosses) }
 
 // sideways moves a block's centre off the point that it hangs on.
 func sideways(size Length, part float64) Length {

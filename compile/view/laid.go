@@ -17,7 +17,7 @@ func Sheets(m *model.Model) []model.View {
 	var names filename.Names
 	var views []model.View
 	eachSheet(m, func(l *model.Layout, k int, draw Drawing) {
-		v := draw(0)
+		v := draw(Type{})
 		name := filename.With(strings.TrimPrefix(l.Stock, "sheet."), fmt.Sprintf("-%d", k+1))
 		v.Name = "sheet-" + names.Free(name)
 		views = append(views, v)
@@ -43,17 +43,17 @@ func eachSheet(m *model.Model, take func(l *model.Layout, k int, draw Drawing)) 
 			if l.Kind != model.Panel {
 				continue
 			}
-			take(l, k, func(height Length) model.View { return laidOut(m, l, k, parts, height) })
+			take(l, k, func(as Type) model.View { return laidOut(m, l, k, parts, as) })
 		}
 	}
 }
 
 // laidOut shows a sheet with its parts, the cuts of the saw in their order, and the offcut. A
 // cut bears its number and how far it is from the near edge of what it parts.
-func laidOut(m *model.Model, l *model.Layout, k int, parts map[string]*model.Part, height Length) model.View {
+func laidOut(m *model.Model, l *model.Layout, k int, parts map[string]*model.Part, as Type) model.View {
 	b := &l.Blanks[k]
 	whole := geom.R(0, 0, b.Length, b.Width)
-	s := newSheet(m, whole, height, roomShare)
+	s := newSheet(m, whole, as, roomShare)
 	s.view.Title = fmt.Sprintf("%s, no. %d of %d", l.Stock, k+1, len(l.Blanks))
 	s.view.Note = s.laidNote(m, l, b)
 	s.rect(model.ShapeOpening, whole, "", s.num(b.Length)+" × "+s.num(b.Width))

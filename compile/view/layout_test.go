@@ -53,12 +53,12 @@ func faultsOf(v *model.View, as *sheet) []string {
 			complain("text %q leaves the bounds", t.Text)
 		}
 		for j := range i {
-			if boxes[i].meets(boxes[j]) {
+			if boxes[i].meets(&boxes[j]) {
 				complain("texts %q and %q meet", texts[j].Text, t.Text)
 			}
 		}
 		for _, s := range strokes {
-			if boxes[i].crosses(s) {
+			if boxes[i].crosses(&s) {
 				complain("a line runs through text %q: %.0f", t.Text, s)
 			}
 		}

@@ -16,7 +16,7 @@ import (
 func TestFullDrawing(t *testing.T) {
 	for _, full := range []bool{false, true} {
 		core := geom.R(0, 0, 100*length.Metre, 100*length.Metre)
-		s := newSheet(&model.Model{}, core, 400*length.Millimetre, roomShare)
+		s := newSheet(&model.Model{}, core, Type{Height: 400 * length.Millimetre}, roomShare)
 		if full {
 			s.solid.add(boxOfRect(core.Grow(100 * length.Metre)))
 		}

@@ -56,6 +56,9 @@ func partNames(all []body) []string {
 // nameFaces writes names, one for each body; one that several have is written once, where most of
 // them is seen: into a face, or beside it with a leader.
 func (s *sheet) nameFaces(all []body, seen []paint.Seen, names []string) {
+	if s.lost {
+		return
+	}
 	free := map[string][]paint.Free{} // lookup only
 	var order []string
 	for i := range seen {
@@ -87,7 +90,7 @@ func (s *sheet) nameFaces(all []body, seen []paint.Seen, names []string) {
 			continue
 		}
 		blocks := []block{setBlock([]string{name}, s.h)}
-		if !s.searchTo(calledNear, blocks, largest.Middle, offFaces, false) && !s.search(blocks, largest.Middle, anywhere) {
+		if !s.searchTo(0, calledNear, blocks, largest.Middle, offFaces, false) && !s.search(blocks, largest.Middle, anywhere) {
 			nameless = true
 		}
 	}
@@ -101,14 +104,14 @@ func (s *sheet) nameIn(free []paint.Free, name string) bool {
 	b := setBlock([]string{name}, s.h)
 	for _, f := range free[:min(len(free), places)] {
 		place := boxAt(f.Middle, b.w, b.h, 0)
-		if within(f.Corners, place) && s.free(place, false) {
+		if within(f.Corners, &place) && s.free(place, false) {
 			s.set(b, f.Middle, 0)
 			return true
 		}
 	}
 	for _, f := range free[:min(len(free), places)] {
 		place := boxAt(f.Middle, b.w, b.h, 0)
-		if amid(free, place) && s.free(place, false) {
+		if amid(free, &place) && s.free(place, false) {
 			s.set(b, f.Middle, 0)
 			return true
 		}
@@ -118,12 +121,12 @@ func (s *sheet) nameIn(free []paint.Free, name string) bool {
 
 // amid reports whether a box lies in several pieces together, as far as points of it tell that
 // stand a third of its height apart.
-func amid(free []paint.Free, b box) bool {
+func amid(free []paint.Free, b *box) bool {
 	step := 2 * b.hh / 3
 	for y := -b.hh; y <= b.hh+1; y += step {
 		for x := -b.hw; x <= b.hw+step/2; x += step {
 			at := boxAt(geom.Point{X: Length(b.x + min(x, b.hw)), Y: Length(b.y + y)}, 0, 0, 0)
-			if !slices.ContainsFunc(free, func(f paint.Free) bool { return within(f.Corners, at) }) {
+			if !slices.ContainsFunc(free, func(f paint.Free) bool { return within(f.Corners, &at) }) {
 				return false
 			}
 		}
@@ -132,7 +135,7 @@ func amid(free []paint.Free, b box) bool {
 }
 
 // within reports whether a box lies in a convex ring, counter-clockwise.
-func within(ring []geom.Point, b box) bool {
+func within(ring []geom.Point, b *box) bool {
 	for i, p := range ring {
 		edge := segOf(p, ring[(i+1)%len(ring)])
 		for _, c := range b.corners() {
@@ -146,26 +149,35 @@ func within(ring []geom.Point, b box) bool {
 
 // clearOf returns whether a callout stands on no face of a picture.
 func (s *sheet) clearOf(seen []paint.Seen) func(*candidate) bool {
-	faces := newGrid[face](s.h)
+	faces := newGrid[face](s.view.Bounds, s.h)
 	for i := range seen {
-		b := boxOfRect(ringOf(seen[i].Outline).Bounds())
-		faces.add(face{&seen[i], b})
+		ring := ringOf(seen[i].Outline)
+		faces.add(face{&seen[i], outlineSegs(model.Shape{Lines: ring, Closed: true}), boxOfRect(ring.Bounds())})
 	}
+	var under *face // that a callout stood on last
 	return func(p *candidate) (clear bool) {
-		return !faces.any(p.text.extent(), func(f face) bool { return f.box.meets(p.text) && f.covers(p.text) })
+		if under != nil && under.covers(&p.text) {
+			return false
+		}
+		under = faces.first(p.text.reach(), func(f *face) bool { return f.covers(&p.text) })
+		return under == nil
 	}
 }
 
 // face is one of a picture, with the box round it.
 type face struct {
 	*paint.Seen
+	edges []seg
 	box
 }
 
 // covers reports whether a face lies under a box: an edge of it crosses that, or it holds it.
-func (f *face) covers(b box) bool {
-	for i, p := range f.Outline {
-		if b.crosses(segOf(p, f.Outline[(i+1)%len(f.Outline)])) {
+func (f *face) covers(b *box) bool {
+	if !f.box.meets(b) {
+		return false
+	}
+	for i := range f.edges {
+		if b.crosses(&f.edges[i]) {
 			return true
 		}
 	}

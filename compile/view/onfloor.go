@@ -13,8 +13,9 @@ import (
 
 // bare begins a plan with boxes, knee walls and the walls that they stand along, and nothing that is
 // written.
-func bare(m *model.Model, height Length) *sheet {
-	s := newSheet(m, geom.Rect{}, height, roomShare)
+func bare(m *model.Model, as Type) *sheet {
+	s := newSheet(m, geom.Rect{}, as, roomShare)
+	s.around(planCore(m))
 	for i := range m.Room.Walls {
 		met := slices.ContainsFunc(m.Runs, func(r model.Run) bool { return r.Wall == m.Room.Walls[i].Name })
 		if i == 0 || met {
@@ -37,8 +38,8 @@ func bare(m *model.Model, height Length) *sheet {
 // BearingPoints is a plan with a number at each point that a shim goes under, as they stand in
 // the list of shims.
 func BearingPoints(m *model.Model) Drawing {
-	return func(height Length) model.View {
-		s := bare(m, height)
+	return func(as Type) model.View {
+		s := bare(m, as)
 		s.view.Name, s.view.Title = "shims", "Where shims go"
 		for i := range m.Setting.Shims {
 			at := onPlan(m.Setting.Shims[i].At)
@@ -73,8 +74,8 @@ func (s *sheet) besides(at geom.Point, text string) {
 // SettingOrder is a plan with the number of each step of setting where its thing stands, and an
 // arrow by which it slides there.
 func SettingOrder(m *model.Model) Drawing {
-	return func(height Length) model.View {
-		s := bare(m, height)
+	return func(as Type) model.View {
+		s := bare(m, as)
 		s.view.Name, s.view.Title = "order", "Order of setting"
 		moves := onsite.Moves(m)
 		for i := range moves {

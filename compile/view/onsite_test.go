@@ -16,21 +16,22 @@ import (
 
 // onSite are all drawings for the floor, with type as large as papers of a size have it.
 func onSite(m *model.Model, height Length) (views []model.View) {
+	as := Type{Height: height}
 	cards, poles, insides := onsite.Cards(m), onsite.Poles(m), onsite.Insides(m)
 	for i := range cards {
-		views = append(views, MarkingCard(m, &cards[i])(height))
+		views = append(views, MarkingCard(m, &cards[i])(as))
 	}
 	for i := range poles {
-		views = append(views, StoryPole(m, &poles[i])(height))
+		views = append(views, StoryPole(m, &poles[i])(as))
 		const piece = 50
 		for at := Length(0); at < poles[i].Length; at += piece * height {
-			views = append(views, StripPiece(m, &poles[i], geom.Span{Lo: at, Hi: at + piece*height}, 4*height)(height))
+			views = append(views, StripPiece(m, &poles[i], geom.Span{Lo: at, Hi: at + piece*height}, 4*height)(as))
 		}
 	}
 	for i := range insides {
-		views = append(views, ScrewLines(m, &insides[i])(height))
+		views = append(views, ScrewLines(m, &insides[i])(as))
 	}
-	return append(views, BearingPoints(m)(height), SettingOrder(m)(height))
+	return append(views, BearingPoints(m)(as), SettingOrder(m)(as))
 }
 
 // misread lists figures that are more than half a mark off what they measure, or that are rounded

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"barwright/compile/geom"
@@ -23,8 +24,8 @@ func moreThanRectangle(p *model.Part) bool {
 // its outline, to the edges of every opening, notch and recess, and to the centre
 // of a round one; the size of each stands beside it. Rows of bores have a dimension
 // of their own.
-func partDrawing(m *model.Model, p *model.Part, alike []*model.Part, height Length) model.View {
-	s := newSheet(m, p.Outline.Bounds(), height, pieceShare)
+func partDrawing(m *model.Model, p *model.Part, alike []*model.Part, as Type) model.View {
+	s := newSheet(m, p.Outline.Bounds(), as, pieceShare)
 	s.view.Name, s.view.Title = "part-"+p.Label, p.Label+", "+p.Name
 	s.view.Part = p.ID
 	s.view.Note = partNote(m, p) + s.rounding(p.Outline)
@@ -70,18 +71,25 @@ func partDrawing(m *model.Model, p *model.Part, alike []*model.Part, height Leng
 	return s.finish()
 }
 
+// mostAlike is how many parts a title names one by one.
+const mostAlike = 150
+
 // nameAlike tells in the title which parts else are cut so.
 func (s *sheet) nameAlike(p *model.Part, alike []*model.Part) {
 	if len(alike) == 0 {
 		return
 	}
-	labels, names := p.Label, layout.Joined("", p.Name)
+	labels, names := []string{p.Label}, layout.Joined("", p.Name)
 	for _, a := range alike {
-		labels += ", " + a.Label
+		labels = append(labels, a.Label)
 		names = layout.Joined(names, a.Name)
 		s.view.Alike = append(s.view.Alike, a.ID)
 	}
-	s.view.Title = labels + ": " + names
+	listed, rest := strings.Join(labels[:min(len(labels), mostAlike)], ", "), ""
+	if more := len(labels) - mostAlike; more > 0 {
+		rest = " and " + strconv.Itoa(more) + " more"
+	}
+	s.view.Title = listed + rest + ": " + names
 }
 
 // bands draws the banded edges of a part.
@@ -179,7 +187,7 @@ func (s *sheet) nameFeatures(features []feature) {
 	var rest []feature
 	for _, f := range features {
 		named := func(at geom.Point) bool {
-			return s.searchTo(distant, []block{setBlock(f.lines, s.h)}, at, onPart, true)
+			return s.searchTo(0, distant, []block{setBlock(f.lines, s.h)}, at, onPart, true)
 		}
 		if !named(f.target()) && !slices.ContainsFunc(f.others, named) {
 			rest = append(rest, f)

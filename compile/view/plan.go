@@ -21,8 +21,8 @@ func planQuad(f geom.Frame, b geom.Box) quad {
 	return quad{frame: planFrame(f), u: b.U, v: mirrored(b.V)}
 }
 
-func plan(m *model.Model, height Length) model.View {
-	s := newSheet(m, planCore(m), height, roomShare)
+func plan(m *model.Model, in framed, as Type) model.View {
+	s := newSheet(m, planCore(m), as, roomShare)
 	s.view.Name, s.view.Title = "plan", "Plan"
 	s.view.Note = "Seen from above. What lies under a slab is drawn as if the slab were clear; the slab's edge is the long-dashed line. " +
 		"Outside a wall: where boxes and framing meet it, then where slabs do, then its length."
@@ -30,15 +30,15 @@ func plan(m *model.Model, height Length) model.View {
 		s.planWall(m.Room.Walls, i)
 	}
 	for i := range m.Runs {
-		s.planRun(m, &m.Runs[i])
+		s.planRun(in.of(m.Runs[i].Frame), &m.Runs[i])
 	}
 	for i := range m.KneeWalls {
-		s.planKneeWall(m, &m.KneeWalls[i])
+		s.planKneeWall(in.of(m.KneeWalls[i].Frame), &m.KneeWalls[i])
 	}
 	for i := range m.Slabs {
 		sl := &m.Slabs[i]
 		s.area(model.ShapeAbove, planQuad(sl.Frame, sl.Box).contour(), sl.Key(), sl.Words())
-		s.planCuts(m, sl)
+		s.planCuts(in.of(sl.Frame), sl)
 	}
 	for i := range m.Room.Walls {
 		s.planSite(&m.Room.Walls[i])
@@ -49,7 +49,7 @@ func plan(m *model.Model, height Length) model.View {
 	for i := range m.Runs {
 		s.planRunDims(m, &m.Runs[i])
 	}
-	s.planNames(m)
+	s.planNames(m, in)
 	return s.finish()
 }
 
@@ -167,7 +167,7 @@ func (s *sheet) planKneeWall(m *model.Model, k *model.KneeWall) {
 	}
 }
 
-func (s *sheet) planNames(m *model.Model) {
+func (s *sheet) planNames(m *model.Model, in framed) {
 	for i := range m.Room.Walls {
 		s.stems(&m.Room.Walls[i])
 	}
@@ -213,7 +213,7 @@ func (s *sheet) planNames(m *model.Model) {
 		s.callout(home.at(at, home.v.Mid()), "knee wall "+k.Name)
 	}
 	for i := range m.Slabs {
-		s.planCutNames(m, &m.Slabs[i])
+		s.planCutNames(in.of(m.Slabs[i].Frame), &m.Slabs[i])
 	}
 }
 
@@ -233,7 +233,7 @@ func (s *sheet) onWall(wall geom.Frame, target geom.Point, kind, name string) {
 		return -2*v >= max(u-u0, u0-u)
 	}
 	drawn := boxOfRect(s.view.Bounds)
-	beyond := func(p *candidate) bool { return !p.text.meets(drawn) }
+	beyond := func(p *candidate) bool { return !p.text.meets(&drawn) }
 	if !s.search(blocks, target, inRoom) && !s.search(blocks, target, beyond) {
 		s.callout(target, kind+" "+name)
 	}
@@ -277,7 +277,7 @@ func (s *sheet) covered(at geom.Point) bool {
 		if shape.Kind == model.ShapeAbove || !shape.Closed {
 			continue
 		}
-		if boxOfRect(shape.Lines.Bounds()).meets(here) {
+		if there := boxOfRect(shape.Lines.Bounds()); there.meets(&here) {
 			return true
 		}
 	}

@@ -11,9 +11,9 @@ import (
 // One for heights has how high at the right and, where the floor was read from a line, how far
 // below that at the left.
 func StoryPole(m *model.Model, p *onsite.Pole) Drawing {
-	return func(height Length) model.View {
-		wide := 3 * height
-		s := newSheet(m, geom.R(0, 0, wide, p.Length), height, roomShare)
+	return func(as Type) model.View {
+		wide := 3 * as.Height
+		s := newSheet(m, geom.R(0, 0, wide, p.Length), as, roomShare)
 		s.view.Name, s.view.Title = p.Name, p.Title
 		s.rect(model.ShapeFraming, s.core, "", p.Title)
 		var left, right poleRow
@@ -70,8 +70,8 @@ var markKinds = [...]model.ShapeKind{
 // ScrewLines draws the inside of a cabinet's rear with the lines on which screws find wood: how far
 // they lie from the inner face of the left side, and how high over the bottom they go in.
 func ScrewLines(m *model.Model, in *onsite.Inside) Drawing {
-	return func(height Length) model.View {
-		s := newSheet(m, geom.R(0, 0, in.Wide, in.High), height, pieceShare)
+	return func(as Type) model.View {
+		s := newSheet(m, geom.R(0, 0, in.Wide, in.High), as, pieceShare)
 		s.view.Name, s.view.Title = "screws-"+in.Box, in.Box+" into "+in.Into
 		s.rect(model.ShapePanel, s.core, "cabinet."+in.Box, "inside of cabinet "+in.Box)
 		var at []Length

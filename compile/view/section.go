@@ -10,7 +10,7 @@ import (
 // barSection cuts through a knee wall and the run before it, at the first
 // support, or in the middle where there is none. One looks to the right along
 // the run: the work side is at the right.
-func barSection(m *model.Model, k *model.KneeWall, height Length) model.View {
+func barSection(m *model.Model, k *model.KneeWall, as Type) model.View {
 	at := k.Framing.U.Mid()
 	where := "in the middle of the knee wall"
 	if len(k.Supports) > 0 {
@@ -32,7 +32,7 @@ func barSection(m *model.Model, k *model.KneeWall, height Length) model.View {
 	for _, sl := range slabs {
 		core = core.Union(rectVZ(sl.Box))
 	}
-	s := newSheet(m, core, height, pieceShare)
+	s := newSheet(m, core, as, pieceShare)
 	s.view.Name, s.view.Title = "section-"+k.Name, "Section through "+k.Name
 	s.view.Note = "Cut " + where + ", seen towards the run's right end: the room is at the left, the work side at the right."
 	s.sectionShapes(m, k, front, slabs, at)

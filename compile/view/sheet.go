@@ -26,6 +26,8 @@ type sheet struct {
 	build model.Build
 	h     Length // text height
 	paper bool   // it is drawn for paper, where fractions are stacked
+	suits func(geom.Rect) bool
+	lost  bool // it has become too large, and is given up
 	core  geom.Rect
 	texts grid[box]
 	lines grid[seg] // of dimensions, leaders and centre lines: no text may cross them
@@ -43,23 +45,28 @@ const mostCrowded = 60
 
 // newSheet begins a drawing of things that lie within core, with type of a height, or of a
 // share of them where it is 0.
-func newSheet(m *model.Model, core geom.Rect, height, share Length) *sheet {
-	h := height
+func newSheet(m *model.Model, core geom.Rect, as Type, share Length) *sheet {
+	h := as.Height
 	if h == 0 {
 		h = max(core.X.Size(), core.Y.Size(), length.Inch) / share
 	}
 	s := begun(model.View{TextHeight: h, Bounds: core})
-	s.build, s.core, s.paper = m.Build, core, height > 0
+	s.build, s.core, s.paper, s.suits = m.Build, core, as.Height > 0, as.Suits
+	s.extend(core)
 	return s
 }
 
 // begun goes on with a view of which nothing takes space.
 func begun(v model.View) *sheet {
-	h := v.TextHeight
-	return &sheet{
-		view: v, h: h, texts: newGrid[box](h), solid: newGrid[box](h),
-		lines: newGrid[seg](h), edges: newGrid[seg](h), stem: newGrid[seg](h),
-	}
+	s := &sheet{view: v, h: v.TextHeight}
+	s.around(v.Bounds)
+	return s
+}
+
+// around notes what takes space by where it is in a rectangle. Nothing has been noted before.
+func (s *sheet) around(r geom.Rect) {
+	boxes, lines := newGrid[box](r, s.h), newGrid[seg](r, s.h)
+	s.texts, s.solid, s.lines, s.edges, s.stem = boxes, boxes, lines, lines, lines
 }
 
 // num writes a length as drawings do: without its unit.
@@ -111,6 +118,10 @@ func (s *sheet) snap(l Length) Length {
 
 // finish closes the drawing, with a margin all round.
 func (s *sheet) finish() model.View {
+	s.view.Bounds = s.view.Bounds.Grow(s.h)
+	if s.lost {
+		return s.view
+	}
 	rounded := func(t model.Text) bool { return strings.Contains(t.Text, "~") }
 	if slices.ContainsFunc(s.view.Texts, rounded) ||
 		slices.ContainsFunc(s.view.Dims, func(d model.Dim) bool { return rounded(d.Text) }) {
@@ -124,11 +135,13 @@ func (s *sheet) finish() model.View {
 		}
 		s.view.Note += "."
 	}
-	s.view.Bounds = s.view.Bounds.Grow(s.h)
 	return s.view
 }
 
-func (s *sheet) extend(r geom.Rect) { s.view.Bounds = s.view.Bounds.Union(r) }
+func (s *sheet) extend(r geom.Rect) {
+	s.view.Bounds = s.view.Bounds.Union(r)
+	s.lost = s.lost || s.suits != nil && !s.suits(s.view.Bounds.Grow(s.h))
+}
 
 // area adds a closed shape.
 func (s *sheet) area(kind model.ShapeKind, lines geom.Contour, id, title string) {
@@ -150,6 +163,9 @@ func (s *sheet) line(kind model.ShapeKind, id, title string, points ...geom.Poin
 }
 
 func (s *sheet) add(shape model.Shape) {
+	if s.lost {
+		return
+	}
 	s.view.Shapes = append(s.view.Shapes, shape)
 	s.extend(shape.Lines.Bounds())
 	segs := outlineSegs(shape)
@@ -188,6 +204,9 @@ func outlineSegs(shape model.Shape) []seg {
 
 // put adds a text and takes its space.
 func (s *sheet) put(t model.Text) {
+	if s.lost {
+		return
+	}
 	s.view.Texts = append(s.view.Texts, t)
 	s.take(t)
 }
@@ -211,6 +230,9 @@ func (s *sheet) text(at geom.Point, turn geom.Angle, text string) model.Text {
 
 // dimension adds a dimension and takes its space.
 func (s *sheet) dimension(d model.Dim) {
+	if s.lost {
+		return
+	}
 	s.view.Dims = append(s.view.Dims, d)
 	s.take(d.Text)
 	for _, stroke := range d.Strokes(s.h) {
@@ -224,16 +246,22 @@ func (s *sheet) dimension(d model.Dim) {
 }
 
 // apart reports whether no text is there.
-func (s *sheet) apart(b box) bool { return !s.texts.any(b.extent(), b.meets) }
+func (s *sheet) apart(b box) bool { return !overlapping(&b, &s.texts) }
 
 // free reports whether a text may stand there; strictly, whether it also keeps
 // clear of the outlines of shapes.
 func (s *sheet) free(b box, strictly bool) bool {
-	return s.apart(b) && !crossing(b, &s.lines) && !(strictly && crossing(b, &s.edges))
+	return s.apart(b) && !crossing(&b, &s.lines) && !(strictly && crossing(&b, &s.edges))
 }
 
 // open reports whether a line meets no text and, strictly, no other thin line.
 func (s *sheet) open(l seg, strictly bool) bool {
-	return !s.texts.any(l.extent(), func(t box) bool { return t.crosses(l) }) &&
-		!(strictly && s.lines.any(l.extent(), l.meets))
+	return !s.texts.any(l.reach(), func(t *box) bool { return t.crosses(&l) }) &&
+		!(strictly && s.lines.any(l.reach(), l.meets))
 }
+
+// overlapping reports whether one of some boxes meets another.
+func overlapping(b *box, boxes *grid[box]) bool { return boxes.any(b.reach(), b.meets) }
+
+// crossing reports whether one of some lines runs through a box.
+func crossing(b *box, lines *grid[seg]) bool { return lines.any(b.reach(), b.crosses) }

@@ -100,7 +100,7 @@ func (s *sheet) running(sd *side, from Length, marks []Length, texts []string) {
 
 func (s *sheet) lay(sd *side, dims func() ([]model.Dim, Length)) {
 	d, depth := dims()
-	for try := 0; try < most && s.clash(d); try++ {
+	for try := 0; try < most && !s.lost && s.clash(d); try++ {
 		sd.depth += s.h
 		if try >= whole {
 			sd.foot = sd.depth

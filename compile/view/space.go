@@ -17,13 +17,18 @@ type box struct {
 	cos, sin float64
 	reachX   float64 // half of the upright rectangle round it
 	reachY   float64
+	upright  bool // it is that rectangle
 }
 
 func boxAt(at geom.Point, w, h Length, turn geom.Angle) box {
-	sin, cos := turn.SinCos()
+	sin, cos := 0.0, 1.0
+	if turn != 0 {
+		sin, cos = turn.SinCos()
+	}
 	b := box{x: float64(at.X), y: float64(at.Y), hw: float64(w) / 2, hh: float64(h) / 2, cos: cos, sin: sin}
 	b.reachX = float64(b.hw*math.Abs(cos)) + float64(b.hh*math.Abs(sin))
 	b.reachY = float64(b.hw*math.Abs(sin)) + float64(b.hh*math.Abs(cos))
+	b.upright = sin == 0 || cos == 0
 	return b
 }
 
@@ -48,21 +53,22 @@ func (b box) bounds() geom.Rect {
 }
 
 // local returns a point as seen from the box's centre, along its own axes.
-func (b box) local(x, y float64) (u, v float64) {
+func (b *box) local(x, y float64) (u, v float64) {
 	dx, dy := x-b.x, y-b.y
 	return float64(dx*b.cos) + float64(dy*b.sin), float64(dy*b.cos) - float64(dx*b.sin)
 }
 
 // meets reports whether the insides of two boxes share more than a touch.
-func (b box) meets(o box) bool {
-	if math.Abs(b.x-o.x) > b.reachX+o.reachX || math.Abs(b.y-o.y) > b.reachY+o.reachY {
-		return false
+func (b *box) meets(o *box) bool {
+	offX, offY := math.Abs(b.x-o.x)-(b.reachX+o.reachX), math.Abs(b.y-o.y)-(b.reachY+o.reachY)
+	if b.upright && o.upright {
+		return offX <= -touch && offY <= -touch
 	}
-	return !b.parted(o) && !o.parted(b)
+	return offX <= 0 && offY <= 0 && !b.parted(o) && !o.parted(b)
 }
 
 // parted reports whether one of b's own axes runs between the two.
-func (b box) parted(o box) bool {
+func (b *box) parted(o *box) bool {
 	loU, hiU, loV, hiV := math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
 	for _, c := range o.corners() {
 		u, v := b.local(c[0], c[1])
@@ -73,7 +79,7 @@ func (b box) parted(o box) bool {
 }
 
 // holds reports whether all of o lies in b.
-func (b box) holds(o box) bool {
+func (b *box) holds(o *box) bool {
 	for _, c := range o.corners() {
 		u, v := b.local(c[0], c[1])
 		if math.Abs(u) > b.hw+touch || math.Abs(v) > b.hh+touch {
@@ -91,14 +97,17 @@ func segOf(a, b geom.Point) seg {
 }
 
 // crosses reports whether a line runs through the inside of the box.
-func (b box) crosses(s seg) bool {
+func (b *box) crosses(s *seg) bool {
 	if min(s.ax, s.bx) > b.x+b.reachX || max(s.ax, s.bx) < b.x-b.reachX ||
 		min(s.ay, s.by) > b.y+b.reachY || max(s.ay, s.by) < b.y-b.reachY {
 		return false
 	}
+	from, to := 0.0, 1.0
+	if b.upright {
+		return clipped(s.ax-b.x, s.bx-b.x, b.reachX-touch, &from, &to) && clipped(s.ay-b.y, s.by-b.y, b.reachY-touch, &from, &to)
+	}
 	au, av := b.local(s.ax, s.ay)
 	bu, bv := b.local(s.bx, s.by)
-	from, to := 0.0, 1.0
 	return clipped(au, bu, b.hw-touch, &from, &to) && clipped(av, bv, b.hh-touch, &from, &to)
 }
 
@@ -115,7 +124,7 @@ func clipped(a, b, half float64, from, to *float64) bool {
 }
 
 // meets reports whether two lines cross between their ends.
-func (s seg) meets(o seg) bool {
+func (s *seg) meets(o *seg) bool {
 	if max(s.ax, s.bx) < min(o.ax, o.bx) || max(o.ax, o.bx) < min(s.ax, s.bx) ||
 		max(s.ay, s.by) < min(o.ay, o.by) || max(o.ay, o.by) < min(s.ay, s.by) {
 		return false
@@ -124,11 +133,11 @@ func (s seg) meets(o seg) bool {
 }
 
 // parts reports whether o's ends lie on different sides of s's line.
-func (s seg) parts(o seg) bool { return s.side(o.ax, o.ay)*s.side(o.bx, o.by) < 0 }
+func (s *seg) parts(o *seg) bool { return s.side(o.ax, o.ay)*s.side(o.bx, o.by) < 0 }
 
 // side is 1 to the left of the line, -1 to the right, 0 on it or so near that
 // it only touches.
-func (s seg) side(x, y float64) int {
+func (s *seg) side(x, y float64) int {
 	dx, dy := s.bx-s.ax, s.by-s.ay
 	cross := float64(dx*(y-s.ay)) - float64(dy*(x-s.ax))
 	if math.Abs(cross) <= touch*(math.Abs(dx)+math.Abs(dy)) {

@@ -51,7 +51,7 @@ func cutSticks(m *model.Model, l *model.Layout, parts map[string]*model.Part) mo
 		return geom.R(0, top-stickTall*h, long, top)
 	}
 	last := len(l.Blanks) - 1
-	s := newSheet(m, row(0, h*roomShare).Union(row(last, h*roomShare)), h, roomShare)
+	s := newSheet(m, row(0, h*roomShare).Union(row(last, h*roomShare)), Type{Height: h}, roomShare)
 	s.view.Title = l.Stock + ", " + sticksOf(l)
 	s.view.Note = s.stickNote(m, l)
 	for i := range l.Blanks {

@@ -13,8 +13,8 @@ import (
 // much; beyond that stand the distance and the name, on the strip too, so that they are cut out with
 // it: beside a thin line that goes on from the mark, or, where they are too many for that, turned.
 func StripPiece(m *model.Model, p *onsite.Pole, piece geom.Span, ticks Length) Drawing {
-	return func(height Length) model.View {
-		s := newSheet(m, geom.R(0, 0, piece.Size(), ticks), height, roomShare)
+	return func(as Type) model.View {
+		s := newSheet(m, geom.R(0, 0, piece.Size(), ticks), as, roomShare)
 		s.view.Name, s.view.Title = p.Name, p.Title
 		var r row
 		for _, mk := range p.Marks {

@@ -11,7 +11,7 @@ import (
 // at 160 and 190 to the left, the last over the other. On one of 60 a text of 50 fits neither way at 30.
 func TestPennants(t *testing.T) {
 	lay := func(strip Length, at ...Length) []pennant {
-		s := newSheet(&model.Model{}, geom.R(0, 0, strip, 1), 10, roomShare)
+		s := newSheet(&model.Model{}, geom.R(0, 0, strip, 1), Type{Height: 10}, roomShare)
 		var r row
 		for _, x := range at {
 			r.add(x, "1 stud")

@@ -14,6 +14,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"sync"
@@ -24,15 +25,22 @@ import (
 	"barwright/lang/filename"
 )
 
-// Drawing lays a view out for type of a height in the drawing's own lengths; 0 is a share of what
-// is drawn, as suits a screen.
-type Drawing func(height Length) model.View
+// Drawing lays a view out for type.
+type Drawing func(as Type) model.View
+
+// Type is what a view is laid out for: a height of type in the drawing's own lengths, 0 for a share of
+// what is drawn, as suits a screen; and which bounds suit, nil for any. Larger ones than what does not
+// suit do not either: a view that has come so far is given up, and returned with bounds that do not suit.
+type Type struct {
+	Height Length
+	Suits  func(bounds geom.Rect) bool
+}
 
 // Views returns the drawings of a build as a screen shows them.
 func Views(m *model.Model) []model.View {
 	drawings := Drawings(m)
 	views := make([]model.View, len(drawings))
-	atonce.Each(len(drawings), func(i int) { views[i] = drawings[i](0) })
+	atonce.Each(len(drawings), func(i int) { views[i] = drawings[i](Type{}) })
 	var names filename.Names
 	for i := range views {
 		views[i].Name = names.Of(strings.ToLower(views[i].Name))
@@ -43,47 +51,78 @@ func Views(m *model.Model) []model.View {
 // Drawings returns what draws each of the views, in their order.
 func Drawings(m *model.Model) (all []Drawing) {
 	add := func(d Drawing) { all = append(all, d) }
+	in := byFrame(m)
 	if len(m.Room.Walls)+len(m.Runs) > 0 {
-		add(func(height Length) model.View { return plan(m, height) })
+		add(func(as Type) model.View { return plan(m, in, as) })
 	}
 	for i := range m.Runs {
 		r := &m.Runs[i]
-		add(func(height Length) model.View { return runElevation(m, r, height) })
+		m := in.of(r.Frame)
+		add(func(as Type) model.View { return runElevation(m, r, as) })
 		if slices.ContainsFunc(r.Boxes, func(b model.Box) bool { return len(b.Fronts) > 0 }) {
-			add(func(height Length) model.View { return frontsElevation(m, r, height) })
+			add(func(as Type) model.View { return frontsElevation(m, r, as) })
 		}
 	}
 	for i := range m.KneeWalls {
 		k := &m.KneeWalls[i]
-		add(func(height Length) model.View { return kneeWallElevation(m, k, height) })
+		m := in.of(k.Frame)
+		add(func(as Type) model.View { return kneeWallElevation(m, k, as) })
 		for j := range kneeWallFaces {
 			if f := &kneeWallFaces[j]; len(skinsOn(k, f.name)) > 0 {
-				add(func(height Length) model.View { return finishedFace(m, k, f, height) })
+				add(func(as Type) model.View { return finishedFace(m, k, f, as) })
 			}
 		}
 	}
 	for i := range m.KneeWalls {
-		add(func(height Length) model.View { return barSection(m, &m.KneeWalls[i], height) })
+		k := &m.KneeWalls[i]
+		m := in.of(k.Frame)
+		add(func(as Type) model.View { return barSection(m, k, as) })
 	}
 	if len(hulls(m)) > 0 {
 		stands := sync.OnceValue(func() scene { return asItStands(m) })
 		apart := sync.OnceValue(func() scene { return stands().takenApart(m) })
 		whole := sync.OnceValue(func() picture { return stands().painted() })
 		parts := sync.OnceValue(func() picture { return apart().painted() })
-		add(func(height Length) model.View { return axonometric(m, whole(), height) })
+		add(func(as Type) model.View { return axonometric(m, whole(), as) })
 		if !beyondReading(m) {
-			add(func(height Length) model.View { return exploded(m, parts(), height) })
+			add(func(as Type) model.View { return exploded(m, parts(), as) })
 		}
 		for _, g := range groupsOf(m) {
 			own := sync.OnceValue(func() picture { return g.of(apart()) })
-			add(func(height Length) model.View { return explodedGroup(m, &g, own(), height) })
+			add(func(as Type) model.View { return explodedGroup(m, &g, own(), as) })
 		}
 	}
 	for _, like := range drawnParts(m) {
-		add(func(height Length) model.View { return partDrawing(m, like[0], like[1:], height) })
+		add(func(as Type) model.View { return partDrawing(m, like[0], like[1:], as) })
 	}
 	return all
 }
+
+// framed is a build with the parts of each frame alone: who draws a run or a knee wall need not look at
+// all the others.
+type framed struct {
+	builds map[geom.Frame]*model.Model // lookup only
+	none   *model.Model
+}
+
+func byFrame(m *model.Model) framed {
+	none := *m
+	none.Parts = nil
+	in := framed{map[geom.Frame]*model.Model{}, &none}
+	for i := range m.Parts {
+		f := m.Parts[i].Placement.Frame
+		own := in.builds[f]
+		if own == nil {
+			own = new(model.Model)
+			*own = none
+			in.builds[f] = own
+		}
+		own.Parts = append(own.Parts, m.Parts[i])
+	}
+	return in
+}
+
+func (in *framed) of(f geom.Frame) *model.Model { return cmp.Or(in.builds[f], in.none) }
 
 // partKind tells how a part is drawn.
 func partKind(p *model.Part) model.ShapeKind {
