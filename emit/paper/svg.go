@@ -17,7 +17,7 @@ import (
 // WriteSVG writes a paper as a drawing of its own, in millimetres. Type is real text in whatever
 // sans face the reader has; each piece stands where it is in the PDF. The error is the writer's.
 func WriteSVG(w io.Writer, p *model.Paper) error {
-	s := svg{markup.New(w), newTypeface(), p.Size.Y}
+	s := svg{markup.New(w), letters(), p.Size.Y}
 	wide, high := number(p.Size.X), number(p.Size.Y)
 	s.Start("svg", "xmlns", "http://www.w3.org/2000/svg", "width", wide+"mm", "height", high+"mm",
 		"viewBox", "0 0 "+wide+" "+high, "role", "img", "font-family", "Liberation Sans, Arial, Helvetica, sans-serif",
