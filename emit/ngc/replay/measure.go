@@ -135,8 +135,11 @@ func area(cut []swath, wood ring) float64 {
 	from, to = max(from, wood.box.low.y), min(to, wood.box.high.y)
 	n := min(areaRows, math.Ceil((to-from)/areaStep))
 	step, sum := (to-from)/n, 0.0
+	var inWood, cutWood []interval
 	_ = rows(cut, from, to, step, func(y float64, covered []interval) error {
-		for _, in := range common(covered, wood.across(y)) {
+		inWood = wood.across(y, inWood[:0])
+		cutWood = common(covered, inWood, cutWood[:0])
+		for _, in := range cutWood {
 			sum += float64((in.hi - in.lo) * step)
 		}
 		return nil
