@@ -60,14 +60,15 @@ func outputs(m *model.Model, format string) ([]folder.File, error) {
 func routerFiles(m *model.Model) ([]folder.File, error) {
 	files := make([]folder.File, len(m.Programs)+len(m.Routings))
 	errs := make([]error, len(files))
+	var checker replay.Checker
 	atonce.Each(len(files), func(i int) {
 		if i < len(m.Programs) {
 			p := &m.Programs[i]
-			files[i], errs[i] = routed(p.Name, func(w io.Writer) error { return ngc.Write(w, m.Build, p) }, func(text []byte) error { return replay.Check(text, p) })
+			files[i], errs[i] = routed(p.Name, func(w io.Writer) error { return ngc.Write(w, m.Build, p) }, func(text []byte) error { return checker.Check(text, p) })
 			return
 		}
 		r := &m.Routings[i-len(m.Programs)]
-		files[i], errs[i] = routed(r.Name, func(w io.Writer) error { return ngc.WriteRouting(w, m.Build, r) }, func(text []byte) error { return replay.CheckRouting(text, r) })
+		files[i], errs[i] = routed(r.Name, func(w io.Writer) error { return ngc.WriteRouting(w, m.Build, r) }, func(text []byte) error { return checker.CheckRouting(text, r) })
 	})
 	return files, cmp.Or(errs...)
 }

@@ -9,11 +9,11 @@ import (
 	"barwright/lang/length"
 )
 
-// bufferSize is how much of a file is held before it is passed on; largestGroup
-// is more than any group takes, and room that the buffer keeps beyond.
+// bufferSize is how much of a file is held before it is passed on; a small file takes no more than
+// smallFile.
 const (
-	bufferSize   = 1 << 16
-	largestGroup = 1 << 10
+	bufferSize = 1 << 16
+	smallFile  = 1 << 12
 )
 
 // groups writes group codes and their values: two lines each, ended by CR LF.
@@ -31,7 +31,7 @@ type groups struct {
 }
 
 func newGroups(w io.Writer) *groups {
-	return &groups{w: w, b: make([]byte, 0, bufferSize+largestGroup)}
+	return &groups{w: w, b: make([]byte, 0, smallFile)}
 }
 
 func (g *groups) flush() error {

@@ -17,7 +17,7 @@ import (
 // WriteSVG writes a paper as a drawing of its own, in millimetres. Type is real text in whatever
 // sans face the reader has; each piece stands where it is in the PDF. The error is the writer's.
 func WriteSVG(w io.Writer, p *model.Paper) error {
-	s := svg{markup.New(w), newTypeface(), p.Size.Y}
+	s := svg{markup.New(w), letters(), p.Size.Y}
 	wide, high := number(p.Size.X), number(p.Size.Y)
 	s.Start("svg", "xmlns", "http://www.w3.org/2000/svg", "width", wide+"mm", "height", high+"mm",
 		"viewBox", "0 0 "+wide+" "+high, "role", "img", "font-family", "Liberation Sans, Arial, Helvetica, sans-serif",
@@ -88,7 +88,7 @@ func (s svg) shape(shape *model.Shape) {
 
 // path writes an outline as path data.
 func (s svg) path(c geom.Contour, closed bool) string {
-	d := []byte("M" + s.point(c[0].Point))
+	d := s.appendPoint(append(make([]byte, 0, 24*len(c)), 'M'), c[0].Point)
 	for i, v := range c {
 		last := i+1 == len(c)
 		if last && !closed {
@@ -97,9 +97,9 @@ func (s svg) path(c geom.Contour, closed bool) string {
 		to := c[(i+1)%len(c)].Point
 		switch {
 		case v.Bulge != 0:
-			d = append(d, arc(v, to)+s.point(to)...)
+			d = s.appendPoint(append(d, arc(v, to)...), to)
 		case !last:
-			d = append(d, "L"+s.point(to)...)
+			d = s.appendPoint(append(d, 'L'), to)
 		}
 	}
 	if closed {
@@ -167,11 +167,17 @@ func (s svg) lettering(l *model.Lettering) {
 }
 
 // point writes the coordinates of a point.
-func (s svg) point(p geom.Point) string { return number(p.X) + " " + number(s.height-p.Y) }
+func (s svg) point(p geom.Point) string { return string(s.appendPoint(nil, p)) }
+
+func (s svg) appendPoint(d []byte, p geom.Point) []byte {
+	return appendNumber(append(appendNumber(d, p.X), ' '), s.height-p.Y)
+}
 
 // number writes a length in millimetres, to a thousandth.
-func number(l length.Length) string {
-	return strconv.FormatFloat(float64(length.Round(l, length.Millimetre/1000))/mm, 'f', -1, 64)
+func number(l length.Length) string { return string(appendNumber(nil, l)) }
+
+func appendNumber(d []byte, l length.Length) []byte {
+	return length.AppendDecimal(d, length.Round(l, length.Millimetre/1000), length.Millimetres, 3)
 }
 
 // decimal writes a number to three places.

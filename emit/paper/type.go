@@ -2,6 +2,7 @@ package paper
 
 import (
 	"strings"
+	"sync"
 
 	"github.com/go-fonts/liberation/liberationsansbold"
 	"github.com/go-fonts/liberation/liberationsansregular"
@@ -13,59 +14,92 @@ import (
 	"barwright/lang/latin"
 )
 
-// typeface measures the type that papers are set in.
-type typeface struct {
-	regular, bold *sfnt.Font
-	buf           sfnt.Buffer
+// typeface measures the type that papers are set in: upright and bold.
+type typeface [2]weight
+
+// weight has its first letters in tables, for nearly all of a text is of these.
+type weight struct {
+	*sfnt.Font
+	has  [tabled]bool
+	wide [tabled]float64 // ems
 }
 
-// newTypeface panics where the type that this program carries is broken.
-func newTypeface() *typeface {
-	read := func(ttf []byte) *sfnt.Font {
+// tabled is how many letters are in tables: those of plain Latin, with accents, and signs of the same block.
+const tabled = 0x100
+
+// letters is the type that this program carries, read once. It panics where that is broken.
+var letters = sync.OnceValue(func() *typeface {
+	t := new(typeface)
+	for i, ttf := range [2][]byte{liberationsansregular.TTF, liberationsansbold.TTF} {
 		f, err := sfnt.Parse(ttf)
 		if err != nil {
 			panic(err)
 		}
-		return f
+		w := &t[i]
+		w.Font = f
+		var buf sfnt.Buffer
+		for r := range rune(tabled) {
+			w.has[r], w.wide[r] = w.measured(&buf, r)
+		}
 	}
-	return &typeface{regular: read(liberationsansregular.TTF), bold: read(liberationsansbold.TTF)}
+	return t
+})
+
+// measured tells whether the type has a letter, and how wide it is in ems.
+func (w *weight) measured(buf *sfnt.Buffer, r rune) (has bool, ems float64) {
+	g, err := w.GlyphIndex(buf, r)
+	if err != nil {
+		g = 0
+	}
+	// In a type of as many 64ths to the em as the face has units, each counts as one.
+	units := fixed.Int26_6(w.UnitsPerEm())
+	if wide, err := w.GlyphAdvance(buf, g, units, font.HintingNone); err == nil {
+		ems = float64(wide) / float64(units)
+	}
+	return g != 0, ems
 }
 
-// glyph is that of a letter; 0 where the type has none.
-func (t *typeface) glyph(f *sfnt.Font, r rune) sfnt.GlyphIndex {
-	g, err := f.GlyphIndex(&t.buf, r)
-	if err != nil {
-		return 0
+func (w *weight) letter(r rune) (has bool, ems float64) {
+	if r < tabled {
+		return w.has[r], w.wide[r]
 	}
-	return g
+	return w.measured(new(sfnt.Buffer), r)
 }
 
 // shown is a text in letters that the type has: for others stand those of plain Latin, as in cut
 // files, and a question mark for what has none.
 func (t *typeface) shown(text string) string {
+	text = strings.ReplaceAll(text, "⌀", "Ø")
+	if strings.IndexFunc(text, t.lacks) < 0 {
+		return text
+	}
 	var b strings.Builder
-	for _, r := range strings.ReplaceAll(text, "⌀", "Ø") {
-		if t.glyph(t.regular, r) != 0 && t.glyph(t.bold, r) != 0 {
-			b.WriteRune(r)
-		} else {
+	for _, r := range text {
+		if t.lacks(r) {
 			b.WriteString(latin.ASCII(string(r)))
+		} else {
+			b.WriteRune(r)
 		}
 	}
 	return b.String()
 }
 
+// lacks reports whether the type has no such letter, upright or bold.
+func (t *typeface) lacks(r rune) bool {
+	upright, _ := t[0].letter(r)
+	bold, _ := t[1].letter(r)
+	return !upright || !bold
+}
+
 // width is how wide a text is set, in ems.
 func (t *typeface) width(text string, bold bool) (ems float64) {
-	f := t.regular
+	w := &t[0]
 	if bold {
-		f = t.bold
+		w = &t[1]
 	}
-	units := fixed.Int26_6(f.UnitsPerEm())
 	for _, r := range text {
-		// In a type of as many 64ths to the em as the face has units, each counts as one.
-		if wide, err := f.GlyphAdvance(&t.buf, t.glyph(f, r), units, font.HintingNone); err == nil {
-			ems += float64(wide) / float64(units)
-		}
+		_, wide := w.letter(r)
+		ems += wide
 	}
 	return ems
 }

@@ -66,7 +66,7 @@ func TestTheSecondRunWaits(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := first.fill(t.Context(), texts(tree{"x": "first"})); err != nil {
+	if err := first.fill(t.Context(), texts(tree{"x": "first"}), inFolder{}); err != nil {
 		t.Fatal(err)
 	}
 	second := make(chan error)

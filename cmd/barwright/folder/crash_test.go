@@ -55,7 +55,7 @@ func generation(g int) []File {
 // them and nothing else.
 func wholeGeneration(t *testing.T, out string) {
 	t.Helper()
-	kept, err := personal(out)
+	_, kept, err := personal(out)
 	if err != nil || len(kept) > 0 {
 		t.Fatalf("the folder is not as its manifest says: %v, %v", kept, err)
 	}

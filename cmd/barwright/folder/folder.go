@@ -13,6 +13,9 @@
 // One run at a time writes a folder, where the system has file locks: another
 // waits some seconds for it, and then is refused.
 //
+// A file that is to be as it was is not written again: the new folder has a link to the old one, with its times, where the
+// file system has links. Nothing is ever written into a file that is there.
+//
 // What a person made is never removed: a folder with a file that its manifest
 // does not know, or that was changed since, is refused by name.
 package folder
@@ -71,10 +74,11 @@ func Replace(ctx context.Context, dir string, files []File) (err error) {
 			err = removeErr
 		}
 	}()
-	if err := occupied(dir, target); err != nil {
+	old, err := occupied(dir, target)
+	if err != nil {
 		return err
 	}
-	if err := stage.fill(ctx, files); err != nil {
+	if err := stage.fill(ctx, files, old); err != nil {
 		return err
 	}
 	return stage.place(dir, target)

@@ -83,6 +83,6 @@ func holdsPersonal(dir string) bool {
 	if _, ours, err := readManifest(dir); err == nil && !ours {
 		return false
 	}
-	kept, err := personal(dir)
+	_, kept, err := personal(dir)
 	return err != nil || len(kept) > 0
 }

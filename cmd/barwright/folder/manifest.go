@@ -93,8 +93,8 @@ func readManifest(dir string) (entries map[string]entry, ours bool, err error) {
 	return entries, true, nil
 }
 
-// holds reports whether the file is still as the entry says.
-func (e entry) holds(path string) (bool, error) {
+// holds reports whether the file is still as the entry says; it is read by way of a buffer.
+func (e entry) holds(path string, buffer []byte) (bool, error) {
 	info, err := os.Lstat(path)
 	if err != nil {
 		return false, err
@@ -107,7 +107,7 @@ func (e entry) holds(path string) (bool, error) {
 		return false, err
 	}
 	hash := sha256.New()
-	_, err = io.Copy(hash, f)
+	_, err = io.CopyBuffer(hash, struct{ io.Reader }{f}, buffer) // a file alone would take one of its own
 	if err := errors.Join(err, f.Close()); err != nil {
 		return false, err
 	}

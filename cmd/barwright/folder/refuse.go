@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 
 	"barwright/compile/atonce"
 )
@@ -87,7 +88,8 @@ func inspect(dir, target string) error {
 	if err := misplaced(dir, target); err != nil {
 		return err
 	}
-	return occupied(dir, target)
+	_, err := occupied(dir, target)
+	return err
 }
 
 // misplaced refuses a target that is no folder, or that the program works in.
@@ -108,23 +110,23 @@ func misplaced(dir, target string) error {
 	return nil
 }
 
-// occupied refuses a target that holds what a person made.
-func occupied(dir, target string) error {
+// occupied refuses a target that holds what a person made, and tells what else it holds.
+func occupied(dir, target string) (inFolder, error) {
 	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
-		return nil
+		return inFolder{}, nil
 	}
-	kept, err := personal(target)
+	old, kept, err := personal(target)
 	if err != nil {
-		return err
+		return inFolder{}, err
 	}
 	if len(kept) > 0 {
-		return &Refused{Dir: dir, Why: "what a person made would be lost", Kept: kept}
+		return inFolder{}, &Refused{Dir: dir, Why: "what a person made would be lost", Kept: kept}
 	}
 	name, err := readOnly(target)
 	if err == nil && name != "" {
-		return &Refused{Dir: dir, Why: name + " is read-only"}
+		return inFolder{}, &Refused{Dir: dir, Why: name + " is read-only"}
 	}
-	return err
+	return old, err
 }
 
 // readOnly names the first folder in a folder that its owner may not write to, empty where
@@ -165,13 +167,13 @@ func holdsWorkingFolder(dir fs.FileInfo) bool {
 	return false
 }
 
-// personal returns what barwright did not write in a folder, or what was
+// personal returns what barwright wrote in a folder, and what it did not write, or what was
 // changed since. A folder that holds no file of barwright's counts as one
 // thing, and is not looked into.
-func personal(dir string) ([]Kept, error) {
+func personal(dir string) (written inFolder, kept []Kept, err error) {
 	entries, ours, err := readManifest(dir)
 	if err != nil {
-		return nil, err
+		return written, nil, err
 	}
 	folders := map[string]bool{".": true}
 	for name := range entries {
@@ -179,20 +181,19 @@ func personal(dir string) ([]Kept, error) {
 			folders[up] = true
 		}
 	}
-	var kept []Kept
 	var ourFiles []entry // to be read
 	err = fs.WalkDir(os.DirFS(dir), ".", func(name string, d fs.DirEntry, err error) error {
 		if err != nil {
 			return err
 		}
-		e, written := entries[name]
+		e, known := entries[name]
 		switch {
 		case d.IsDir() && folders[name], name == manifestName && ours:
 			return nil
 		case d.IsDir():
 			kept = append(kept, Kept{name + "/", notOurs})
 			return fs.SkipDir
-		case !written:
+		case !known:
 			kept = append(kept, Kept{name, notOurs})
 			return nil
 		}
@@ -200,11 +201,14 @@ func personal(dir string) ([]Kept, error) {
 		return nil
 	})
 	if err != nil {
-		return nil, err
+		return written, nil, err
 	}
 	same, errs := make([]bool, len(ourFiles)), make([]error, len(ourFiles))
+	buffers := sync.Pool{New: func() any { return new([1 << 15]byte) }}
 	atonce.Each(len(ourFiles), func(i int) {
-		same[i], errs[i] = ourFiles[i].holds(filepath.Join(dir, filepath.FromSlash(ourFiles[i].Name)))
+		buffer := buffers.Get().(*[1 << 15]byte)
+		same[i], errs[i] = ourFiles[i].holds(filepath.Join(dir, filepath.FromSlash(ourFiles[i].Name)), buffer[:])
+		buffers.Put(buffer)
 	})
 	for i, e := range ourFiles {
 		if errs[i] == nil && !same[i] {
@@ -212,5 +216,5 @@ func personal(dir string) ([]Kept, error) {
 		}
 	}
 	slices.SortFunc(kept, func(a, b Kept) int { return strings.Compare(a.Name, b.Name) })
-	return kept, cmp.Or(errs...)
+	return inFolder{dir, entries}, kept, cmp.Or(errs...)
 }

@@ -1,16 +1,14 @@
 package folder
 
 import (
-	"bufio"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
+	"sync"
 	"sync/atomic"
 
 	"barwright/compile/atonce"
@@ -65,17 +63,25 @@ func newStaging(target string) (_ *staging, err error) {
 	return s, os.Mkdir(s.fresh(), 0o777)
 }
 
-// fill writes the files, and the manifest last, and brings all to the disk. Of files that cannot be written the error names the first
+// fill writes the files, and the manifest last, and brings all to the disk. What is in the old folder already, by its
+// manifest, is not written again but linked to. Of files that cannot be written the error names the first
 // in their order that was tried; none is begun after one has failed.
-func (s *staging) fill(ctx context.Context, files []File) error {
+func (s *staging) fill(ctx context.Context, files []File, old inFolder) error {
 	m := manifest{Format: manifestFormat, Files: make([]entry, len(files))}
+	if err := s.makeFolders(files); err != nil {
+		return err
+	}
 	errs := make([]error, len(files))
 	var failed atomic.Bool
+	held := sync.Pool{New: func() any { return new([mostHeld]byte) }}
 	atonce.Each(len(files), func(i int) {
 		if failed.Load() {
 			return
 		}
-		if m.Files[i], errs[i] = s.write(ctx, files[i]); errs[i] != nil {
+		room := held.Get().(*[mostHeld]byte)
+		defer held.Put(room)
+		d := draft{ctx: ctx, path: s.path(files[i].Name), held: room[:0]}
+		if m.Files[i], errs[i] = d.write(files[i], old); errs[i] != nil {
 			failed.Store(true)
 		}
 	})
@@ -110,48 +116,25 @@ func bare(err error) error {
 	return err
 }
 
-// until writes until a context ends.
-type until struct {
-	ctx context.Context
-	to  io.Writer
+// path is where a file is made.
+func (s *staging) path(name string) string {
+	return filepath.Join(s.fresh(), filepath.FromSlash(name))
 }
 
-func (u until) Write(p []byte) (int, error) {
-	if err := u.ctx.Err(); err != nil {
-		return 0, err
+// makeFolders makes those that the files are in.
+func (s *staging) makeFolders(files []File) error {
+	made := map[string]bool{".": true} // lookup only
+	for _, f := range files {
+		dir := path.Dir(f.Name)
+		if made[dir] {
+			continue
+		}
+		made[dir] = true
+		if err := os.MkdirAll(s.path(dir), 0o777); err != nil {
+			return fmt.Errorf("write %s: %w", f.Name, bare(err))
+		}
 	}
-	return u.to.Write(p)
-}
-
-func (s *staging) write(ctx context.Context, f File) (e entry, err error) {
-	if err := ctx.Err(); err != nil {
-		return e, err
-	}
-	path := filepath.Join(s.fresh(), filepath.FromSlash(f.Name))
-	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
-		return e, err
-	}
-	out, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
-		return e, err
-	}
-	defer func() { err = errors.Join(err, out.Close()) }()
-	hash, size := sha256.New(), new(counter)
-	buffer := bufio.NewWriter(until{ctx, io.MultiWriter(out, hash, size)})
-	if err := f.Write(buffer); err != nil {
-		return e, err
-	}
-	if err := buffer.Flush(); err != nil {
-		return e, err
-	}
-	return entry{Name: f.Name, Size: int64(*size), SHA256: hex.EncodeToString(hash.Sum(nil))}, nil
-}
-
-type counter int64
-
-func (c *counter) Write(p []byte) (int, error) {
-	*c += counter(len(p))
-	return len(p), nil
+	return nil
 }
 
 // place puts the fresh folder at target. What stood there is looked at once

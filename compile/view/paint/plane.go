@@ -86,13 +86,21 @@ func (r ring) meets(o ring) bool { return !r.parts(o) && !o.parts(r) }
 // parts reports whether an edge of r has all of o outside of it.
 func (r ring) parts(o ring) bool {
 	for i, a := range r {
-		b := r[(i+1)%len(r)]
+		b := r[0]
+		if i+1 < len(r) {
+			b = r[i+1]
+		}
 		if near(a, b) {
 			continue
 		}
 		most := math.Inf(-1)
 		for _, p := range o {
-			most = max(most, turn(a, b, p))
+			if t := turn(a, b, p); t > most {
+				most = t
+			}
+		}
+		if most <= 0 {
+			return true
 		}
 		dx, dy := b.x-a.x, b.y-a.y
 		if most <= touch*math.Sqrt(float64(dx*dx)+float64(dy*dy)) {
@@ -106,9 +114,14 @@ func (r ring) parts(o ring) bool {
 func (r ring) holds(p spot) (in bool) {
 	for i, a := range r {
 		b := r[(i+1)%len(r)]
-		if (a.y <= p.y) != (b.y <= p.y) && (turn(a, b, p) > 0) == (b.y > a.y) {
+		if crosses(a, b, p) {
 			in = !in
 		}
 	}
 	return in
+}
+
+// crosses reports whether a ray from a point along x crosses an edge.
+func crosses(a, b, p spot) bool {
+	return (a.y <= p.y) != (b.y <= p.y) && (turn(a, b, p) > 0) == (b.y > a.y)
 }

@@ -1,7 +1,6 @@
 package paint
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -25,12 +24,22 @@ type Free struct {
 }
 
 // Holds reports whether a point of the picture lies in the face.
-func (f *Seen) Holds(p geom.Point) bool { return f.ring().holds(spot{float64(p.X), float64(p.Y)}) }
+func (f *Seen) Holds(p geom.Point) (in bool) {
+	at, n := spotOf(p), len(f.Outline)
+	for i := range f.Outline {
+		if crosses(spotOf(f.Outline[i]), spotOf(f.Outline[(i+1)%n]), at) {
+			in = !in
+		}
+	}
+	return in
+}
+
+func spotOf(p geom.Point) spot { return spot{float64(p.X), float64(p.Y)} }
 
 func (f *Seen) ring() ring {
 	r := make(ring, len(f.Outline))
 	for i, p := range f.Outline {
-		r[i] = spot{float64(p.X), float64(p.Y)}
+		r[i] = spotOf(p)
 	}
 	return r
 }
@@ -44,9 +53,11 @@ const mostPieces = 120
 // Seen projects the faces of solids, which are in order, and leaves out what is covered
 // by those painted later.
 func (e Eye) Seen(order []Solid) (seen []Seen) {
-	var faces []Seen
-	var rings []ring
-	var frames []bounds
+	most := 0
+	for i := range order {
+		most += len(order[i].Faces)
+	}
+	faces, rings, frames := make([]Seen, 0, most), make([]ring, 0, most), make([]bounds, 0, most)
 	for i := range order {
 		for _, f := range order[i].Faces {
 			r := e.picture(f.Ring)
@@ -59,31 +70,30 @@ func (e Eye) Seen(order []Solid) (seen []Seen) {
 	}
 	covers := make([][]int, len(faces))
 	overlaps(frames, func(i, j int) { covers[min(i, j)] = append(covers[min(i, j)], max(i, j)) })
-	parts := make([][]ring, len(faces))
+	parts := make([][]piece, len(faces))
 	for i, r := range rings {
 		parts[i] = convex(r)
 	}
+	var left rest
 	for i := range faces {
 		slices.Sort(covers[i])
-		left := slices.Clone(parts[i])
+		left.begin(parts[i])
 		for _, j := range covers[i] {
 			for _, c := range parts[j] {
-				if left = without(left, c); len(left) == 0 {
+				if left.without(c); len(left.pieces) == 0 {
 					break
 				}
 			}
-			if len(left) == 0 || len(left) > mostPieces {
+			if len(left.pieces) == 0 || len(left.pieces) > mostPieces {
 				break
 			}
 		}
-		if len(left) == 0 {
+		if len(left.pieces) == 0 {
 			continue
 		}
 		f := faces[i]
-		for _, p := range rings[i] {
-			f.Outline = append(f.Outline, p.point())
-		}
-		f.Free = pieced(left)
+		f.Outline = rings[i].points()
+		f.Free = left.free()
 		seen = append(seen, f)
 	}
 	return seen
@@ -108,61 +118,9 @@ func (e Eye) picture(points []Vec) (r ring) {
 // near reports whether two points are one in a picture.
 func near(a, b spot) bool { return math.Abs(a.x-b.x) < touch && math.Abs(a.y-b.y) < touch }
 
-func pieced(left []ring) (free []Free) {
-	for _, r := range left {
-		f := Free{Area: r.area()}
-		var m spot
-		for _, p := range r {
-			f.Corners = append(f.Corners, p.point())
-			m = spot{m.x + p.x/float64(len(r)), m.y + p.y/float64(len(r))}
-		}
-		f.Middle = m.point()
-		free = append(free, f)
-	}
-	slices.SortStableFunc(free, func(a, b Free) int { return cmp.Compare(b.Area, a.Area) })
-	return free
-}
-
-// without takes a convex ring out of others.
-func without(all []ring, cover ring) (left []ring) {
-	frame := cover.bounds()
-	for _, r := range all {
-		if !frame.meets(r.bounds()) || !r.meets(cover) {
-			left = append(left, r)
-			continue
-		}
-		for i, a := range cover {
-			b := cover[(i+1)%len(cover)]
-			if out := r.side(b, a); out.area() > speck {
-				left = append(left, out)
-			}
-			if r = r.side(a, b); r.area() <= speck {
-				break
-			}
-		}
-	}
-	return left
-}
-
-// side is what of a convex ring lies to the left of a line.
-func (r ring) side(a, b spot) (left ring) {
-	for i, p := range r {
-		q := r[(i+1)%len(r)]
-		from, to := turn(a, b, p), turn(a, b, q)
-		if from >= 0 {
-			left = append(left, p)
-		}
-		if from > 0 && to < 0 || from < 0 && to > 0 {
-			t := from / (from - to)
-			left = append(left, spot{p.x + float64((q.x-p.x)*t), p.y + float64((q.y-p.y)*t)})
-		}
-	}
-	return left
-}
-
 // convex parts a ring, counter-clockwise, into convex ones: itself, or triangles by cutting off
 // ears.
-func convex(r ring) (parts []ring) {
+func convex(r ring) (parts []piece) {
 	reflex := func(r ring, i int) bool {
 		n := len(r)
 		return turn(r[(i+n-1)%n], r[i], r[(i+1)%n]) < 0
@@ -172,7 +130,7 @@ func convex(r ring) (parts []ring) {
 		whole = whole && !reflex(r, i)
 	}
 	if whole {
-		return []ring{r}
+		return []piece{pieceOf(r)}
 	}
 	rest := slices.Clone(r)
 	for len(rest) > 3 {
@@ -181,11 +139,11 @@ func convex(r ring) (parts []ring) {
 			break
 		}
 		n := len(rest)
-		parts = append(parts, ring{rest[(i+n-1)%n], rest[i], rest[(i+1)%n]})
+		parts = append(parts, pieceOf(ring{rest[(i+n-1)%n], rest[i], rest[(i+1)%n]}))
 		rest = slices.Delete(rest, i, i+1)
 	}
 	if len(rest) == 3 {
-		parts = append(parts, rest)
+		parts = append(parts, pieceOf(rest))
 	}
 	return parts
 }

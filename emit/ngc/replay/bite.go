@@ -26,7 +26,7 @@ func (c *cutter) cut(m Motion, plan []slope, at []*site) error {
 			if under.box().apart(s.grid.box) {
 				continue
 			}
-			b, d := s.grid.cut(under.swath, atRim+c.chord, under.low)
+			b, d := s.grid.cut(&under.swath, atRim+c.chord, under.low)
 			bite, deepest = max(bite, b), max(deepest, d)
 		}
 	}

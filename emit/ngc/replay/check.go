@@ -33,10 +33,7 @@ import (
 //     beside a wall, is found. Along round walls whose arcs are written as straight
 //     pieces, these may leave so much more wood as the dialect allows.
 func Check(text []byte, p *model.Program) error {
-	if err := taskOf(p).check(text); err != nil {
-		return fmt.Errorf("program %s: %w", p.Name, err)
-	}
-	return nil
+	return new(Checker).Check(text, p)
 }
 
 // CheckRouting is Check for what a router cuts beside recesses. What must stay is the
@@ -51,28 +48,31 @@ func Check(text []byte, p *model.Program) error {
 //   - a plunge, but into a round hole that is as wide as the bit, by a step-down at a
 //     time, from above the top each time.
 func CheckRouting(text []byte, r *model.Routing) error {
-	if err := taskOfRouting(r).check(text); err != nil {
-		return fmt.Errorf("program %s: %w", r.Name, err)
-	}
-	return nil
+	return new(Checker).CheckRouting(text, r)
 }
 
-func (t *task) check(text []byte) error {
+// read reads a text, and judges what can be judged before anything is cut.
+func (t *task) read(text []byte) (*Tape, error) {
 	tape, err := Read(text, t.tool.Dialect)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if err := sameSettings(tape, t.tool); err != nil {
-		return err
+		return nil, err
 	}
 	if err := tape.within(t.tool.Travel); err != nil {
-		return err
+		return nil, err
 	}
 	for _, w := range t.works {
 		if b := w.rings[0].box; !t.stock.holds(b.low) || !t.stock.holds(b.high) {
-			return fmt.Errorf("%s leaves the wood", w.name)
+			return nil, fmt.Errorf("%s leaves the wood", w.name)
 		}
 	}
+	return tape, nil
+}
+
+// cut cuts what a text says.
+func (t *task) cut(tape *Tape) error {
 	c := newCutter(t)
 	for _, m := range tape.Motions {
 		if err := c.motion(m); err != nil {

@@ -80,8 +80,11 @@ func (c *cutter) layerAt(depth float64) *layer {
 
 // remainder looks for wood of a piece inside a room that is not covered.
 func remainder(room, piece ring, covered []swath) error {
+	var inRoom, inPiece, within []interval
 	return rows(covered, room.box.low.y, room.box.high.y, rowStep, func(y float64, covered []interval) error {
-		for _, part := range common(room.across(y), piece.across(y)) {
+		inRoom, inPiece = room.across(y, inRoom[:0]), piece.across(y, inPiece[:0])
+		within = common(inRoom, inPiece, within[:0])
+		for _, part := range within {
 			if left := gap(part, covered); left.hi-left.lo > rowStep {
 				return fmt.Errorf("wood is left inside, from X%.3f to X%.3f at Y%.3f", left.lo, left.hi, y)
 			}

@@ -35,9 +35,12 @@ func newGrid(t *task, w *work) *grid {
 	g.nx, g.dx = samples(size.x, step)
 	g.ny, g.dy = samples(size.y, step)
 	g.height, g.atWall = make([]float64, g.nx*g.ny), make([]bool, g.nx*g.ny)
+	var wood []interval
 	for row := range g.ny {
-		g.clear(row, t.wood.across(g.y(row)))
+		wood = t.wood.across(g.y(row), wood[:0])
+		g.clear(row, wood)
 	}
+	var whole [4]run
 	strip := 1.5*math.Sqrt2*t.tool.Finish.MM() + leftBeside
 	for _, other := range t.works {
 		if b.grown(strip).apart(other.rings[0].box) {
@@ -45,8 +48,8 @@ func newGrid(t *task, w *work) *grid {
 		}
 		for _, side := range other.rings[0].edges {
 			near := straight(side.stretch, strip)
-			for row := range g.rows(near) {
-				for _, r := range g.row(near, row, nil) {
+			for row := range g.rows(&near) {
+				for _, r := range g.row(&near, row, whole[:0]) {
 					for i := r.from; i < r.to; i++ {
 						g.atWall[i] = true
 					}
@@ -83,7 +86,7 @@ func (g *grid) columns(lo, hi float64) (from, to int) {
 
 // cut lowers the samples in a swath to z. It returns the deepest bite that all of the bit
 // but a rim takes, and the deepest away from the walls.
-func (g *grid) cut(s swath, rim, z float64) (bite, away float64) {
+func (g *grid) cut(s *swath, rim, z float64) (bite, away float64) {
 	inner := s.narrower(rim)
 	var whole, within [4]run
 	for row := range g.rows(s) {
@@ -91,7 +94,7 @@ func (g *grid) cut(s swath, rim, z float64) (bite, away float64) {
 		if !g.higher(swept, z) {
 			continue
 		}
-		for _, r := range g.row(inner, row, within[:0]) {
+		for _, r := range g.row(&inner, row, within[:0]) {
 			for i := r.from; i < r.to; i++ {
 				d := g.height[i] - z
 				if d > bite {
@@ -139,7 +142,7 @@ func samples(length, step float64) (n int, apart float64) {
 type run struct{ from, to int }
 
 // rows gives the rows that a swath may meet.
-func (g *grid) rows(s swath) iter.Seq[int] {
+func (g *grid) rows(s *swath) iter.Seq[int] {
 	b := s.box()
 	first := max(0, int(math.Ceil((b.low.y-g.y0)/g.dy)))
 	last := min(g.ny-1, int(math.Floor((b.high.y-g.y0)/g.dy)))
@@ -150,7 +153,7 @@ func (g *grid) rows(s swath) iter.Seq[int] {
 }
 
 // row appends the samples of a row that lie in a swath.
-func (g *grid) row(s swath, row int, in []run) []run {
+func (g *grid) row(s *swath, row int, in []run) []run {
 	var parts [4]interval
 	for _, part := range s.row(g.y(row), parts[:0]) {
 		if from, to := g.columns(part.lo, part.hi); from < to {

@@ -21,7 +21,9 @@ type Measures struct {
 // down evenly, by the machine's acceleration; on an arc of radius r it goes at
 // √(a·r) at most. An acceleration of 0 takes no time, nor does a rapid rate of 0:
 // they are not known. The first two moves, up and across, only say where the bit starts.
-func Measure(text []byte, p *model.Program) (Measures, error) { return taskOf(p).measure(text) }
+func Measure(text []byte, p *model.Program) (Measures, error) {
+	return taskOf(p, p.Stock).measure(text)
+}
 
 // MeasureRouting is Measure for what a router cuts beside recesses. The wood ends at the
 // board's lower face, and at the part's edge where no outline is cut.
@@ -133,8 +135,11 @@ func area(cut []swath, wood ring) float64 {
 	from, to = max(from, wood.box.low.y), min(to, wood.box.high.y)
 	n := min(areaRows, math.Ceil((to-from)/areaStep))
 	step, sum := (to-from)/n, 0.0
+	var inWood, cutWood []interval
 	_ = rows(cut, from, to, step, func(y float64, covered []interval) error {
-		for _, in := range common(covered, wood.across(y)) {
+		inWood = wood.across(y, inWood[:0])
+		cutWood = common(covered, inWood, cutWood[:0])
+		for _, in := range cutWood {
 			sum += float64((in.hi - in.lo) * step)
 		}
 		return nil

@@ -31,7 +31,8 @@ func square() router.Request {
 
 func TestCheckCatchesDamage(t *testing.T) {
 	p, text := program(t, square())
-	if err := replay.Check(text, p); err != nil {
+	var build replay.Checker // has cut the sound program before
+	if err := build.Check(text, p); err != nil {
 		t.Fatalf("sound program: %v", err)
 	}
 	for _, c := range []struct{ name, old, new, want string }{
@@ -77,7 +78,7 @@ func TestCheckCatchesDamage(t *testing.T) {
 			if bad == string(text) {
 				t.Fatalf("the program has no %q:\n%s", c.old, text)
 			}
-			err := replay.Check([]byte(bad), p)
+			err := build.Check([]byte(bad), p)
 			if err == nil || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("got %v, want ... %s ...", err, c.want)
 			}
@@ -99,6 +100,10 @@ func section(text []byte, from, to string) string {
 // a little larger, smaller, deeper or shallower, or elsewhere.
 func TestCheckWantsAnotherRecess(t *testing.T) {
 	p, text := program(t, square())
+	var build replay.Checker
+	if err := build.Check(text, p); err != nil {
+		t.Fatal(err)
+	}
 	for _, change := range []func(p *model.Program){
 		func(p *model.Program) { p.Depth += mm / 10 },
 		func(p *model.Program) { p.Depth -= mm / 10 },
@@ -110,7 +115,7 @@ func TestCheckWantsAnotherRecess(t *testing.T) {
 	} {
 		other := *p
 		change(&other)
-		if replay.Check(text, &other) == nil {
+		if build.Check(text, &other) == nil {
 			t.Errorf("passes as well for %+v", other.Shape)
 		}
 	}

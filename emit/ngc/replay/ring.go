@@ -70,17 +70,17 @@ func (r ring) inside(p spot) bool {
 // at returns the X of a stretch at a Y, which it crosses.
 func (s stretch) at(y float64) float64 { return s.a.x + float64((y-s.a.y)/(s.b.y-s.a.y)*(s.b.x-s.a.x)) }
 
-// across returns the parts of a row inside a ring: between its first and second
+// across appends the parts of a row inside a ring: between its first and second
 // crossing, its third and fourth, and so on.
-func (r ring) across(y float64) []interval {
-	var at []float64
-	for _, s := range r.edges {
-		if (s.a.y <= y) != (s.b.y <= y) {
+func (r *ring) across(y float64, out []interval) []interval {
+	var few [8]float64
+	at := few[:0]
+	for i := range r.edges {
+		if s := &r.edges[i]; (s.a.y <= y) != (s.b.y <= y) {
 			at = append(at, s.at(y))
 		}
 	}
 	slices.Sort(at)
-	out := make([]interval, 0, len(at)/2)
 	for k := 0; k+1 < len(at); k += 2 {
 		out = append(out, interval{at[k], at[k+1]})
 	}

@@ -45,7 +45,7 @@ type interval struct{ lo, hi float64 }
 
 // row appends the parts of a line along X that lie in the swath. Their ends lie on the
 // circles round the stretch's ends, or on the lines or circles beside it.
-func (s swath) row(y float64, in []interval) []interval {
+func (s *swath) row(y float64, in []interval) []interval {
 	if s.arc.radius > 0 {
 		return s.bent(y, in)
 	}
@@ -76,12 +76,13 @@ func disc(c spot, r, y float64) (in interval, ok bool) {
 	if h < 0 {
 		return in, false
 	}
-	return interval{c.x - math.Sqrt(h), c.x + math.Sqrt(h)}, true
+	h = math.Sqrt(h)
+	return interval{c.x - h, c.x + h}, true
 }
 
 // bent is row for an arc: discs round its ends, and between them what lies between two
 // circles.
-func (s swath) bent(y float64, in []interval) []interval {
+func (s *swath) bent(y float64, in []interval) []interval {
 	for _, end := range [2]spot{s.a, s.b} {
 		if at, ok := disc(end, s.r, y); ok {
 			in = append(in, at)
@@ -123,7 +124,7 @@ func (s swath) bent(y float64, in []interval) []interval {
 }
 
 // box returns a box that holds the swath.
-func (s swath) box() box {
+func (s *swath) box() box {
 	if s.arc.radius > 0 {
 		return box{s.arc.centre, s.arc.centre}.grown(s.arc.radius + s.r)
 	}
@@ -143,7 +144,8 @@ func (s swath) on(line stretch, in []interval) []interval {
 	}
 	across := stretch{turned(s.a), turned(s.b)}
 	if s.arc.radius == 0 {
-		return straight(across, s.r).row(0, in)
+		level := straight(across, s.r)
+		return level.row(0, in)
 	}
 	s.stretch, s.arc.centre = across, turned(s.arc.centre)
 	return s.row(0, in)
@@ -162,15 +164,23 @@ func rows(swaths []swath, from, to, step float64, f func(y float64, covered []in
 	n := math.Ceil((to - from) / step)
 	var near []lying
 	var covered []interval
+	ends := math.Inf(1) // the first of those near
 	for k := 0.0; k < n; k++ {
 		y := from + (k+0.5)*(to-from)/n
 		for len(next) > 0 && next[0].low <= y {
+			ends = min(ends, next[0].high)
 			near, next = append(near, next[0]), next[1:]
 		}
-		near = slices.DeleteFunc(near, func(s lying) bool { return s.high < y })
+		if ends < y {
+			near = slices.DeleteFunc(near, func(s lying) bool { return s.high < y })
+			ends = math.Inf(1)
+			for i := range near {
+				ends = min(ends, near[i].high)
+			}
+		}
 		covered = covered[:0]
-		for _, s := range near {
-			covered = s.row(y, covered)
+		for i := range near {
+			covered = near[i].row(y, covered)
 		}
 		covered = joined(covered)
 		if err := f(y, covered); err != nil {
@@ -186,9 +196,20 @@ type lying struct {
 	low, high float64
 }
 
+// few pieces are sorted fastest one by one.
+const few = 32
+
 // joined sorts pieces and joins those that touch, in place.
 func joined(in []interval) []interval {
-	slices.SortFunc(in, func(a, b interval) int { return cmp.Compare(a.lo, b.lo) })
+	if len(in) > few {
+		slices.SortFunc(in, func(a, b interval) int { return cmp.Compare(a.lo, b.lo) })
+	} else {
+		for i := range in {
+			for k := i; k > 0 && in[k].lo < in[k-1].lo; k-- {
+				in[k], in[k-1] = in[k-1], in[k]
+			}
+		}
+	}
 	out := in[:0]
 	for _, p := range in {
 		if last := len(out) - 1; last >= 0 && p.lo <= out[last].hi {
@@ -200,9 +221,8 @@ func joined(in []interval) []interval {
 	return out
 }
 
-// common returns what is in both of two lists of pieces, each in order.
-func common(a, b []interval) []interval {
-	var out []interval
+// common appends what is in both of two lists of pieces, each in order.
+func common(a, b, out []interval) []interval {
 	for _, p := range a {
 		for _, q := range b {
 			if in := (interval{max(p.lo, q.lo), min(p.hi, q.hi)}); in.lo < in.hi {
@@ -216,11 +236,14 @@ func common(a, b []interval) []interval {
 // gap returns the longest part of a piece that is not covered.
 func gap(piece interval, covered []interval) interval {
 	longest, at := interval{piece.lo, piece.lo}, piece.lo
-	for _, c := range append(slices.Clip(covered), interval{piece.hi, piece.hi}) {
+	for _, c := range covered {
 		if end := min(c.lo, piece.hi); end-at > longest.hi-longest.lo {
 			longest = interval{at, end}
 		}
 		at = max(at, c.hi)
+	}
+	if piece.hi-at > longest.hi-longest.lo {
+		longest = interval{at, piece.hi}
 	}
 	return longest
 }

@@ -1,10 +1,12 @@
 package replay
 
 import (
+	"fmt"
 	"math"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/lang/length"
 )
 
 // task is what a text must cut, by one bit.
@@ -16,6 +18,7 @@ type task struct {
 	under float64 // depth of the wood's lower face
 	turns bool    // arcs may be clockwise
 	works []*work
+	given string // all that it follows from but the stock and names of programs
 }
 
 // work is one shape that is cut. Depths are in mm below the top.
@@ -31,18 +34,25 @@ type work struct {
 	tabs     []tab
 }
 
-func taskOf(p *model.Program) *task {
-	stock := ringOf(geom.RectContour(p.Stock))
+// taskOf is a program's, cut out of so much of its stock.
+func taskOf(p *model.Program, of geom.Rect) *task {
+	wood := ringOf(geom.RectContour(of))
 	w := &work{name: "the recess", rings: []ring{ringOf(p.Shape)}, depth: p.Depth.MM(), levels: depths(p.Levels)}
 	for _, c := range p.Reliefs {
 		w.rings = append(w.rings, bored(mm(c), p.Tool.Diameter.MM()/2))
 	}
-	return &task{tool: p.Tool, stock: stock.box, wood: stock, piece: stock, under: math.Inf(1), works: []*work{w}}
+	return &task{
+		tool: p.Tool, stock: ringOf(geom.RectContour(p.Stock)).box, wood: wood, piece: wood, under: math.Inf(1), works: []*work{w},
+		given: given(p.Tool, of, p.Shape, p.Reliefs, p.Depth, p.Levels),
+	}
 }
 
 func taskOfRouting(r *model.Routing) *task {
 	stock, piece := ringOf(geom.RectContour(r.Stock)), ringOf(r.Piece)
-	t := &task{tool: r.Tool, stock: stock.box, wood: piece, piece: piece, under: r.Thick.MM(), turns: true}
+	t := &task{
+		tool: r.Tool, stock: stock.box, wood: piece, piece: piece, under: r.Thick.MM(), turns: true,
+		given: given(r.Tool, r.Stock, r.Piece, r.Thick, r.Under, r.Works),
+	}
 	for _, m := range r.Works {
 		w := &work{
 			name:    m.Kind + " " + m.Name,
@@ -71,6 +81,16 @@ func taskOfRouting(r *model.Routing) *task {
 	}
 	return t
 }
+
+// woodNear is the wood of a program as far as a bit may come that is to cut its shape and to end at X0 Y0: a
+// cutter's reach, and once more as far.
+func woodNear(p *model.Program) geom.Rect {
+	far := 2 * (p.Tool.Diameter + aroundBit*length.Millimetre)
+	return p.Stock.Intersect(p.Shape.Bounds().Union(geom.Rect{}).Grow(far))
+}
+
+// given is all that a task follows from, in Go's syntax, which is exact.
+func given(what ...any) string { return fmt.Sprintf("%#v", what) }
 
 func depths(levels []model.Length) []float64 {
 	out := make([]float64, len(levels))
