@@ -64,6 +64,23 @@ func compiled(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding
 	return m, findings
 }
 
+// Shown does so for who looks at the build on a screen: a large one, which would take long to draw, has
+// no drawings but those of sticks; view.Listed lists the others, and draws them when they are asked for.
+func Shown(src *lang.Source) (*model.Model, finding.List) {
+	m, findings := priced(src, all.Rules(), Job{Effort: nesting.Quick}, func(m *model.Model) {
+		if !m.Large() {
+			m.Views = view.Views(m)
+		}
+	})
+	if m != nil {
+		m.Sticks = view.Sticks(m)
+		if !m.Large() {
+			m.Sheets = view.Sheets(m)
+		}
+	}
+	return m, findings
+}
+
 // Priced does so for who compares builds: the model has no drawings.
 func Priced(src *lang.Source) (*model.Model, finding.List) {
 	return priced(src, all.Rules(), Job{Effort: nesting.Quick}, undrawn)

@@ -46,8 +46,12 @@ func sheetFiles(m *model.Model) (files []folder.File) {
 func pictures(m *model.Model) (files []folder.File) {
 	for i := range m.Sheets {
 		v := view.Captioned(m.Sheets[i])
-		name := "sheets/" + strings.TrimPrefix(v.Name, "sheet-") + ".svg"
-		files = append(files, folder.File{Name: name, Write: func(w io.Writer) error { return page.WriteDrawing(w, &v) }})
+		files = append(files, folder.File{Name: pictureName(&v), Write: func(w io.Writer) error { return page.WriteDrawing(w, &v) }})
 	}
 	return files
+}
+
+// pictureName is the file of a sheet's picture.
+func pictureName(v *model.View) string {
+	return "sheets/" + strings.TrimPrefix(v.Name, "sheet-") + ".svg"
 }

@@ -24,8 +24,9 @@ func outputs(m *model.Model, format string) ([]folder.File, error) {
 	whole := func(write func(io.Writer, *model.Model) error) func(io.Writer) error {
 		return func(w io.Writer) error { return write(w, m) }
 	}
+	var views map[string]string // the papers that show them
 	files := []folder.File{
-		{Name: "index.html", Write: whole(page.Write)},
+		{Name: "index.html", Write: func(w io.Writer) error { return page.Write(w, m, views) }},
 		{Name: "bill.csv", Write: whole(table.BillCSV)},
 		{Name: "bill.json", Write: whole(table.BillJSON)},
 		{Name: "cutlist.csv", Write: whole(table.CutList)},
@@ -37,7 +38,7 @@ func outputs(m *model.Model, format string) ([]folder.File, error) {
 	var err error
 	atonce.All(
 		func() { programs, err = routerFiles(m) },
-		func() { printed = papers(m, format) },
+		func() { printed, views = papers(m, format) },
 		func() { site = siteFiles(m, format) },
 	)
 	if err != nil {

@@ -11,15 +11,24 @@ import (
 	emit "barwright/emit/paper"
 )
 
-// papers are the drawings as they are printed: all in one file, and each in one of its own.
-func papers(m *model.Model, format string) []folder.File {
+// papers are the drawings as they are printed: all in one file, and each in one of its own. Views tell
+// which of these shows a view, by its name, for lookup only; sheets have pictures of their own.
+func papers(m *model.Model, format string) (files []folder.File, views map[string]string) {
+	views = map[string]string{}
 	all := paper.Drawings(m, paperSize(m, format))
-	files := printed("drawings.pdf", m.Build.Titled()+", drawings", all)
+	files = printed("drawings.pdf", m.Build.Titled()+", drawings", all)
 	for i := range all {
 		p := &all[i]
-		files = append(files, folder.File{Name: "drawings/" + p.Name + ".svg", Write: func(w io.Writer) error { return emit.WriteSVG(w, p) }})
+		name := "drawings/" + p.Name + ".svg"
+		files = append(files, folder.File{Name: name, Write: func(w io.Writer) error { return emit.WriteSVG(w, p) }})
+		for _, v := range p.Views {
+			views[v] = name
+		}
 	}
-	return files
+	for i := range m.Sheets {
+		views[m.Sheets[i].Name] = pictureName(&m.Sheets[i])
+	}
+	return files, views
 }
 
 // siteFiles are the papers for the person on the floor.

@@ -15,6 +15,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/compile/paper"
+	"barwright/compile/view"
 	"barwright/emit/findings"
 	"barwright/lang"
 	"barwright/lang/finding"
@@ -31,11 +32,12 @@ func findingFlags(f *pflag.FlagSet, o *options) {
 type result struct {
 	path     string
 	src      *lang.Source
-	model    *model.Model // nil where findings stop the build
-	findings finding.List // sorted
-	err      error        // view: what kept the text from being read or compiled
-	out      string       // the folder that was written; empty where none was
-	written  []string     // the files in it
+	model    *model.Model   // nil where findings stop the build
+	findings finding.List   // sorted
+	err      error          // view: what kept the text from being read or compiled
+	pictures *view.Pictures // view: what draws those of a large build; nil where they are drawn
+	out      string         // the folder that was written; empty where none was
+	written  []string       // the files in it
 }
 
 // report prints what becomes of the builds: as text while they are compiled,

@@ -185,7 +185,8 @@ func TestFullScale(t *testing.T) {
 // TestPapersOfNothing: a model with nothing in it has no papers, and no file with an empty one.
 func TestPapersOfNothing(t *testing.T) {
 	m := &model.Model{}
-	for _, file := range slices.Concat(papers(m, "letter"), siteFiles(m, "letter"), fullScale(m, "letter")) {
+	drawn, _ := papers(m, "letter")
+	for _, file := range slices.Concat(drawn, siteFiles(m, "letter"), fullScale(m, "letter")) {
 		t.Errorf("%s is written of nothing", file.Name)
 	}
 }

@@ -20,6 +20,7 @@ import (
 	"barwright/cmd/barwright/loopback"
 	"barwright/compile"
 	"barwright/compile/model"
+	"barwright/compile/view"
 	"barwright/emit/page"
 	"barwright/lang/finding"
 )
@@ -64,7 +65,7 @@ func viewBuild(o options, std streams) int {
 		return failed(std, err)
 	}
 	defer l.Close()
-	v := viewer{options: o, std: std, compiled: compile.Compile}
+	v := viewer{options: o, std: std, compiled: compile.Shown}
 	if err := v.serve(ctx, l, first, places); err != nil {
 		return failed(std, err)
 	}
@@ -114,7 +115,7 @@ func (v *viewer) serve(ctx context.Context, l net.Listener, first text, places [
 		return err
 	}
 	port := l.Addr().(*net.TCPAddr).Port
-	server := loopback.New(port, page.EventsPath, page.LivePolicy().String(), shown)
+	server := loopback.New(port, loopback.Paths{Events: page.EventsPath, Pieces: page.PiecesPath}, page.LivePolicy().String(), shown)
 	fmt.Fprintf(v.std.out, "http://%s:%d/\n", loopback.Address, port)
 
 	ctx, end := context.WithCancelCause(ctx)
@@ -151,38 +152,62 @@ type viewer struct {
 	options
 	std      streams
 	compiled compiler
-	number   int          // of pages
-	last     *model.Model // built without errors; nil where none was
+	number   int        // of pages
+	last     shownBuild // built without errors
+}
+
+// shownBuild is a build on a page, and what that page asks for; the model is nil where there is none.
+type shownBuild struct {
+	model    *model.Model
+	pictures *view.Pictures // nil where the page has them
+	lists    page.Lists
+}
+
+// piece is what the page asks for by a name, nil where there is nothing.
+func (b shownBuild) piece(name string) []byte {
+	var html bytes.Buffer // memory takes it all
+	broken := rescued(func() {
+		if found, _ := b.lists.Write(&html, name); found || b.pictures == nil {
+			return
+		}
+		if v, ok := b.pictures.Draw(name); ok {
+			page.WritePicture(&html, &v)
+		}
+	})
+	if broken != nil {
+		return nil
+	}
+	return html.Bytes()
 }
 
 // draw draws the page of a text that is built, and tells the terminal.
 func (v *viewer) draw(b result) (loopback.Page, error) {
 	v.number++
-	html, err := v.page(&b)
+	html, shown, err := v.page(&b)
 	if broken := (*fault)(nil); errors.As(err, &broken) { // the last build could be drawn
 		b.model, b.err = nil, err
-		html, err = v.page(&b)
+		html, shown, err = v.page(&b)
 	}
 	if err != nil {
 		return loopback.Page{}, err
 	}
-	if b.model != nil {
-		v.last = b.model
-	}
-	return loopback.Page{Number: v.number, HTML: html}, v.tell(&b)
+	v.last = shown
+	return loopback.Page{Number: v.number, HTML: html, Piece: shown.piece}, v.tell(&b)
 }
 
 // page writes the page of a build, or of the last one with what is amiss with this.
-func (v *viewer) page(b *result) ([]byte, error) {
-	live := page.Live{Name: filepath.Base(filepath.Clean(v.args[0])), Number: v.number, Model: b.model}
+func (v *viewer) page(b *result) ([]byte, shownBuild, error) {
+	shown := shownBuild{model: b.model, pictures: b.pictures}
+	live := page.Live{Name: filepath.Base(filepath.Clean(v.args[0])), Number: v.number}
 	if b.model == nil {
-		live.Model = v.last
+		shown = v.last
 		live.Errors, live.Amiss = b.amiss()
 	}
+	live.Model = shown.model
 	var html bytes.Buffer
 	var err error
-	broken := rescued(func() { err = page.WriteLive(&html, live) })
-	return html.Bytes(), cmp.Or(broken, err)
+	broken := rescued(func() { shown.lists, err = page.WriteLive(&html, live) })
+	return html.Bytes(), shown, cmp.Or(broken, err)
 }
 
 // tell tells the terminal what check would, and where barwright itself went wrong.
@@ -221,7 +246,14 @@ func (v *viewer) compile(t text) (b result) {
 	if t.err != nil {
 		return result{path: path, err: t.err}
 	}
-	if err := rescued(func() { b = solved(path, t.src, t.findings, v.compiled) }); err != nil {
+	err := rescued(func() {
+		b = solved(path, t.src, t.findings, v.compiled)
+		if b.model != nil && b.model.Large() {
+			b.pictures = view.Listed(b.model)
+			b.model.Views, b.model.Sheets = b.pictures.Views, b.pictures.Sheets
+		}
+	})
+	if err != nil {
 		return result{path: path, err: err}
 	}
 	return b

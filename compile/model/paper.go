@@ -7,7 +7,8 @@ import "barwright/compile/geom"
 type Paper struct {
 	Name       string // file-safe and unique in its set: "elevation-back"
 	Title      string
-	Number, Of int // in its set, from 1
+	Number, Of int      // in its set, from 1
+	Views      []string // names of those that it shows
 	Size       geom.Point
 	Shapes     []Shape // from back to front
 	Lettering  []Lettering

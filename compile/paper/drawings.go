@@ -25,6 +25,11 @@ func Drawings(m *model.Model, size geom.Point) []model.Paper {
 		s.Number, s.Of = i+1, len(all)
 		s.Name = fmt.Sprintf("%02d-%s", s.Number, rows[0].items[0].view.Name)
 		s.fill(m, rows)
+		for _, r := range rows {
+			for i := range r.items {
+				s.Views = append(s.Views, r.items[i].view.Name)
+			}
+		}
 		s.frame(m, slices.Concat(rowItems(rows)...))
 		papers[i], all[i] = s.Paper, nil // with its views, which take much memory
 	}

@@ -69,6 +69,9 @@ func TestOutsideValid(t *testing.T) {
 	}
 	for _, name := range examples {
 		page := written(t, example(t, name))
+		if said := judge(large(t, example(t, name), beside)); said != "" {
+			t.Errorf("%s, as a large one: %s", name, said)
+		}
 		if said := judge(page); said != "" {
 			t.Errorf("%s: %s", name, said)
 		}
@@ -98,7 +101,7 @@ func TestOutsideAccessible(t *testing.T) {
 	var pages []string
 	for _, name := range examples {
 		page := written(t, example(t, name))
-		pages = append(pages, page)
+		pages = append(pages, page, large(t, example(t, name), beside), large(t, example(t, name), asked))
 		if name == examples[0] {
 			bad := written(t, bar())
 			pages = append(pages, strings.NewReplacer(`<html lang="en">`, "<html>", `for="wanted"`, "", ` placeholder="Filter …"`, "").Replace(bad))

@@ -18,7 +18,7 @@ var labelLook string
 // cut, in the order in which they come out of the sheets and sticks; then those that are ordered
 // to size. The error is the writer's.
 func WriteLabels(w io.Writer, m *model.Model) error {
-	p := writer{markup.New(w), m}
+	p := writer{Writer: markup.New(w), m: m}
 	p.Head("barwright build", m.Build.Name+", labels", markup.Look+labelLook, markup.Policy{})
 	p.Start("body")
 	p.Start("main")

@@ -14,7 +14,7 @@ var laidColumns = []markup.Column{markup.Words("piece"), markup.Words("more"), m
 // WriteList writes a page of a plain cut list as it is laid out: each sheet with the order of its
 // cuts, and where each piece lies. The error is the writer's.
 func WriteList(w io.Writer, m *model.Model) error {
-	p := writer{markup.New(w), m}
+	p := writer{Writer: markup.New(w), m: m}
 	p.Head("barwright layout", m.Build.Name, markup.Look, markup.Policy{})
 	p.Start("body")
 	p.Start("header")

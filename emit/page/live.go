@@ -8,6 +8,7 @@ import (
 
 	"barwright/compile/model"
 	"barwright/emit/markup"
+	"barwright/lang/filename"
 )
 
 // liveScript takes over what the server has to show, piece by piece.
@@ -24,6 +25,10 @@ var liveLook string
 // there is to show now.
 const EventsPath = "/events"
 
+// PiecesPath is where that server has, by their names, the pictures and lists that a page of a large
+// build asks for.
+const PiecesPath = "/pieces/"
+
 // Live is a page that follows the description of a build.
 type Live struct {
 	Name   string       // of the description; the title where there is no build
@@ -35,18 +40,21 @@ type Live struct {
 
 // LivePolicy is what a live page may do.
 func LivePolicy() markup.Policy {
-	return markup.Policy{Scripts: []string{script, liveScript}, Asks: true}
+	return markup.Policy{Scripts: []string{script, foldScript, liveScript}, Asks: true}
 }
 
 // WriteLive writes the page of the build with what is wrong with its text, and the script
-// that follows the server. The error is the writer's.
-func WriteLive(w io.Writer, l Live) error {
+// that follows the server. Lists are those that it asks for. The error is the writer's.
+func WriteLive(w io.Writer, l Live) (lists Lists, err error) {
 	m, name := l.Model, l.Name
 	if m != nil {
 		name = m.Build.Name
 	}
-	p := writer{markup.New(w), m}
-	p.Head("barwright view", name, markup.Look+barLook+workLook+liveLook, LivePolicy())
+	p := writer{Writer: markup.New(w), m: m, folds: &filename.Names{}, lists: map[string]func(writer){}}
+	if m != nil && m.Large() {
+		p.shown = asked
+	}
+	p.Head("barwright view", name, markup.Look+barLook+workLook+liveLook+foldLook, LivePolicy())
 	p.Start("body", "data-number", strconv.Itoa(l.Number))
 	p.amiss(l)
 	if m != nil {
@@ -56,8 +64,9 @@ func WriteLive(w io.Writer, l Live) error {
 	}
 	p.pointed()
 	p.run(script)
+	p.run(foldScript)
 	p.run(liveScript)
-	return p.Close()
+	return Lists{p}, p.Close()
 }
 
 // amiss says what is wrong with the text, and that the server has ended, which the

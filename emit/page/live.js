@@ -11,6 +11,9 @@
   // picture, which takes less time to exchange than to change.
   function become(old, now) {
     if (now.dataset && "same" in now.dataset || old.isEqualNode(now)) return;
+    if (now.dataset && now.dataset.asks && old.childElementCount > 1) { // what it has stays until it is asked for anew
+      return become(old.firstElementChild, now.firstElementChild);
+    }
     if (old.nodeName !== now.nodeName || old.nodeName === "svg" || old.nodeName === "LABEL") { // a tick is of one text
       old.replaceWith(now);
     } else if (old.nodeType !== Node.ELEMENT_NODE) {
@@ -21,9 +24,11 @@
     }
   }
 
+  // attributes takes them over, but for what a person has unfolded, and for where Tab stops, which is the
+  // script's that hears "redrawn".
   function attributes(old, now) {
     for (const { name } of [...old.attributes]) {
-      if (!now.hasAttribute(name) && name !== "open") old.removeAttribute(name);
+      if (!now.hasAttribute(name) && name !== "open" && name !== "tabindex") old.removeAttribute(name);
     }
     for (const { name, value } of now.attributes) {
       if (old.getAttribute(name) !== value && name !== "open") old.setAttribute(name, value);
@@ -73,6 +78,61 @@
     });
   }
 
+  // The page of a large build asks for figures when they come near the window and for lists when they are
+  // unfolded or searched, for one after another, and anew when the build has changed.
+  const near = new Set();
+  const sight = new IntersectionObserver((seen) => {
+    for (const { target, isIntersecting } of seen) {
+      if (isIntersecting) near.add(target);
+      else near.delete(target);
+    }
+    draw();
+  }, { rootMargin: "50%" });
+  const field = document.getElementById("wanted");
+  const searched = (e) => field.value.trim() !== "" && e.closest("#parts, #cuts") !== null;
+  const stale = (e) => e.drawn !== number;
+  const wants = (e) => stale(e) && (e.nodeName === "DETAILS" ? e.open || searched(e) : near.has(e));
+  const pieces = () => [...document.querySelectorAll("[data-asks]")];
+
+  let drawing = false;
+  async function draw() {
+    if (drawing || number === null) return;
+    drawing = true;
+    let drawn = 0;
+    try {
+      for (let e = pieces().find(wants); e && number !== null; e = pieces().find(wants)) {
+        e.drawn = number;
+        const reply = await fetch("/pieces/" + encodeURIComponent(e.dataset.asks), { cache: "no-store" });
+        if (!reply.ok) continue; // the build has changed, and the page will
+        const piece = new DOMParser().parseFromString(await reply.text(), "text/html").body;
+        inPlace(() => fill(e, piece));
+        watch();
+        drawn++;
+      }
+    } catch {
+      // the server has gone
+    }
+    drawing = false;
+    if (drawn > 0) document.dispatchEvent(new Event("redrawn"));
+  }
+
+  // fill puts a piece where it was asked for: a figure, or what a list has under its summary.
+  function fill(e, piece) {
+    if (e.nodeName === "DETAILS") {
+      piece.prepend(e.querySelector("summary").cloneNode(true));
+      children(e, piece);
+    } else {
+      e.className = piece.firstElementChild.className;
+      children(e, piece.firstElementChild);
+    }
+  }
+  const watch = () => { for (const e of document.querySelectorAll("figure[data-asks]")) sight.observe(e); };
+  if (field) field.addEventListener("input", () => {
+    if (pieces().some((e) => stale(e) && searched(e))) document.getElementById("found").textContent = "Reading the lists …";
+    draw();
+  });
+  document.addEventListener("toggle", draw, true);
+
   const built = (page) => page.querySelector("body > .bar");
   const policy = (page) => page.querySelector("meta[http-equiv]").content;
 
@@ -85,6 +145,8 @@
       number = document.body.dataset.number = page.body.dataset.number;
       document.dispatchEvent(new Event("redrawn"));
     });
+    watch();
+    draw();
   }
 
   async function follow() {
@@ -127,4 +189,5 @@
     listen();
   });
   listen();
+  watch();
 })();

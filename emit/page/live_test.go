@@ -12,11 +12,11 @@ import (
 func live(t *testing.T, l Live) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := WriteLive(&b, l); err != nil {
+	if _, err := WriteLive(&b, l); err != nil {
 		t.Fatal(err)
 	}
 	page := b.String()
-	balanced(t, strings.Replace(page, liveScript, "", 1))
+	balanced(t, strings.NewReplacer(liveScript, "", foldScript, "").Replace(page))
 	return page
 }
 
@@ -37,7 +37,7 @@ func TestLive(t *testing.T) {
 	}
 	for _, test := range tests {
 		page := live(t, test.live)
-		for _, text := range append(test.has, html.EscapeString(LivePolicy().String()), script, liveScript) {
+		for _, text := range append(test.has, html.EscapeString(LivePolicy().String()), script, foldScript, liveScript) {
 			if !strings.Contains(page, text) {
 				t.Errorf("%s: the page lacks %.200q", test.name, text)
 			}

@@ -67,23 +67,28 @@ func (p writer) programs() {
 		p.End()
 		return
 	}
-	p.Table(programsTitle(p.m), programColumns)
-	for i := range p.m.Programs {
-		g := &p.m.Programs[i]
-		p.Start("tr", "role", "row", "data-part", g.Part)
-		recess := g.Recess
-		if g.Test {
-			recess = "as " + recess + ", in scrap"
+	p.fold("programs", "Recesses", count(len(p.m.Programs), "program"), func(p writer) {
+		p.Table(programsTitle(p.m), programColumns)
+		for i := range p.m.Programs {
+			p.program(&p.m.Programs[i])
 		}
-		p.Cells(programColumns, g.Name, g.PartLabel, recess, p.num(g.Mark), g.Zero, p.num(g.Depth),
-			strconv.Itoa(len(g.Levels)), p.num(g.Tool.Diameter), clock(g.Seconds))
-		p.End()
-	}
-	p.EndTable()
+		p.EndTable()
+	})
 	p.El("p", "Before each: the work is clamped outside the path, the mark and the zero are checked against the drawing, "+
 		"and the program has run once in the air and once in scrap of the same thickness. "+
 		"Eyes and ears are protected; the machine is not left alone. The router's and the bit's manuals decide speeds and depths.",
 		"class", "caution")
+	p.End()
+}
+
+func (p writer) program(g *model.Program) {
+	p.Start("tr", "role", "row", "data-part", g.Part)
+	recess := g.Recess
+	if g.Test {
+		recess = "as " + recess + ", in scrap"
+	}
+	p.Cells(programColumns, g.Name, g.PartLabel, recess, p.num(g.Mark), g.Zero, p.num(g.Depth),
+		strconv.Itoa(len(g.Levels)), p.num(g.Tool.Diameter), clock(g.Seconds))
 	p.End()
 }
 

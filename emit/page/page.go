@@ -14,6 +14,7 @@ import (
 
 	"barwright/compile/model"
 	"barwright/emit/markup"
+	"barwright/lang/filename"
 )
 
 //go:embed point.js
@@ -30,17 +31,36 @@ var (
 // writer writes one model.
 type writer struct {
 	*markup.Writer
-	m *model.Model
+	m     *model.Model
+	shown shown
+	files map[string]string       // where it shows views beside the page: what each is in, by its name; lookup only
+	folds *filename.Names         // that are taken
+	lists map[string]func(writer) // where they are asked for, by name; lookup only
 }
 
-// Write writes the page. The error is the writer's.
-func Write(w io.Writer, m *model.Model) error {
-	p := writer{markup.New(w), m}
-	p.Head("barwright build", m.Build.Name, markup.Look+barLook+workLook, markup.Policy{Scripts: []string{script}})
+// Write writes the page. That of a large build leads to files beside it that show views, which are given
+// by the views' names, for lookup only; a view without one is drawn in the page. The error is the writer's.
+func Write(w io.Writer, m *model.Model, files map[string]string) error {
+	how := whole
+	if m.Large() {
+		how = beside
+	}
+	return write(w, m, how, files)
+}
+
+func write(w io.Writer, m *model.Model, how shown, files map[string]string) error {
+	p := writer{markup.New(w), m, how, files, &filename.Names{}, map[string]func(writer){}}
+	look, scripts := markup.Look+barLook+workLook, []string{script}
+	if how != whole {
+		look, scripts = look+foldLook, append(scripts, foldScript)
+	}
+	p.Head("barwright build", m.Build.Name, look, markup.Policy{Scripts: scripts})
 	p.Start("body")
 	p.build()
 	p.pointed()
-	p.run(script)
+	for _, s := range scripts {
+		p.run(s)
+	}
 	return p.Close()
 }
 
@@ -97,6 +117,9 @@ func (p writer) top() {
 		p.fact(g.Name, value)
 	}
 	p.End()
+	if p.shown != whole {
+		p.El("p", said[p.shown], "class", "hint")
+	}
 	p.End()
 }
 
@@ -159,18 +182,11 @@ func (p writer) section(id string) {
 
 func (p writer) drawings() {
 	p.section("drawings")
-	p.Start("ul", "class", "views")
+	ofMany := func(v *model.View) bool { return v.Part == "" }
+	p.views(p.m.Views, ofMany)
 	for i := range p.m.Views {
-		if v := &p.m.Views[i]; v.Part == "" {
-			p.Start("li")
-			p.El("a", v.Title, "href", "#"+v.Name)
-			p.End()
-		}
-	}
-	p.End()
-	for i := range p.m.Views {
-		if v := &p.m.Views[i]; v.Part == "" {
-			drawing(p.Writer, v, "drawing")
+		if v := &p.m.Views[i]; ofMany(v) {
+			p.drawing(v, "drawing")
 		}
 	}
 	p.End()

@@ -42,7 +42,7 @@ func fitted() *model.Model {
 func written(t testing.TB, m *model.Model) string {
 	t.Helper()
 	var b bytes.Buffer
-	if err := Write(&b, m); err != nil {
+	if err := Write(&b, m, nil); err != nil {
 		t.Fatal(err)
 	}
 	return b.String()
@@ -51,7 +51,7 @@ func written(t testing.TB, m *model.Model) string {
 // piece writes what fn writes.
 func piece(m *model.Model, fn func(writer)) string {
 	var b bytes.Buffer
-	p := writer{markup.New(&b), m}
+	p := writer{Writer: markup.New(&b), m: m}
 	fn(p)
 	p.Close()
 	return b.String()
@@ -75,7 +75,7 @@ func TestGoldenPieces(t *testing.T) {
 		{"parts.html", writer.parts},
 		{"lists.html", func(p writer) { p.cuts(); p.layouts(); p.bill(); p.programs() }},
 		{"work.html", writer.work},
-		{"fitted.html", func(p writer) { (writer{p.Writer, fewFitted()}).parts(); (writer{p.Writer, fewFitted()}).cuts() }},
+		{"fitted.html", func(p writer) { p.m = fewFitted(); p.parts(); p.cuts() }},
 	}
 	for _, g := range pieces {
 		got := piece(small, g.write)
@@ -181,7 +181,7 @@ func TestWellFormed(t *testing.T) {
 			t.Errorf("the page lacks %s", wanted)
 		}
 	}
-	if strings.Contains(markup.Look+script, "</") || strings.Contains(markup.Look+script, "http") {
+	if own := markup.Look + foldLook + script + foldScript + liveScript; strings.Contains(own, "</") || strings.Contains(own, "http") {
 		t.Error("style or script could end its element or fetch something")
 	}
 }
@@ -253,7 +253,7 @@ type fullDisk struct{}
 func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("no space") }
 
 func TestWriteErrorIsReturned(t *testing.T) {
-	if Write(fullDisk{}, bar()) == nil {
+	if Write(fullDisk{}, bar(), nil) == nil {
 		t.Error("an error of the writer is lost")
 	}
 }
@@ -267,7 +267,7 @@ func TestPageIsSmall(t *testing.T) {
 func BenchmarkWrite(b *testing.B) {
 	m := bar()
 	for b.Loop() {
-		if err := Write(io.Discard, m); err != nil {
+		if err := Write(io.Discard, m, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

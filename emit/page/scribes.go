@@ -26,12 +26,14 @@ func (p writer) gaps() {
 	if len(s.Gaps) == 0 {
 		return
 	}
-	p.Table("Gaps behind boxes on the lines of their wall screws, packed solid before a screw is drawn tight, so that it bows no back", gapColumns)
-	for i := range s.Gaps {
-		g := &s.Gaps[i]
-		p.Row(gapColumns, model.BlockWords(g.Box), g.Run, p.near(g.Along), p.near(g.Height), p.num(g.Gap), p.num(g.Shim))
-	}
-	p.EndTable()
+	p.fold("setting", "Gaps behind boxes", count(len(s.Gaps), "place"), func(p writer) {
+		p.Table("Gaps behind boxes on the lines of their wall screws, packed solid before a screw is drawn tight, so that it bows no back", gapColumns)
+		for i := range s.Gaps {
+			g := &s.Gaps[i]
+			p.Row(gapColumns, model.BlockWords(g.Box), g.Run, p.near(g.Along), p.near(g.Height), p.num(g.Gap), p.num(g.Shim))
+		}
+		p.EndTable()
+	})
 }
 
 var scribeColumns = []markup.Column{markup.Words("part"), markup.Words("edge"), markup.Words("to"), markup.Words("from"),
@@ -39,22 +41,25 @@ var scribeColumns = []markup.Column{markup.Words("part"), markup.Words("edge"), 
 
 // scribes lists, for each edge that is cut on site, how much comes off it.
 func (p writer) scribes() {
-	begun := false
+	edges := 0
 	for i := range p.m.Parts {
-		part := &p.m.Parts[i]
-		for j := range part.Scribes {
-			if !begun {
-				p.El("p", "What is cut to a floor or a wall as it was read: a line on the face that is drawn shows it, and it is measured here from an edge that a tape reaches. "+
-					"The part is held in its place and the line is checked against the wall or the floor before it is cut.")
-				p.Table("Scribes: at the ends, at each bend and every "+p.stationStep()+"; what is cut off the blank's edge, and what is left to the edge across", scribeColumns)
-				begun = true
+		edges += len(p.m.Parts[i].Scribes)
+	}
+	if edges == 0 {
+		return
+	}
+	p.El("p", "What is cut to a floor or a wall as it was read: a line on the face that is drawn shows it, and it is measured here from an edge that a tape reaches. "+
+		"The part is held in its place and the line is checked against the wall or the floor before it is cut.")
+	p.fold("setting", "Scribes", count(edges, "edge"), func(p writer) {
+		p.Table("Scribes: at the ends, at each bend and every "+p.stationStep()+"; what is cut off the blank's edge, and what is left to the edge across", scribeColumns)
+		for i := range p.m.Parts {
+			part := &p.m.Parts[i]
+			for j := range part.Scribes {
+				p.scribe(part, &part.Scribes[j])
 			}
-			p.scribe(part, &part.Scribes[j])
 		}
-	}
-	if begun {
 		p.EndTable()
-	}
+	})
 }
 
 func (p writer) scribe(part *model.Part, s *model.Scribe) {

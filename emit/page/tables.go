@@ -51,32 +51,39 @@ func (p writer) parts() {
 	if edged {
 		columns = slices.Concat(partColumns, edgeColumns)
 	}
-	p.Table("Every piece that is cut", columns)
-	for i := range p.m.Parts {
-		part := &p.m.Parts[i]
-		x, y := part.Size()
-		p.Start("tr", "role", "row", "id", "row-"+strconv.Itoa(i+1), "data-part", part.ID, "data-stock", part.Stock, "data-lies", p.lies(part))
-		p.Start("td", "role", "cell", "class", "t label", "data-h", "label")
-		if name, ok := drawn[part.ID]; ok {
-			p.El("a", part.Label, "href", "#"+name)
-		} else {
-			p.Text(part.Label)
-		}
-		p.End()
-		p.Cells(columns[1:], part.Name, part.Owner, part.Stock, p.size(x, y), p.num(part.Thickness), features(part))
-		if edged {
-			p.Cells(edgeColumns, part.Banded(), goodOf(part.Face, part.Good))
-		}
-		p.End()
-	}
-	p.EndTable()
-	p.Start("div", "class", "sheets")
-	for i := range p.m.Views {
-		if v := &p.m.Views[i]; v.Part != "" {
-			drawing(p.Writer, v, "drawing part")
-		}
+	for _, l := range p.lots() {
+		p.fold("parts", l.title, count(len(l.parts), "part"), func(p writer) {
+			p.Table("Every piece that is cut", columns)
+			for _, i := range l.parts {
+				p.part(i, drawn, edged)
+			}
+			p.EndTable()
+			p.Start("div", "class", "sheets")
+			for _, v := range l.views {
+				p.drawing(v, "drawing part")
+			}
+			p.End()
+		})
 	}
 	p.End()
+}
+
+// part writes the row of a part, by its index.
+func (p writer) part(i int, drawn map[string]string, edged bool) {
+	part := &p.m.Parts[i]
+	x, y := part.Size()
+	p.Start("tr", "role", "row", "id", "row-"+strconv.Itoa(i+1), "data-part", part.ID, "data-stock", part.Stock, "data-lies", p.lies(part))
+	p.Start("td", "role", "cell", "class", "t label", "data-h", "label")
+	if name, ok := drawn[part.ID]; ok {
+		p.El("a", part.Label, "href", p.at(name))
+	} else {
+		p.Text(part.Label)
+	}
+	p.End()
+	p.Cells(partColumns[1:], part.Name, part.Owner, part.Stock, p.size(x, y), p.num(part.Thickness), features(part))
+	if edged {
+		p.Cells(edgeColumns, part.Banded(), goodOf(part.Face, part.Good))
+	}
 	p.End()
 }
 
@@ -157,32 +164,42 @@ func (p writer) cuts() {
 	if edged {
 		caption += "; banding is no part of them"
 	}
-	p.Table(caption, columns)
-	for _, c := range p.m.Cuts {
-		grain := ""
-		if c.Grain != model.GrainNone {
-			grain = "lengthwise"
-		}
-		texts := []string{strconv.Itoa(c.Count), p.num(c.Length), p.num(c.Width), p.num(c.Thickness),
-			c.Stock, c.Name, strings.Join(c.Parts, " "), grain}
-		if edged {
-			texts = append(texts, c.Banded, goodOf(c.Face, c.Good))
-		}
-		if flags && small[c.Parts[0]] {
-			texts = append(texts, "small")
-		} else if flags {
-			texts = append(texts, "")
-		}
-		p.Start("tr", alike(c, ids)...)
-		p.Cells(columns, texts...)
-		p.End()
+	for _, cuts := range p.byStock(p.m.Cuts) {
+		p.fold("cuts", cuts[0].Stock, count(len(cuts), "line"), func(p writer) {
+			p.Table(caption, columns)
+			for i := range cuts {
+				c := &cuts[i]
+				texts := p.cut(c)
+				if edged {
+					texts = append(texts, c.Banded, goodOf(c.Face, c.Good))
+				}
+				if flags && small[c.Parts[0]] {
+					texts = append(texts, "small")
+				} else if flags {
+					texts = append(texts, "")
+				}
+				p.Start("tr", alike(c, ids)...)
+				p.Cells(columns, texts...)
+				p.End()
+			}
+			p.EndTable()
+		})
 	}
-	p.EndTable()
 	p.End()
 }
 
+// cut are the cells that every line of the cut list has.
+func (p writer) cut(c *model.Cut) []string {
+	grain := ""
+	if c.Grain != model.GrainNone {
+		grain = "lengthwise"
+	}
+	return []string{strconv.Itoa(c.Count), p.num(c.Length), p.num(c.Width), p.num(c.Thickness),
+		c.Stock, c.Name, strings.Join(c.Parts, " "), grain}
+}
+
 // alike are the attributes of a line of the cut list: the parts that it cuts.
-func alike(c model.Cut, ids map[string]string) []string {
+func alike(c *model.Cut, ids map[string]string) []string {
 	attrs := []string{"role", "row"}
 	var of []string
 	for _, label := range c.Parts {
@@ -221,11 +238,25 @@ func (p writer) layouts() {
 			strconv.FormatFloat(l.Waste*100, 'f', 1, 64)+" %")
 	}
 	p.EndTable()
-	for i := range p.m.Sheets {
-		drawing(p.Writer, &p.m.Sheets[i], "drawing")
+	rest := p.m.Sheets
+	for i := range p.m.Layouts {
+		l := &p.m.Layouts[i]
+		if l.Kind != model.Panel || len(l.Blanks) == 0 {
+			continue
+		}
+		sheets := rest[:min(len(l.Blanks), len(rest))]
+		rest = rest[len(sheets):]
+		p.fold("layouts", l.Stock, count(len(sheets), "sheet"), func(p writer) {
+			if p.shown == beside {
+				p.views(sheets, func(*model.View) bool { return true })
+			}
+			for k := range sheets {
+				p.drawing(&sheets[k], "drawing")
+			}
+		})
 	}
 	for i := range p.m.Sticks {
-		drawing(p.Writer, &p.m.Sticks[i], "drawing")
+		p.drawing(&p.m.Sticks[i], "drawing")
 	}
 	p.End()
 }

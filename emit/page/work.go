@@ -17,38 +17,47 @@ func (p writer) work() {
 		return
 	}
 	p.El("p", worklist.Opening, "class", "caution")
-	numbers, phase := worklist.Numbers(p.m), ""
-	for i := range p.m.Work {
-		t := &p.m.Work[i]
-		if t.Phase != phase {
-			if phase != "" {
-				p.End()
-			}
-			phase = t.Phase
-			p.El("h3", finding.Capital(phase))
-			p.Start("ol", "class", "work", "start", strconv.Itoa(i+1))
+	numbers := worklist.Numbers(p.m)
+	for from, to := 0, 0; from < len(p.m.Work); from = to {
+		for to < len(p.m.Work) && p.m.Work[to].Phase == p.m.Work[from].Phase {
+			to++
 		}
-		p.Start("li", "id", "work-"+strconv.Itoa(i+1))
-		p.tick(t.Title)
-		if len(t.Checks) > 0 {
-			p.Start("ul", "class", "checks")
-			for _, c := range t.Checks {
-				p.Start("li")
-				p.tick(c.What + ": " + c.Figure)
-				p.End()
+		title := finding.Capital(p.m.Work[from].Phase)
+		if p.shown == whole {
+			p.El("h3", title)
+		}
+		p.fold("work", title, count(to-from, "step"), func(p writer) {
+			p.Start("ol", "class", "work", "start", strconv.Itoa(from+1))
+			for i := from; i < to; i++ {
+				p.task(i, numbers)
 			}
 			p.End()
-		}
-		if facts := worklist.Facts(p.m, numbers, t); len(facts) > 0 {
-			p.Start("dl")
-			for _, f := range facts {
-				p.fact(f.Name, f.Text)
-			}
+		})
+	}
+	p.End()
+}
+
+// task writes a step of the order of work, by its index.
+func (p writer) task(i int, numbers map[string]int) {
+	t := &p.m.Work[i]
+	p.Start("li", "id", "work-"+strconv.Itoa(i+1))
+	p.tick(t.Title)
+	if len(t.Checks) > 0 {
+		p.Start("ul", "class", "checks")
+		for _, c := range t.Checks {
+			p.Start("li")
+			p.tick(c.What + ": " + c.Figure)
 			p.End()
 		}
 		p.End()
 	}
-	p.End()
+	if facts := worklist.Facts(p.m, numbers, t); len(facts) > 0 {
+		p.Start("dl")
+		for _, f := range facts {
+			p.fact(f.Name, f.Text)
+		}
+		p.End()
+	}
 	p.End()
 }
 

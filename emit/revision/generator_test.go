@@ -16,7 +16,7 @@ func TestIsPage(t *testing.T) {
 	}
 	r.New.Build.Name = `<meta name="generator" content="barwright diff">`
 	var build bytes.Buffer
-	if err := page.Write(&build, r.New); err != nil {
+	if err := page.Write(&build, r.New, nil); err != nil {
 		t.Fatal(err)
 	}
 	for _, text := range []string{"", build.String(), "<title>" + written(t, "html", r)} {

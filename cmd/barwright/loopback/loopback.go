@@ -30,12 +30,19 @@ func Listen(port int) (net.Listener, error) {
 type Page struct {
 	Number int
 	HTML   []byte
+	Piece  func(name string) []byte // what the page asks for when it is to be seen, nil where there is none; may be nil
 }
 
-// Server serves the newest page at / and, at a path of its own, its number as an event,
+// Paths are where a server answers beside /.
+type Paths struct {
+	Events string
+	Pieces string // before the name of each
+}
+
+// Server serves the newest page at / and its pieces and, at a path of its own, its number as an event,
 // then that of each page that takes its place.
 type Server struct {
-	events  string // the path
+	paths   Paths
 	policy  string // what the pages may do: Content-Security-Policy
 	hosts   []string
 	mu      sync.Mutex
@@ -44,8 +51,8 @@ type Server struct {
 }
 
 // New is a server on a port, with the page that it serves first.
-func New(port int, events, policy string, first Page) *Server {
-	s := &Server{events: events, policy: policy + "; base-uri 'none'; form-action 'none'; frame-ancestors 'none'", page: first, changed: make(chan struct{})}
+func New(port int, paths Paths, policy string, first Page) *Server {
+	s := &Server{paths: paths, policy: policy + "; base-uri 'none'; form-action 'none'; frame-ancestors 'none'", page: first, changed: make(chan struct{})}
 	for _, name := range []string{Address, "localhost", "[::1]"} {
 		s.hosts = append(s.hosts, name+":"+strconv.Itoa(port))
 		if port == 80 { // goes without saying
@@ -112,27 +119,41 @@ func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	h.Set("Cross-Origin-Resource-Policy", "same-origin")
 	h.Set("Referrer-Policy", "no-referrer")
 	h.Set("X-Content-Type-Options", "nosniff")
+	piece, asked := strings.CutPrefix(r.URL.Path, s.paths.Pieces)
 	switch {
 	case !s.called(r):
 		http.Error(w, "This page is for the machine that it is served on: open it by the address that barwright view prints.", http.StatusForbidden)
 	case !asksItself(r):
 		http.Error(w, "Another site asks for this page. Open it by its address.", http.StatusForbidden)
-	case r.URL.Path != "/" && r.URL.Path != s.events:
+	case r.URL.Path != "/" && r.URL.Path != s.paths.Events && !asked:
 		http.Error(w, "There is nothing here.", http.StatusNotFound)
 	case r.Method != http.MethodGet && r.Method != http.MethodHead:
 		h.Set("Allow", "GET, HEAD")
 		http.Error(w, "This page is only to be read.", http.StatusMethodNotAllowed)
 	case r.URL.Path == "/":
 		page, _ := s.now()
-		h.Set("Content-Type", "text/html; charset=utf-8")
-		h.Set("Content-Length", strconv.Itoa(len(page.HTML)))
-		w.Write(page.HTML)
+		reply(w, page.HTML)
+	case asked:
+		page, _ := s.now()
+		if page.Piece != nil {
+			if html := page.Piece(piece); html != nil {
+				reply(w, html)
+				return
+			}
+		}
+		http.Error(w, "There is nothing here.", http.StatusNotFound)
 	default:
 		h.Set("Content-Type", "text/event-stream")
 		if r.Method == http.MethodGet {
 			s.tell(w, r)
 		}
 	}
+}
+
+func reply(w http.ResponseWriter, html []byte) {
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.Header().Set("Content-Length", strconv.Itoa(len(html)))
+	w.Write(html)
 }
 
 // called reports whether the server is called by its address: a name that somebody else

@@ -14,7 +14,16 @@ import (
 
 const policy = "default-src 'none'"
 
-func server() *Server { return New(8000, "/events", policy, Page{1, []byte("<p>one</p>")}) }
+var paths = Paths{Events: "/events", Pieces: "/pieces/"}
+
+func server() *Server {
+	return New(8000, paths, policy, Page{1, []byte("<p>one</p>"), func(name string) []byte {
+		if name != "plan" {
+			return nil
+		}
+		return []byte("<p>a plan</p>")
+	}})
+}
 
 // TestAnswersNobodyElse asks as browsers and others do.
 func TestAnswersNobodyElse(t *testing.T) {
@@ -54,6 +63,13 @@ func TestAnswersNobodyElse(t *testing.T) {
 		{"GET", "/../bar.hcl", "127.0.0.1:8000", nil, 404},
 		{"GET", "/%2e%2e/bar.hcl", "127.0.0.1:8000", nil, 404},
 		{"GET", "/events/", "127.0.0.1:8000", nil, 404},
+
+		{"GET", "/pieces/plan", "127.0.0.1:8000", nil, 200},
+		{"GET", "/pieces/plan", "shed.example:8000", nil, 403},
+		{"GET", "/pieces/plan", "127.0.0.1:8000", []string{"Sec-Fetch-Site", "cross-site"}, 403},
+		{"POST", "/pieces/plan", "127.0.0.1:8000", nil, 405},
+		{"GET", "/pieces/", "127.0.0.1:8000", nil, 404},
+		{"GET", "/pieces/../bar.hcl", "127.0.0.1:8000", nil, 404},
 	}
 	for _, test := range tests {
 		r := httptest.NewRequest(test.method, test.path, nil)
@@ -67,6 +83,9 @@ func TestAnswersNobodyElse(t *testing.T) {
 			t.Errorf("%s %s at %q, %q: %d, not %d", test.method, test.path, test.host, test.headers, w.Code, test.want)
 		}
 		if strings.Contains(w.Body.String(), "one") != (w.Code == 200 && test.path == "/") {
+			t.Errorf("%s %s at %q, %q gives %q", test.method, test.path, test.host, test.headers, w.Body)
+		}
+		if strings.Contains(w.Body.String(), "plan") != (w.Code == 200 && test.path == "/pieces/plan") {
 			t.Errorf("%s %s at %q, %q gives %q", test.method, test.path, test.host, test.headers, w.Body)
 		}
 		for name, want := range map[string]string{
@@ -92,7 +111,7 @@ func canceled() context.Context {
 
 // TestUsualPort leaves out of the address what browsers leave out.
 func TestUsualPort(t *testing.T) {
-	s := New(80, "/events", policy, Page{})
+	s := New(80, paths, policy, Page{})
 	r := httptest.NewRequest("GET", "/", nil)
 	r.Host = "localhost"
 	w := httptest.NewRecorder()
@@ -108,7 +127,7 @@ func TestEvents(t *testing.T) {
 		t.Fatal(err)
 	}
 	port := l.Addr().(*net.TCPAddr).Port
-	s := New(port, "/events", policy, Page{1, []byte("one")})
+	s := New(port, paths, policy, Page{1, []byte("one"), nil})
 	ctx, end := context.WithCancel(t.Context())
 	served := make(chan error, 1)
 	go func() { served <- s.Serve(ctx, l) }()
@@ -134,7 +153,7 @@ func TestEvents(t *testing.T) {
 		if got := next(); got != want {
 			t.Errorf("event %s, not %s", got, want)
 		}
-		s.Show(Page{i + 2, []byte("more")})
+		s.Show(Page{i + 2, []byte("more"), nil})
 	}
 	if got := next(); got != "4" {
 		t.Error(got)
