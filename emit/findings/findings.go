@@ -4,16 +4,7 @@
 // lang/finding prints. Nothing is judged, sorted or left out here.
 package findings
 
-import (
-	"bytes"
-	"encoding/json"
-	"fmt"
-	"io"
-	"unicode"
-	"unicode/utf8"
-
-	"barwright/lang/finding"
-)
+import "barwright/lang/finding"
 
 // Build is one build and what was found about it.
 type Build struct {
@@ -41,34 +32,4 @@ func (b *Build) file(name string) File {
 		}
 	}
 	return File{Name: name, Path: name}
-}
-
-// encode writes a document as indented JSON. What could steer a terminal or
-// turn the direction of writing is escaped.
-func encode(w io.Writer, document any) error {
-	var out bytes.Buffer
-	enc := json.NewEncoder(&out)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(document); err != nil {
-		return fmt.Errorf("findings: %w", err)
-	}
-	_, err := w.Write(harmless(out.Bytes()))
-	return err
-}
-
-// harmless escapes control characters of a JSON text that the library leaves
-// as they are; they can only stand in strings.
-func harmless(text []byte) []byte {
-	var out bytes.Buffer
-	for len(text) > 0 {
-		c, size := utf8.DecodeRune(text)
-		if c >= 0x7f && (unicode.Is(unicode.Cc, c) || unicode.Is(unicode.Bidi_Control, c)) {
-			fmt.Fprintf(&out, `\u%04x`, c)
-		} else {
-			out.Write(text[:size])
-		}
-		text = text[size:]
-	}
-	return out.Bytes()
 }

@@ -3,6 +3,7 @@ package findings
 import (
 	"io"
 
+	"barwright/emit/asjson"
 	"barwright/lang/finding"
 	"barwright/lang/source"
 )
@@ -59,7 +60,7 @@ func JSON(w io.Writer, builds []Build) error {
 	for i := range builds {
 		doc.Builds = append(doc.Builds, builds[i].json())
 	}
-	return encode(w, doc)
+	return asjson.Write(w, doc)
 }
 
 func (b *Build) json() build {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"barwright/emit/asjson"
 	"barwright/lang/finding"
 	"barwright/lang/source"
 )
@@ -112,7 +113,7 @@ func SARIF(w io.Writer, builds []Build, complete bool) error {
 			run.Results = append(run.Results, result)
 		}
 	}
-	return encode(w, sarifLog{Schema: sarifSchema, Version: "2.1.0", Runs: []sarifRun{run}})
+	return asjson.Write(w, sarifLog{Schema: sarifSchema, Version: "2.1.0", Runs: []sarifRun{run}})
 }
 
 // used lists the slugs of all findings, each once, by name.

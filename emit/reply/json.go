@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"barwright/compile/model"
+	"barwright/emit/asjson"
 	"barwright/lang/length"
 )
 
@@ -55,10 +56,7 @@ func JSON(w io.Writer, replies []model.Reply) error {
 		}
 		doc.Replies[i] = out
 	}
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(doc)
+	return asjson.Write(w, doc)
 }
 
 func encoded(a *model.Answer) answer {

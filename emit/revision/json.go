@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/emit/asjson"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 )
@@ -158,10 +159,7 @@ func JSON(w io.Writer, r *model.Revision, names Names) error {
 	for i := range r.Again {
 		doc.Again = append(doc.Again, *billLineOf(&r.Again[i]))
 	}
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(doc)
+	return asjson.Write(w, doc)
 }
 
 func sideOf(m *model.Model, name string) side {
