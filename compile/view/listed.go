@@ -26,13 +26,13 @@ func Listed(m *model.Model) *Pictures {
 	drawings := sync.OnceValue(func() []Drawing { return Drawings(m) })
 	for i := range p.Views {
 		p.Views[i].Name = names.Of(strings.ToLower(p.Views[i].Name))
-		p.add(p.Views[i].Name, func() model.View { return drawings()[i](0) })
+		p.add(p.Views[i].Name, func() model.View { return drawings()[i](Type{}) })
 	}
 	names = filename.Names{}
 	eachSheet(m, func(l *model.Layout, k int, draw Drawing) {
 		name := "sheet-" + names.Free(sheetName(l, k))
 		p.Sheets = append(p.Sheets, model.View{Name: name, Title: sheetTitle(l, k)})
-		p.add(name, func() model.View { return draw(0) })
+		p.add(name, func() model.View { return draw(Type{}) })
 	})
 	for i := range m.Sticks {
 		p.add(m.Sticks[i].Name, func() model.View { return m.Sticks[i] })
