@@ -110,13 +110,15 @@ func drawn(papers []model.Paper) []*page {
 			fill = last
 		}
 	}
-	compressors := newCompressors()
+	presses := newPresses()
 	atonce.Each(len(papers), func(i int) {
-		p := newPage(&papers[i])
+		with := presses.Get().(*press)
+		defer presses.Put(with)
+		p := newPage(&papers[i], with.text)
 		defer func() { // also where it panics: the others wait
 			begin := <-begins[i]
 			begins[i+1] <- begin.then(p.end)
-			p.pack(begin, compressors)
+			p.pack(begin, with)
 			pages[i] = p
 		}()
 		p.paper(&papers[i], fills[i])
