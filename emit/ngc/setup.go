@@ -26,7 +26,7 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	if len(m.Programs)+len(m.Routings) == 0 {
 		return nil
 	}
-	s := sheet{bufio.NewWriter(w), m, map[string]replay.Measures{}}
+	s := sheet{buf: bufio.NewWriter(w), model: m}
 	s.text("ROUTER SETUP SHEET")
 	s.text(m.Build.Titled())
 	s.section("Cautions", s.cautions())
@@ -96,7 +96,7 @@ func (s *sheet) cautions() []string {
 type sheet struct {
 	buf   *bufio.Writer
 	model *model.Model
-	took  map[string]replay.Measures // of programs, by moved; lookup only
+	took  []taken // by programs of which none is like another
 }
 
 func (s *sheet) text(line string) { s.hang("", line) }

@@ -4,7 +4,10 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"reflect"
+	"slices"
 
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/emit/ngc/replay"
 )
@@ -23,21 +26,34 @@ func simulated(name string, write func(io.Writer) error, measure func(text []byt
 }
 
 // measured measures a program; of those that are alike only the first is simulated.
-func (s *sheet) measured(p *model.Program) (took replay.Measures, err error) {
-	key := moved(p)
-	if took, ok := s.took[key]; ok {
-		return took, nil
+func (s *sheet) measured(p *model.Program) (replay.Measures, error) {
+	for _, known := range s.took {
+		if alike(known.Program, p) {
+			return known.Measures, nil
+		}
 	}
-	took, err = simulated(p.Name, func(w io.Writer) error { return Write(w, s.model.Build, p) },
+	took, err := simulated(p.Name, func(w io.Writer) error { return Write(w, s.model.Build, p) },
 		func(text []byte) (replay.Measures, error) { return replay.Measure(text, p) })
-	s.took[key] = took
+	s.took = append(s.took, taken{p, took})
 	return took, err
 }
 
-// moved is all of a program on which its measures hang: the bit, its moves, and the wood that it can reach.
-func moved(p *model.Program) string {
+// taken is what a program takes.
+type taken struct {
+	*model.Program
+	replay.Measures
+}
+
+// alike reports whether two programs are the same in all on which their measures hang: the bit, its moves, and the wood that
+// it can reach.
+func alike(p, o *model.Program) bool {
+	return slices.Equal(p.Moves, o.Moves) && near(p) == near(o) && reflect.DeepEqual(p.Tool, o.Tool)
+}
+
+// near is the wood that a program's bit can reach.
+func near(p *model.Program) geom.Rect {
 	plan, _ := p.Reach()
-	return fmt.Sprintf("%+v %+v %+v", p.Tool, p.Moves, p.Stock.Intersect(plan.Grow(p.Tool.Diameter)))
+	return p.Stock.Intersect(plan.Grow(p.Tool.Diameter))
 }
 
 func simulatedRouting(b model.Build, r *model.Routing) (replay.Measures, error) {

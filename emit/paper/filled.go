@@ -87,21 +87,25 @@ func (c *counting) put(b []byte) {
 	c.n += len(b)
 }
 
-// newCompressors keeps compressors, for making one takes longer than what it does for a page.
-func newCompressors() *sync.Pool {
+// press is what pages are made with, one after another.
+type press struct {
+	*zlib.Writer
+	text []byte // room for that of a page
+}
+
+// newPresses keeps presses, for making one takes longer than what it does for a page.
+func newPresses() *sync.Pool {
 	return &sync.Pool{New: func() any {
 		c, _ := zlib.NewWriterLevel(nil, zlib.BestSpeed) // there is such a level
-		return c
+		return &press{Writer: c}
 	}}
 }
 
-// pack compresses a page that begins in a state, and lets its text go.
-func (f *page) pack(begin state, compressors *sync.Pool) {
-	c := compressors.Get().(*zlib.Writer)
-	defer compressors.Put(c)
-	c.Reset(&f.packed)
-	c.Write(begin.begin()) // memory takes it all
-	c.Write(f.text)
-	c.Close()
-	f.text = nil
+// pack compresses a page that begins in a state, and gives its room back.
+func (f *page) pack(begin state, p *press) {
+	p.Reset(&f.packed)
+	p.Write(begin.begin()) // memory takes it all
+	p.Write(f.text)
+	p.Close()
+	p.text, f.text = f.text[:0], nil
 }

@@ -6,6 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"barwright/compile/atonce"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/paper"
@@ -18,7 +19,7 @@ import (
 func TestSameAsTheLibrary(t *testing.T) {
 	compare := func(name string, papers []model.Paper) {
 		var got bytes.Buffer
-		if err := WritePDF(&got, name, papers); err != nil {
+		if err := WritePDF(&got, name, papers, atonce.Each); err != nil {
 			t.Fatal(err)
 		}
 		if want := byLibrary(t, name, papers); !bytes.Equal(got.Bytes(), want) {

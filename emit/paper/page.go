@@ -48,8 +48,8 @@ func (s state) then(o state) state {
 	return s
 }
 
-func newPage(p *model.Paper) *page {
-	return &page{face: letters(), height: float64(p.Size.Y) / mm, used: [2]map[rune]bool{{}, {}}}
+func newPage(p *model.Paper, room []byte) *page {
+	return &page{face: letters(), height: float64(p.Size.Y) / mm, text: room, used: [2]map[rune]bool{{}, {}}}
 }
 
 // paper draws all of a paper; fill is the colour that areas have before.

@@ -15,7 +15,6 @@ import (
 	"github.com/go-fonts/liberation/liberationsansbold"
 	"github.com/go-fonts/liberation/liberationsansregular"
 
-	"barwright/compile/atonce"
 	"barwright/compile/model"
 	"barwright/lang/length"
 )
@@ -34,12 +33,18 @@ const (
 var fonts = [2]string{"60372a1de4a451b620f77ead1d173bdb692d9ec1", "95c3a8fad4e54f5513b434017509b9dfb053aa70"}
 
 // WritePDF writes papers, one at least, as one file, in their order. The library makes the document and its type, with empty
-// pages; what stands on them is made meanwhile, several at once, and put in their place. The error is the writer's. It panics
-// where the library calls the type otherwise.
-func WritePDF(w io.Writer, title string, papers []model.Paper) error {
+// pages; what stands on them is made meanwhile, several at once, and put in their place. Each does n things, begun in
+// their order. The error is the writer's. It panics where the library calls the type otherwise.
+func WritePDF(w io.Writer, title string, papers []model.Paper, each func(n int, do func(i int))) error {
 	var empty *fpdf.Fpdf
 	var pages []*page
-	atonce.All(func() { empty = document(title) }, func() { pages = drawn(papers) })
+	each(2, func(i int) {
+		if i == 0 {
+			empty = document(title)
+		} else {
+			pages = drawn(papers, each)
+		}
+	})
 	var used [2]map[rune]bool
 	for bold := range used {
 		used[bold] = map[rune]bool{}
@@ -95,7 +100,7 @@ func document(title string) *fpdf.Fpdf {
 
 // drawn are the pages of papers. A page begins with the pens and the type that the one before it ends with, as the
 // library writes it: each waits for that when it is drawn, and only then is compressed.
-func drawn(papers []model.Paper) []*page {
+func drawn(papers []model.Paper, each func(n int, do func(i int))) []*page {
 	pages := make([]*page, len(papers))
 	begins := make([]chan state, len(papers)+1)
 	for i := range begins {
@@ -110,13 +115,15 @@ func drawn(papers []model.Paper) []*page {
 			fill = last
 		}
 	}
-	compressors := newCompressors()
-	atonce.Each(len(papers), func(i int) {
-		p := newPage(&papers[i])
+	presses := newPresses()
+	each(len(papers), func(i int) {
+		with := presses.Get().(*press)
+		defer presses.Put(with)
+		p := newPage(&papers[i], with.text)
 		defer func() { // also where it panics: the others wait
 			begin := <-begins[i]
 			begins[i+1] <- begin.then(p.end)
-			p.pack(begin, compressors)
+			p.pack(begin, with)
 			pages[i] = p
 		}()
 		p.paper(&papers[i], fills[i])

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"strconv"
+	"strings"
 
 	"barwright/compile/model"
 )
@@ -218,13 +220,13 @@ func split(ws []word) (codes []string, args arguments, err error) {
 	for _, w := range ws {
 		switch w.letter {
 		case 'G', 'M':
-			codes = append(codes, fmt.Sprintf("%c%.0f", w.letter, w.value))
+			codes = append(codes, string(strconv.AppendFloat([]byte{w.letter}, w.value, 'f', 0, 64)))
 		case 'T', 'S', 'F', 'P', 'X', 'Y', 'Z', 'I', 'J':
 			args[w.letter] = w.value
 		default:
 			return nil, nil, fmt.Errorf("the letter %c is not used here", w.letter)
 		}
-		whole := bytes.IndexByte([]byte("GMTS"), w.letter) >= 0
+		whole := strings.IndexByte("GMTS", w.letter) >= 0
 		if whole == w.point || whole && w.value < 0 {
 			return nil, nil, fmt.Errorf("the number after %c is not as it should be", w.letter)
 		}
