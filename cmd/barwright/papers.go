@@ -5,7 +5,6 @@ import (
 	"io"
 
 	"barwright/cmd/barwright/folder"
-	"barwright/compile/atonce"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/paper"
@@ -53,5 +52,5 @@ func printed(name, title string, all []model.Paper) []folder.File {
 	if len(all) == 0 {
 		return nil
 	}
-	return []folder.File{{Name: name, Write: func(w io.Writer) error { return emit.WritePDF(w, title, all, atonce.Each) }}}
+	return []folder.File{{Name: name, Write: func(w io.Writer) error { return emit.WritePDF(w, title, all) }}}
 }

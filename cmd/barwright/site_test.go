@@ -14,7 +14,6 @@ import (
 	"testing"
 
 	"barwright/cmd/barwright/folder"
-	"barwright/compile/atonce"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/emit/paper"
@@ -153,7 +152,7 @@ func TestSitePapersAreLegible(t *testing.T) {
 		{At: geom.Point{X: 52 * length.Millimetre, Y: 51 * length.Millimetre}, Height: 5 * length.Millimetre, Text: "two"},
 		{At: geom.Point{X: 50 * length.Millimetre, Y: 95 * length.Millimetre}, Height: 5 * length.Millimetre, Text: "out"},
 	}}}
-	file := folder.File{Name: "bad.pdf", Write: func(w io.Writer) error { return paper.WritePDF(w, "bad", bad, atonce.Each) }}
+	file := folder.File{Name: "bad.pdf", Write: func(w io.Writer) error { return paper.WritePDF(w, "bad", bad) }}
 	all, sizes := words(t, pdftotext(t, "-bbox", writeFile(t, file)))
 	if found := collisions(all, sizes); len(found) != 2 {
 		t.Errorf("of two faults these are found: %v", found)

@@ -17,7 +17,6 @@ import (
 	"pgregory.net/rapid"
 
 	"barwright/compile"
-	"barwright/compile/atonce"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/paper"
@@ -90,7 +89,7 @@ func outside(t *testing.T, papers []model.Paper, program string, args ...string)
 func written(t *testing.T, papers []model.Paper) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := emit.WritePDF(&b, "papers", papers, atonce.Each); err != nil {
+	if err := emit.WritePDF(&b, "papers", papers); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()

@@ -7,14 +7,15 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"maps"
-	"slices"
+	"math"
 	"time"
+	"unicode/utf16"
 
 	"codeberg.org/go-pdf/fpdf"
 	"github.com/go-fonts/liberation/liberationsansbold"
 	"github.com/go-fonts/liberation/liberationsansregular"
 
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
 )
@@ -29,60 +30,8 @@ const (
 	tagged = "/PAPERS+LiberationSans"
 )
 
-// fonts are the names by which pages call the type, upright and bold: the library's digests of it.
-var fonts = [2]string{"60372a1de4a451b620f77ead1d173bdb692d9ec1", "95c3a8fad4e54f5513b434017509b9dfb053aa70"}
-
-// WritePDF writes papers, one at least, as one file, in their order. The library makes the document and its type, with empty
-// pages; what stands on them is made meanwhile, several at once, and put in their place. Each does n things, begun in
-// their order. The error is the writer's. It panics where the library calls the type otherwise.
-func WritePDF(w io.Writer, title string, papers []model.Paper, each func(n int, do func(i int))) error {
-	var empty *fpdf.Fpdf
-	var pages []*page
-	each(2, func(i int) {
-		if i == 0 {
-			empty = document(title)
-		} else {
-			pages = drawn(papers, each)
-		}
-	})
-	var used [2]map[rune]bool
-	for bold := range used {
-		used[bold] = map[rune]bool{}
-		for _, p := range pages {
-			maps.Copy(used[bold], p.used[bold])
-		}
-	}
-	for i := range papers {
-		p := &papers[i]
-		empty.AddPageFormat("P", fpdf.SizeType{Wd: float64(p.Size.X) / mm, Ht: float64(p.Size.Y) / mm})
-		empty.Bookmark(p.Title, 0, -1)
-		if len(p.Lettering) > 0 { // from then on the library writes bookmarks in another way
-			empty.SetFont(face, "", 10)
-		}
-	}
-	for bold, runes := range used {
-		if len(runes) > 0 {
-			empty.SetFont(face, []string{"", "B"}[bold], 10)
-			empty.Text(0, 0, string(slices.Sorted(maps.Keys(runes))))
-		}
-	}
-	var file bytes.Buffer
-	if err := empty.Output(&file); err != nil {
-		return fmt.Errorf("writing %s: %w", title, err)
-	}
-	for _, name := range fonts {
-		if !bytes.Contains(file.Bytes(), []byte("/F"+name+" ")) {
-			panic("the library calls its type otherwise than " + name)
-		}
-	}
-	if err := filled(w, bytes.ReplaceAll(file.Bytes(), []byte("/utf8"+face), []byte(tagged)), pages); err != nil {
-		return fmt.Errorf("writing %s: %w", title, err)
-	}
-	return nil
-}
-
-// document has no pages yet.
-func document(title string) *fpdf.Fpdf {
+// WritePDF writes papers as one file, in their order. The error is the writer's.
+func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 	// The kind of orientation keeps the sizes as they are given.
 	f := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", SizeStr: "A4"})
 	f.SetCreationDate(time.Unix(0, 0).UTC())
@@ -90,43 +39,167 @@ func document(title string) *fpdf.Fpdf {
 	f.SetCatalogSort(true)
 	f.SetProducer("barwright", true)
 	f.SetTitle(title, true)
-	f.SetCompression(false) // of pages that are thrown away
+	f.SetCompression(false) // deflate does it
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
 	f.AddUTF8FontFromBytes(face, "", liberationsansregular.TTF)
 	f.AddUTF8FontFromBytes(face, "B", liberationsansbold.TTF)
-	return f
+	f.SetLineJoinStyle("round")
+	t := letters()
+	for i := range papers {
+		p := &papers[i]
+		f.AddPageFormat("P", fpdf.SizeType{Wd: float64(p.Size.X) / mm, Ht: float64(p.Size.Y) / mm})
+		f.Bookmark(p.Title, 0, -1)
+		pdf{f, t, float64(p.Size.Y) / mm}.paper(p)
+	}
+	var file bytes.Buffer
+	if err := f.Output(&file); err != nil {
+		return fmt.Errorf("writing %s: %w", title, err)
+	}
+	if _, err := w.Write(bytes.ReplaceAll(deflate(file.Bytes()), []byte("/utf8"+face), []byte(tagged))); err != nil {
+		return fmt.Errorf("writing %s: %w", title, err)
+	}
+	return nil
 }
 
-// drawn are the pages of papers. A page begins with the pens and the type that the one before it ends with, as the
-// library writes it: each waits for that when it is drawn, and only then is compressed.
-func drawn(papers []model.Paper, each func(n int, do func(i int))) []*page {
-	pages := make([]*page, len(papers))
-	begins := make([]chan state, len(papers)+1)
-	for i := range begins {
-		begins[i] = make(chan state, 1)
+// pdf draws on one page; the library counts y from the top.
+type pdf struct {
+	*fpdf.Fpdf
+	face   *typeface
+	height float64
+}
+
+func (f pdf) paper(p *model.Paper) {
+	for i := range p.Shapes {
+		f.shape(&p.Shapes[i])
 	}
-	begins[0] <- first
-	fills := make([]string, len(papers)) // before each
-	fill := first.fill
-	for i := range papers {
-		fills[i] = fill
-		if last := lastFill(&papers[i]); last != "" {
-			fill = last
+	for i := range p.Lettering {
+		f.lettering(&p.Lettering[i])
+	}
+}
+
+func (f pdf) at(p geom.Point) (x, y float64) {
+	return float64(p.X) / mm, f.height - float64(p.Y)/mm
+}
+
+func (f pdf) shape(s *model.Shape) {
+	if len(s.Lines) == 0 {
+		return
+	}
+	p := penOf(s.Kind).shaded(s.Shade)
+	f.SetLineWidth(p.width)
+	f.SetDashPattern(p.dash, 0)
+	f.SetDrawColor(int(p.grey), int(p.grey), int(p.grey))
+	style := "D"
+	if p.fill != nil && s.Closed {
+		f.SetFillColor(int(p.fill[0]), int(p.fill[1]), int(p.fill[2]))
+		style = "DF"
+		if p.width == 0 {
+			style = "F"
 		}
 	}
-	presses := newPresses()
-	each(len(papers), func(i int) {
-		with := presses.Get().(*press)
-		defer presses.Put(with)
-		p := newPage(&papers[i], with.text)
-		defer func() { // also where it panics: the others wait
-			begin := <-begins[i]
-			begins[i+1] <- begin.then(p.end)
-			p.pack(begin, with)
-			pages[i] = p
+	f.path(s.Lines, s.Closed)
+	f.DrawPath(style)
+}
+
+// path draws an outline; arcs by curves, which no eye can tell from them.
+func (f pdf) path(c geom.Contour, closed bool) {
+	f.MoveTo(f.at(c[0].Point))
+	n := len(c)
+	if !closed {
+		n--
+	}
+	for i := range n {
+		v, to := c[i], c[(i+1)%len(c)].Point
+		if v.Bulge == 0 {
+			if i+1 < len(c) || !closed {
+				f.LineTo(f.at(to))
+			}
+			continue
+		}
+		f.arc(v, to)
+	}
+	if closed {
+		f.ClosePath()
+	}
+}
+
+// arc draws an arc by curves of an eighth of a circle at most: over an angle a from the centre their
+// handles are 4/3 tan(a/4) of the radius long (common practice; within a 1/100 000 of the radius).
+func (f pdf) arc(v geom.Vertex, to geom.Point) {
+	sweep := 4 * math.Atan(v.Bulge)
+	n := max(1, int(math.Ceil(math.Abs(sweep)/(math.Pi/4))))
+	x0, y0 := float64(v.X), float64(v.Y)
+	dx, dy := float64(to.X)-x0, float64(to.Y)-y0
+	// The centre lies beside the middle of the chord.
+	k := (1 - float64(v.Bulge*v.Bulge)) / (4 * v.Bulge)
+	cx, cy := x0+dx/2-float64(dy*k), y0+dy/2+float64(dx*k)
+	step := sweep / float64(n)
+	handle := 4.0 / 3 * math.Tan(step/4)
+	x, y := x0-cx, y0-cy
+	sin, cos := math.Sin(step), math.Cos(step)
+	place := func(x, y float64) (float64, float64) { return (cx + x) / mm, f.height - (cy+y)/mm }
+	for range n {
+		nx, ny := float64(x*cos)-float64(y*sin), float64(x*sin)+float64(y*cos)
+		ax, ay := place(x-float64(handle*y), y+float64(handle*x))
+		bx, by := place(nx+float64(handle*ny), ny-float64(handle*nx))
+		ex, ey := place(nx, ny)
+		f.CurveBezierCubicTo(ax, ay, bx, by, ex, ey)
+		x, y = nx, ny
+	}
+}
+
+// lettering sets a line of text; where it has fractions or signs that the type has not, the whole
+// text is told to whoever reads the file.
+func (f pdf) lettering(l *model.Lettering) {
+	style := ""
+	if l.Bold {
+		style = "B"
+	}
+	f.SetFont(face, style, 10)
+	set := f.face.set(l, f.face.shown(l.Text))
+	if len(set.pieces) == 0 {
+		return
+	}
+	x, y := f.at(l.At)
+	if l.Turn != 0 {
+		f.TransformBegin()
+		f.TransformRotate(l.Turn.Degrees(), x, y)
+		defer f.TransformEnd()
+	}
+	first := &set.pieces[0]
+	if len(set.pieces) > 1 || first.of.under != "" || first.of.text != l.Text || l.Turn%(90*geom.Degree) != 0 {
+		f.RawWriteStr("/Span <</ActualText " + utf16Hex(l.Text) + ">> BDC")
+		// Readers take where it begins and the type that it ends with for all of it.
+		f.SetFontUnitSize(set.height)
+		f.Text(x+first.from, y, " ")
+		defer func() {
+			f.SetFontUnitSize(set.height)
+			f.RawWriteStr("EMC")
 		}()
-		p.paper(&papers[i], fills[i])
-	})
-	return pages
+	}
+	for _, p := range set.pieces {
+		if p.of.under == "" {
+			f.SetFontUnitSize(set.height)
+			f.Text(x+p.from, y, p.of.text)
+			continue
+		}
+		f.SetFontUnitSize(small * set.height)
+		f.Text(x+p.middle()-p.over/2, y-set.numerator(), p.of.text)
+		f.Text(x+p.middle()-p.below/2, y-set.denominator(), p.of.under)
+		f.SetDrawColor(0, 0, 0)
+		f.SetLineWidth(barWidth * set.height)
+		f.SetDashPattern(nil, 0)
+		f.Line(x+p.from, y-set.bar(), x+p.to, y-set.bar())
+	}
+}
+
+// utf16Hex is a text as PDF takes one that is not ASCII.
+func utf16Hex(text string) string {
+	const digits = "0123456789ABCDEF"
+	b := []byte("<FEFF")
+	for _, u := range utf16.Encode([]rune(text)) {
+		b = append(b, digits[u>>12], digits[u>>8&15], digits[u>>4&15], digits[u&15])
+	}
+	return string(append(b, '>'))
 }
