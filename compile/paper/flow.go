@@ -85,26 +85,29 @@ var siteScales = []scale{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 22, 
 // drawn at that; one of the trade is taken where that makes it smaller by a ninth at most.
 func (f *flow) fits(draw view.Drawing, wide, high Length) (model.View, scale) {
 	last := siteScales[len(siteScales)-1]
-	suits := func(n scale) func(geom.Rect) bool {
-		return func(bounds geom.Rect) bool {
+	drawn := func(n scale) (v model.View, fits bool) {
+		suits := func(bounds geom.Rect) bool {
 			size := n.size(bounds)
 			return size.X <= wide && size.Y <= high
 		}
+		v = draw(view.Type{Height: figures * Length(n), Suits: suits})
+		return v, suits(v.Bounds)
 	}
-	var drawn model.View
-	for i, n := range siteScales {
-		if i > 0 && n < last && overlarge(&drawn, n, wide, high) {
+	var before model.View
+	for i, n := range siteScales[:len(siteScales)-1] {
+		if i > 0 && overlarge(&before, n, wide, high) {
 			continue
 		}
-		if drawn = draw(view.Type{Height: figures * Length(n), Suits: suits(n)}); !suits(n)(drawn.Bounds) {
+		v, fits := drawn(n)
+		if before = v; !fits {
 			continue
 		}
 		if trade := f.trade(n); trade != n && 8*trade <= 9*n {
-			if v := draw(view.Type{Height: figures * Length(trade), Suits: suits(trade)}); suits(trade)(v.Bounds) {
+			if v, fits := drawn(trade); fits {
 				return v, trade
 			}
 		}
-		return drawn, n
+		return v, n
 	}
 	return draw(view.Type{Height: figures * Length(last)}), last
 }

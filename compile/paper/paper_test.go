@@ -205,3 +205,23 @@ func TestSection(t *testing.T) {
 	}
 	t.Error("no section")
 }
+
+// Where the type of a view takes so much room that no smaller scale helps, it is drawn with smaller type, and
+// not as a dot: this one, 10 m wide, has 40 heights of type on either side.
+func TestCrowdedTakesSmallerType(t *testing.T) {
+	m := &model.Model{Build: model.Build{Unit: length.Millimetres}}
+	core := geom.R(0, 0, 10*length.Metre, length.Metre)
+	draw := func(as view.Type) model.View {
+		v := model.View{TextHeight: as.Height, Bounds: geom.R(core.X.Lo-40*as.Height, 0, core.X.Hi+40*as.Height, core.Y.Hi)}
+		v.Shapes = []model.Shape{{Lines: geom.RectContour(core), Closed: true}}
+		return v
+	}
+	first := draw(view.Type{})
+	// Type of 2.8 takes 224 mm of 240 and leaves 16: at 1:1000 it would fit, as 10 mm. At 1:200 it is 50 mm,
+	// less than a third of the room, which no smaller scale betters; there 190 mm are left for 80 heights,
+	// 2.375 mm, and 4/5 of 2.8 is the first that is less.
+	it := fit(m, &first, draw, geom.R(0, 0, 240*mm, 170*mm))[0]
+	if high := it.scale.on(it.view.TextHeight); it.scale != 200 || high != 224*mm/100 {
+		t.Errorf("it is drawn at 1:%d with type of %v", it.scale, high)
+	}
+}

@@ -14,10 +14,15 @@ type grid[T interface{ reach() reach }] struct {
 	wide, high int     // in squares
 	last       []int32 // the note of each square that was made last, counted from 1; none before the first thing
 	notes      []note
-	things     []T
-	around     []extent // each thing
-	asked      []int32  // the question at which each came up last
+	things     []noted[T]
 	questions  int32
+}
+
+// noted is a thing of a grid.
+type noted[T any] struct {
+	thing  T
+	around extent
+	asked  int32 // the question at which it came up last
 }
 
 // note tells that a thing is in a square, and which note of that square was made before.
@@ -101,7 +106,7 @@ func (g *grid[T]) add(all ...T) {
 				*at = int32(len(g.notes))
 			}
 		}
-		g.things, g.around, g.asked = append(g.things, t), append(g.around, r.extent), append(g.asked, 0)
+		g.things = append(g.things, noted[T]{thing: t, around: r.extent})
 	}
 }
 
@@ -122,13 +127,13 @@ func (g *grid[T]) first(r reach, is func(*T) bool) *T {
 		}
 		for x, last := g.row(&r, y); x <= last; x++ {
 			for n := g.last[y*g.wide+x]; n > 0; n = g.notes[n-1].before {
-				i := g.notes[n-1].thing
-				if g.asked[i] == g.questions {
+				t := &g.things[g.notes[n-1].thing]
+				if t.asked == g.questions {
 					continue
 				}
-				g.asked[i] = g.questions
-				if g.around[i].meets(&r.extent) && is(&g.things[i]) {
-					return &g.things[i]
+				t.asked = g.questions
+				if t.around.meets(&r.extent) && is(&t.thing) {
+					return &t.thing
 				}
 			}
 		}
