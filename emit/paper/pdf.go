@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"time"
 	"unicode/utf16"
 
@@ -20,7 +21,10 @@ import (
 	"barwright/lang/length"
 )
 
-const mm = float64(length.Millimetre)
+const (
+	mm          = float64(length.Millimetre)
+	pointsPerMM = 72 / 25.4
+)
 
 // face is the family of type in a PDF: the library calls it so, with utf8 before it. Only the letters that
 // are used stand in the file, which is told by a tag of six capitals before the name (ISO 32000, 9.9, from
@@ -50,7 +54,8 @@ func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 		p := &papers[i]
 		f.AddPageFormat("P", fpdf.SizeType{Wd: float64(p.Size.X) / mm, Ht: float64(p.Size.Y) / mm})
 		f.Bookmark(p.Title, 0, -1)
-		pdf{f, t, float64(p.Size.Y) / mm}.paper(p)
+		page := pdf{Fpdf: f, face: t, height: float64(p.Size.Y) / mm}
+		page.paper(p)
 	}
 	var file bytes.Buffer
 	if err := f.Output(&file); err != nil {
@@ -62,14 +67,18 @@ func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 	return nil
 }
 
-// pdf draws on one page; the library counts y from the top.
+// pdf draws on one page; the library counts y from the top. Pens and type that are in hand already
+// are not taken anew.
 type pdf struct {
 	*fpdf.Fpdf
 	face   *typeface
 	height float64
+	pen    *pen    // none yet: nil
+	style  string  // of the type
+	size   float64 // of the type, in mm; 0 where it is not known
 }
 
-func (f pdf) paper(p *model.Paper) {
+func (f *pdf) paper(p *model.Paper) {
 	for i := range p.Shapes {
 		f.shape(&p.Shapes[i])
 	}
@@ -78,21 +87,18 @@ func (f pdf) paper(p *model.Paper) {
 	}
 }
 
-func (f pdf) at(p geom.Point) (x, y float64) {
+func (f *pdf) at(p geom.Point) (x, y float64) {
 	return float64(p.X) / mm, f.height - float64(p.Y)/mm
 }
 
-func (f pdf) shape(s *model.Shape) {
+func (f *pdf) shape(s *model.Shape) {
 	if len(s.Lines) == 0 {
 		return
 	}
 	p := penOf(s.Kind).shaded(s.Shade)
-	f.SetLineWidth(p.width)
-	f.SetDashPattern(p.dash, 0)
-	f.SetDrawColor(int(p.grey), int(p.grey), int(p.grey))
+	f.take(p)
 	style := "D"
 	if p.fill != nil && s.Closed {
-		f.SetFillColor(int(p.fill[0]), int(p.fill[1]), int(p.fill[2]))
 		style = "DF"
 		if p.width == 0 {
 			style = "F"
@@ -102,8 +108,37 @@ func (f pdf) shape(s *model.Shape) {
 	f.DrawPath(style)
 }
 
+// take takes a pen in hand: of what it says, what differs from before. One without a tint leaves that as it is.
+func (f *pdf) take(p pen) {
+	old := f.pen
+	if old == nil || p.width != old.width {
+		f.SetLineWidth(p.width)
+	}
+	if old == nil || !slices.Equal(p.dash, old.dash) {
+		f.SetDashPattern(p.dash, 0)
+	}
+	if old == nil || p.grey != old.grey {
+		f.SetDrawColor(int(p.grey), int(p.grey), int(p.grey))
+	}
+	switch {
+	case p.fill == nil && old != nil:
+		p.fill = old.fill
+	case p.fill != nil && (old == nil || old.fill == nil || *p.fill != *old.fill):
+		f.SetFillColor(int(p.fill[0]), int(p.fill[1]), int(p.fill[2]))
+	}
+	f.pen = &p
+}
+
+// letter takes the type of a style and a height in hand.
+func (f *pdf) letter(style string, height float64) {
+	if style != f.style || height != f.size {
+		f.SetFont(face, style, height*pointsPerMM)
+		f.style, f.size = style, height
+	}
+}
+
 // path draws an outline; arcs by curves, which no eye can tell from them.
-func (f pdf) path(c geom.Contour, closed bool) {
+func (f *pdf) path(c geom.Contour, closed bool) {
 	f.MoveTo(f.at(c[0].Point))
 	n := len(c)
 	if !closed {
@@ -126,7 +161,7 @@ func (f pdf) path(c geom.Contour, closed bool) {
 
 // arc draws an arc by curves of an eighth of a circle at most: over an angle a from the centre their
 // handles are 4/3 tan(a/4) of the radius long (common practice; within a 1/100 000 of the radius).
-func (f pdf) arc(v geom.Vertex, to geom.Point) {
+func (f *pdf) arc(v geom.Vertex, to geom.Point) {
 	sweep := 4 * math.Atan(v.Bulge)
 	n := max(1, int(math.Ceil(math.Abs(sweep)/(math.Pi/4))))
 	x0, y0 := float64(v.X), float64(v.Y)
@@ -151,12 +186,11 @@ func (f pdf) arc(v geom.Vertex, to geom.Point) {
 
 // lettering sets a line of text; where it has fractions or signs that the type has not, the whole
 // text is told to whoever reads the file.
-func (f pdf) lettering(l *model.Lettering) {
+func (f *pdf) lettering(l *model.Lettering) {
 	style := ""
 	if l.Bold {
 		style = "B"
 	}
-	f.SetFont(face, style, 10)
 	set := f.face.set(l, f.face.shown(l.Text))
 	if len(set.pieces) == 0 {
 		return
@@ -165,31 +199,32 @@ func (f pdf) lettering(l *model.Lettering) {
 	if l.Turn != 0 {
 		f.TransformBegin()
 		f.TransformRotate(l.Turn.Degrees(), x, y)
-		defer f.TransformEnd()
+		defer func() {
+			f.TransformEnd() // what was in hand before is so again
+			f.pen, f.size = nil, 0
+		}()
 	}
 	first := &set.pieces[0]
 	if len(set.pieces) > 1 || first.of.under != "" || first.of.text != l.Text || l.Turn%(90*geom.Degree) != 0 {
 		f.RawWriteStr("/Span <</ActualText " + utf16Hex(l.Text) + ">> BDC")
 		// Readers take where it begins and the type that it ends with for all of it.
-		f.SetFontUnitSize(set.height)
+		f.letter(style, set.height)
 		f.Text(x+first.from, y, " ")
 		defer func() {
-			f.SetFontUnitSize(set.height)
+			f.letter(style, set.height)
 			f.RawWriteStr("EMC")
 		}()
 	}
 	for _, p := range set.pieces {
 		if p.of.under == "" {
-			f.SetFontUnitSize(set.height)
+			f.letter(style, set.height)
 			f.Text(x+p.from, y, p.of.text)
 			continue
 		}
-		f.SetFontUnitSize(small * set.height)
+		f.letter(style, small*set.height)
 		f.Text(x+p.middle()-p.over/2, y-set.numerator(), p.of.text)
 		f.Text(x+p.middle()-p.below/2, y-set.denominator(), p.of.under)
-		f.SetDrawColor(0, 0, 0)
-		f.SetLineWidth(barWidth * set.height)
-		f.SetDashPattern(nil, 0)
+		f.take(pen{width: barWidth * set.height})
 		f.Line(x+p.from, y-set.bar(), x+p.to, y-set.bar())
 	}
 }
