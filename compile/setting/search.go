@@ -153,18 +153,7 @@ func (s *scene) obstacles(b, o int) []obstacle {
 			all = append(all, obstacle{at: meeting(buffer[from:from:len(buffer)], a, b), group: o, turns: [2]int{one.turned[i], other.turned[j]}})
 		}
 	}
-	var out []obstacle
-	for i, a := range all {
-		hidden := false
-		for j := 0; j < len(all) && !hidden; j++ {
-			b := &all[j]
-			hidden = i != j && b.at.holds(a.at) && (i > j || !a.at.holds(b.at))
-		}
-		if !hidden {
-			out = append(out, a)
-		}
-	}
-	return out
+	return uncovered(all)
 }
 
 // across reports whether an obstacle has faces across an axis, the last of which is z.

@@ -41,14 +41,39 @@ func soldAs(outside geom.Length) geom.Length {
 // it passes. A drain into water is refused elsewhere, and one from a sink that is refused
 // has nowhere to begin.
 func (s *solver) drains() {
+	var all []laidFixture
 	for _, b := range s.Source.Top("drain") {
 		if s.Text(s.Ref(b, "to"), "carries") == "water" {
 			continue
 		}
 		if slab, cut := s.sinkCut(s.Ref(b, "from").Name); cut != nil {
-			s.drain(b, slab, cut)
+			if all == nil {
+				all = s.laidFixtures()
+			}
+			s.drain(b, slab, cut, all)
 		}
 	}
+}
+
+// laidFixture is a fixture of a wall and a rectangle of the plan that holds it, as any frame's axes do.
+type laidFixture struct {
+	model.Fixture
+	wall *model.Wall
+	in   geom.Rect
+}
+
+// laidFixtures are all of the room, in the order of its walls.
+func (s *solver) laidFixtures() (all []laidFixture) {
+	room := &model.Run{}
+	for i := range s.m.Room.Walls {
+		wall := &s.m.Room.Walls[i]
+		for _, f := range wall.Fixtures() {
+			box := s.takes(&f, room, wall, 0)
+			in := geom.Rect{X: box.U, Y: box.V}.Grow(box.U.Size() + box.V.Size())
+			all = append(all, laidFixture{f, wall, in})
+		}
+	}
+	return all
 }
 
 // sinkCut finds the cut-out of a sink, and the slab that it is in.
@@ -73,7 +98,7 @@ type plumbing struct {
 	wall  *model.Wall // that the stub stands out of
 }
 
-func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
+func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut, all []laidFixture) {
 	sink, to := s.Ref(b, "from"), s.Ref(b, "to")
 	wall := s.wall(to.Parent.Name)
 	p := plumbing{
@@ -104,7 +129,7 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut) {
 	ask.Within = geom.Rect{X: geom.Span{Hi: p.run.Length}, Y: geom.Span{Lo: min(0, ask.To.Y), Hi: p.run.Depth}}
 	var foot geom.Point
 	foot.X, foot.Y = p.run.Frame.Local(wall.Frame.At(p.stub.Along, face))
-	bodies := s.besidePipe(&p, &ask)
+	bodies := s.besidePipe(&p, &ask, all)
 	way := drainway.Lay(&ask)
 	s.laid(&p, &ask, &way, ask.To.Sub(foot))
 	s.boreFor(&p, &way, bodies, ask.Trap)
@@ -194,7 +219,7 @@ type body struct {
 }
 
 // besidePipe lists what stands about a pipe, and what each of it is.
-func (s *solver) besidePipe(p *plumbing, ask *drainway.Ask) (bodies []body) {
+func (s *solver) besidePipe(p *plumbing, ask *drainway.Ask, all []laidFixture) (bodies []body) {
 	within := geom.Rect{X: geom.Between(ask.From.X, ask.To.X), Y: geom.Between(ask.From.Y, ask.To.Y)}.Union(ask.Within).Grow(ask.Diameter)
 	add := func(solid drainway.Solid, b body) {
 		if solid.Box.U.Overlaps(within.X) && solid.Box.V.Overlaps(within.Y) {
@@ -242,7 +267,7 @@ func (s *solver) besidePipe(p *plumbing, ask *drainway.Ask) (bodies []body) {
 			}
 		}
 	}
-	s.othersLaid(p, add)
+	s.othersLaid(p, within, all, add)
 	return bodies
 }
 
@@ -256,15 +281,14 @@ func overRun(f geom.Frame, run *model.Run, within geom.Rect) bool {
 	return geom.Rect{X: around.U, Y: around.V}.Overlaps(within.Grow(length.Millimetre))
 }
 
-// othersLaid are the fixtures of the room but the drain's own stub, and the drains before
-// it. Two may join at one stub.
-func (s *solver) othersLaid(p *plumbing, add func(drainway.Solid, body)) {
-	for i := range s.m.Room.Walls {
-		wall := &s.m.Room.Walls[i]
-		for _, f := range wall.Fixtures() {
-			if f.Why.At != p.stub.Why.At {
-				add(drainway.Solid{Box: s.takes(&f, p.run, wall, 0)}, body{-1, f.Words(), f.Why})
-			}
+// othersLaid are those fixtures of the room that may lie within a rectangle of the run's frame, but for
+// the drain's own stub, and the drains before it. Two may join at one stub.
+func (s *solver) othersLaid(p *plumbing, within geom.Rect, all []laidFixture, add func(drainway.Solid, body)) {
+	around := geom.Frame{}.Around(p.run.Frame, geom.Box{U: within.X, V: within.Y})
+	reach := geom.Rect{X: around.U, Y: around.V}.Grow(length.Millimetre)
+	for i := range all {
+		if f := &all[i]; f.in.Overlaps(reach) && f.Why.At != p.stub.Why.At {
+			add(drainway.Solid{Box: s.takes(&f.Fixture, p.run, f.wall, 0)}, body{-1, f.Words(), f.Why})
 		}
 	}
 	for _, q := range s.pipesIn(p.run.Frame) {

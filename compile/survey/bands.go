@@ -55,3 +55,16 @@ func (b *bands) at(p geom.Point) []int {
 	}
 	return b.reach[on/b.wide]
 }
+
+// between lists the triangles that may meet the line between two points, by bands.
+func (b *bands) between(from, to geom.Point) [][]int {
+	if len(b.reach) == 0 {
+		return nil
+	}
+	low, high := min(b.on(from), b.on(to))-b.from, max(b.on(from), b.on(to))-b.from
+	if high < 0 {
+		return nil
+	}
+	last := Length(len(b.reach) - 1)
+	return b.reach[min(max(low, 0)/b.wide, last) : min(high/b.wide, last)+1]
+}

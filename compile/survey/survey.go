@@ -162,11 +162,17 @@ func (s Surface) bends(from, to geom.Point) []float64 {
 			}
 		}
 	}
-	for _, t := range s.triangles {
-		for k := range t {
-			a, b := s.readings[t[k]].At, s.readings[t[(k+1)%3]].At
-			meet(a, b.X-a.X, b.Y-a.Y)
+	for _, near := range s.bands.between(from, to) {
+		for _, n := range near {
+			t := s.triangles[n]
+			for k := range t {
+				a, b := s.readings[t[k]].At, s.readings[t[(k+1)%3]].At
+				meet(a, b.X-a.X, b.Y-a.Y)
+			}
 		}
+	}
+	if s.holds(from) && s.holds(to) { // and, as a hull is convex, all between
+		return out
 	}
 	for _, e := range s.rim {
 		a, b := s.readings[e[0]].At, s.readings[e[1]].At
@@ -174,6 +180,12 @@ func (s Surface) bends(from, to geom.Point) []float64 {
 		meet(b, a.Y-b.Y, b.X-a.X)
 	}
 	return out
+}
+
+// holds reports whether a point lies within the readings.
+func (s Surface) holds(p geom.Point) bool {
+	_, within := s.At(p)
+	return within
 }
 
 // straight reports whether the middle one of three readings on a line adds nothing: its

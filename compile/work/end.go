@@ -6,16 +6,6 @@ import (
 	"barwright/compile/model"
 )
 
-// topsOf lists the steps that fix counters on a run.
-func (o *order) topsOf(r *model.Run) (keys []string) {
-	for i := range o.Slabs {
-		if s := &o.Slabs[i]; s.Kind == "counter" && o.over(s).Key() == "run."+r.Name {
-			keys = append(keys, "fix."+s.Key())
-		}
-	}
-	return keys
-}
-
 // blocks has those of a bay laid.
 func (o *order) blocks(s *model.SettingStep, key string) {
 	parts := o.PartsOf(key)
@@ -36,7 +26,7 @@ func (o *order) appliance(s *model.SettingStep, key string) {
 		Key: "appliance." + box.Name, Phase: fitting, About: []string{key},
 		Title: "Plug in appliance " + box.Name + " and slide it in: see that its cord is not caught",
 		Tools: []string{"level", "board to slide it over the floor"}, Cautions: []string{wiring, "Its weight is on its maker's sheet."},
-		After: slices.Concat(each("its gaps are between boxes that stand", o.setOf(r)...), each("nothing is dropped on it", o.topsOf(r)...)),
+		After: slices.Concat(each("its gaps are between boxes that stand", o.setOf(r)...), each("nothing is dropped on it", o.tops["run."+r.Name]...)),
 		Checks: []model.Check{
 			o.position("its top, over "+o.zero(), box.Appliance.Z.Hi),
 			o.position("gap on each side", box.Appliance.U.Lo-box.Hull.U.Lo),
@@ -66,7 +56,7 @@ func (o *order) appliance(s *model.SettingStep, key string) {
 func (o *order) fronts() {
 	for i := range o.Runs {
 		r := &o.Runs[i]
-		o.frontsOf(r, o.topsOf(r))
+		o.frontsOf(r, o.tops["run."+r.Name])
 	}
 }
 

@@ -23,6 +23,9 @@ func (o *order) sequence() {
 			o.off[s.Block] = true
 		}
 		o.doing[s.What] = s.Task()
+		if slab := o.slabs[s.Block]; slab != nil {
+			slab.pieces = append(slab.pieces, s)
+		}
 	}
 	for run, box := range o.Boxes(model.Cabinet) {
 		o.left[run.Name]++

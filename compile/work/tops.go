@@ -64,20 +64,14 @@ func (o *order) corner(s *model.SettingStep) {
 
 // slab has a counter or a bar top laid once the last of its pieces can be.
 func (o *order) slab(s *model.SettingStep) {
-	slab := &o.Slabs[slices.IndexFunc(o.Slabs, func(l model.Slab) bool { return l.Key() == s.Block })]
-	var pieces []*model.SettingStep
-	for i := range o.sets {
-		if p := &o.sets[i]; p.Block == s.Block {
-			pieces = append(pieces, p)
-		}
-	}
-	if s != pieces[len(pieces)-1] {
+	slab := o.slabs[s.Block]
+	if s != slab.pieces[len(slab.pieces)-1] {
 		return
 	}
 	if slab.Kind == "counter" {
-		o.counter(slab, pieces)
+		o.counter(slab.Slab, slab.pieces)
 	} else {
-		o.barTop(slab, pieces)
+		o.barTop(slab.Slab, slab.pieces)
 	}
 }
 
@@ -186,12 +180,7 @@ func (o *order) underBarTop(k *model.KneeWall) (out []model.Before) {
 	for _, corner := range o.Block("knee_wall." + k.Name).Inner("corner") {
 		out = append(out, each("its strips end under it", corner.Key())...)
 	}
-	for i := range o.Slabs {
-		if s := &o.Slabs[i]; s.Kind == "counter" && o.over(s).Key() == "run."+k.Run {
-			out = append(out, each("a counter is not carried over it", "fix."+s.Key())...)
-		}
-	}
-	return out
+	return append(out, each("a counter is not carried over it", o.tops["run."+k.Run]...)...)
 }
 
 func (o *order) over(s *model.Slab) *lang.Block { return o.Ref(o.Block(s.Key()), "over") }

@@ -49,6 +49,14 @@ type order struct {
 	doing map[string]string            // keys of the tasks that set things, by what is set
 	off   map[string]bool              // keys of cabinets that stand and have still to make way
 	left  map[string]int               // cabinets of a run that are still to be set, by its name
+	tops  map[string][]string          // steps that fix counters, by the key of what is under them
+	slabs map[string]*slabSets         // by their keys
+}
+
+// slabSets is a slab with the steps that set its pieces.
+type slabSets struct {
+	*model.Slab
+	pieces []*model.SettingStep
 }
 
 // spot is where a box stands: in a run, and which of its boxes it is.
@@ -89,6 +97,7 @@ func open(b *rule.Build) *order {
 		Build: b, known: map[string]bool{}, uses: map[string][]model.Fastening{},
 		kinds: map[string][]*model.Part{}, under: map[string][]*model.Part{}, made: map[string]carcass{},
 		boxes: map[string]spot{}, shims: map[string][]*model.Shim{}, gaps: map[string][]*model.Gap{}, doing: map[string]string{}, off: map[string]bool{}, left: map[string]int{},
+		tops: map[string][]string{}, slabs: map[string]*slabSets{},
 	}
 	for _, box := range b.Boxes(model.Cabinet) {
 		parts := b.FastIn(box.Key())
@@ -117,6 +126,14 @@ func open(b *rule.Build) *order {
 	for i := range b.Setting.Gaps {
 		g := &b.Setting.Gaps[i]
 		o.gaps[g.Box] = append(o.gaps[g.Box], g)
+	}
+	for i := range b.Slabs {
+		s := &b.Slabs[i]
+		o.slabs[s.Key()] = &slabSets{Slab: s}
+		if s.Kind == "counter" {
+			under := o.over(s).Key()
+			o.tops[under] = append(o.tops[under], "fix."+s.Key())
+		}
 	}
 	o.sequence()
 	return o
