@@ -4,7 +4,10 @@ import (
 	_ "embed"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
@@ -44,11 +47,11 @@ func (p writer) fold(section, title, holds string, list func(writer)) {
 		list(p)
 		return
 	}
-	name := p.folds.Of("fold-" + section + "-" + title)
+	name := p.free("fold-" + section + "-" + title)
+	p.lists[name] = list
 	attrs := []string{"class", "fold", "id", name}
 	if p.shown == asked {
 		attrs = append(attrs, "data-asks", name)
-		p.lists[name] = list
 	}
 	p.Start("details", attrs...)
 	p.El("summary", title+": "+holds)
@@ -56,6 +59,20 @@ func (p writer) fold(section, title, holds string, list func(writer)) {
 		list(p)
 	}
 	p.End()
+}
+
+// free is a name that no list has, of ASCII letters, digits, hyphens and underscores.
+func (p writer) free(text string) string {
+	name := strings.Map(func(r rune) rune {
+		if r == '-' || r < utf8.RuneSelf && (unicode.IsLetter(r) || unicode.IsDigit(r)) {
+			return r
+		}
+		return '_'
+	}, text)
+	for bare, n := name, 2; p.lists[name] != nil; n++ {
+		name = bare + "-" + strconv.Itoa(n)
+	}
+	return name
 }
 
 // drawing writes a view: its picture, or where the script is to put it. Pictures beside the page are

@@ -8,7 +8,6 @@ import (
 
 	"barwright/compile/model"
 	"barwright/emit/markup"
-	"barwright/lang/filename"
 )
 
 // liveScript takes over what the server has to show, piece by piece.
@@ -50,7 +49,7 @@ func WriteLive(w io.Writer, l Live) (lists Lists, err error) {
 	if m != nil {
 		name = m.Build.Name
 	}
-	p := writer{Writer: markup.New(w), m: m, folds: &filename.Names{}, lists: map[string]func(writer){}}
+	p := writer{Writer: markup.New(w), m: m, lists: map[string]func(writer){}}
 	if m != nil && m.Large() {
 		p.shown = asked
 	}

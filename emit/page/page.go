@@ -14,7 +14,6 @@ import (
 
 	"barwright/compile/model"
 	"barwright/emit/markup"
-	"barwright/lang/filename"
 )
 
 //go:embed point.js
@@ -34,8 +33,7 @@ type writer struct {
 	m     *model.Model
 	shown shown
 	files map[string]string       // where it shows views beside the page: what each is in, by its name; lookup only
-	folds *filename.Names         // that are taken
-	lists map[string]func(writer) // where they are asked for, by name; lookup only
+	lists map[string]func(writer) // that are folded, by name; lookup only
 }
 
 // Write writes the page. That of a large build leads to files beside it that show views, which are given
@@ -49,7 +47,7 @@ func Write(w io.Writer, m *model.Model, files map[string]string) error {
 }
 
 func write(w io.Writer, m *model.Model, how shown, files map[string]string) error {
-	p := writer{markup.New(w), m, how, files, &filename.Names{}, map[string]func(writer){}}
+	p := writer{markup.New(w), m, how, files, map[string]func(writer){}}
 	look, scripts := markup.Look+barLook+workLook, []string{script}
 	if how != whole {
 		look, scripts = look+foldLook, append(scripts, foldScript)
