@@ -11,7 +11,6 @@ package bill
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"barwright/compile/layout"
@@ -80,13 +79,10 @@ type builder struct {
 	lines []model.BillLine
 }
 
-// pound is the international pound in kilograms (NIST SP 811, appendix B).
-const pound = 0.45359237
-
 // add adds a line, with its weight in pounds where the build is in inches.
 func (b *builder) add(l model.BillLine) {
 	if b.Build.Unit.Imperial() && l.WeightKg > 0 {
-		l.Needed += "; " + strconv.FormatFloat(l.WeightKg/pound, 'f', 1, 64) + " lb"
+		l.Needed += "; " + model.Pounds(l.WeightKg)
 	}
 	b.lines = append(b.lines, l)
 }

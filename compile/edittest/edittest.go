@@ -12,6 +12,25 @@ import (
 	"barwright/lang/source"
 )
 
+// Root is the folder of go.mod, above that of the test.
+func Root(t testing.TB) string {
+	t.Helper()
+	dir, err := os.Getwd()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for {
+		if _, err := os.Stat(filepath.Join(dir, "go.mod")); err == nil {
+			return dir
+		}
+		up := filepath.Dir(dir)
+		if up == dir {
+			t.Fatal("no go.mod above the test")
+		}
+		dir = up
+	}
+}
+
 // Folder reads the descriptions of a folder, in the order of their names.
 func Folder(t testing.TB, folder string) source.Files {
 	t.Helper()

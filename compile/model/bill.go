@@ -2,6 +2,7 @@ package model
 
 import (
 	"math"
+	"strconv"
 	"strings"
 )
 
@@ -42,4 +43,16 @@ func Total(lines []BillLine) (cost float64, unpriced int) {
 		cost += l.Cost()
 	}
 	return cost, unpriced
+}
+
+// pound is the international pound in kilograms (NIST SP 811, appendix B).
+const pound = 0.45359237
+
+// Pounds writes a weight in pounds, to the tenth: "12.5 lb".
+func Pounds(kg float64) string { return strconv.FormatFloat(kg/pound, 'f', 1, 64) + " lb" }
+
+// Thousandths writes a number with as many of three decimals as it needs: "0.125", "12".
+func Thousandths(x float64) string {
+	text := strconv.FormatFloat(x, 'f', 3, 64)
+	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 }

@@ -73,3 +73,13 @@ type Uneven struct {
 	By   string // "outlet blender"
 	Off  Length // from where the rule alone would put it; to the right positive
 }
+
+// KneeWallsBehind are the knee walls behind a run.
+func (m *Model) KneeWallsBehind(r *Run) (behind []*KneeWall) {
+	for i := range m.KneeWalls {
+		if k := &m.KneeWalls[i]; k.Run == r.Name {
+			behind = append(behind, k)
+		}
+	}
+	return behind
+}

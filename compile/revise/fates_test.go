@@ -254,49 +254,56 @@ func halved(p *reuse.Pair, old, new *model.Part) bool {
 	return ok
 }
 
-// Every way to give pieces to parts is tried.
+// Every way to give pieces to parts is tried: of parts that are drawn, and of a build in which a piece is to
+// be spared, for that is not drawn each time.
 func TestFatesAgainstEveryWay(t *testing.T) {
-	spared := 0
 	rapid.Check(t, func(t *rapid.T) {
 		holes := rapid.Bool().Draw(t, "holes")
-		p := reuse.Open(build(drawParts(t, "old", 5, holes)...), build(drawParts(t, "new", 5, holes)...), 0)
-		all, _ := fates(p, Options{})
-		got := scoreOf(p, all)
-		w := tries{pair: p, given: make([]int, len(p.New.Parts)), taken: make([]bool, len(p.Old.Parts))}
-		served := map[string]bool{} // IDs of parts that get a piece as it is; lookup only
-		for n := range w.given {
-			w.given[n] = -1
-			if f := all[n]; f.Old >= 0 && p.Key(&p.Old.Parts[f.Old]) == p.Key(&p.New.Parts[n]) {
-				w.given[n], served[p.New.Parts[n].ID] = f.Old, true
-			}
-		}
-		// The best is found of what is left when parts have got what serves as it is.
-		w.may = func(old, new *model.Part) bool { return served[old.ID] || !halved(p, old, new) }
-		if best := w.best(0); got != best {
-			t.Fatalf("%+v, but %+v can be: %q", got, best, fateLines(all))
-		}
-		w.may = nil
-		for n := range w.given {
-			w.given[n] = -1
-		}
-		for i := range p.Old.Parts {
-			if slices.ContainsFunc(p.New.Parts, func(n model.Part) bool { return halved(p, &p.Old.Parts[i], &n) }) {
-				spared++
-				return
-			}
-		}
-		// Nothing is lost by giving that first; no part is, at any rate, where nothing is patched.
-		if best := w.best(0); got.alike != best.alike || got.served != best.served || got.patched != best.patched {
-			t.Fatalf("%+v, but %+v can be: %q", got, best, fateLines(all))
-		}
-		w.free = true
-		if best := w.best(0); got.patched+best.patched == 0 && got.served != best.served {
-			t.Fatalf("%+v, but %+v can be where nothing goes first: %q", got, best, fateLines(all))
-		}
+		everyWay(t, drawParts(t, "old", 5, holes), drawParts(t, "new", 5, holes))
 	})
-	if spared == 0 {
+	spared := everyWay(t, []model.Part{panel("A", 600, 390)}, []model.Part{panel("A", 600, 300), panel("B", 120, 300)})
+	if !spared {
 		t.Error("no piece was to be spared")
 	}
+}
+
+// everyWay compares the fates of two builds with the best of all ways to give pieces to parts, and reports
+// whether a piece was to be spared for its own part.
+func everyWay(t rapid.TB, old, new []model.Part) (spared bool) {
+	p := reuse.Open(build(old...), build(new...), 0)
+	all, _ := fates(p, Options{})
+	got := scoreOf(p, all)
+	w := tries{pair: p, given: make([]int, len(p.New.Parts)), taken: make([]bool, len(p.Old.Parts))}
+	served := map[string]bool{} // IDs of parts that get a piece as it is; lookup only
+	for n := range w.given {
+		w.given[n] = -1
+		if f := all[n]; f.Old >= 0 && p.Key(&p.Old.Parts[f.Old]) == p.Key(&p.New.Parts[n]) {
+			w.given[n], served[p.New.Parts[n].ID] = f.Old, true
+		}
+	}
+	// The best is found of what is left when parts have got what serves as it is.
+	w.may = func(old, new *model.Part) bool { return served[old.ID] || !halved(p, old, new) }
+	if best := w.best(0); got != best {
+		t.Fatalf("%+v, but %+v can be: %q", got, best, fateLines(all))
+	}
+	w.may = nil
+	for n := range w.given {
+		w.given[n] = -1
+	}
+	for i := range p.Old.Parts {
+		if slices.ContainsFunc(p.New.Parts, func(n model.Part) bool { return halved(p, &p.Old.Parts[i], &n) }) {
+			return true
+		}
+	}
+	// Nothing is lost by giving that first; no part is, at any rate, where nothing is patched.
+	if best := w.best(0); got.alike != best.alike || got.served != best.served || got.patched != best.patched {
+		t.Fatalf("%+v, but %+v can be: %q", got, best, fateLines(all))
+	}
+	w.free = true
+	if best := w.best(0); got.patched+best.patched == 0 && got.served != best.served {
+		t.Fatalf("%+v, but %+v can be where nothing goes first: %q", got, best, fateLines(all))
+	}
+	return false
 }
 
 // What holds of any two builds.

@@ -65,8 +65,7 @@ func (w *laying) plugging(c *lang.Block) (p plugging, ok bool) {
 		return p, false
 	}
 	p = plugging{cord: c, wide: w.FieldLength(c, "plug", "width"), high: w.FieldLength(c, "plug", "height")}
-	i := slices.IndexFunc(w.m.Runs, func(r model.Run) bool { return r.Name == bay.Parent.Name })
-	p.run = &w.m.Runs[i]
+	p.run = w.runNamed(bay.Parent.Name)
 	wall := w.wall(outlet.Parent.Name)
 	o := &wall.Outlets[slices.IndexFunc(wall.Outlets, func(o model.Outlet) bool { return o.Kind == "outlet" && o.Name == outlet.Name })]
 	u, v := p.run.Frame.Local(wall.Frame.At(o.Along, w.faceAt(wall, o.Along, o.Height)+o.StandsOut))

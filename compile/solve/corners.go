@@ -24,7 +24,7 @@ func roundest(notch geom.Rect, inner geom.Contour) length.Length {
 	for i, a := range inner {
 		for _, b := range inner[:i] {
 			if a.X == b.X || a.Y == b.Y { // at the ends of one side
-				most = min(most, max(a.X-b.X, b.X-a.X, a.Y-b.Y, b.Y-a.Y)/2)
+				most = min(most, max(length.Apart(a.X, b.X), length.Apart(a.Y, b.Y))/2)
 			}
 		}
 	}
@@ -107,7 +107,7 @@ func (s *solver) roundInner(part *model.Part, o *model.Opening) {
 		if !slices.ContainsFunc(geom.RectContour(r), func(c geom.Vertex) bool { return c.Point == at }) {
 			at = geom.Point{X: next.X, Y: v.Y}
 		}
-		radius := max(v.X-next.X, next.X-v.X)
+		radius := length.Apart(v.X, next.X)
 		outline, ok := fillet(part.Outline, at, radius)
 		if !ok {
 			s.Findings.Errorf("opening-too-round", o.Why.At, "a smaller corner",

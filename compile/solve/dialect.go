@@ -80,11 +80,7 @@ func (s *solver) checkChord(b *lang.Block, d model.Dialect) {
 	if d.Chord == 0 || least <= d.Chord && d.Chord <= mostChord { // 0: it is in error
 		return
 	}
-	at := b.Head
-	if a := b.Attr("chord"); a != nil {
-		at = a.Expr.At
-	}
-	s.Findings.Errorf("chord-out-of-range", at, "a chord between the two, or more decimals",
+	s.Findings.Errorf("chord-out-of-range", b.Said("chord"), "a chord between the two, or more decimals",
 		"Straight pieces would leave an arc by up to %s. With %d decimals of %s they can stay within %s %s, and more than %s would show in the fit.",
 		s.Show(d.Chord), d.Decimals, unit, least.Decimal(unit, d.Decimals), unit, s.Show(mostChord))
 }

@@ -55,15 +55,14 @@ func (s *solver) filler(run *model.Run, b *lang.Block, hull geom.Box) {
 // recess for the feet leaves nothing of. Where a cabinet of the same carcass says
 // so, once is enough.
 func (s *solver) feetFit(run *model.Run, of, b *lang.Block) bool {
-	c := s.Ref(of, "carcass")
-	high, deep := s.FieldLength(c, "toe_kick", "height"), s.FieldLength(c, "toe_kick", "setback")
+	high, deep := s.toeKick(of)
 	if high < run.Height && deep < run.Depth {
 		return true
 	}
 	if !slices.ContainsFunc(of.Inner("cabinet"), func(box *lang.Block) bool { return s.Ref(box, "carcass") == nil }) {
 		s.Findings.Errorf("box-too-small", b.Head, "", "The run of %s is %s high and %s deep, but the recess for the feet takes up %s and %s.",
 			b.Describe(), s.Show(run.Height), s.Show(run.Depth), s.Show(high), s.Show(deep)).
-			Also(c.Head, "the carcass")
+			Also(s.Ref(of, "carcass").Head, "the carcass")
 	}
 	return false
 }

@@ -25,14 +25,9 @@ func (s *solver) joints(b *lang.Block, run *model.Run) []model.Joint {
 // drives them from a box with fronts before them, or else from the left one, at
 // places that common practice takes.
 func (s *solver) joint(left, right *model.Box) model.Joint {
-	inch := func(n, mm length.Length) length.Length {
-		if s.Source.Unit.Imperial() {
-			return n * length.Inch
-		}
-		return mm * length.Millimetre
-	}
 	in := left.Inside
-	edge, end := min(inch(2, 50), in.V.Size()/3), min(inch(3, 75), in.Z.Size()/3)
+	edge := min(s.practice(2*length.Inch, 50*length.Millimetre), in.V.Size()/3)
+	end := min(s.practice(3*length.Inch, 75*length.Millimetre), in.Z.Size()/3)
 	j := model.Joint{
 		Left: left.Name, Right: right.Name, From: left.Name, Rear: in.V.Lo + edge, Front: left.Hull.V.Hi - edge,
 		Low: in.Z.Lo + end, High: in.Z.Hi - end,

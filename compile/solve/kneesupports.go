@@ -119,7 +119,7 @@ func (s *solver) checkOverStuds(k *knee, g *steelwork) {
 	at := g.block.Said("at", "end", "count")
 	for i, c := range g.centres {
 		for j, stud := range k.wall.Studs {
-			clear := max(c-stud, stud-c) - g.recessWidth/2 - g.plateThickness/2
+			clear := length.Apart(c, stud) - g.recessWidth/2 - g.plateThickness/2
 			if clear < 0 {
 				s.Findings.Warnf("support-over-stud", at, "move the supports, or leave it out",
 					"Support %d lies %s over stud %d, whose screws come up through the plate there: drive them deeper than the recess, or beside it.",

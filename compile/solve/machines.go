@@ -6,7 +6,6 @@ import (
 	"barwright/compile/model"
 	"barwright/compile/values"
 	"barwright/lang"
-	"barwright/lang/length"
 )
 
 // table reads how the shop wants its files, or the defaults of the schema where
@@ -44,17 +43,11 @@ func (s *solver) table() {
 func Tool(v *values.Values, b *lang.Block) model.Tool { return (&solver{Values: v}).tool(b) }
 
 func (s *solver) tool(b *lang.Block) model.Tool {
-	or := func(l, fallback length.Length) length.Length {
-		if l == 0 {
-			return fallback
-		}
-		return l
-	}
 	bit, feed := s.Length(b, "bit"), s.Length(b, "feed")
 	return model.Tool{
 		Router: b.Name, Number: s.Count(b, "tool"), Diameter: bit, Flutes: s.Count(b, "flutes"), RPM: s.Count(b, "rpm"),
-		Feed: feed, Plunge: or(s.Length(b, "plunge"), feed/3),
-		Stepdown: or(s.Length(b, "stepdown"), bit/2), Stepover: or(s.Length(b, "stepover"), bit*2/5),
+		Feed: feed, Plunge: cmp.Or(s.Length(b, "plunge"), feed/3),
+		Stepdown: cmp.Or(s.Length(b, "stepdown"), bit/2), Stepover: cmp.Or(s.Length(b, "stepover"), bit*2/5),
 		RampDegrees: s.Number(b, "ramp"), Finish: s.Length(b, "finish"), Clearance: s.Length(b, "clearance"),
 		Wood: s.Text(b, "wood"), Machine: s.Text(b, "machine"), Entry: s.Text(b, "entry"), Passes: s.Text(b, "passes"),
 		Floor: s.Length(b, "floor"), Relief: s.Text(b, "relief"), Datum: s.Text(b, "datum"),

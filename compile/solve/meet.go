@@ -6,7 +6,6 @@ import (
 
 	"barwright/compile/geom"
 	"barwright/compile/model"
-	"barwright/lang"
 	"barwright/lang/finding"
 	"barwright/lang/length"
 	"barwright/lang/source"
@@ -121,7 +120,7 @@ func (s *solver) slabInWall(slab *model.Slab, run *model.Run) {
 	}{{model.Left, -slab.Box.U.Lo}, {model.Right, slab.Box.U.Hi - run.Length}} {
 		if end.past > 0 && !run.FreeAt(end.end) {
 			s.Findings.Errorf("slab-in-wall", slab.Why.At, "overhang = { "+end.end.String()+" = 0 } on that side",
-				"The %s end of %s would run into the wall that run %q meets there, by %s.", end.end, kindName(slab), run.Name, s.Show(end.past)).
+				"The %s end of %s would run into the wall that run %q meets there, by %s.", end.end, slab.Words(), run.Name, s.Show(end.past)).
 				Also(run.Why.At, "the run")
 		}
 	}
@@ -130,7 +129,7 @@ func (s *solver) slabInWall(slab *model.Slab, run *model.Run) {
 func (s *solver) barTopMeets(top *model.Slab, run *model.Run) {
 	for i := range s.m.Slabs {
 		if counter := &s.m.Slabs[i]; counter.Kind == "counter" && counter.Frame == top.Frame && counter.Box.Overlaps(top.Box) {
-			s.tooLow(top, counter.Box.Z.Hi, kindName(counter)).Also(counter.Why.At, "the counter")
+			s.tooLow(top, counter.Box.Z.Hi, counter.Words()).Also(counter.Why.At, "the counter")
 			return
 		}
 	}
@@ -151,7 +150,7 @@ func (s *solver) barTopMeets(top *model.Slab, run *model.Run) {
 func (s *solver) tooLow(top *model.Slab, above length.Length, what string) *finding.Finding {
 	return s.Findings.Errorf("slabs-meet", top.Why.At, "a bar top whose underside is at "+s.Show(above)+" or higher",
 		"The underside of %s is at %s, but %s under it reaches to %s: %s too low.",
-		kindName(top), s.Show(top.Box.Z.Lo), what, s.Show(above), s.Show(above-top.Box.Z.Lo))
+		top.Words(), s.Show(top.Box.Z.Lo), what, s.Show(above), s.Show(above-top.Box.Z.Lo))
 }
 
 // inTheWay refuses a thing that stands out of its wall into an appliance, a
@@ -224,5 +223,3 @@ func (p *passage) hits(box geom.Box) bool {
 	over := clipped([]plan{p.near[0], p.near[1], p.far[1], p.far[0]}, box)
 	return len(over) > 0 && math.Min(float64(extent(over, geom.U).Size()), float64(extent(over, geom.V).Size())) > touching
 }
-
-func kindName(slab *model.Slab) string { return lang.KindWords(slab.Kind) + " " + slab.Name }

@@ -119,7 +119,7 @@ func (s *solver) checkOnWall(b, wall *lang.Block, within geom.Span) {
 	}
 	along, height := values.LengthOf(at.Items[0]), values.LengthOf(at.Items[1])
 	half := values.LengthOf(wide) / 2
-	covers := geom.Span{Lo: along - half, Hi: along + half}
+	covers := geom.About(along, 2*half)
 	mend := ""
 	if half < within.Hi-half {
 		mend = fmt.Sprintf("a place from %s to %s along the wall", s.Show(half), s.Show(within.Hi-half))

@@ -84,7 +84,7 @@ func openEdge(part *model.Part, cut *model.Cutting) (edge model.Edge, ok bool) {
 
 // opensTo is where a slot or notch is open to; ok is false for a hole.
 func opensTo(cut *model.Cutting) (to geom.Dir, ok bool) {
-	to, known := map[string]geom.Dir{
+	to, known := map[string]geom.Dir{ // lookup only
 		"bottom": below, "top": above, "rear": rearward, "front": front, "left": leftward, "right": rightward,
 	}[cut.OpenTo]
 	return to, known && cut.Way != "hole"

@@ -61,10 +61,7 @@ func (s *solver) noRoomForRelief(at source.Range, p *model.Part, t *relief.Troub
 func (s *solver) withoutTrouble() string {
 	const none = `relief = "none"`
 	for sixteenths := length.Length(8); sixteenths > 0; sixteenths-- {
-		bit := sixteenths * length.Inch / 16
-		if !s.Source.Unit.Imperial() {
-			bit = sixteenths * 2 * length.Millimetre
-		}
+		bit := s.practice(sixteenths*length.Inch/16, sixteenths*2*length.Millimetre)
 		if bit >= s.m.Table.Bit {
 			continue
 		}

@@ -28,7 +28,7 @@ func (s *solver) soundSkin(f *face) bool {
 
 // unused is the first attribute that says nothing of a skin on its face.
 func (f *face) unused() *lang.Attr {
-	for _, name := range map[string][]string{
+	for _, name := range map[string][]string{ // lookup only
 		"work": {"above_floor", "over_run", "clearance"}, "room": {"above_counter", "over_run"},
 		"left": {"above_counter", "clearance", "seams", "battens", "cap"}, "right": {"above_counter", "clearance", "seams", "battens", "cap"},
 	}[f.word] {

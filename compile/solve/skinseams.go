@@ -83,7 +83,7 @@ func (s *solver) writtenSeams(f *face, whole geom.Span, reach length.Length) ([]
 		stud, mend, miss := edge+from, "", "there is none between the ends"
 		if len(studs) > 0 {
 			stud = spacing.Nearest(studs, edge+from)
-			off := max(stud-edge-from, edge+from-stud)
+			off := length.Apart(stud, edge+from)
 			mend, miss = s.Show(stud-edge), "the nearest is "+s.Show(off)+" off"
 			if off <= s.Marks/2 {
 				miss = ""

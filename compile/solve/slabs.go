@@ -53,7 +53,7 @@ func (s *solver) slabs() {
 }
 
 // slab adds a slab with what is cut out of it, and its pieces. There are no
-// slabPieces where something about them is refused.
+// pieces where something about them is refused.
 func (s *solver) slab(t top, box geom.Box) {
 	t.stock = s.Ref(t.block, "slab")
 	t.slab = model.Slab{

@@ -210,33 +210,39 @@ func chordsOf(c geom.Contour) sf.Polygon {
 // TestProposedSeams follows the seams that the answer proposes for slabs that
 // are too long: with them nothing is refused.
 func TestProposedSeams(t *testing.T) {
-	followed := 0
 	rapid.Check(t, func(t *rapid.T) {
 		boxes, counter := drawCounter(t)
 		solid := ""
 		if rapid.Bool().Draw(t, "solid") {
 			solid = "  solid = true\n"
 		}
-		slab := fmt.Sprintf("  size = [%d, 650]\n%s", rapid.IntRange(500, 2500).Draw(t, "on sale"), solid)
-		mend := ""
-		for _, f := range refused(counterOf(slab, boxes, counter)) {
-			if f.Slug != "slab-too-large" {
-				t.Fatalf("%s: %s", f.Slug, f.Text)
-			}
-			mend = f.Mend
-		}
-		if mend == "" {
-			return
-		}
-		followed++
-		before, _, _ := strings.Cut(counter, "  seams = ")
-		for _, f := range refused(counterOf(slab, boxes, before+"  "+mend+"\n")) {
-			t.Fatalf("%s is answered %s: %s", mend, f.Slug, f.Text)
-		}
+		followSeams(t, fmt.Sprintf("  size = [%d, 650]\n%s", rapid.IntRange(500, 2500).Draw(t, "on sale"), solid), boxes, counter)
 	})
-	if followed < 20 {
-		t.Errorf("only %d proposals were followed", followed)
+	boxes := "  cabinet \"a\" { width = 900 }\n  cabinet \"b\" { width = 1100 }\n"
+	for _, long := range []int{500, 1000, 1500, 1999} {
+		if !followSeams(t, fmt.Sprintf("  size = [%d, 650]\n", long), boxes, "") {
+			t.Errorf("no seams are proposed for 2000 mm of slabs that are %d mm long", long)
+		}
 	}
+}
+
+// followSeams follows the seams that are proposed for a counter; ok is false where none are.
+func followSeams(t rapid.TB, slab, boxes, counter string) (ok bool) {
+	mend := ""
+	for _, f := range refused(counterOf(slab, boxes, counter)) {
+		if f.Slug != "slab-too-large" {
+			t.Fatalf("%s: %s", f.Slug, f.Text)
+		}
+		mend = f.Mend
+	}
+	if mend == "" {
+		return false
+	}
+	before, _, _ := strings.Cut(counter, "  seams = ")
+	for _, f := range refused(counterOf(slab, boxes, before+"  "+mend+"\n")) {
+		t.Fatalf("%s is answered %s: %s", mend, f.Slug, f.Text)
+	}
+	return true
 }
 
 // refused lists the errors of a description that is sound as text.

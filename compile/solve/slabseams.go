@@ -189,7 +189,7 @@ func (s *solver) seamIn(t *top, reach geom.Span, wish, play length.Length) (at l
 	free := func(u length.Length) bool {
 		return reach.Holds(u) && s.cutNear(t, u) == nil
 	}
-	off := func(u length.Length) length.Length { return max(u-wish, wish-u) }
+	off := func(u length.Length) length.Length { return length.Apart(u, wish) }
 	if t.slab.Kind == "counter" {
 		for _, box := range t.run.Boxes {
 			if u := box.Hull.U.Hi; free(u) && off(u) <= play && (text == "" || off(u) < off(at)) {

@@ -146,12 +146,7 @@ func clearOf(hole, o *model.SlabCut) length.Length {
 
 // wallBehind reports whether a wall, or a knee wall, stands behind a run.
 func (s *solver) wallBehind(run *model.Run) bool {
-	for i := range s.m.KneeWalls {
-		if s.m.KneeWalls[i].Run == run.Name {
-			return true
-		}
-	}
-	return run.Along
+	return run.Along || len(s.m.KneeWallsBehind(run)) > 0
 }
 
 // tapMoved is how to write that a tap behind a sink stands between it and the

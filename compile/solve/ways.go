@@ -49,10 +49,7 @@ func (s *solver) statedLimit(name string) length.Length {
 // freeInBox is how much of a cable hangs free in each box, for who connects it (NEC
 // 300.14: 6 in).
 func (s *solver) freeInBox() length.Length {
-	if s.Source.Unit.Imperial() {
-		return 6 * length.Inch
-	}
-	return 150 * length.Millimetre
+	return s.practice(6*length.Inch, 150*length.Millimetre)
 }
 
 // cable lays a cable at the first run where both its boxes are.
@@ -115,11 +112,10 @@ func (w *laying) through(run *model.Run, c *lang.Block, keep *keepOff) (out []ge
 	return out, true
 }
 
+// kneeBehind is the first knee wall behind a run; nil where there is none.
 func (s *solver) kneeBehind(run *model.Run) *model.KneeWall {
-	for i := range s.m.KneeWalls {
-		if s.m.KneeWalls[i].Run == run.Name {
-			return &s.m.KneeWalls[i]
-		}
+	for _, k := range s.m.KneeWallsBehind(run) {
+		return k
 	}
 	return nil
 }
@@ -178,10 +174,7 @@ func (w *laying) bore(c *lang.Block, part *model.Part, at ways.Spot, made *model
 // staples hold a cable no further than a foot from either of its boxes, and no further
 // than 4 1/2 ft from one another (NEC 334.30; 300 mm and 1.4 m).
 func (s *solver) staples(long length.Length) int {
-	near, apart := 12*length.Inch, 54*length.Inch
-	if !s.Source.Unit.Imperial() {
-		near, apart = 300*length.Millimetre, 1400*length.Millimetre
-	}
+	near, apart := s.practice(length.Foot, 300*length.Millimetre), s.practice(54*length.Inch, 1400*length.Millimetre)
 	if long <= 2*near {
 		return 1
 	}

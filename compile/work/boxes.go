@@ -104,7 +104,7 @@ func (o *order) hides(r *model.Run, box *model.Box) (out []model.Before) {
 	}) {
 		out = each("it hides the pipes", "water")
 	}
-	for _, k := range o.kneeWallsBehind(r) {
+	for _, k := range o.KneeWallsBehind(r) {
 		out = append(out, each("it is screwed to the studs", "frame."+k.Name)...)
 		out = append(out, each("its back closes the wall on this side", "wire.seen."+k.Name)...)
 	}
@@ -201,15 +201,6 @@ func (o *order) holds(p *model.Part) string {
 	return fmt.Sprintf("the block holds it, and its adhesive takes %g hours", o.Number(o.Block(p.Block()), "cure"))
 }
 
-func (o *order) kneeWallsBehind(r *model.Run) (out []*model.KneeWall) {
-	for i := range o.KneeWalls {
-		if k := &o.KneeWalls[i]; k.Run == r.Name {
-			out = append(out, k)
-		}
-	}
-	return out
-}
-
 // setOf lists the steps that set boxes of a run.
 func (o *order) setOf(r *model.Run) (keys []string) {
 	for i := range r.Boxes {
@@ -224,7 +215,7 @@ func (o *order) setOf(r *model.Run) (keys []string) {
 
 // hold has a run held to its knee wall, and cables pulled through its boxes.
 func (o *order) hold(r *model.Run) {
-	for _, k := range o.kneeWallsBehind(r) {
+	for _, k := range o.KneeWallsBehind(r) {
 		if screws := o.screws("from the boxes of run " + r.Name + " into knee wall " + k.Name); len(screws) > 0 {
 			o.do(model.Task{Key: "hold." + k.Name, Phase: setting, Title: "Screw run " + r.Name + " to knee wall " + k.Name + ", from inside, on the lines of the studs",
 				About: []string{"run." + r.Name, "knee_wall." + k.Name}, Tools: []string{"drill driver", "shims between back and studs"}, Screws: screws,

@@ -84,7 +84,7 @@ func (o *order) counter(s *model.Slab, steps []*model.SettingStep) {
 			stands = append(stands, each("it covers its top", "fit."+inner.Key())...)
 		}
 	}
-	for _, k := range o.kneeWallsBehind(r) {
+	for _, k := range o.KneeWallsBehind(r) {
 		stands = append(stands, each("a run is held before it is loaded", "hold."+k.Name)...)
 		for j := range k.Skins {
 			if k.Skins[j].Face == "work" {

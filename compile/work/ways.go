@@ -128,7 +128,7 @@ func (o *order) pullThrough(w *model.Way, r *model.Run) {
 	t.Title += ", and looked at before anything covers it"
 	t.Hold = electrician
 	t.After = each("it goes through them", o.setOf(r)...)
-	for _, k := range o.kneeWallsBehind(r) {
+	for _, k := range o.KneeWallsBehind(r) {
 		t.After = append(t.After, each("it goes from box to box", "wire."+k.Name)...)
 		t.After = append(t.After, each("nothing moves it any more", "hold."+k.Name)...)
 	}

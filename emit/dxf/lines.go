@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/lang/finding"
 )
 
 // lines are the note of a view: which piece this is, how it lies, and what its contours
@@ -142,13 +143,10 @@ func (v view) markLines() []string {
 			names = append(names, v.part.Marks[i].Name)
 		}
 	}
-	switch len(names) {
-	case 0:
+	if len(names) == 0 {
 		return nil
-	case 1:
-		return wrapped("1 mark: " + names[0])
 	}
-	return wrapped(fmt.Sprintf("%d marks: %s", len(names), strings.Join(names, ", ")))
+	return wrapped(finding.Counted(len(names), "mark") + ": " + strings.Join(names, ", "))
 }
 
 // boreLines tell of bores, those too that are left to a drill.

@@ -1,8 +1,9 @@
 package dxf
 
 import (
-	"fmt"
 	"strings"
+
+	"barwright/lang/finding"
 )
 
 // relieved is the view of the part as it is to be cut: its inside corners cleared, where
@@ -28,11 +29,8 @@ func (v view) reliefLines(opt *Options) (lines []string) {
 	if recessed {
 		n += c.Recesses
 	}
-	switch {
-	case n == 1:
-		lines = append(lines, "1 corner cleared for a bit of "+opt.show(opt.Bit))
-	case n > 1:
-		lines = append(lines, fmt.Sprintf("%d corners cleared for a bit of %s", n, opt.show(opt.Bit)))
+	if n > 0 {
+		lines = append(lines, finding.Counted(n, "corner")+" cleared for a bit of "+opt.show(opt.Bit))
 	}
 	if recessed && len(c.Narrow) > 0 {
 		lines = append(lines, wrapped("too narrow for a bit of "+opt.show(opt.Bit)+", corners stay: "+strings.Join(c.Narrow, ", "))...)

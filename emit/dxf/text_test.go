@@ -5,20 +5,8 @@ import (
 	"testing"
 )
 
+// textTests are what the format asks for beyond lang/latin.
 var textTests = []struct{ text, want string }{
-	{"", ""},
-	{"URN-L left side", "URN-L left side"},
-	{"Seitenwand für Spüle, groß", "Seitenwand fuer Spuele, gross"},
-	{"Ärger Öl Übung", "Aerger Oel Uebung"},
-	{"étagère, niño, crème brûlée, Łódź", "etagere, nino, creme brulee, Lodz"},
-	{"e\u0301tage\u0300re", "etagere"}, // letters and marks apart
-	{"23⁄32″ × 4′", "23/32\" x 4'"},
-	{"19½ in, 19 ½ in, ½ in", "19 1/2 in, 19 1/2 in, 1/2 in"},
-	{"90° ±1, 20–30 µm", "90deg +/-1, 20-30 um"},
-	{"a\tb\r\nc  d\u00a0", "a b c d"},
-	{"  lead", "lead"},
-	{"日本", "??"},
-	{"bad \xff byte", "bad ? byte"},
 	{`100%, 50%%d, C:\U+00E4, a^b`, `100%, 50%d, C:/U+00E4, a?b`},
 	{strings.Repeat("ä", 200), strings.Repeat("ae", 127) + "a"},
 	{strings.Repeat("x", 254) + " y", strings.Repeat("x", 254)},

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"barwright/compile/model"
+	"barwright/lang/finding"
 )
 
 // cutting says which way the bit goes.
@@ -65,12 +66,8 @@ func (s *sheet) reliefs(p *model.Program, recess model.Recess, u units) string {
 	if steel, found := s.steel(recess.ID); found {
 		square += ", and " + steel.Label + " as it is drawn"
 	}
-	bores := "bores"
-	if len(at) == 1 {
-		bores = "bore"
-	}
-	return fmt.Sprintf("relieved: the program makes %d %s of %s, as deep as the recess, one through each closed corner, %s, "+
-		"with centres at %s; %s", len(at), bores, s.both(p.Tool.Diameter, u), where, strings.Join(at, ", "), square)
+	return fmt.Sprintf("relieved: the program makes %s of %s, as deep as the recess, one through each closed corner, %s, "+
+		"with centres at %s; %s", finding.Counted(len(at), "bore"), s.both(p.Tool.Diameter, u), where, strings.Join(at, ", "), square)
 }
 
 func levelText(p *model.Program, u units) string {

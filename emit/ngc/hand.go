@@ -15,7 +15,7 @@ func WriteHandSetup(w io.Writer, m *model.Model) error {
 	if len(m.Templates) == 0 {
 		return nil
 	}
-	s := sheet{buf: bufio.NewWriter(w), model: m}
+	s := sheet{buf: bufio.NewWriter(w), model: m, parts: m.PartsByID()}
 	s.text("TEMPLATES FOR A ROUTER LED BY HAND")
 	s.text(m.Build.Titled())
 	s.section("Cautions", byHand[:])
@@ -72,7 +72,7 @@ func (s *sheet) template(t *model.Template) {
 	}
 	for _, p := range t.Places {
 		label := ""
-		if part, found := s.part(p.Part); found {
+		if part, found := s.parts[p.Part]; found {
 			label = part.Label
 		}
 		s.row("mark", fmt.Sprintf("%s: %s from the left end, seen from the run", label, show(p.Mark)))
@@ -97,7 +97,7 @@ func (s *sheet) leftByHand(t *model.Template) string {
 
 // recess is what a template is laid on; a zero value where the model lacks it.
 func (s *sheet) recess(at model.TemplatePlace) (of model.Recess) {
-	if part, found := s.part(at.Part); found {
+	if part, found := s.parts[at.Part]; found {
 		for _, of = range part.Recesses {
 			if of.ID == at.Recess {
 				return of

@@ -33,6 +33,3 @@ func routingHead(r *model.Routing, u units) []string {
 	}
 	return append(out, saidOfAll(r.Moves, t, u)...)
 }
-
-// exact writes a length for people, with its unit.
-func (u units) exact(l Length) string { return u.number(l) + " " + u.short }

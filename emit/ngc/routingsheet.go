@@ -30,10 +30,6 @@ func (s *sheet) routings() error {
 	if len(s.model.Routings) == 0 {
 		return nil
 	}
-	parts := map[string]*model.Part{} // by ID; lookup only
-	for i := range s.model.Parts {
-		parts[s.model.Parts[i].ID] = &s.model.Parts[i]
-	}
 	fmt.Fprintln(s.buf)
 	s.text("OTHER WORK IN PANELS")
 	s.section("Before each of these programs", beforeOther[:])
@@ -45,7 +41,7 @@ func (s *sheet) routings() error {
 			return err
 		}
 		e := entry{title: fmt.Sprintf("Program %d of %d for other work: %s.ngc", i+1, len(s.model.Routings), r.Name), router: r.Tool.Router}
-		s.routing(&e, r, parts[r.Part], took)
+		s.routing(&e, r, s.parts[r.Part], took)
 		entries = append(entries, e)
 	}
 	s.entries(entries)

@@ -26,7 +26,7 @@ func WriteSetup(w io.Writer, m *model.Model) error {
 	if len(m.Programs)+len(m.Routings) == 0 {
 		return nil
 	}
-	s := sheet{buf: bufio.NewWriter(w), model: m}
+	s := sheet{buf: bufio.NewWriter(w), model: m, parts: m.PartsByID()}
 	s.text("ROUTER SETUP SHEET")
 	s.text(m.Build.Titled())
 	s.section("Cautions", s.cautions())
@@ -96,7 +96,8 @@ func (s *sheet) cautions() []string {
 type sheet struct {
 	buf   *bufio.Writer
 	model *model.Model
-	took  []taken // by programs of which none is like another
+	parts map[string]*model.Part // by ID; lookup only
+	took  []taken                // by programs of which none is like another
 }
 
 func (s *sheet) text(line string) { s.hang("", line) }
@@ -205,7 +206,7 @@ func (s *sheet) dialect(e *entry, t model.Tool) {
 // find returns the part and the recess of a program; zero values where the
 // model lacks them.
 func (s *sheet) find(p *model.Program) (model.Part, model.Recess) {
-	part, found := s.part(p.Part)
+	part, found := s.parts[p.Part]
 	if !found {
 		return model.Part{}, model.Recess{}
 	}
@@ -261,17 +262,9 @@ func (s *sheet) steel(recess string) (*model.Part, bool) {
 	for _, k := range s.model.KneeWalls {
 		for _, sup := range k.Supports {
 			if sup.Recess == recess && recess != "" {
-				return s.part(sup.Part)
+				part, found := s.parts[sup.Part]
+				return part, found
 			}
-		}
-	}
-	return nil, false
-}
-
-func (s *sheet) part(id string) (*model.Part, bool) {
-	for i := range s.model.Parts {
-		if s.model.Parts[i].ID == id {
-			return &s.model.Parts[i], true
 		}
 	}
 	return nil, false
@@ -304,11 +297,3 @@ func duration(seconds float64) string {
 	whole := int(seconds + 0.5)
 	return fmt.Sprintf("%d min %02d s", whole/60, whole%60)
 }
-
-// number writes a length for people, in the dialect's unit and decimals.
-func (u units) number(l Length) string { return l.Decimal(u.unit, u.decimals) }
-
-// rate writes a feed, as the F word does.
-func (u units) rate(perMinute Length) string { return perMinute.Decimal(u.unit, rateDecimals) }
-
-func (u units) span(s geom.Span) string { return u.number(s.Lo) + " to " + u.number(s.Hi) }

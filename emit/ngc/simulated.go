@@ -60,14 +60,3 @@ func simulatedRouting(b model.Build, r *model.Routing) (replay.Measures, error) 
 	return simulated(r.Name, func(w io.Writer) error { return WriteRouting(w, b, r) },
 		func(text []byte) (replay.Measures, error) { return replay.MeasureRouting(text, r) })
 }
-
-// of returns millimetres in the dialect's unit.
-func (u units) of(mm float64) float64 { return mm * 1e6 / float64(u.size) }
-
-// volume writes mm³ as cubic inches or, in metric dialects, as cm³.
-func (u units) volume(mm3 float64) string {
-	if u.unit.Imperial() {
-		return fmt.Sprintf("%.2f cubic in", u.of(u.of(u.of(mm3))))
-	}
-	return fmt.Sprintf("%.1f cubic cm", mm3/1000)
-}

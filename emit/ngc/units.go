@@ -1,9 +1,11 @@
 package ngc
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
+	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/lang/length"
 )
@@ -57,3 +59,25 @@ func (u units) text(steps Length) string {
 
 // step is the last decimal in nanometres.
 func (u units) step() float64 { return float64(u.size) / float64(u.perUnit) }
+
+// number writes a length for people, in the dialect's unit and decimals.
+func (u units) number(l Length) string { return l.Decimal(u.unit, u.decimals) }
+
+// exact writes a length for people, with its unit.
+func (u units) exact(l Length) string { return u.number(l) + " " + u.short }
+
+func (u units) span(s geom.Span) string { return u.number(s.Lo) + " to " + u.number(s.Hi) }
+
+// rate writes a feed, as the F word does.
+func (u units) rate(perMinute Length) string { return perMinute.Decimal(u.unit, rateDecimals) }
+
+// of returns millimetres in the dialect's unit.
+func (u units) of(mm float64) float64 { return mm * 1e6 / float64(u.size) }
+
+// volume writes mm³ as cubic inches or, in metric dialects, as cm³.
+func (u units) volume(mm3 float64) string {
+	if u.unit.Imperial() {
+		return fmt.Sprintf("%.2f cubic in", u.of(u.of(u.of(mm3))))
+	}
+	return fmt.Sprintf("%.1f cubic cm", mm3/1000)
+}

@@ -8,6 +8,7 @@ import (
 
 	"barwright/compile/model"
 	"barwright/emit/markup"
+	"barwright/lang/finding"
 )
 
 var billColumns = []markup.Column{markup.Words("what"), markup.Words("for"), markup.Figures("quantity"), markup.Words("used"),
@@ -82,25 +83,22 @@ func (p writer) group(first int) {
 func remarks(unweighed, unpriced int) string {
 	var out []string
 	if unpriced > 0 {
-		out = append(out, count(unpriced, "line")+" without a price")
+		out = append(out, finding.Counted(unpriced, "line")+" without a price")
 	}
 	if unweighed > 0 {
-		out = append(out, count(unweighed, "line")+" without a weight")
+		out = append(out, finding.Counted(unweighed, "line")+" without a weight")
 	}
 	return strings.Join(out, ", ")
 }
 
 var slabColumns = []markup.Column{markup.Words("slab"), markup.Figures("size"), markup.Figures("thick"), markup.Figures("weight, kg")}
 
-// pound is the international pound in kilograms (NIST SP 811, appendix B).
-const pound = 0.45359237
-
 // pounds writes a weight in pounds where the build is in inches.
 func (p writer) pounds(kg float64) string {
 	if kg == 0 || !p.m.Build.Unit.Imperial() {
 		return ""
 	}
-	return strconv.FormatFloat(kg/pound, 'f', 1, 64) + " lb"
+	return model.Pounds(kg)
 }
 
 func (p writer) slabs() {
@@ -109,21 +107,10 @@ func (p writer) slabs() {
 	}
 	p.Table("Slabs, each as it lies", slabColumns)
 	for _, s := range p.m.Slabs {
-		b, weight := s.Box, kilograms(s.WeightKg)
-		if pounds := p.pounds(s.WeightKg); pounds != "" {
-			weight += " (" + pounds + ")"
-		}
-		p.Row(slabColumns, strings.ReplaceAll(s.Kind, "_", " ")+" "+s.Name,
-			p.size(b.U.Size(), b.V.Size()), p.num(b.Z.Size()), weight)
+		b := s.Box
+		p.Row(slabColumns, s.Words(), p.size(b.U.Size(), b.V.Size()), p.num(b.Z.Size()), p.weight(s.WeightKg))
 	}
 	p.EndTable()
-}
-
-func count(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return strconv.Itoa(n) + " " + thing + "s"
 }
 
 // Money writes a price.
@@ -154,11 +141,5 @@ func Pieces(x float64, unit string) string {
 	if portions {
 		noun += " of " + size
 	}
-	return amount(x) + " " + noun
-}
-
-// amount writes a quantity with as many of three decimals as it needs.
-func amount(x float64) string {
-	text := strconv.FormatFloat(x, 'f', 3, 64)
-	return strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
+	return model.Thousandths(x) + " " + noun
 }

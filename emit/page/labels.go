@@ -26,10 +26,7 @@ func WriteLabels(w io.Writer, m *model.Model) error {
 	p.El("p", "Sizes in "+p.unit()+". Where a part lies is told from the left end and the lower edge of its sheet, or from the end of its stick.", "class", "hint")
 	p.Start("div", "class", "labels")
 	laid := m.Laid()
-	parts := map[string]*model.Part{} // by ID; lookup only
-	for i := range m.Parts {
-		parts[m.Parts[i].ID] = &m.Parts[i]
-	}
+	parts := m.PartsByID()
 	for i := range m.Layouts {
 		for _, b := range m.Layouts[i].Blanks {
 			for _, placed := range b.Placed {

@@ -34,10 +34,7 @@ func WriteList(w io.Writer, m *model.Model) error {
 
 // pieces lists where each piece lies.
 func (p writer) pieces() {
-	parts := map[string]*model.Part{} // by ID; lookup only
-	for i := range p.m.Parts {
-		parts[p.m.Parts[i].ID] = &p.m.Parts[i]
-	}
+	parts := p.m.PartsByID()
 	p.section("parts")
 	p.Table("Where each piece lies, told of its lower left corner", laidColumns)
 	for i := range p.m.Layouts {

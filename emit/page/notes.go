@@ -1,11 +1,6 @@
 package page
 
 import (
-	"slices"
-	"strconv"
-
-	"barwright/compile/model"
-	"barwright/emit/markup"
 	"barwright/lang/finding"
 	"barwright/lang/source"
 )
@@ -52,62 +47,8 @@ func (p writer) finding(f finding.Finding) {
 func (p writer) place(r source.Range) {
 	if !r.IsZero() {
 		p.Raw(" ")
-		p.El("span", r.File+":"+strconv.Itoa(r.Start.Line), "class", "place")
+		p.El("span", r.Place(), "class", "place")
 	}
-}
-
-var programColumns = []markup.Column{markup.Words("program"), markup.Words("part"), markup.Words("recess"), markup.Figures("X0 from left"),
-	markup.Words("zero"), markup.Figures("depth"), markup.Figures("passes"), markup.Figures("bit"), markup.Figures("about")}
-
-func (p writer) programs() {
-	p.section("programs")
-	p.routings()
-	if len(p.m.Programs) == 0 {
-		p.none("No recess is cut by a program.")
-		p.End()
-		return
-	}
-	p.fold("programs", "Recesses", count(len(p.m.Programs), "program"), func(p writer) {
-		p.Table(programsTitle(p.m), programColumns)
-		for i := range p.m.Programs {
-			p.program(&p.m.Programs[i])
-		}
-		p.EndTable()
-	})
-	p.El("p", "Before each: the work is clamped outside the path, the mark and the zero are checked against the drawing, "+
-		"and the program has run once in the air and once in scrap of the same thickness. "+
-		"Eyes and ears are protected; the machine is not left alone. The router's and the bit's manuals decide speeds and depths.",
-		"class", "caution")
-	p.End()
-}
-
-func (p writer) program(g *model.Program) {
-	p.Start("tr", "role", "row", "data-part", g.Part)
-	recess := g.Recess
-	if g.Test {
-		recess = "as " + recess + ", in scrap"
-	}
-	p.Cells(programColumns, g.Name, g.PartLabel, recess, p.num(g.Mark), g.Zero, p.num(g.Depth),
-		strconv.Itoa(len(g.Levels)), p.num(g.Tool.Diameter), clock(g.Seconds))
-	p.End()
-}
-
-// programsTitle says what the programs are for.
-func programsTitle(m *model.Model) string {
-	title := "Programs for the router: one for each recess"
-	if slices.ContainsFunc(m.Programs, func(p model.Program) bool { return p.Test }) {
-		title += ", and before them test pieces in scrap"
-	}
-	return title
-}
-
-// clock writes an estimate of time.
-func clock(seconds float64) string {
-	whole := int(seconds + 0.5)
-	if whole < 60 {
-		return strconv.Itoa(whole) + " s"
-	}
-	return strconv.Itoa(whole/60) + " min " + strconv.Itoa(whole%60) + " s"
 }
 
 // caution is what a whole subject needs said.

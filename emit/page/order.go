@@ -65,10 +65,7 @@ func afterOf(ahead []model.Ahead) string {
 
 // weight tells kg, and pounds in a build of inches; nothing where it is not known.
 func (p writer) weight(kg float64) string {
-	if kg == 0 {
-		return ""
-	}
-	text := strconv.FormatFloat(kg, 'f', 1, 64)
+	text := kilograms(kg)
 	if pounds := p.pounds(kg); pounds != "" {
 		text += " (" + pounds + ")"
 	}

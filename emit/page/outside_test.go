@@ -16,6 +16,7 @@ import (
 	"barwright/compile/model"
 	"barwright/compile/view"
 	"barwright/compile/view/viewtest"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -171,7 +172,7 @@ func (m *measured) checkNames(t *testing.T, of *model.Model) {
 		}
 	}
 	found := slices.Contains(m.Filtered, p.Label) && len(m.Filtered) < len(of.Parts) &&
-		strings.HasPrefix(m.Counted, count(len(m.Filtered), "part")+",") && m.FoundShapes > 0
+		strings.HasPrefix(m.Counted, finding.Counted(len(m.Filtered), "part")+",") && m.FoundShapes > 0
 	if !found || !m.FieldHeld || !m.Entered || !m.Cleared {
 		t.Errorf("%d px: filtering does not work: %+v", m.Width, *m)
 	}

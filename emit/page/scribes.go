@@ -5,6 +5,7 @@ import (
 
 	"barwright/compile/model"
 	"barwright/emit/markup"
+	"barwright/lang/finding"
 )
 
 var gapColumns = []markup.Column{markup.Words("behind"), markup.Words("run"), markup.Figures("along the wall"), markup.Figures("up"),
@@ -26,7 +27,7 @@ func (p writer) gaps() {
 	if len(s.Gaps) == 0 {
 		return
 	}
-	p.fold("setting", "Gaps behind boxes", count(len(s.Gaps), "place"), func(p writer) {
+	p.fold("setting", "Gaps behind boxes", finding.Counted(len(s.Gaps), "place"), func(p writer) {
 		p.Table("Gaps behind boxes on the lines of their wall screws, packed solid before a screw is drawn tight, so that it bows no back", gapColumns)
 		for i := range s.Gaps {
 			g := &s.Gaps[i]
@@ -50,7 +51,7 @@ func (p writer) scribes() {
 	}
 	p.El("p", "What is cut to a floor or a wall as it was read: a line on the face that is drawn shows it, and it is measured here from an edge that a tape reaches. "+
 		"The part is held in its place and the line is checked against the wall or the floor before it is cut.")
-	p.fold("setting", "Scribes", count(edges, "edge"), func(p writer) {
+	p.fold("setting", "Scribes", finding.Counted(edges, "edge"), func(p writer) {
 		p.Table("Scribes: at the ends, at each bend and every "+p.stationStep()+"; what is cut off the blank's edge, and what is left to the edge across", scribeColumns)
 		for i := range p.m.Parts {
 			part := &p.m.Parts[i]

@@ -3,6 +3,7 @@ package page
 import (
 	"barwright/compile/model"
 	"barwright/emit/markup"
+	"barwright/lang/finding"
 )
 
 func (p writer) setting() {
@@ -30,7 +31,7 @@ func (p writer) shims() {
 	p.El("p", "The tops of all boxes lie in one plane, within "+b.Plain(s.Left()+2*f.ReadTo)+": the rounding of shims to "+b.Show(s.Step)+
 		" leaves "+b.Plain(s.Left())+", and the readings may be "+b.Plain(f.ReadTo)+" off, up or down. What is wound out needs no shim; its height is from the floor up; legs count from the left, the rear row first. "+
 		"Blocks go on their shims: their height is all of it together.")
-	p.fold("setting", "Shims", count(len(s.Shims), "point"), func(p writer) {
+	p.fold("setting", "Shims", finding.Counted(len(s.Shims), "point"), func(p writer) {
 		p.Table("What goes under each point that bears", shimColumns)
 		for i := range s.Shims {
 			p.Row(shimColumns, p.shim(&s.Shims[i])...)

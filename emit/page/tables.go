@@ -9,6 +9,7 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/emit/markup"
+	"barwright/lang/finding"
 	"barwright/lang/length"
 )
 
@@ -52,7 +53,7 @@ func (p writer) parts() {
 		columns = slices.Concat(partColumns, edgeColumns)
 	}
 	for _, l := range p.lots() {
-		p.fold("parts", l.title, count(len(l.parts), "part"), func(p writer) {
+		p.fold("parts", l.title, finding.Counted(len(l.parts), "part"), func(p writer) {
 			p.Table("Every piece that is cut", columns)
 			for _, i := range l.parts {
 				p.part(i, drawn, edged)
@@ -165,7 +166,7 @@ func (p writer) cuts() {
 		caption += "; banding is no part of them"
 	}
 	for _, cuts := range p.byStock(p.m.Cuts) {
-		p.fold("cuts", cuts[0].Stock, count(len(cuts), "line"), func(p writer) {
+		p.fold("cuts", cuts[0].Stock, finding.Counted(len(cuts), "line"), func(p writer) {
 			p.Table(caption, columns)
 			for i := range cuts {
 				c := &cuts[i]
@@ -246,7 +247,7 @@ func (p writer) layouts() {
 		}
 		sheets := rest[:min(len(l.Blanks), len(rest))]
 		rest = rest[len(sheets):]
-		p.fold("layouts", l.Stock, count(len(sheets), "sheet"), func(p writer) {
+		p.fold("layouts", l.Stock, finding.Counted(len(sheets), "sheet"), func(p writer) {
 			if p.shown == beside {
 				p.views(sheets, func(*model.View) bool { return true })
 			}

@@ -48,10 +48,7 @@ func (p writer) wayHoles() {
 	if !slices.ContainsFunc(p.m.Ways, func(w model.Way) bool { return len(w.Holes) > 0 }) {
 		return
 	}
-	parts := map[string]*model.Part{} // lookup only
-	for i := range p.m.Parts {
-		parts[p.m.Parts[i].ID] = &p.m.Parts[i]
-	}
+	parts := p.m.PartsByID()
 	columns := wayHoleColumns(&p.m.Room.Floor)
 	p.Table("Holes for them; in studs they are bored through the sides", columns)
 	for i := range p.m.Ways {

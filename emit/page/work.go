@@ -26,7 +26,7 @@ func (p writer) work() {
 		if p.shown == whole {
 			p.El("h3", title)
 		}
-		p.fold("work", title, count(to-from, "step"), func(p writer) {
+		p.fold("work", title, finding.Counted(to-from, "step"), func(p writer) {
 			p.Start("ol", "class", "work", "start", strconv.Itoa(from+1))
 			for i := from; i < to; i++ {
 				p.task(i, numbers)

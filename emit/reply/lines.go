@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"io"
 	"slices"
-	"strconv"
 	"strings"
 
 	"barwright/compile/model"
@@ -65,16 +64,10 @@ func told(a *model.Answer) string {
 func billed(l *model.BillLine) string {
 	out := []string{l.Section + " " + l.Item, l.Text, l.Use, l.Needed}
 	if l.Quantity > 0 {
-		out = append(out, short(l.Quantity)+" "+l.Unit)
+		out = append(out, model.Thousandths(l.Quantity)+" "+l.Unit)
 	}
 	if l.Priced {
-		out = append(out, "at "+short(l.Price)+" each")
+		out = append(out, "at "+model.Thousandths(l.Price)+" each")
 	}
 	return strings.Join(slices.DeleteFunc(out, func(s string) bool { return s == "" }), "; ")
-}
-
-// short writes a number with at most three places.
-func short(x float64) string {
-	text := strconv.FormatFloat(x, 'f', 3, 64)
-	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
 }

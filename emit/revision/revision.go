@@ -331,7 +331,7 @@ func (r *report) againSum() string {
 	case unpriced == len(r.Again):
 		return "without prices"
 	case unpriced > 0:
-		text += ", without " + finding.Counted(unpriced, "line") + " that has no price"
+		text += ", without " + finding.Counted(unpriced, "line") + " whose price is not known"
 	}
 	return text
 }

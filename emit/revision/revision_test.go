@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -190,6 +191,23 @@ func TestGolden(t *testing.T) {
 		}
 		if diff := cmp.Diff(string(want), string(txtar.Format(&got))); diff != "" {
 			t.Errorf("%s changed (-want +got); run with -update if it should:\n%s", name, diff)
+		}
+	}
+}
+
+// TestAgainWithoutPrices: lines of what is cut anew that carry no price are counted, and left out of the sum.
+func TestAgainWithoutPrices(t *testing.T) {
+	r := every()
+	for _, c := range []struct {
+		priced int
+		want   string
+	}{{0, "without prices"}, {1, "in all 30.50, without 2 lines whose price is not known"}, {2, "in all 122.50, without 1 line whose price is not known"}} {
+		again := append(slices.Clone(r.Again), model.BillLine{Item: "screw.brass"})
+		for i := range again {
+			again[i].Priced = i < c.priced
+		}
+		if got := (&report{Revision: &model.Revision{Again: again}}).againSum(); got != c.want {
+			t.Errorf("%d with a price: %q, want %q", c.priced, got, c.want)
 		}
 	}
 }

@@ -36,10 +36,8 @@ func CutList(w io.Writer, m *model.Model) error {
 			show(c.Length), show(c.Width), show(c.Thickness), mm(c.Length), mm(c.Width), mm(c.Thickness),
 			grain, plain(strings.Join(c.Where, "; ")), plain(c.Banded), c.Good.String(),
 		}
-		if flags && small[c.Parts[0]] {
-			record = append(record, "yes")
-		} else if flags {
-			record = append(record, "")
+		if flags {
+			record = append(record, yes(small[c.Parts[0]]))
 		}
 		records = append(records, append(record, plain(places(m, &c, laid))))
 	}

@@ -13,10 +13,7 @@ import (
 // grain, and where turned is "yes" it lies with the one across the other's way. own is "yes" where
 // the sheet was there already. Pieces of sticks have no size across, and no y.
 func Positions(w io.Writer, m *model.Model) error {
-	parts := map[string]*model.Part{} // by ID; lookup only
-	for i := range m.Parts {
-		parts[m.Parts[i].ID] = &m.Parts[i]
-	}
+	parts := m.PartsByID()
 	records := [][]string{{"piece", "more", "stock", "sheet", "sheet_length", "sheet_width", "own", "along", "across", "x", "y", "turned",
 		"along_mm", "across_mm", "x_mm", "y_mm"}}
 	show := m.Build.Plain

@@ -13,19 +13,13 @@ import (
 // the part is cut from. A part that is turned has its own x across the sheet.
 func Sheets(w io.Writer, m *model.Model) error {
 	records := [][]string{{"stock", "sheet", "of", "label", "name", "x", "y", "along", "across", "turned", "x_mm", "y_mm", "along_mm", "across_mm"}}
-	parts := map[string]*model.Part{} // by ID; lookup only
-	for i := range m.Parts {
-		parts[m.Parts[i].ID] = &m.Parts[i]
-	}
+	parts := m.PartsByID()
 	eachSheet(m, func(l *model.Layout, k int) {
 		for _, p := range l.Blanks[k].Placed {
-			part, turned := parts[p.Part], ""
-			if p.Turned {
-				turned = "yes"
-			}
+			part := parts[p.Part]
 			record := []string{plain(l.Stock), strconv.Itoa(k + 1), strconv.Itoa(len(l.Blanks)), plain(part.Label), plain(part.Name)}
 			figures := []model.Length{p.At.X.Lo, p.At.Y.Lo, p.At.X.Size(), p.At.Y.Size()}
-			record = append(append(record, shown(m, figures)...), turned)
+			record = append(append(record, shown(m, figures)...), yes(p.Turned))
 			records = append(records, append(record, inMM(figures)...))
 		}
 	})

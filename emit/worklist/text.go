@@ -24,7 +24,7 @@ func (s sheet) line(text string) { _, _ = s.WriteString(strings.TrimRight(text, 
 // wrapped prints a text after what its first line begins with; what follows stands under a
 // column.
 func (s sheet) wrapped(first, text string, under int) {
-	for _, l := range Wrap(first, finding.Clean(text), under) {
+	for _, l := range wrap(first, finding.Clean(text), under) {
 		s.line(l)
 	}
 }
@@ -69,9 +69,9 @@ const Opening = "No step waits for a later one; what it waits for stands behind 
 	"and a figure when it was measured; write what differs on its line, change the description and build again before going on. " +
 	"Weights are computed. Local code and licensed practice go before all of this."
 
-// Wrap breaks a text into lines of no more than 78 columns where it can; what follows the
+// wrap breaks a text into lines of no more than 78 columns where it can; what follows the
 // first line, which begins with some text, stands under a column.
-func Wrap(first, text string, under int) (lines []string) {
+func wrap(first, text string, under int) (lines []string) {
 	line, width, fresh := first, finding.Columns(first), true
 	for _, word := range strings.Fields(text) {
 		w := finding.Columns(word)

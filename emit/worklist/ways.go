@@ -16,10 +16,7 @@ func Ways(w io.Writer, m *model.Model) error {
 	out.wrapped("", "Ways: "+m.Build.Titled(), 0)
 	out.line("")
 	out.wrapped("", "They are proposed. Who is licensed to wire or to plumb decides, by the code of the place.", 0)
-	parts := map[string]*model.Part{} // lookup only
-	for i := range m.Parts {
-		parts[m.Parts[i].ID] = &m.Parts[i]
-	}
+	parts := m.PartsByID()
 	for i := range m.Ways {
 		out.line("")
 		out.way(m, &m.Ways[i], parts)

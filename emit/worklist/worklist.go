@@ -167,9 +167,6 @@ func screws(t *model.Task) string {
 	return strings.Join(texts, "; ")
 }
 
-// pound is the international pound in kilograms (NIST SP 811, appendix B).
-const pound = 0.45359237
-
 // light is what nobody asks the weight of, in kg.
 const light = 10
 
@@ -186,7 +183,7 @@ func lift(m *model.Model, t *model.Task) string {
 	}
 	weight := strconv.FormatFloat(t.WeightKg, 'f', 1, 64) + " kg"
 	if m.Build.Unit.Imperial() {
-		weight = strconv.FormatFloat(t.WeightKg/pound, 'f', 1, 64) + " lb"
+		weight = model.Pounds(t.WeightKg)
 	}
 	return people + ": " + t.Lifted + ", " + weight
 }

@@ -5,13 +5,13 @@ package programtest
 import (
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
 
 	"barwright/compile"
+	"barwright/compile/edittest"
 	"barwright/compile/model"
 	"barwright/compile/router"
 	"barwright/lang"
@@ -110,33 +110,11 @@ func (d drawer) router() string {
 	return b.String()
 }
 
-func read(t testing.TB, example string) []source.File {
+func read(t testing.TB, example string) source.Files {
 	t.Helper()
-	dir, err := os.Getwd()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for {
-		if _, err := os.Stat(filepath.Join(dir, "go.mod")); err == nil {
-			break
-		}
-		up := filepath.Dir(dir)
-		if up == dir {
-			t.Fatal("not inside the module")
-		}
-		dir = up
-	}
-	names, err := filepath.Glob(filepath.Join(dir, "examples", filepath.FromSlash(example), "*.hcl"))
-	if err != nil || len(names) == 0 {
-		t.Fatalf("no example %s: %v", example, err)
-	}
-	var files []source.File
-	for _, name := range names {
-		text, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		files = append(files, source.File{Name: filepath.Base(name), Text: text})
+	files := edittest.Folder(t, filepath.Join(edittest.Root(t), "examples", filepath.FromSlash(example)))
+	if len(files) == 0 {
+		t.Fatalf("no example %s", example)
 	}
 	return files
 }

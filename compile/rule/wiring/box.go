@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"barwright/compile/geom"
@@ -31,7 +30,7 @@ type fill struct {
 func (f *fill) add(n float64, what string, each float64) {
 	if n > 0 {
 		f.total += float64(n * each)
-		f.parts = append(f.parts, what+" "+cubic(n*each))
+		f.parts = append(f.parts, what+" "+model.Thousandths(n*each))
 	}
 }
 
@@ -88,12 +87,6 @@ func volumeOf(b *rule.Build, d *device) float64 {
 	return 0
 }
 
-// cubic prints cubic inches, to the thousandth.
-func cubic(in3 float64) string {
-	text := strconv.FormatFloat(in3, 'f', 3, 64)
-	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
-}
-
 func boxOverfilled(b *rule.Build) {
 	if !b.WiredByCode() {
 		return
@@ -104,9 +97,9 @@ func boxOverfilled(b *rule.Build) {
 		if !ok || have == 0 || f.total <= have {
 			continue
 		}
-		b.Findings.Warnf("box-overfilled", d.block.Attr("wires").Expr.At, fmt.Sprintf("a box of %s cubic inches or more, as marked on it", cubic(f.total)),
+		b.Findings.Warnf("box-overfilled", d.block.Attr("wires").Expr.At, fmt.Sprintf("a box of %s cubic inches or more, as marked on it", model.Thousandths(f.total)),
 			"The wires of %s take %s cubic inches (%s), but its box has %s: %s too little.",
-			d.block.Describe(), cubic(f.total), strings.Join(f.parts, ", "), cubic(have), cubic(f.total-have))
+			d.block.Describe(), model.Thousandths(f.total), strings.Join(f.parts, ", "), model.Thousandths(have), model.Thousandths(f.total-have))
 	}
 }
 
@@ -118,7 +111,7 @@ func boxVolumeUnknown(b *rule.Build) {
 		if f, ok := fillOf(b, &d); ok && volumeOf(b, &d) == 0 {
 			b.Findings.Notef("box-volume-unknown", d.block.Attr("wires").Expr.At,
 				"The wires of %s take %s cubic inches (%s), but how much its box holds is not said.",
-				d.block.Describe(), cubic(f.total), strings.Join(f.parts, ", ")).
+				d.block.Describe(), model.Thousandths(f.total), strings.Join(f.parts, ", ")).
 				Mend = "box = { volume = … } in cubic inches, as marked on the box"
 		}
 	}

@@ -46,35 +46,24 @@ type Label struct {
 // ReadDrawing reads a drawing as this project writes it, as strictly as Read does. Line
 // types and layers that are used must be defined.
 func ReadDrawing(r io.Reader) (*Drawing, error) {
-	records, err := readRecords(r)
-	if err != nil {
+	d := &Drawing{Dashes: map[string][]length.Length{}, LineType: map[string]string{}}
+	if err := readSections(r, d.header, d.table, d.stroke); err != nil {
 		return nil, err
 	}
-	d := &Drawing{Dashes: map[string][]length.Length{}, LineType: map[string]string{}}
-	section := ""
-	for i, rec := range records {
-		switch {
-		case rec.kind == "SECTION":
-			section = rec.get(2)
-			if section == "HEADER" {
-				err = d.header(rec.groups[1:])
-			}
-		case rec.kind == "ENDSEC":
-			section = ""
-		case section == "TABLES" && rec.kind == "LTYPE":
-			err = d.lineType(rec)
-		case section == "TABLES" && rec.kind == "LAYER":
-			if d.LineType[rec.get(2)] = rec.get(6); d.Dashes[rec.get(6)] == nil {
-				err = fmt.Errorf("no line type %s", rec.get(6))
-			}
-		case section == "ENTITIES":
-			err = d.stroke(rec)
-		}
-		if err != nil {
-			return nil, fmt.Errorf("record %d, %s: %w", i, rec.kind, err)
+	return d, nil
+}
+
+// table reads a line type, or a layer and that its line type is defined.
+func (d *Drawing) table(rec record) error {
+	switch rec.kind {
+	case "LTYPE":
+		return d.lineType(rec)
+	case "LAYER":
+		if d.LineType[rec.get(2)] = rec.get(6); d.Dashes[rec.get(6)] == nil {
+			return fmt.Errorf("no line type %s", rec.get(6))
 		}
 	}
-	return d, nil
+	return nil
 }
 
 // lineType reads dashes, and that they are as many and as long as is said.

@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"slices"
 	"testing"
+
+	"barwright/compile/edittest"
 )
 
 // python is the interpreter that has the ezdxf library (Debian python3-ezdxf).
@@ -83,7 +85,7 @@ func inspect(t testing.TB, files []string, options ...string) []Result {
 
 func inspector(t testing.TB) string {
 	t.Helper()
-	script := filepath.Join(root(t), "..", "shared", "tools", "inspect_dxf.py")
+	script := filepath.Join(edittest.Root(t), "..", "shared", "tools", "inspect_dxf.py")
 	if _, err := os.Stat(script); err != nil {
 		missing(t, "shared/tools/inspect_dxf.py is not beside the project")
 	}
@@ -107,23 +109,4 @@ func missing(t testing.TB, what string) {
 		t.Fatal("outside check required, but", what)
 	}
 	t.Skip("OUTSIDE CHECK SKIPPED:", what)
-}
-
-// root walks up to the folder of go.mod.
-func root(t testing.TB) string {
-	t.Helper()
-	dir, err := os.Getwd()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for {
-		if _, err := os.Stat(filepath.Join(dir, "go.mod")); err == nil {
-			return dir
-		}
-		up := filepath.Dir(dir)
-		if up == dir {
-			t.Fatal("no go.mod above the test")
-		}
-		dir = up
-	}
 }

@@ -61,35 +61,50 @@ type group struct {
 // nanometres, in the unit of the header, z is 0, no other entity is
 // known. Polylines are closed, but for those of scribes, whose pieces are read as lines.
 func Read(r io.Reader) (*File, error) {
-	records, err := readRecords(r)
-	if err != nil {
+	f := &File{}
+	layer := func(rec record) error {
+		if rec.kind == "LAYER" {
+			f.Layers = append(f.Layers, rec.get(2))
+		}
+		return nil
+	}
+	if err := readSections(r, f.header, layer, f.entity); err != nil {
 		return nil, err
 	}
-	f := &File{}
+	f.open()
+	return f, nil
+}
+
+// readSections hands on what stands in the sections of a file, which ends with EOF: the
+// groups of its header, and each record of its tables and of its entities.
+func readSections(r io.Reader, header func([]group) error, table, entity func(record) error) error {
+	records, err := readRecords(r)
+	if err != nil {
+		return err
+	}
 	section := ""
 	for i, rec := range records {
 		switch {
 		case rec.kind == "SECTION":
 			section = rec.get(2)
 			if section == "HEADER" {
-				err = f.header(rec.groups[1:])
+				err = header(rec.groups[1:])
 			}
 		case rec.kind == "ENDSEC":
 			section = ""
-		case section == "TABLES" && rec.kind == "LAYER":
-			f.Layers = append(f.Layers, rec.get(2))
+		case section == "TABLES":
+			err = table(rec)
 		case section == "ENTITIES":
-			err = f.entity(rec)
+			err = entity(rec)
 		}
 		if err != nil {
-			return nil, fmt.Errorf("record %d, %s: %w", i, rec.kind, err)
+			return fmt.Errorf("record %d, %s: %w", i, rec.kind, err)
 		}
 	}
 	if len(records) == 0 || records[len(records)-1].kind != "EOF" {
-		return nil, fmt.Errorf("no EOF")
+		return fmt.Errorf("no EOF")
 	}
-	f.open()
-	return f, nil
+	return nil
 }
 
 // scribes is the layer of what is cut on site: its polylines are open, and no others.

@@ -13,6 +13,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"barwright/compile/edittest"
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/emit/ngc/replay"
@@ -303,7 +304,8 @@ func tools(t testing.TB) (python, script string) {
 	t.Helper()
 	python, err := exec.LookPath("python3")
 	if err == nil {
-		script, err = checker()
+		script = filepath.Join(edittest.Root(t), "..", "shared", "tools", "inspect_gcode.py")
+		_, err = os.Stat(script)
 	}
 	if err != nil {
 		if os.Getenv("BARWRIGHT_OUTSIDE") == "required" {
@@ -312,21 +314,4 @@ func tools(t testing.TB) (python, script string) {
 		t.Skipf("OUTSIDE CHECK SKIPPED: %v", err)
 	}
 	return python, script
-}
-
-func checker() (string, error) {
-	dir, err := os.Getwd()
-	for err == nil {
-		if _, missing := os.Stat(filepath.Join(dir, "go.mod")); missing == nil {
-			script := filepath.Join(dir, "..", "shared", "tools", "inspect_gcode.py")
-			_, err = os.Stat(script)
-			return script, err
-		}
-		if up := filepath.Dir(dir); up != dir {
-			dir = up
-			continue
-		}
-		err = os.ErrNotExist
-	}
-	return "", err
 }
