@@ -74,7 +74,7 @@ func stages(b *testing.B, n int) {
 		{"explained", func() { m.Values = values.Recorded(v.Explain()) }},
 		{"bill", func() { m.Bill = bill.Lines(m) }},
 		{"views", func() { m.Views, m.Sheets, m.Sticks = view.Views(m), view.Sheets(m), view.Sticks(m) }},
-		{"papers", func() { paper.Drawings(m, paper.Formats["letter"]) }},
+		{"papers", func() { paper.Drawings(m, view.Drawings(m), paper.Formats["letter"]) }},
 	} {
 		b.Run(stage.name, func(b *testing.B) { timed(b, m, n, stage.do) })
 	}

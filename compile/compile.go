@@ -45,23 +45,29 @@ func (j Job) tell(stage string) {
 }
 
 // Compile solves a description of which no blocks are lost. The model is nil
-// where a finding is an error, here or in the reading. Findings are sorted.
-func (j Job) Compile(src *lang.Source) (*model.Model, finding.List) {
+// where a finding is an error, here or in the reading; drawings are what drew its views,
+// and draw them for paper. Findings are sorted.
+func (j Job) Compile(src *lang.Source) (*model.Model, []view.Titled, finding.List) {
 	return compiled(src, all.Rules(), j)
 }
 
 // Compile does so with the effort of an everyday build, and tells nobody.
 func Compile(src *lang.Source) (*model.Model, finding.List) {
-	return Job{Effort: nesting.Quick}.Compile(src)
+	m, _, findings := Job{Effort: nesting.Quick}.Compile(src)
+	return m, findings
 }
 
-func compiled(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, finding.List) {
-	m, findings := priced(src, rules, j, func(m *model.Model) { m.Views = view.Views(m) })
+func compiled(src *lang.Source, rules []rule.Rule, j Job) (*model.Model, []view.Titled, finding.List) {
+	var drawings []view.Titled
+	m, findings := priced(src, rules, j, func(m *model.Model) {
+		drawings = view.Drawings(m)
+		m.Views = view.Drawn(drawings)
+	})
 	if m != nil {
 		j.tell("drawing")
 		m.Sheets, m.Sticks = view.Sheets(m), view.Sticks(m)
 	}
-	return m, findings
+	return m, drawings, findings
 }
 
 // Shown does so for who looks at the build on a screen: a large one, which would take long to draw, has
@@ -135,12 +141,14 @@ func checked(src *lang.Source, rules []rule.Rule, j Job, draw func(*model.Model)
 		j.tell("judging, and laying out sheets")
 		shop := layout.Shop{Saw: m.Saw, Table: m.Table, Work: int(j.Effort)}
 		var misfits []layout.Misfit
+		var layouts []model.Layout // with cuts, for the model once nobody looks at it
+		var cuts []model.Cut
 		atonce.All(func() {
 			if whole {
-				m.Cuts = layout.Cuts(m.Parts)
+				cuts = layout.Cuts(m.Parts)
 			}
 			if whole || layoutsTell(m) {
-				m.Layouts, misfits = layout.Layouts(m.Parts, m.Stock, shop)
+				layouts, misfits = layout.Layouts(m.Parts, m.Stock, shop)
 			} else {
 				misfits = layout.Misfits(m.Parts, m.Stock, shop)
 			}
@@ -155,6 +163,7 @@ func checked(src *lang.Source, rules []rule.Rule, j Job, draw func(*model.Model)
 				draw(m)
 			}
 		})
+		m.Cuts, m.Layouts = cuts, layouts
 		tellMisfits(m, misfits, &findings)
 		cutsApart(src, m, &findings)
 		j.tell("looking for an order of setting and work")

@@ -9,6 +9,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/edittest"
 	"barwright/compile/model"
+	"barwright/compile/view"
 	"barwright/lang"
 )
 
@@ -32,7 +33,7 @@ func TestAllOtherWork(t *testing.T) {
 		if m == nil {
 			t.Fatal(found)
 		}
-		if _, err := outputs(m, ""); err != nil {
+		if _, err := outputs(m, view.Drawings(m), ""); err != nil {
 			t.Errorf("%s: %v", test.example, err)
 		}
 		got, want := map[string]int{}, worksIn(m)

@@ -53,7 +53,8 @@ func build(o options, std streams) int {
 	}
 	return each(o, std, compile.Job.Compile, func(b *result) error {
 		std.line.Say(b.path, "writing")
-		files, err := outputs(b.model, o.paper)
+		files, err := outputs(b.model, b.drawings, o.paper)
+		b.drawings = nil // what was painted for them takes much memory
 		if err != nil {
 			return err
 		}

@@ -4,6 +4,10 @@ import (
 	"github.com/spf13/pflag"
 
 	"barwright/compile"
+	"barwright/compile/model"
+	"barwright/compile/view"
+	"barwright/lang"
+	"barwright/lang/finding"
 )
 
 func checkCommand() command {
@@ -16,7 +20,12 @@ func checkCommand() command {
 			findingFlags(f, o)
 		},
 		run: func(o options, std streams) int {
-			return each(o, std, compile.Job.Check, func(*result) error { return nil })
+			return each(o, std, checked, func(*result) error { return nil })
 		},
 	}
+}
+
+func checked(j compile.Job, src *lang.Source) (*model.Model, []view.Titled, finding.List) {
+	m, findings := j.Check(src)
+	return m, nil, findings
 }

@@ -14,6 +14,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/model"
 	"barwright/compile/paper"
+	"barwright/compile/view"
 	"barwright/emit/dxf/dxftest"
 	"barwright/emit/ngc/ngctest"
 	"barwright/emit/page"
@@ -88,7 +89,7 @@ func TestExamplesWriteEverything(t *testing.T) {
 			for _, p := range m.Programs {
 				want = append(want, "router/"+p.Name+".ngc")
 			}
-			for _, p := range paper.Drawings(m, paper.Formats[m.Build.Paper]) {
+			for _, p := range paper.Drawings(m, view.Drawings(m), paper.Formats[m.Build.Paper]) {
 				want = append(want, "drawings/"+p.Name+".svg")
 			}
 			for _, l := range m.Layouts {
@@ -157,7 +158,7 @@ func TestExamplesOutsideDXF(t *testing.T) {
 			t.Run(fmt.Sprintf("%s r2000 %t", name, r2000), func(t *testing.T) {
 				m, out := compiled(t, name), filepath.Join(t.TempDir(), "out")
 				m.Table.R2000 = r2000
-				written, err := outputs(m, "")
+				written, err := outputs(m, view.Drawings(m), "")
 				if err != nil {
 					t.Fatal(err)
 				}

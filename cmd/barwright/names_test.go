@@ -10,6 +10,7 @@ import (
 	"barwright/cmd/barwright/folder"
 	"barwright/compile"
 	"barwright/compile/edittest"
+	"barwright/compile/view"
 	"barwright/lang"
 	"barwright/lang/filename"
 )
@@ -70,7 +71,7 @@ func TestHostileNames(t *testing.T) {
 		"sheets":   {"sheets/NUL-1.dxf", "sheets/u043Au043Eu0444u0435-1.dxf"},
 	} {
 		m.Table.Files = way
-		out, err := outputs(m, "")
+		out, err := outputs(m, view.Drawings(m), "")
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -9,6 +9,7 @@ import (
 	"barwright/cmd/barwright/folder"
 	"barwright/compile/atonce"
 	"barwright/compile/model"
+	"barwright/compile/view"
 	"barwright/emit/ngc"
 	"barwright/emit/ngc/replay"
 	"barwright/emit/page"
@@ -17,10 +18,10 @@ import (
 	"barwright/emit/worklist"
 )
 
-// outputs lists the files of a build. The router's programs are written, read
+// outputs lists the files of a build, whose views are drawn anew for paper. The router's programs are written, read
 // back and simulated first: one that would cut wrong stops the build. The format is that of
 // papers, the description's where it is empty.
-func outputs(m *model.Model, format string) ([]folder.File, error) {
+func outputs(m *model.Model, drawn []view.Titled, format string) ([]folder.File, error) {
 	whole := func(write func(io.Writer, *model.Model) error) func(io.Writer) error {
 		return func(w io.Writer) error { return write(w, m) }
 	}
@@ -38,7 +39,7 @@ func outputs(m *model.Model, format string) ([]folder.File, error) {
 	var err error
 	atonce.All(
 		func() { programs, err = routerFiles(m) },
-		func() { printed, views = papers(m, format) },
+		func() { printed, views = papers(m, drawn, format) },
 		func() { site = siteFiles(m, format) },
 	)
 	if err != nil {

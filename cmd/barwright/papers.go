@@ -8,14 +8,16 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/paper"
+	"barwright/compile/view"
 	emit "barwright/emit/paper"
 )
 
-// papers are the drawings as they are printed: all in one file, and each in one of its own. Views tell
-// which of these shows a view, by its name, for lookup only; sheets have pictures of their own.
-func papers(m *model.Model, format string) (files []folder.File, views map[string]string) {
+// papers are the drawings as they are printed, by what drew the model's views: all in one file, and each in
+// one of its own. Views tell which of these shows a view, by its name, for lookup only; sheets have pictures
+// of their own.
+func papers(m *model.Model, drawings []view.Titled, format string) (files []folder.File, views map[string]string) {
 	views = map[string]string{}
-	all := paper.Drawings(m, paperSize(m, format))
+	all := paper.Drawings(m, drawings, paperSize(m, format))
 	files = printed("drawings.pdf", m.Build.Titled()+", drawings", all)
 	for i := range all {
 		p := &all[i]

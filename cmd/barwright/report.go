@@ -36,6 +36,7 @@ type result struct {
 	findings finding.List   // sorted
 	err      error          // view: what kept the text from being read or compiled
 	pictures *view.Pictures // view: what draws those of a large build; nil where they are drawn
+	drawings []view.Titled  // build: what drew the model's views
 	out      string         // the folder that was written; empty where none was
 	written  []string       // the files in it
 }
@@ -49,8 +50,8 @@ type report struct {
 	status int
 }
 
-// jobCompiler makes a model as compile.Job.Compile or compile.Job.Check do.
-type jobCompiler func(compile.Job, *lang.Source) (*model.Model, finding.List)
+// jobCompiler makes a model, and where they are asked for its drawings, as compile.Job.Compile does.
+type jobCompiler func(compile.Job, *lang.Source) (*model.Model, []view.Titled, finding.List)
 
 // each compiles the builds, several at once, and hands on those without errors; one
 // that fails does not stop the others. What is printed is in the order of the arguments,
@@ -111,7 +112,12 @@ func (o options) one(path string, std streams, compiled jobCompiler, use func(*r
 	t := new(told)
 	std.out, std.err = &t.out, &t.err
 	job := compile.Job{Effort: o.effort(), Tell: func(stage string) { std.line.Say(path, stage) }}
-	b, err := o.solve(path, func(src *lang.Source) (*model.Model, finding.List) { return compiled(job, src) })
+	var drawings []view.Titled
+	b, err := o.solve(path, func(src *lang.Source) (m *model.Model, found finding.List) {
+		m, drawings, found = compiled(job, src)
+		return m, found
+	})
+	b.drawings = drawings
 	if err != nil {
 		t.status = failed(std, err)
 		return t

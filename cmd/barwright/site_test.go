@@ -16,6 +16,7 @@ import (
 	"barwright/cmd/barwright/folder"
 	"barwright/compile/geom"
 	"barwright/compile/model"
+	"barwright/compile/view"
 	"barwright/emit/paper"
 	"barwright/emit/worklist"
 	"barwright/lang/finding"
@@ -185,7 +186,7 @@ func TestFullScale(t *testing.T) {
 // TestPapersOfNothing: a model with nothing in it has no papers, and no file with an empty one.
 func TestPapersOfNothing(t *testing.T) {
 	m := &model.Model{}
-	drawn, _ := papers(m, "letter")
+	drawn, _ := papers(m, view.Drawings(m), "letter")
 	for _, file := range slices.Concat(drawn, siteFiles(m, "letter"), fullScale(m, "letter")) {
 		t.Errorf("%s is written of nothing", file.Name)
 	}

@@ -10,6 +10,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/manybuild"
 	"barwright/compile/model"
+	"barwright/compile/view"
 	"barwright/lang"
 )
 
@@ -47,7 +48,7 @@ func emitters(b *testing.B, m *model.Model, cabinets int) {
 		})
 	}
 	timed("listed", func() (err error) {
-		files, err = outputs(m, "")
+		files, err = outputs(m, view.Drawings(m), "")
 		return err
 	})
 	var kinds []string

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"barwright/compile"
+	"barwright/compile/view"
 )
 
 // A file that is changed while it is read is read again, whether it grows, shrinks or is
@@ -106,7 +107,7 @@ func TestReadOnce(t *testing.T) {
 			t.Fatal(b.findings)
 		}
 		out := map[string]string{}
-		written, err := outputs(b.model, "")
+		written, err := outputs(b.model, view.Drawings(b.model), "")
 		if err != nil {
 			t.Fatal(err)
 		}

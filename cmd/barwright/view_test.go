@@ -18,6 +18,7 @@ import (
 	"barwright/compile"
 	"barwright/compile/manybuild"
 	"barwright/compile/model"
+	"barwright/compile/view"
 	"barwright/lang"
 	"barwright/lang/finding"
 )
@@ -379,7 +380,7 @@ func TestBuildHasNoLiveScript(t *testing.T) {
 		t.Fatal(err, b.findings)
 	}
 	var page bytes.Buffer
-	files, err := outputs(b.model, "")
+	files, err := outputs(b.model, view.Drawings(b.model), "")
 	if err == nil {
 		err = files[0].Write(&page)
 	}

@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"barwright/compile/view"
 )
 
 // The outside check: of a build of more than 3000 parts Chromium asks for what comes in sight, is unfolded
@@ -106,7 +108,7 @@ func piece(t *testing.T, v *viewed, name string) (status int, text string) {
 func TestViewsHaveFiles(t *testing.T) {
 	for _, name := range []string{"boatshed", "servery"} {
 		m, out := compiled(t, name), built(t, name)
-		_, views := papers(m, "")
+		_, views := papers(m, view.Drawings(m), "")
 		if want := len(m.Views) + len(m.Sheets); len(views) != want {
 			t.Errorf("%s: files for %d views, not %d", name, len(views), want)
 		}

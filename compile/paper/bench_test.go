@@ -6,6 +6,7 @@ import (
 
 	"barwright/compile"
 	"barwright/compile/paper"
+	"barwright/compile/view"
 	"barwright/lang"
 	"barwright/lang/source"
 )
@@ -23,6 +24,6 @@ func BenchmarkDrawings(b *testing.B) {
 	src, _ := lang.Read(files)
 	m, _ := compile.Compile(src)
 	for b.Loop() {
-		paper.Drawings(m, paper.Formats["letter"])
+		paper.Drawings(m, view.Drawings(m), paper.Formats["letter"])
 	}
 }

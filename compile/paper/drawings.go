@@ -10,13 +10,13 @@ import (
 	"barwright/compile/view"
 )
 
-// Drawings lays out the views that a model has, and its sheets as they are cut, on paper of a size.
-// Views keep their order and share a paper where they fit.
-func Drawings(m *model.Model, size geom.Point) []model.Paper {
+// Drawings lays out the views that a model has, by what drew them, and its sheets as they are cut, on
+// paper of a size. Views keep their order and share a paper where they fit.
+func Drawings(m *model.Model, drawings []view.Titled, size geom.Point) []model.Paper {
 	views := slices.Concat(m.Views, m.Sheets)
-	draws := slices.Concat(view.Drawings(m)[:len(m.Views)], view.SheetDrawings(m))
+	draws := slices.Concat(drawings, view.SheetDrawings(m))
 	items := make([][]item, len(views)) // each at the scales that suit
-	atonce.Each(len(views), func(i int) { items[i] = fit(m, &views[i], draws[i], inner(size)) })
+	atonce.Each(len(views), func(i int) { items[i] = fit(m, &views[i], draws[i].Draw, inner(size)) })
 	all := shelves(items, inner(size))
 	clear(items)
 	papers := make([]model.Paper, len(all))

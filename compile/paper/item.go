@@ -91,9 +91,7 @@ func (f *fitting) scales() (at []item) {
 }
 
 func (f *fitting) drawn(n scale, suits func(geom.Rect) bool) item {
-	it := item{view: f.draw(view.Type{Height: f.height * Length(n), Suits: suits}), scale: n}
-	it.view.Name = f.first.Name
-	return it
+	return item{view: f.draw(view.Type{Height: f.height * Length(n), Suits: suits}), scale: n}
 }
 
 // finest is the smallest type for which smaller scales are left out.

@@ -27,7 +27,7 @@ func TestPapers(t *testing.T) {
 		m := rapid.Custom(viewtest.Random).Example(seed)
 		m.Views = view.Views(m)
 		size := Formats[Names[seed%len(Names)]]
-		papers := Drawings(m, size)
+		papers := Drawings(m, view.Drawings(m), size)
 		names := map[string]bool{}
 		for i, p := range papers {
 			if p.Number != i+1 || p.Of != len(papers) || !strings.HasPrefix(p.Name, fmt.Sprintf("%02d-", i+1)) || names[p.Name] {
@@ -49,7 +49,7 @@ func TestOrder(t *testing.T) {
 	m := fitted()
 	for _, name := range Names {
 		var titles []string
-		for _, p := range Drawings(m, Formats[name]) {
+		for _, p := range Drawings(m, view.Drawings(m), Formats[name]) {
 			for _, l := range p.Lettering {
 				if l.Bold && l.Height == heading {
 					titles = append(titles, l.Text)
@@ -125,7 +125,7 @@ func TestCheckBar(t *testing.T) {
 		m := fitted()
 		m.Build.Unit = unit
 		m.Views = view.Views(m)
-		p := Drawings(m, Formats["A4"])[0]
+		p := Drawings(m, view.Drawings(m), Formats["A4"])[0]
 		bar := geom.Rect{}
 		for _, s := range p.Shapes {
 			b := s.Lines.Bounds()
@@ -176,7 +176,7 @@ func TestHatches(t *testing.T) {
 // or black, and its heights.
 func TestSection(t *testing.T) {
 	m := fitted()
-	for _, p := range Drawings(m, Formats["letter"]) {
+	for _, p := range Drawings(m, view.Drawings(m), Formats["letter"]) {
 		if !strings.HasPrefix(p.Title, "Section") {
 			continue
 		}

@@ -14,12 +14,9 @@ const (
 	linesOut = " Centre lines lead to where a part goes."
 )
 
-// mostApart is of how many parts a picture of all taken apart is drawn at most, where runs and knee walls
-// have pictures of their own: of more, nobody would find one.
-const mostApart = 3000
-
-// beyondReading reports whether a build has too many parts for such a picture.
-func beyondReading(m *model.Model) bool { return len(m.Parts) > mostApart && len(groupsOf(m)) > 0 }
+// beyondReading reports whether a build has too many parts for a picture of all taken apart, where runs and
+// knee walls have pictures of their own: nobody would find one in it.
+func beyondReading(m *model.Model) bool { return m.Large() && len(groupsOf(m)) > 0 }
 
 // takenApart is the scene with its bodies moved from each other.
 func (s scene) takenApart(m *model.Model) scene {
@@ -35,7 +32,7 @@ func exploded(m *model.Model, of picture, as Type) model.View {
 	if len(groupsOf(m)) > 0 {
 		names = ownersOf(m, of.all)
 	}
-	return apartView(m, of, names, "exploded", "Taken apart", boxesOut+", skins off their wall.", as)
+	return apartView(m, of, names, boxesOut+", skins off their wall.", as)
 }
 
 // group is a run or a knee wall, which has a picture of its own.
@@ -90,14 +87,12 @@ func (g *group) of(apart scene) picture {
 
 // explodedGroup shows a run or a knee wall taken apart.
 func explodedGroup(m *model.Model, g *group, of picture, as Type) model.View {
-	return apartView(m, of, partNames(of.all), g.name, g.title, g.note, as)
+	return apartView(m, of, partNames(of.all), g.note, as)
 }
 
 // apartView draws bodies where they are moved to, with their names.
-func apartView(m *model.Model, of picture, names []string, name, title, note string, as Type) model.View {
+func apartView(m *model.Model, of picture, names []string, note string, as Type) model.View {
 	s := newSheet(m, pictureOf(of.seen), as, explodedShare)
-	s.view.Name, s.view.Title = name, title
-	s.view.Apart = true
 	s.view.Note = isometric + note + linesOut
 	s.centreLines(of.eye, of.all, of.seen)
 	s.faces(of.all, of.seen)

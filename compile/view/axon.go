@@ -39,7 +39,6 @@ func (s scene) painted() picture { return picture{s.eye, s.all, painted(s.eye, s
 func axonometric(m *model.Model, of picture, as Type) model.View {
 	e, all, seen := of.eye, of.all, of.seen
 	s := newSheet(m, pictureOf(seen), as, pictureShare)
-	s.view.Name, s.view.Title = "axonometric", "The whole, seen from the room"
 	s.view.Note = isometric + " Walls are drawn as high as the build, and only those that face the eye; openings are left blank."
 	if beyondReading(m) {
 		s.view.Note += " The whole has too many parts to be drawn taken apart: each run and each knee wall is drawn so."

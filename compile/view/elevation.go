@@ -42,7 +42,6 @@ func runElevation(m *model.Model, r *model.Run, as Type) model.View {
 		core = core.Union(rectUZ(p.Fitted()))
 	}
 	s := newSheet(m, core, as, roomShare)
-	s.view.Name, s.view.Title = "elevation-"+r.Name, "Run "+r.Name
 	s.view.Note = "Seen from the front. Below: widths. Above and at the left: centres of what is in the wall behind, " +
 		"counted from the run's left end and from " + m.Room.Floor.Zero() + "."
 	if len(behind) > 0 {

@@ -148,7 +148,6 @@ func finishedFace(m *model.Model, k *model.KneeWall, f *kneeWallFace, as Type) m
 		core = core.Union(l.rect(sl.Box))
 	}
 	s := newSheet(m, core, as, roomShare)
-	s.view.Name, s.view.Title = "knee-wall-"+k.Name+"-"+f.name, "Knee wall "+k.Name+", "+f.name+" face"
 	s.view.Note = "Seen " + f.words + "."
 	s.rect(model.ShapeBeyond, l.rect(k.Framing), kneeWallID(k), "knee wall "+k.Name)
 	for _, p := range parts {

@@ -39,7 +39,6 @@ func frontsElevation(m *model.Model, r *model.Run, as Type) model.View {
 		core = core.Union(rectUZ(p.Fitted()))
 	}
 	s := newSheet(m, core, as, roomShare)
-	s.view.Name, s.view.Title = "fronts-"+r.Name, "Fronts of run "+r.Name
 	s.view.Note = "Seen from the front, doors and drawers shut. The dashed lines of a door meet at its hinges. " +
 		"Sizes are with the banding: width × height."
 	cuts := s.endWalls(m, r)

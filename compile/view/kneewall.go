@@ -29,7 +29,6 @@ func kneeWallElevation(m *model.Model, k *model.KneeWall, as Type) model.View {
 		core = core.Union(rectUZ(sl.Box))
 	}
 	s := newSheet(m, core, as, roomShare)
-	s.view.Name, s.view.Title = "knee-wall-"+k.Name, "Knee wall "+k.Name
 	s.view.Note = "The framing without its skins, seen from the work side. " +
 		"Running dimensions count from the framing's left end: centres of supports above, of studs below."
 	s.rect(model.ShapeBeyond, rectUZ(k.Framing), kneeWallID(k), "knee wall "+k.Name)

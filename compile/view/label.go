@@ -133,14 +133,19 @@ func (s *sheet) callout(target geom.Point, lines ...string) {
 // candidate is a place of a callout: the middle of its text and where its leader
 // begins.
 type candidate struct {
-	block      block
+	block      *block
 	at, from   geom.Point
 	text       box
-	overLines  bool // the text crosses outlines
-	closeBy    bool // another text is less than half a letter away
-	outlines   int  // that the leader crosses
-	thin       int  // thin lines that it crosses
 	fromTarget Length
+	costs
+}
+
+// costs are what a candidate's place costs beside its distance.
+type costs struct {
+	overLines bool // the text crosses outlines
+	closeBy   bool // another text is less than half a letter away
+	outlines  int  // that the leader crosses
+	thin      int  // thin lines that it crosses
 }
 
 func (p *candidate) cost(h Length) Length {
@@ -176,8 +181,8 @@ func (s *sheet) searchTo(beyond, reach Length, blocks []block, target geom.Point
 			continue
 		}
 		for i, way := range directions() {
-			for _, b := range blocks {
-				p = candidate{block: b, fromTarget: far}
+			for k := range blocks {
+				p.block, p.fromTarget, p.costs = &blocks[k], far, costs{}
 				better := func() bool { return p.cost(s.h) < under }
 				if !better() {
 					continue
@@ -196,7 +201,7 @@ func (s *sheet) searchTo(beyond, reach Length, blocks []block, target geom.Point
 		return false
 	}
 	s.called++
-	s.set(best.block, best.at, 0)
+	s.set(*best.block, best.at, 0)
 	s.line(model.ShapeLeader, "", "", best.from, target)
 	return true
 }
@@ -237,12 +242,14 @@ func (s *sheet) legible(p *candidate, target geom.Point, inWay **box) bool {
 	return true
 }
 
-// weigh counts what a candidate's leader crosses, as far as it costs less than another.
+// weigh counts what a candidate's leader crosses, as far as it costs less than another: thin lines first.
 func (s *sheet) weigh(p *candidate, target geom.Point, under Length) {
 	leader := segOf(p.from, target)
 	most := func(each Length) int { return int((under-p.cost(s.h))/(each*s.h)) + 1 }
-	p.thin = s.lines.count(leader.reach(), most(costLeaderAcross), leader.meets)
-	p.outlines = s.edges.count(leader.reach(), most(costLeaderOver), leader.meets)
+	reach := leader.reach()
+	if p.thin = s.lines.count(reach, most(costLeaderAcross), leader.meets); p.cost(s.h) < under {
+		p.outlines = s.edges.count(reach, most(costLeaderOver), leader.meets)
+	}
 }
 
 // sideways moves a block's centre off the point that it hangs on.

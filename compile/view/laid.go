@@ -13,39 +13,27 @@ import (
 
 // Sheets returns a drawing of each sheet as it is laid out, in the order of the layouts and of
 // their blanks. Their names begin with "sheet-".
-func Sheets(m *model.Model) []model.View {
-	var names filename.Names
-	var views []model.View
-	eachSheet(m, func(l *model.Layout, k int, draw Drawing) {
-		v := draw(Type{})
-		name := filename.With(strings.TrimPrefix(l.Stock, "sheet."), fmt.Sprintf("-%d", k+1))
-		v.Name = "sheet-" + names.Free(name)
-		views = append(views, v)
-	})
-	return views
-}
+func Sheets(m *model.Model) []model.View { return Drawn(SheetDrawings(m)) }
 
 // SheetDrawings returns what draws each of the sheets, in their order.
-func SheetDrawings(m *model.Model) (all []Drawing) {
-	eachSheet(m, func(_ *model.Layout, _ int, draw Drawing) { all = append(all, draw) })
-	return all
-}
-
-// eachSheet goes through the sheets, each its layout's blank of a number, with what draws it.
-func eachSheet(m *model.Model, take func(l *model.Layout, k int, draw Drawing)) {
+func SheetDrawings(m *model.Model) (all []Titled) {
 	parts := map[string]*model.Part{} // by ID; lookup only
 	for i := range m.Parts {
 		parts[m.Parts[i].ID] = &m.Parts[i]
 	}
+	var names filename.Names
 	for i := range m.Layouts {
 		l := &m.Layouts[i]
+		if l.Kind != model.Panel {
+			continue
+		}
 		for k := range l.Blanks {
-			if l.Kind != model.Panel {
-				continue
-			}
-			take(l, k, func(as Type) model.View { return laidOut(m, l, k, parts, as) })
+			name := filename.With(strings.TrimPrefix(l.Stock, "sheet."), fmt.Sprintf("-%d", k+1))
+			head := Head{Name: "sheet-" + names.Free(name), Title: fmt.Sprintf("%s, no. %d of %d", l.Stock, k+1, len(l.Blanks))}
+			all = append(all, titled(head, func(as Type) model.View { return laidOut(m, l, k, parts, as) }))
 		}
 	}
+	return all
 }
 
 // laidOut shows a sheet with its parts, the cuts of the saw in their order, and the offcut. A
@@ -54,7 +42,6 @@ func laidOut(m *model.Model, l *model.Layout, k int, parts map[string]*model.Par
 	b := &l.Blanks[k]
 	whole := geom.R(0, 0, b.Length, b.Width)
 	s := newSheet(m, whole, as, roomShare)
-	s.view.Title = fmt.Sprintf("%s, no. %d of %d", l.Stock, k+1, len(l.Blanks))
 	s.view.Note = s.laidNote(m, l, b)
 	s.rect(model.ShapeOpening, whole, "", s.num(b.Length)+" × "+s.num(b.Width))
 	for _, p := range b.Placed {

@@ -19,17 +19,14 @@ func moreThanRectangle(p *model.Part) bool {
 	return len(p.Openings)+len(p.Recesses)+len(p.Bores)+len(p.Marks) > 0 || len(p.Outline) != 4
 }
 
-// partDrawing shows one part on its drawn face, and names those that are like it.
+// partDrawing shows one part on its drawn face.
 // Running dimensions count from its left and from its lower edge to the corners of
 // its outline, to the edges of every opening, notch and recess, and to the centre
 // of a round one; the size of each stands beside it. Rows of bores have a dimension
 // of their own.
-func partDrawing(m *model.Model, p *model.Part, alike []*model.Part, as Type) model.View {
+func partDrawing(m *model.Model, p *model.Part, as Type) model.View {
 	s := newSheet(m, p.Outline.Bounds(), as, pieceShare)
-	s.view.Name, s.view.Title = "part-"+p.Label, p.Label+", "+p.Name
-	s.view.Part = p.ID
 	s.view.Note = partNote(m, p) + s.rounding(p.Outline)
-	s.nameAlike(p, alike)
 	s.area(partKind(p), p.Outline, p.ID, partTitle(p))
 	s.bands(p)
 	var xs, ys []Length
@@ -74,22 +71,24 @@ func partDrawing(m *model.Model, p *model.Part, alike []*model.Part, as Type) mo
 // mostAlike is how many parts a title names one by one.
 const mostAlike = 150
 
-// nameAlike tells in the title which parts else are cut so.
-func (s *sheet) nameAlike(p *model.Part, alike []*model.Part) {
+// partHead is the head of the drawing of a part, whose title tells which others are cut so.
+func partHead(p *model.Part, alike []*model.Part) Head {
+	h := Head{Name: "part-" + p.Label, Title: p.Label + ", " + p.Name, Part: p.ID}
 	if len(alike) == 0 {
-		return
+		return h
 	}
 	labels, names := []string{p.Label}, layout.Joined("", p.Name)
 	for _, a := range alike {
 		labels = append(labels, a.Label)
 		names = layout.Joined(names, a.Name)
-		s.view.Alike = append(s.view.Alike, a.ID)
+		h.Alike = append(h.Alike, a.ID)
 	}
 	listed, rest := strings.Join(labels[:min(len(labels), mostAlike)], ", "), ""
 	if more := len(labels) - mostAlike; more > 0 {
 		rest = " and " + strconv.Itoa(more) + " more"
 	}
-	s.view.Title = listed + rest + ": " + names
+	h.Title = listed + rest + ": " + names
+	return h
 }
 
 // bands draws the banded edges of a part.

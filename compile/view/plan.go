@@ -23,7 +23,6 @@ func planQuad(f geom.Frame, b geom.Box) quad {
 
 func plan(m *model.Model, in framed, as Type) model.View {
 	s := newSheet(m, planCore(m), as, roomShare)
-	s.view.Name, s.view.Title = "plan", "Plan"
 	s.view.Note = "Seen from above. What lies under a slab is drawn as if the slab were clear; the slab's edge is the long-dashed line. " +
 		"Outside a wall: where boxes and framing meet it, then where slabs do, then its length."
 	for i := range m.Room.Walls {

@@ -33,7 +33,6 @@ func barSection(m *model.Model, k *model.KneeWall, as Type) model.View {
 		core = core.Union(rectVZ(sl.Box))
 	}
 	s := newSheet(m, core, as, pieceShare)
-	s.view.Name, s.view.Title = "section-"+k.Name, "Section through "+k.Name
 	s.view.Note = "Cut " + where + ", seen towards the run's right end: the room is at the left, the work side at the right."
 	s.sectionShapes(m, k, front, slabs, at)
 	s.floor(m, underSection(k, at))

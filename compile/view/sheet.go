@@ -184,8 +184,9 @@ func outlineSegs(shape model.Shape) []seg {
 	if !shape.Closed {
 		n--
 	}
-	var segs []seg
-	for i := range max(n, 0) {
+	n = max(n, 0)
+	segs := make([]seg, 0, n)
+	for i := range n {
 		a, b := shape.Lines[i], shape.Lines[(i+1)%len(shape.Lines)]
 		if a.Bulge == 0 {
 			segs = append(segs, segOf(a.Point, b.Point))

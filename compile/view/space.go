@@ -21,11 +21,13 @@ type box struct {
 }
 
 func boxAt(at geom.Point, w, h Length, turn geom.Angle) box {
-	sin, cos := 0.0, 1.0
-	if turn != 0 {
-		sin, cos = turn.SinCos()
+	b := box{x: float64(at.X), y: float64(at.Y), hw: float64(w) / 2, hh: float64(h) / 2, cos: 1}
+	if turn == 0 {
+		b.reachX, b.reachY, b.upright = b.hw, b.hh, true
+		return b
 	}
-	b := box{x: float64(at.X), y: float64(at.Y), hw: float64(w) / 2, hh: float64(h) / 2, cos: cos, sin: sin}
+	b.sin, b.cos = turn.SinCos()
+	sin, cos := b.sin, b.cos
 	b.reachX = float64(b.hw*math.Abs(cos)) + float64(b.hh*math.Abs(sin))
 	b.reachY = float64(b.hw*math.Abs(sin)) + float64(b.hh*math.Abs(cos))
 	b.upright = sin == 0 || cos == 0

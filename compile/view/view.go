@@ -16,13 +16,11 @@ package view
 import (
 	"cmp"
 	"slices"
-	"strings"
 	"sync"
 
 	"barwright/compile/atonce"
 	"barwright/compile/geom"
 	"barwright/compile/model"
-	"barwright/lang/filename"
 )
 
 // Drawing lays a view out for type.
@@ -37,65 +35,68 @@ type Type struct {
 }
 
 // Views returns the drawings of a build as a screen shows them.
-func Views(m *model.Model) []model.View {
-	drawings := Drawings(m)
+func Views(m *model.Model) []model.View { return Drawn(Drawings(m)) }
+
+// Drawn returns what some drawings draw, as a screen shows it.
+func Drawn(drawings []Titled) []model.View {
 	views := make([]model.View, len(drawings))
-	atonce.Each(len(drawings), func(i int) { views[i] = drawings[i](Type{}) })
-	var names filename.Names
-	for i := range views {
-		views[i].Name = names.Of(strings.ToLower(views[i].Name))
-	}
+	atonce.Each(len(drawings), func(i int) { views[i] = drawings[i].Draw(Type{}) })
 	return views
 }
 
-// Drawings returns what draws each of the views, in their order.
-func Drawings(m *model.Model) (all []Drawing) {
-	add := func(d Drawing) { all = append(all, d) }
-	in := byFrame(m)
+// Drawings returns what draws each of the views, in their order. What is painted of the whole is painted
+// once, when it is first asked for, whatever it is drawn for.
+func Drawings(m *model.Model) []Titled {
+	var all titles
+	in := sync.OnceValue(func() framed { return byFrame(m) })
 	if len(m.Room.Walls)+len(m.Runs) > 0 {
-		add(func(as Type) model.View { return plan(m, in, as) })
+		all.add(Head{Name: "plan", Title: "Plan"}, func(as Type) model.View { return plan(m, in(), as) })
 	}
 	for i := range m.Runs {
 		r := &m.Runs[i]
-		m := in.of(r.Frame)
-		add(func(as Type) model.View { return runElevation(m, r, as) })
+		all.add(Head{Name: "elevation-" + r.Name, Title: "Run " + r.Name}, func(as Type) model.View { return runElevation(in().of(r.Frame), r, as) })
 		if slices.ContainsFunc(r.Boxes, func(b model.Box) bool { return len(b.Fronts) > 0 }) {
-			add(func(as Type) model.View { return frontsElevation(m, r, as) })
+			all.add(Head{Name: "fronts-" + r.Name, Title: "Fronts of run " + r.Name}, func(as Type) model.View { return frontsElevation(in().of(r.Frame), r, as) })
 		}
 	}
 	for i := range m.KneeWalls {
 		k := &m.KneeWalls[i]
-		m := in.of(k.Frame)
-		add(func(as Type) model.View { return kneeWallElevation(m, k, as) })
+		name, title := "knee-wall-"+k.Name, "Knee wall "+k.Name
+		all.add(Head{Name: name, Title: title}, func(as Type) model.View { return kneeWallElevation(in().of(k.Frame), k, as) })
 		for j := range kneeWallFaces {
 			if f := &kneeWallFaces[j]; len(skinsOn(k, f.name)) > 0 {
-				add(func(as Type) model.View { return finishedFace(m, k, f, as) })
+				all.add(Head{Name: name + "-" + f.name, Title: title + ", " + f.name + " face"}, func(as Type) model.View { return finishedFace(in().of(k.Frame), k, f, as) })
 			}
 		}
 	}
 	for i := range m.KneeWalls {
 		k := &m.KneeWalls[i]
-		m := in.of(k.Frame)
-		add(func(as Type) model.View { return barSection(m, k, as) })
+		all.add(Head{Name: "section-" + k.Name, Title: "Section through " + k.Name}, func(as Type) model.View { return barSection(in().of(k.Frame), k, as) })
 	}
-	if len(hulls(m)) > 0 {
-		stands := sync.OnceValue(func() scene { return asItStands(m) })
-		apart := sync.OnceValue(func() scene { return stands().takenApart(m) })
-		whole := sync.OnceValue(func() picture { return stands().painted() })
-		parts := sync.OnceValue(func() picture { return apart().painted() })
-		add(func(as Type) model.View { return axonometric(m, whole(), as) })
-		if !beyondReading(m) {
-			add(func(as Type) model.View { return exploded(m, parts(), as) })
-		}
-		for _, g := range groupsOf(m) {
-			own := sync.OnceValue(func() picture { return g.of(apart()) })
-			add(func(as Type) model.View { return explodedGroup(m, &g, own(), as) })
-		}
-	}
+	all.pictures(m)
 	for _, like := range drawnParts(m) {
-		add(func(as Type) model.View { return partDrawing(m, like[0], like[1:], as) })
+		all.add(partHead(like[0], like[1:]), func(as Type) model.View { return partDrawing(m, like[0], as) })
 	}
-	return all
+	return all.all
+}
+
+// pictures adds those of the whole and of what stands in it, as it stands and taken apart.
+func (t *titles) pictures(m *model.Model) {
+	if len(hulls(m)) == 0 {
+		return
+	}
+	stands := sync.OnceValue(func() scene { return asItStands(m) })
+	apart := sync.OnceValue(func() scene { return stands().takenApart(m) })
+	whole := sync.OnceValue(func() picture { return stands().painted() })
+	parts := sync.OnceValue(func() picture { return apart().painted() })
+	t.add(Head{Name: "axonometric", Title: "The whole, seen from the room"}, func(as Type) model.View { return axonometric(m, whole(), as) })
+	if !beyondReading(m) {
+		t.add(Head{Name: "exploded", Title: "Taken apart", Apart: true}, func(as Type) model.View { return exploded(m, parts(), as) })
+	}
+	for _, g := range groupsOf(m) {
+		own := sync.OnceValue(func() picture { return g.of(apart()) })
+		t.add(Head{Name: g.name, Title: g.title, Apart: true}, func(as Type) model.View { return explodedGroup(m, &g, own(), as) })
+	}
 }
 
 // framed is a build with the parts of each frame alone: who draws a run or a knee wall need not look at
@@ -122,7 +123,7 @@ func byFrame(m *model.Model) framed {
 	return in
 }
 
-func (in *framed) of(f geom.Frame) *model.Model { return cmp.Or(in.builds[f], in.none) }
+func (in framed) of(f geom.Frame) *model.Model { return cmp.Or(in.builds[f], in.none) }
 
 // partKind tells how a part is drawn.
 func partKind(p *model.Part) model.ShapeKind {

@@ -27,7 +27,7 @@ type Writer struct {
 }
 
 // New writes to w.
-func New(w io.Writer) *Writer { return &Writer{w: bufio.NewWriterSize(w, 1<<16)} }
+func New(w io.Writer) *Writer { return &Writer{w: bufio.NewWriter(w)} }
 
 // Policy is what a page may do beside showing itself. The zero Policy lets it do nothing.
 type Policy struct {

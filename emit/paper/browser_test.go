@@ -34,10 +34,10 @@ func TestOutsideBrowser(t *testing.T) {
 	}
 	var papers []model.Paper
 	for i, name := range examples {
-		papers = append(papers, paper.Drawings(example(t, name), paper.Formats[paper.Names[2*i]])...)
+		papers = append(papers, printed(example(t, name), paper.Names[2*i])...)
 	}
 	for seed := range *builds {
-		papers = append(papers, paper.Drawings(random(seed), paper.Formats[paper.Names[seed%len(paper.Names)]])...)
+		papers = append(papers, printed(random(seed), paper.Names[seed%len(paper.Names)])...)
 	}
 	measure, err := os.ReadFile(filepath.Join("testdata", "measure.js"))
 	if err != nil {

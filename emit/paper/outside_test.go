@@ -181,21 +181,21 @@ func TestOutsideWords(t *testing.T) {
 	for _, name := range examples {
 		m := example(t, name)
 		for _, format := range paper.Names {
-			t.Run(name+" on "+format, func(t *testing.T) { checkWords(t, m, paper.Drawings(m, paper.Formats[format])) })
+			t.Run(name+" on "+format, func(t *testing.T) { checkWords(t, m, printed(m, format)) })
 		}
 	}
 	for seed := range *builds {
 		format := paper.Names[seed%len(paper.Names)]
 		t.Run(fmt.Sprintf("build %d on %s", seed, format), func(t *testing.T) {
 			m := random(seed)
-			checkWords(t, m, paper.Drawings(m, paper.Formats[format]))
+			checkWords(t, m, printed(m, format))
 		})
 	}
 }
 
 // TestOutsideFonts holds that all type is embedded, and only what is used of it.
 func TestOutsideFonts(t *testing.T) {
-	papers := paper.Drawings(example(t, "boatshed"), paper.Formats["letter"])
+	papers := printed(example(t, "boatshed"), "letter")
 	lines := strings.Split(strings.TrimSpace(string(outside(t, papers, "pdffonts", "FILE"))), "\n")
 	if len(lines) != 4 {
 		t.Fatalf("not two faces:\n%s", strings.Join(lines, "\n"))
@@ -234,7 +234,7 @@ func sizes(svg []byte, unit float64) (all [][2]float64) {
 func TestOutsideScale(t *testing.T) {
 	for name, scale := range map[string]float64{"boatshed": 8, "servery": 10} {
 		m := example(t, name)
-		papers := paper.Drawings(m, paper.Formats[m.Build.Paper])
+		papers := printed(m, m.Build.Paper)
 		measured := 0
 		for i := range papers {
 			p := &papers[i]

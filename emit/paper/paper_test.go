@@ -11,14 +11,15 @@ import (
 	"barwright/compile/geom"
 	"barwright/compile/model"
 	"barwright/compile/paper"
+	"barwright/compile/view"
 	emit "barwright/emit/paper"
 )
 
 // TestSameBytes writes random builds twice, as PDF and as SVG.
 func TestSameBytes(t *testing.T) {
 	for seed := range 12 {
-		m, size := random(seed), paper.Formats[paper.Names[seed%len(paper.Names)]]
-		one, two := paper.Drawings(m, size), paper.Drawings(m, size)
+		m, format := random(seed), paper.Names[seed%len(paper.Names)]
+		one, two := printed(m, format), printed(m, format)
 		if !bytes.Equal(written(t, one), written(t, two)) {
 			t.Errorf("build %d: two PDFs differ", seed)
 		}
@@ -32,12 +33,16 @@ func TestSameBytes(t *testing.T) {
 
 // TestNoClock writes an example before and after a second has passed.
 func TestNoClock(t *testing.T) {
-	papers := paper.Drawings(example(t, "servery"), paper.Formats["A4"])
+	papers := printed(example(t, "servery"), "A4")
 	before := written(t, papers)
 	time.Sleep(1100 * time.Millisecond)
 	if !bytes.Equal(before, written(t, papers)) {
 		t.Error("a second later the PDF differs")
 	}
+}
+
+func printed(m *model.Model, format string) []model.Paper {
+	return paper.Drawings(m, view.Drawings(m), paper.Formats[format])
 }
 
 func drawing(t *testing.T, p *model.Paper) []byte {
@@ -81,7 +86,7 @@ func texts(t *testing.T, svg []byte) (all []string) {
 
 // TestTextOfSVG holds that each lettering reads in the SVG as it is, stacked fractions too.
 func TestTextOfSVG(t *testing.T) {
-	for i, p := range paper.Drawings(example(t, "boatshed"), paper.Formats["letter"]) {
+	for i, p := range printed(example(t, "boatshed"), "letter") {
 		got := texts(t, drawing(t, &p))
 		if len(got) != len(p.Lettering) {
 			t.Fatalf("paper %d: %d texts of %d", i+1, len(got), len(p.Lettering))
