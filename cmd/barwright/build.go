@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -53,6 +54,9 @@ func build(o options, std streams) int {
 	}
 	return each(o, std, compile.Job.Compile, func(b *result) error {
 		std.line.Say(b.path, "writing")
+		if b.model.Large() {
+			debug.SetGCPercent(garbageLarge)
+		}
 		files, err := outputs(b.model, o.paper)
 		if err != nil {
 			return err

@@ -15,6 +15,7 @@ func drawnParts(m *model.Model) (groups [][]*model.Part) {
 		stock                          string
 		x, y                           Length
 		openings, recesses, bores, all int
+		marksAt                        Length
 	}
 	at := map[size][]int{} // groups of that size; lookup only
 	var looks []model.Part // of each group
@@ -25,7 +26,7 @@ func drawnParts(m *model.Model) (groups [][]*model.Part) {
 		}
 		look := looksOf(p)
 		x, y := p.Size()
-		key := size{p.Stock, x, y, len(p.Openings), len(p.Recesses), len(p.Bores), len(p.Outline)}
+		key := size{p.Stock, x, y, len(p.Openings), len(p.Recesses), len(p.Bores), len(p.Outline), marksAt(p)}
 		same := func(n int) bool {
 			return slices.Equal(p.Sides(), groups[n][0].Sides()) && reflect.DeepEqual(look, looks[n])
 		}
@@ -38,6 +39,24 @@ func drawnParts(m *model.Model) (groups [][]*model.Part) {
 		groups, looks = append(groups, []*model.Part{p}), append(looks, look)
 	}
 	return groups
+}
+
+// marksAt is a number of where things are on a part: the same for parts that look the same, and seldom for others.
+func marksAt(p *model.Part) (sum Length) {
+	for i := range p.Openings {
+		for _, v := range p.Openings[i].Shape {
+			sum += v.X + 3*v.Y
+		}
+	}
+	for i := range p.Recesses {
+		for _, v := range p.Recesses[i].Shape {
+			sum += v.X + 3*v.Y
+		}
+	}
+	for i := range p.Bores {
+		sum += p.Bores[i].At.X + 3*p.Bores[i].At.Y
+	}
+	return sum
 }
 
 // looksOf returns a part without what its drawing does not show: what it is called,
