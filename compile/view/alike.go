@@ -43,18 +43,23 @@ func drawnParts(m *model.Model) (groups [][]*model.Part) {
 
 // marksAt is a number of where things are on a part: the same for parts that look the same, and seldom for others.
 func marksAt(p *model.Part) (sum Length) {
-	for i := range p.Openings {
-		for _, v := range p.Openings[i].Shape {
+	along := func(c geom.Contour) {
+		for _, v := range c {
 			sum += v.X + 3*v.Y
 		}
 	}
+	along(p.Outline)
+	for i := range p.Openings {
+		along(p.Openings[i].Shape)
+	}
 	for i := range p.Recesses {
-		for _, v := range p.Recesses[i].Shape {
-			sum += v.X + 3*v.Y
-		}
+		along(p.Recesses[i].Shape)
 	}
 	for i := range p.Bores {
 		sum += p.Bores[i].At.X + 3*p.Bores[i].At.Y
+	}
+	for i := range p.Marks {
+		sum += p.Marks[i].From.X + 3*p.Marks[i].From.Y + 5*p.Marks[i].To.X + 7*p.Marks[i].To.Y
 	}
 	return sum
 }
