@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -53,6 +54,9 @@ func build(o options, std streams) int {
 	}
 	return each(o, std, compile.Job.Compile, func(b *result) error {
 		std.line.Say(b.path, "writing")
+		if b.model.Large() {
+			debug.SetGCPercent(garbageLarge)
+		}
 		files, err := outputs(b.model, b.drawings, o.paper)
 		b.drawings = nil // what was painted for them takes much memory
 		if err != nil {

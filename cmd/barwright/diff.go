@@ -132,11 +132,11 @@ func (o options) overrideSides(builds *[2]result) error {
 		if b.src == nil { // a record
 			continue
 		}
-		more, err := o.override(b.src, givens[1-i]...)
+		given, err := o.givens()
 		if err != nil {
 			return err
 		}
-		b.findings = slices.Concat(b.findings, more, set(b.src, own.flag, own.set))
+		b.findings = slices.Concat(b.findings, o.override(b.src, given, givens[1-i]...), set(b.src, own.flag, own.set))
 	}
 	return nil
 }

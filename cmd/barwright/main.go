@@ -14,6 +14,10 @@ import (
 // more than Go's usual 100, for a run is over soon.
 const garbage = 300
 
+// garbageLarge is that for a large build while its files are written: what lives on the heap is most then, and
+// to go through it more often takes no more time than it takes a system to hand out as much memory more.
+const garbageLarge = 100
+
 func main() {
 	debug.SetGCPercent(garbage)
 	colored := os.Getenv("NO_COLOR") == ""

@@ -100,22 +100,39 @@ func (o options) source(path string) (*lang.Source, finding.List, error) {
 }
 
 func (o options) read(files source.Files, open lang.Open) (*lang.Source, finding.List, error) {
-	src, findings := lang.ReadTree(files, open)
-	more, err := o.override(src)
-	return src, append(findings, more...), err
+	given, err := o.givens()
+	if err != nil {
+		return nil, nil, err
+	}
+	src, findings := o.parse(files, given, open)
+	return src, findings, nil
 }
 
-// override sets what the command line does. Elsewhere are givens of another build that
-// it is for too.
-func (o options) override(src *lang.Source, elsewhere ...string) (findings finding.List, err error) {
+// parse reads one build of its own files, those of givens, and what it takes in.
+func (o options) parse(files, given source.Files, open lang.Open) (*lang.Source, finding.List) {
+	src, findings := lang.ReadTree(files, open)
+	return src, append(findings, o.override(src, given)...)
+}
+
+// givens reads the files of givens that the command line names.
+func (o options) givens() (files source.Files, err error) {
 	for _, name := range o.setFiles {
 		text, err := readFile(name)
 		if err != nil {
 			return nil, err
 		}
-		findings = append(findings, src.OverrideFile(source.File{Name: setFilePrefix + filepath.Base(name), Text: text}, elsewhere...)...)
+		files = append(files, source.File{Name: setFilePrefix + filepath.Base(name), Text: text})
 	}
-	return append(findings, set(src, setFlag, o.set, elsewhere...)...), nil
+	return files, nil
+}
+
+// override sets what the command line does, by the files of givens that it names too. Elsewhere are givens
+// of another build that it is for too.
+func (o options) override(src *lang.Source, given source.Files, elsewhere ...string) (findings finding.List) {
+	for _, f := range given {
+		findings = append(findings, src.OverrideFile(f, elsewhere...)...)
+	}
+	return append(findings, set(src, setFlag, o.set, elsewhere...)...)
 }
 
 func set(src *lang.Source, flag string, args []string, elsewhere ...string) (findings finding.List) {

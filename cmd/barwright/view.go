@@ -53,7 +53,7 @@ func viewBuild(o options, std streams) int {
 	if wrong := o.unviewable(); wrong != "" {
 		return misuse(std, wrong)
 	}
-	first, places := o.look(o.args[0])
+	first, places := o.look(o.args[0], text{})
 	if first.err != nil {
 		return failed(std, first.err)
 	}
@@ -123,10 +123,15 @@ func (v *viewer) serve(ctx context.Context, l net.Listener, first text, places [
 	ticks := time.NewTicker(lookEvery)
 	defer ticks.Stop()
 	followed := make(chan struct{})
+	newest := first
 	go func() {
 		defer close(followed)
 		follow.Files[text, result]{
-			Read: func() (text, []string) { return v.look(v.args[0]) }, Same: text.same,
+			Read: func() (now text, places []string) {
+				newest, places = v.look(v.args[0], newest)
+				return newest, places
+			},
+			Same:  text.same,
 			Build: v.compile, Quiet: text.quiet,
 			Show: func(_ text, b result) {
 				shown, err := v.draw(b)

@@ -48,7 +48,7 @@ func serveBy(t testing.TB, compiled compiler, example string, change func(dir st
 		change(dir)
 	}
 	o := options{args: []string{dir}, port: "0"}
-	first, places := o.look(dir)
+	first, places := o.look(dir, text{})
 	if first.err != nil {
 		t.Fatal(first.err)
 	}

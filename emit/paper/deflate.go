@@ -4,20 +4,23 @@ import (
 	"bytes"
 	"compress/zlib"
 	"fmt"
+	"io"
 	"slices"
 	"strconv"
 )
 
-// deflate compresses the pages of a file that the library has written without compressing them:
-// objects one after another, those of pages first and then object 1, their list; then a table of where
+// deflated takes a file that the library has written without compressing its pages, all at once, and hands it on
+// with pages compressed, object by object, and its type under the name that it is to have: objects one after
+// another, those of pages first and then object 1, their list; then a table of where
 // each begins (ISO 32000, 7.5, from memory). The library would make a compressor for each page anew, which takes
 // longer than what it does. It panics where a file is not so.
-func deflate(file []byte) []byte {
+type deflated struct{ to io.Writer }
+
+func (d deflated) Write(file []byte) (int, error) {
 	const begin, entry = "xref\n0 ", len("0000000000 00000 n \n")
 	table := bytes.LastIndex(file, []byte("\n"+begin)) + 1
 	trailer := table + bytes.Index(file[table:], []byte("trailer\n"))
-	counted := table + len(begin)
-	n := figures(file[counted:])
+	n := figures(file[table+len(begin):])
 	first := trailer - n*entry // of object 0, which is none
 	at := make([]int, n)
 	for i := range at {
@@ -29,9 +32,8 @@ func deflate(file []byte) []byte {
 	}
 	slices.SortFunc(order, func(i, j int) int { return at[i] - at[j] })
 
-	var out bytes.Buffer
-	out.Grow(len(file))
-	out.Write(file[:at[order[0]]])
+	out := counted{to: d.to}
+	out.write(file[:at[order[0]]])
 	compressor := newCompressor()
 	moved := slices.Clone(at)
 	for k, i := range order {
@@ -39,22 +41,38 @@ func deflate(file []byte) []byte {
 		if k+1 < len(order) {
 			end = at[order[k+1]]
 		}
-		moved[i] = out.Len()
+		moved[i] = out.size
 		object := file[at[i]:end]
 		if at[i] < at[1] {
-			object = compressor.page(object)
+			out.write(compressor.page(object))
+		} else {
+			out.write(bytes.ReplaceAll(object, []byte("/utf8"+face), []byte(tagged)))
 		}
-		out.Write(object)
 	}
-	start := out.Len()
-	out.Write(file[table : first+entry])
+	start := out.size
+	out.write(file[table : first+entry])
 	for _, to := range moved[1:] {
-		fmt.Fprintf(&out, "%010d 00000 n \n", to)
+		out.write(fmt.Appendf(nil, "%010d 00000 n \n", to))
 	}
 	rest, _, _ := bytes.Cut(file[trailer:], []byte(strconv.Itoa(table)+"\n%%EOF"))
-	out.Write(rest)
-	fmt.Fprintf(&out, "%d\n%%%%EOF\n", start)
-	return out.Bytes()
+	out.write(rest)
+	out.write(fmt.Appendf(nil, "%d\n%%%%EOF\n", start))
+	return len(file), out.err
+}
+
+// counted counts what is written, up to the first error.
+type counted struct {
+	to   io.Writer
+	size int
+	err  error
+}
+
+func (c *counted) write(p []byte) {
+	if c.err != nil {
+		return
+	}
+	n, err := c.to.Write(p)
+	c.size, c.err = c.size+n, err
 }
 
 // figures reads the figures that a text begins with.

@@ -4,7 +4,6 @@
 package paper
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"math"
@@ -43,7 +42,7 @@ func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 	f.SetCatalogSort(true)
 	f.SetProducer("barwright", true)
 	f.SetTitle(title, true)
-	f.SetCompression(false) // deflate does it
+	f.SetCompression(false) // deflated does it
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
 	f.AddUTF8FontFromBytes(face, "", liberationsansregular.TTF)
@@ -57,11 +56,7 @@ func WritePDF(w io.Writer, title string, papers []model.Paper) error {
 		page := pdf{Fpdf: f, face: t, height: float64(p.Size.Y) / mm}
 		page.paper(p)
 	}
-	var file bytes.Buffer
-	if err := f.Output(&file); err != nil {
-		return fmt.Errorf("writing %s: %w", title, err)
-	}
-	if _, err := w.Write(bytes.ReplaceAll(deflate(file.Bytes()), []byte("/utf8"+face), []byte(tagged))); err != nil {
+	if err := f.Output(deflated{w}); err != nil {
 		return fmt.Errorf("writing %s: %w", title, err)
 	}
 	return nil
