@@ -98,18 +98,15 @@ func TestOutsideAccessible(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var pages []string
+	bad := strings.NewReplacer(`<html lang="en">`, "<html>", `for="wanted"`, "", ` placeholder="Filter …"`, "").Replace(written(t, bar()))
+	first := example(t, examples[0])
+	pages := []string{bad, large(t, first, beside), large(t, first, asked)}
 	for _, name := range examples {
-		page := written(t, example(t, name))
-		pages = append(pages, page, large(t, example(t, name), beside), large(t, example(t, name), asked))
-		if name == examples[0] {
-			bad := written(t, bar())
-			pages = append(pages, strings.NewReplacer(`<html lang="en">`, "<html>", `for="wanted"`, "", ` placeholder="Filter …"`, "").Replace(bad))
-		}
+		pages = append(pages, written(t, example(t, name)))
 	}
 	for scheme, dark := range []bool{true, false} {
 		for _, got := range judged(t, string(axe), pages, scheme) {
-			broken := got.at%len(pages) == 1
+			broken := got.at%len(pages) == 0
 			if got.Dark != dark || got.Passes < 10 {
 				t.Errorf("%d px: dark %v, %d rules passed", got.Width, got.Dark, got.Passes)
 			}
