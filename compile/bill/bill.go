@@ -10,7 +10,6 @@
 package bill
 
 import (
-	"slices"
 	"strings"
 
 	"barwright/compile/layout"
@@ -88,15 +87,23 @@ func (b *builder) add(l model.BillLine) {
 }
 
 // list is a list of texts without repeats, in the order of their first use.
-type list []string
-
-func (l *list) add(text string) {
-	if !slices.Contains(*l, text) {
-		*l = append(*l, text)
-	}
+type list struct {
+	texts []string
+	seen  map[string]bool // lookup only
 }
 
-func (l list) String() string { return strings.Join(l, ", ") }
+func (l *list) add(text string) {
+	if l.seen[text] {
+		return
+	}
+	if l.seen == nil {
+		l.seen = map[string]bool{}
+	}
+	l.seen[text] = true
+	l.texts = append(l.texts, text)
+}
+
+func (l *list) String() string { return strings.Join(l.texts, ", ") }
 
 // portions returns how many portions of a size hold n.
 func portions(n, size int) int { return (n + size - 1) / size }

@@ -88,7 +88,7 @@ func (b *builder) screwSize(d length.Length) string {
 // in the steel.
 func (b *builder) drillBits() {
 	order, of := b.drillings()
-	for _, size := range order {
+	for _, size := range order.texts {
 		text, bits := b.woodDrills(size, of[size])
 		b.add(model.BillLine{
 			Section: "consumables", Item: "drill bits", Text: text, Use: "holes for " + of[size].screws.String(),
@@ -97,13 +97,13 @@ func (b *builder) drillBits() {
 	}
 	holes := 0
 	var screws list
-	for _, size := range order {
+	for _, size := range order.texts {
 		d := of[size]
 		if d.steel == 0 {
 			continue
 		}
 		holes += d.steel
-		for _, name := range d.through {
+		for _, name := range d.through.texts {
 			screws.add(name)
 		}
 		drill, more := b.steelDrill(d.diameter)

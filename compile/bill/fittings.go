@@ -67,10 +67,10 @@ func (b *builder) fitted(name string) need {
 			kindOrder.add(f.Kind)
 		}
 	}
-	for _, u := range useOrder {
+	for _, u := range useOrder.texts {
 		n.use.add(u + " " + strconv.Itoa(uses[u]))
 	}
-	for i, k := range kindOrder {
+	for i, k := range kindOrder.texts {
 		if i > 0 {
 			n.words += ", "
 		}

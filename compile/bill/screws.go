@@ -49,8 +49,8 @@ func (b *builder) driven(screw string) (n int, use string) {
 			uses.add(f.Use)
 		}
 	}
-	for i, u := range uses {
-		uses[i] = u + " " + strconv.Itoa(counts[u])
+	for i, u := range uses.texts {
+		uses.texts[i] = u + " " + strconv.Itoa(counts[u])
 	}
 	return n, uses.String()
 }
