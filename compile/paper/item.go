@@ -75,7 +75,7 @@ func (f *fitting) scales() (at []item) {
 		}
 		it := f.drawn(n, suits)
 		if !suits(it.view.Bounds) {
-			if f.height > finest && tooSmall(f.shown, n, f.room) {
+			if f.height > finest && (!part || n >= leastOfPart) && tooSmall(f.shown, n, f.room) {
 				break
 			}
 			continue
