@@ -55,10 +55,7 @@ type cutting struct {
 }
 
 func newCutting(m *model.Model, options dxf.Options) *cutting {
-	c := &cutting{m: m, options: options, parts: map[string]*model.Part{}, sheets: map[string]*model.Sheet{}, turned: map[string]bool{}}
-	for i := range m.Parts {
-		c.parts[m.Parts[i].ID] = &m.Parts[i]
-	}
+	c := &cutting{m: m, options: options, parts: m.PartsByID(), sheets: map[string]*model.Sheet{}, turned: map[string]bool{}}
 	for i := range m.Stock.Sheets {
 		c.sheets[m.Stock.Sheets[i].Name] = &m.Stock.Sheets[i]
 	}

@@ -103,7 +103,7 @@ func (s *solver) drain(b *lang.Block, slab *model.Slab, cut *model.SlabCut, all 
 	wall := s.wall(to.Parent.Name)
 	p := plumbing{
 		wall: wall,
-		run:  s.runOf(s.Ref(sink.Parent, "over").Name),
+		run:  s.runNamed(s.Ref(sink.Parent, "over").Name),
 		stub: &wall.Stubs[slices.IndexFunc(wall.Stubs, func(o model.Stub) bool { return o.Name == to.Name })],
 		drain: model.Drain{
 			Name: b.Name, Sink: sink.Name, Stub: to.Name, Vent: s.Text(b, "vent"), Why: why(b), Diameter: s.Length(b, "diameter"),
@@ -164,10 +164,6 @@ func (p *plumbing) trapAt(height, hang geom.Length) geom.Span {
 		z.Lo = max(z.Lo, p.box.Inside.Z.Lo)
 	}
 	return z
-}
-
-func (s *solver) runOf(name string) *model.Run {
-	return &s.m.Runs[slices.IndexFunc(s.m.Runs, func(r model.Run) bool { return r.Name == name })]
 }
 
 // laid fills in what follows from the way: levels at the trap, and what is bought. The

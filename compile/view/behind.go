@@ -9,17 +9,6 @@ import (
 	"barwright/compile/model"
 )
 
-// kneeWallsBehind returns the knee walls behind a run.
-func kneeWallsBehind(m *model.Model, r *model.Run) []*model.KneeWall {
-	var found []*model.KneeWall
-	for i := range m.KneeWalls {
-		if k := &m.KneeWalls[i]; k.Run == r.Name && k.Frame == r.Frame {
-			found = append(found, k)
-		}
-	}
-	return found
-}
-
 // kneeWallBehind draws what one sees of a knee wall from its run's front: what
 // stands above the line of the counter, and what reaches beyond the run's ends.
 func (s *sheet) kneeWallBehind(m *model.Model, k *model.KneeWall, run geom.Span, line Length) {

@@ -23,7 +23,7 @@ type site struct {
 // the wall behind.
 func runElevation(m *model.Model, r *model.Run, as Type) model.View {
 	hull := runHull(r)
-	behind := kneeWallsBehind(m, r)
+	behind := m.KneeWallsBehind(r)
 	slabs := slabsOver(m, r.Frame, hull)
 	core := rectUZ(hull).Union(geom.R(0, 0, 0, 0))
 	for _, k := range behind {

@@ -17,10 +17,7 @@ func Sheets(m *model.Model) []model.View { return Drawn(SheetDrawings(m)) }
 
 // SheetDrawings returns what draws each of the sheets, in their order.
 func SheetDrawings(m *model.Model) (all []Titled) {
-	parts := map[string]*model.Part{} // by ID; lookup only
-	for i := range m.Parts {
-		parts[m.Parts[i].ID] = &m.Parts[i]
-	}
+	parts := m.PartsByID()
 	var names filename.Names
 	for i := range m.Layouts {
 		l := &m.Layouts[i]

@@ -16,10 +16,7 @@ import (
 func Sticks(m *model.Model) []model.View {
 	var names filename.Names
 	var views []model.View
-	parts := map[string]*model.Part{} // by ID; lookup only
-	for i := range m.Parts {
-		parts[m.Parts[i].ID] = &m.Parts[i]
-	}
+	parts := m.PartsByID()
 	for i := range m.Layouts {
 		l := &m.Layouts[i]
 		if l.Kind == model.Panel || len(l.Blanks) == 0 {
